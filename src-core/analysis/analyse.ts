@@ -1,0 +1,151 @@
+/**
+ * One pure call from a job and one of its setups to everything that is known about it. Nothing is kept in the job;
+ * the same job gives the same result.
+ */
+import { afterCutFinding, balanceFindings } from '../checks/balance.ts'
+import { axisFindings, breakthroughFindings } from '../checks/breakthrough.ts'
+import { clampingCheck, letGo } from '../checks/clamps.ts'
+import { clashFindings } from '../checks/clashes.ts'
+import { clearanceFindings, clearances } from '../checks/clearance.ts'
+import { worstFirst, finding } from '../checks/finding.ts'
+import { boreFindings, densityFindings, overlapFindings, packingFindings } from '../checks/partDoubts.ts'
+import { bearingMoment, noseFindings, plateLimit, ratingFindings, spindleLimit } from '../checks/rating.ts'
+import { cuttingAdvice, cuttingFindings } from '../cutting/advice.ts'
+import { cuttingRpm } from '../cutting/rpm.ts'
+import { upperBound } from '../doubt/bound.ts'
+import { uncertaintiesOf } from '../doubt/defaults.ts'
+import type { Point } from '../geometry/types.ts'
+import { bodyFaults } from '../job/faults.ts'
+import { isPrism, type Job } from '../job/schema.ts'
+import { centreOfMass } from '../mass/moments.ts'
+import { partMass } from '../mass/part.ts'
+import { mountSetup, boresCutBefore } from '../mounting/mount.ts'
+import type { Mounted } from '../mounting/types.ts'
+import { assemble, type Assembly } from '../unbalance/assembly.ts'
+import { criterionCeiling } from '../unbalance/criterion.ts'
+import { directionOf } from '../unbalance/static.ts'
+import type { Analysis, Finding, PartSummary, SpeedLimits, Unbalance } from './result.ts'
+import { bestEstimateCeiling, ceilingOf, speedRow, speedsToShow, verdictAt } from './speeds.ts'
+
+/** Findings with which no speed may run: something meets what stands still. */
+const FOULS = /^(fouls-|in-bar-path$)/
+
+/** Analyses a setup of a job that has passed `parseJob`. Throws RangeError on an unknown setup. */
+export function analyse(job: Job, setupId: string): Analysis {
+  const mounted = mountSetup(job, setupId)
+  const { setup, workBore } = mounted
+  const doubt = uncertaintiesOf(job)
+  const assembly = assemble(mounted, doubt)
+  const unbalance = unbalanceOf(assembly)
+  const mass = assembly.total.m
+  const speeds = speedsToShow(job.lathe.spindleSpeeds, setup)
+  const partCentre = centreOfMass(assembly.mountedPart)
+  const cutting = cuttingAdvice(job, setup, mounted)
+  const clamps = clampingCheck({
+    job,
+    setup,
+    mounted,
+    partMass_kg: assembly.mountedPart.m,
+    partCentre,
+    speeds,
+    chosenRpm: setup.speed,
+    cutting,
+  })
+  const limits: SpeedLimits = {
+    balance: criterionCeiling(setup.criterion, mass, unbalance.upper95_g_mm),
+    balanceBestEstimate: criterionCeiling(setup.criterion, mass, unbalance.static_g_mm),
+    plate: plateLimit(job.plate),
+    spindle: spindleLimit(job.lathe),
+    cutting: setup.cut && workBore ? cuttingRpm(setup.cut.speed, workBore.bore.diameter) : null,
+    clamps: clamps.clamping?.rpm_at_factor_2 ?? null,
+  }
+  const clearanceList = clearances(mounted)
+  const placeFindings = [
+    ...clearanceFindings(mounted, clearanceList),
+    ...soundOutlines(mounted, (sound) => [...clashFindings(sound), ...breakthroughFindings(sound), ...overlapFindings(sound)]),
+    ...axisFindings(mounted),
+  ]
+  const fouls = placeFindings.some((f) => f.severity === 'stop' && FOULS.test(f.code))
+  const ceiling = ceilingOf(limits, fouls)
+  const best = bestEstimateCeiling(limits, fouls)
+  const input = {
+    unbalance: unbalance.static_g_mm,
+    upper95: unbalance.upper95_g_mm,
+    couple: unbalance.couple_g_mm2,
+    mass,
+    boreDiameter: workBore?.bore.diameter ?? null,
+    clampFactorAt: clamps.factorAt,
+  }
+  const rows = speeds.map((rpm) => speedRow(rpm, input, verdictAt(rpm, ceiling, best)))
+  const centre = centreOfMass(assembly.total)
+  const moment = bearingMoment(job.lathe, mass, centre.z)
+  const result = {
+    setup: setup.id,
+    part: partSummary(job, mounted),
+    assembly: {
+      mass_kg: mass,
+      // The bare plate's residual shifts its centre of mass, so the total's follows the unbalance vector.
+      centroid_mm: [assembly.unbalance.x / 1000 / mass, assembly.unbalance.y / 1000 / mass, centre.z] as const,
+      inertia_kg_mm2: { zz: assembly.zz, xz: assembly.total.xz, yz: assembly.total.yz },
+      bearing_moment_N_m: moment,
+      eccentricity_um: unbalance.static_g_mm / mass,
+    },
+    unbalance,
+    covariance: assembly.covariance,
+    after_cut_angle_deg: directionOf(assembly.unbalanceAfterCut),
+    terms: assembly.terms,
+    speeds: rows,
+    ceiling,
+    limits,
+    clearances: clearanceList,
+    clamping: clamps.clamping,
+    let_go: letGo(mounted, setup.speed, assembly.mountedPart.m, partCentre),
+    cutting,
+  }
+  const findings: Finding[] = [
+    ...placeFindings,
+    ...balanceFindings(job, setup, result),
+    ...clamps.findings,
+    ...cuttingFindings(job, setup, cutting),
+    ...ratingFindings(job, setup),
+    ...noseFindings(job, mass, moment, rows.find((r) => r.rpm === setup.speed)),
+    ...densityFindings(job, assembly.part),
+    ...boreFindings(mounted),
+    ...packingFindings(mounted),
+    ...afterCutFinding(job, setup, unbalance.static_g_mm, unbalance.after_cut_g_mm),
+  ]
+  return { ...result, findings: worstFirst(findings) }
+}
+
+function unbalanceOf(a: Assembly): Unbalance {
+  const size = (v: Point) => Math.hypot(v.x, v.y)
+  return {
+    static_g_mm: size(a.unbalance),
+    static_angle_deg: directionOf(a.unbalance),
+    couple_g_mm2: size(a.couple),
+    couple_angle_deg: directionOf(a.couple),
+    upper95_g_mm: upperBound(a.unbalance, a.covariance),
+    after_cut_g_mm: size(a.unbalanceAfterCut),
+  }
+}
+
+function partSummary(job: Job, mounted: Mounted): PartSummary {
+  const mass = partMass(job.part, boresCutBefore(job, mounted.setup))
+  const centre = centreOfMass(mass.moments)
+  return {
+    area_mm2: mass.area,
+    volume_mm3: mass.volume,
+    mass_kg: mass.moments.m,
+    centroid_mm: [centre.x, centre.y, centre.z],
+    computed_mass_kg: mass.computedMass,
+    implied_density_kg_m3: job.part.weighedMass === null ? null : job.part.density * mass.scale,
+  }
+}
+
+/** Polygon checks need sound outlines; while one is being drawn badly they are not made, and that is said. */
+function soundOutlines(mounted: Mounted, check: (mounted: Mounted) => Finding[]): Finding[] {
+  const bad = mounted.job.part.bodies.find((b) => isPrism(b) && bodyFaults(b).length > 0)
+  if (!bad) return check(mounted)
+  const message = `The outline of body ${bad.id} is faulty, so clashes were not checked and its mass means little. Mend the outline first.`
+  return [finding('stop', 'outline-fault', bad.id, message)]
+}

@@ -1,0 +1,69 @@
+/**
+ * The one typed interface between the window and what stands behind it: the preload gives it in the desktop app,
+ * the loopback host in a browser. Types only. Every reply is plain data; faults come back as values.
+ */
+
+export type Reply<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly fault: HostFault }
+
+export interface HostFault {
+  /** Stable, e.g. 'file.changed', 'file.gone', 'file.denied', 'request.refused', 'request.failed'. */
+  readonly code: string
+  /** One sentence that says what happened and what to do next. */
+  readonly message: string
+}
+
+/** A file that the user chose in this session; `id` is opaque and only the host can make one. */
+export interface FileRef {
+  readonly id: string
+  readonly name: string
+  /** Folder, for showing. */
+  readonly folder: string
+}
+
+export interface HostInfo {
+  readonly version: string
+  readonly shell: 'desktop' | 'browser'
+  /** False: the window shows its own list of the host's job folder instead of the system's dialogs. */
+  readonly systemDialogs: boolean
+}
+
+export interface OpenedFile {
+  readonly file: FileRef
+  readonly text: string
+  /** Identifies the file's content on disk, to notice a change by someone else before overwriting. */
+  readonly stamp: string
+}
+
+export interface SavedFile {
+  readonly file: FileRef
+  readonly stamp: string
+}
+
+export type ExportFormat = 'svg' | 'pdf' | 'dxf' | 'png'
+
+export interface FolderEntry {
+  readonly name: string
+  readonly modified: string
+}
+
+export interface Host {
+  info(): Promise<Reply<HostInfo>>
+  /** Names of the bundled example jobs. */
+  listExamples(): Promise<Reply<readonly string[]>>
+  /** Text of a bundled example; it has no file, so saving asks where. */
+  readExample(name: string): Promise<Reply<string>>
+  /** System dialog; null when cancelled. Refused where `systemDialogs` is false. */
+  chooseOpen(): Promise<Reply<FileRef | null>>
+  chooseSave(suggestedName: string): Promise<Reply<FileRef | null>>
+  /** Job files in the host's job folder, newest first. */
+  listFolder(): Promise<Reply<readonly FolderEntry[]>>
+  /** A reference to a plain name in the job folder. */
+  fileInFolder(name: string): Promise<Reply<FileRef>>
+  readJob(file: FileRef): Promise<Reply<OpenedFile>>
+  /** Atomic. `expectedStamp` null: overwrite knowingly, or a new file. */
+  writeJob(file: FileRef, text: string, expectedStamp: string | null): Promise<Reply<SavedFile>>
+  /** Writes bytes beside nothing: asks where (system dialog) or puts them in the job folder's `sheets`. */
+  exportFile(suggestedName: string, format: ExportFormat, bytes: Uint8Array): Promise<Reply<FileRef | null>>
+}
+
+export type HostVerb = keyof Host

@@ -1,0 +1,84 @@
+/**
+ * Whether tool or drill comes through into the plate: packing and the plate's own bore decide. A 118° drill point
+ * is 0.30 of its diameter long (½·cot 59° = 0.300).
+ */
+import type { Finding } from '../analysis/result.ts'
+import type { Mounted, MountedBore } from '../mounting/types.ts'
+import { formatter } from '../units/format.ts'
+import { discPolygons, footprintPolygons } from './solids.ts'
+import { finding } from './finding.ts'
+import { polygonArea, polygonIntersection, polygonPlace } from '../geometry/polygon.ts'
+import { TOLERANCE } from '../geometry/tolerance.ts'
+
+/** Length of a drill's point over its diameter, for a 118° point. */
+export const DRILL_POINT = 0.3
+/** mm that a boring tool runs out beyond the back of a through bore. Rule of thumb, Evenswing's own. */
+export const BORING_RUN_OUT = 1
+
+interface Tool {
+  readonly name: string
+  readonly diameter: number
+  /** How far it goes beyond the bore's bottom, mm. */
+  readonly beyond: number
+}
+
+/** Tools that the setup's cut sends to the bottom of its bore. */
+export function toolsAtBottom(mounted: Mounted, bore: MountedBore): Tool[] {
+  const { cut } = mounted.setup
+  if (!cut) return []
+  const { diameter, start } = bore.bore
+  const tools: Tool[] = []
+  if (cut.drill) tools.push({ name: 'the drill', diameter: cut.drill, beyond: cut.drill * DRILL_POINT })
+  else if (start === 0) {
+    const name = 'a drill as large as the bore (none is named, so the worst is taken)'
+    tools.push({ name, diameter, beyond: diameter * DRILL_POINT })
+  }
+  tools.push({ name: 'the boring tool', diameter, beyond: bore.through ? BORING_RUN_OUT : 0 })
+  return tools
+}
+
+export function breakthroughFindings(mounted: Mounted): Finding[] {
+  const bore = mounted.workBore
+  if (!bore || bore.state !== 'to cut') return []
+  const fmt = formatter(mounted.job.displayUnits)
+  const tools = toolsAtBottom(mounted, bore)
+  const findings: Finding[] = []
+  for (const tool of tools) {
+    const room = bore.z0
+    const short = tool.beyond - room
+    if (short <= TOLERANCE.height || tool.diameter < mounted.job.plate.bore) continue
+    const message = `${capital(tool.name)} (${fmt.length(tool.diameter)}) goes ${fmt.length(tool.beyond)} beyond the bottom of bore ${bore.bore.id}, which stands ${fmt.length(room)} off the plate, and the plate's own bore is ${fmt.length(mounted.job.plate.bore)}: it cuts ${fmt.length(short)} into the plate. Raise the packing by that much, or stop short.`
+    findings.push(finding('stop', 'breakthrough-plate', bore.bore.id, message, bore.centre))
+  }
+  findings.push(...packingUnderBore(mounted, bore, tools))
+  return findings
+}
+
+/** Pieces under the part where a tool comes out. */
+function packingUnderBore(mounted: Mounted, bore: MountedBore, tools: readonly Tool[]): Finding[] {
+  const fmt = formatter(mounted.job.displayUnits)
+  return mounted.pieces.flatMap((piece) => {
+    const hit = tools.find((tool) => {
+      const meets = piece.z1 > bore.z0 - tool.beyond + TOLERANCE.height && piece.z0 < bore.z0
+      if (!meets || piece.z1 > bore.z0 + TOLERANCE.height) return false
+      return polygonArea(polygonIntersection(footprintPolygons(piece), discPolygons(bore.centre, tool.diameter))) > TOLERANCE.clashArea
+    })
+    if (!hit) return []
+    const at = polygonPlace(polygonIntersection(footprintPolygons(piece), discPolygons(bore.centre, hit.diameter)))
+    const message = `${capital(hit.name)} comes out of bore ${bore.bore.id} into ${piece.item.id}, which lies under its ${fmt.length(hit.diameter)} circle. Set the packing clear of the bore.`
+    return [finding('stop', 'breakthrough-packing', piece.item.id, message, at)]
+  })
+}
+
+/** The bore being cut must stand on the axis. */
+export function axisFindings(mounted: Mounted): Finding[] {
+  const bore = mounted.workBore
+  if (!bore || !mounted.setup.cut) return []
+  const off = Math.hypot(bore.centre.x, bore.centre.y)
+  if (off <= TOLERANCE.height) return []
+  const fmt = formatter(mounted.job.displayUnits)
+  const message = `Bore ${bore.bore.id} is to be cut but stands ${fmt.length(off)} off the spindle axis. Centre the part on it.`
+  return [finding('stop', 'bore-off-axis', bore.bore.id, message, bore.centre)]
+}
+
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1)

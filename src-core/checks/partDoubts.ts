@@ -1,0 +1,98 @@
+/** What is doubtful about the part as described: mass counted twice, odd density, bores that do not fit. */
+import type { Finding } from '../analysis/result.ts'
+import { polygonArea, polygonDifference, polygonIntersection, polygonPlace } from '../geometry/polygon.ts'
+import { TOLERANCE } from '../geometry/tolerance.ts'
+import { findMaterial } from '../job/materials.ts'
+import { isPrism, type Job } from '../job/schema.ts'
+import { boreRange } from '../mass/slabs.ts'
+import type { PartMass } from '../mass/part.ts'
+import type { Mounted } from '../mounting/types.ts'
+import { isInside } from '../geometry/nearest.ts'
+import { formatter, plain } from '../units/format.ts'
+import { finding } from './finding.ts'
+import { boxesMeet, flatBodies, heightOverlap } from './solids.ts'
+
+/** Share by which a weighed part may differ from its material before it is questioned. */
+export const DENSITY_DOUBT = 0.1
+
+/** Bodies that share plan and height count twice. */
+export function overlapFindings(mounted: Mounted): Finding[] {
+  const { part, displayUnits } = mounted.job
+  const fmt = formatter(displayUnits)
+  const bodies = flatBodies(mounted)
+  const adds = bodies.filter((b) => b.adds)
+  return adds.flatMap((a, i) =>
+    adds.slice(i + 1).flatMap((b) => {
+      const height = heightOverlap(a, b)
+      if (height <= TOLERANCE.height || !boxesMeet(a.box, b.box)) return []
+      let both = polygonIntersection(a.polygons, b.polygons)
+      const low = Math.max(a.z0, b.z0)
+      const high = Math.min(a.z1, b.z1)
+      for (const r of bodies) if (!r.adds && r.z0 <= low && r.z1 >= high) both = polygonDifference(both, r.polygons)
+      const area = polygonArea(both)
+      if (area <= TOLERANCE.clashArea) return []
+      const density = part.bodies.find((body) => body.id === b.id)?.density ?? part.density
+      const doubled = area * height * density * 1e-9
+      const message = `Bodies ${a.id} and ${b.id} overlap by ${plain(area, 0)} mm² over ${fmt.length(height)} of height: ${fmt.mass(doubled)} is counted twice. Cut one back or raise its base.`
+      return [finding('caution', 'bodies-overlap', b.id, message, polygonPlace(both))]
+    }),
+  )
+}
+
+/** The density a weighing implies, and one that does not suit the material named. */
+export function densityFindings(job: Job, mass: PartMass): Finding[] {
+  const { part } = job
+  const fmt = formatter(job.displayUnits)
+  const material = findMaterial(part.material)
+  const expected = material?.density ?? part.density
+  const findings: Finding[] = []
+  if (part.weighedMass !== null) {
+    const implied = part.density * mass.scale
+    const off = implied / expected - 1
+    if (Math.abs(off) > DENSITY_DOUBT) {
+      const message = `Weighed ${fmt.mass(part.weighedMass)} against ${fmt.mass(mass.computedMass)} from the outline: that implies ${plain(implied, 0)} kg/m³, ${plain(Math.abs(off) * 100, 0)} % ${off > 0 ? 'above' : 'below'} ${plain(expected, 0)} for ${part.material || 'the material'} (questioned beyond 10 %). Check outline, thickness, cored hollows and the scale.`
+      findings.push(finding('caution', 'density-questioned', 'part', message))
+    }
+  }
+  const given = part.density / expected - 1
+  if (material && Math.abs(given) > DENSITY_DOUBT) {
+    const message = `Density ${plain(part.density, 0)} kg/m³ is ${plain(Math.abs(given) * 100, 0)} % off ${plain(expected, 0)} for ${material.name}. Correct the density or the material.`
+    findings.push(finding('caution', 'density-unlikely', 'part', message))
+  }
+  return findings
+}
+
+/** Bores that meet nothing, whose start diameter is not there, or that a mesh body cannot lose. */
+export function boreFindings(mounted: Mounted): Finding[] {
+  const { part, displayUnits } = mounted.job
+  const fmt = formatter(displayUnits)
+  const hasMesh = part.bodies.some((b) => !isPrism(b))
+  return mounted.bores.flatMap(({ bore, centre, state }) => {
+    if (state === 'uncut') return []
+    if (hasMesh) {
+      const message = `Bore ${bore.id} is not taken out of bodies that come from a mesh: their mass stays as imported, before and after the cut.`
+      return [finding('caution', 'bore-in-mesh', bore.id, message, centre)]
+    }
+    if (!boreRange(part, bore)) {
+      const message = `Bore ${bore.id} meets no material of the part. Check its place.`
+      return [finding('caution', 'bore-in-air', bore.id, message, centre)]
+    }
+    const solidAtStart =
+      bore.start > 0 &&
+      part.bodies.some(
+        (b) => isPrism(b) && b.effect === 'adds' && isInside(b.outline, bore) && !b.holes.some((h) => isInside(h, bore)),
+      ) &&
+      !part.bodies.some((b) => isPrism(b) && b.effect === 'removes' && isInside(b.outline, bore))
+    if (!solidAtStart) return []
+    const message = `Bore ${bore.id} is said to start at ${fmt.length(bore.start)}, but the outline is solid there: the core stays counted. Draw the ${fmt.length(bore.start)} hole, or set the start to 0.`
+    return [finding('caution', 'bore-start-solid', bore.id, message, centre)]
+  })
+}
+
+/** Packing that the setup names but whose pieces are not listed, so not weighed. */
+export function packingFindings(mounted: Mounted): Finding[] {
+  const { setup, job } = mounted
+  if (setup.packing <= 0 || setup.hardware.some((h) => h.kind === 'packing')) return []
+  const message = `The part stands on ${formatter(job.displayUnits).length(setup.packing)} of packing, but no packing piece is listed: its mass and place are not counted. Packing should be one secured piece per place, not a stack.`
+  return [finding('note', 'packing-not-listed', 'setup', message)]
+}

@@ -1,0 +1,81 @@
+/** Mounted things as flattened polygons with heights, for clash checks in plan and in z. */
+import { flattenRegion, flattenRing } from '../geometry/flatten.ts'
+import { circleRing } from '../geometry/edges.ts'
+import { polygonDifference, polygonUnion } from '../geometry/polygon.ts'
+import { TOLERANCE } from '../geometry/tolerance.ts'
+import type { Point } from '../geometry/types.ts'
+import type { Mounted, MountedPiece } from '../mounting/types.ts'
+
+export type Polygons = Point[][]
+
+/** mm: chord error for clash checks; finer than any setting on a faceplate. */
+const CHORD_ERROR = 0.01
+
+export interface Box {
+  readonly x0: number
+  readonly y0: number
+  readonly x1: number
+  readonly y1: number
+}
+
+export function boxOf(polygons: Polygons): Box {
+  const box = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity }
+  for (const ring of polygons) {
+    for (const { x, y } of ring) {
+      box.x0 = Math.min(box.x0, x)
+      box.y0 = Math.min(box.y0, y)
+      box.x1 = Math.max(box.x1, x)
+      box.y1 = Math.max(box.y1, y)
+    }
+  }
+  return box
+}
+
+export const boxesMeet = (a: Box, b: Box): boolean => a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1
+
+/** Millimetres by which two height ranges overlap. */
+export const heightOverlap = (a: { z0: number; z1: number }, b: { z0: number; z1: number }): number =>
+  Math.min(a.z1, b.z1) - Math.max(a.z0, b.z0)
+
+export const footprintPolygons = (piece: MountedPiece): Polygons => [flattenRing(piece.footprint, CHORD_ERROR)]
+export const discPolygons = (centre: Point, diameter: number): Polygons => [flattenRing(circleRing(centre, diameter), CHORD_ERROR)]
+
+export interface FlatBody {
+  readonly id: string
+  readonly adds: boolean
+  readonly polygons: Polygons
+  readonly box: Box
+  readonly z0: number
+  readonly z1: number
+}
+
+export function flatBodies(mounted: Mounted): FlatBody[] {
+  return mounted.bodies.map(({ body, regions, z0, z1 }) => {
+    const polygons = regions.flatMap((r) => flattenRegion(r, CHORD_ERROR))
+    return { id: body.id, adds: body.effect === 'adds', polygons, box: boxOf(polygons), z0, z1 }
+  })
+}
+
+/**
+ * The part's material anywhere between two heights, near a box: adding bodies, less what removing bodies and bores
+ * cut earlier take away through the whole of the range.
+ */
+export function materialBetween(mounted: Mounted, bodies: readonly FlatBody[], z0: number, z1: number, near: Box): Polygons {
+  let material: Polygons = []
+  for (const b of bodies) {
+    if (!b.adds || heightOverlap(b, { z0, z1 }) <= TOLERANCE.height || !boxesMeet(b.box, near)) continue
+    const low = Math.max(b.z0, z0)
+    const high = Math.min(b.z1, z1)
+    let left = b.polygons
+    for (const r of bodies) {
+      if (!r.adds && r.z0 <= low + TOLERANCE.height && r.z1 >= high - TOLERANCE.height)
+        left = polygonDifference(left, r.polygons)
+    }
+    for (const bore of mounted.bores) {
+      if (bore.state === 'open' && bore.z0 <= low + TOLERANCE.height && bore.z1 >= high - TOLERANCE.height)
+        left = polygonDifference(left, discPolygons(bore.centre, bore.bore.diameter))
+    }
+    material = material.length === 0 ? left : polygonUnion(material, left)
+  }
+  return material
+}

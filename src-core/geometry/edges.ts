@@ -1,0 +1,118 @@
+import type { Point, Ring, Vertex } from './types.ts'
+
+/** A circular arc's own numbers: radians, `sweep` signed, counter-clockwise positive. */
+export interface Arc {
+  readonly centre: Point
+  readonly radius: number
+  readonly start: number
+  readonly sweep: number
+}
+
+/** A directed straight or arc edge, mm. `arc` is null for a straight one. */
+export interface Edge {
+  readonly a: Point
+  readonly b: Point
+  readonly bulge: number
+  readonly arc: Arc | null
+}
+
+/** An edge from `a` to `b` with a bulge (tan of a quarter of the included angle, + counter-clockwise). */
+export function makeEdge(a: Point, b: Point, bulge: number): Edge {
+  if (bulge === 0) return { a, b, bulge, arc: null }
+  const dx = b.x - a.x
+  const dy = b.y - a.y
+  const k = (1 - bulge * bulge) / (4 * bulge)
+  const centre = { x: (a.x + b.x) / 2 - dy * k, y: (a.y + b.y) / 2 + dx * k }
+  const radius = (Math.hypot(dx, dy) * (1 + bulge * bulge)) / (4 * Math.abs(bulge))
+  return {
+    a,
+    b,
+    bulge,
+    arc: { centre, radius, start: Math.atan2(a.y - centre.y, a.x - centre.x), sweep: 4 * Math.atan(bulge) },
+  }
+}
+
+/** The edges of a ring in its own order, the last back to the first vertex. */
+export function ringEdges(ring: Ring): Edge[] {
+  return ring.map((v, i) => makeEdge(v, ring[(i + 1) % ring.length]!, v.bulge ?? 0))
+}
+
+/** The same edge run the other way. */
+export function reverseEdge(e: Edge): Edge {
+  return {
+    a: e.b,
+    b: e.a,
+    bulge: -e.bulge,
+    arc: e.arc && { ...e.arc, start: e.arc.start + e.arc.sweep, sweep: -e.arc.sweep },
+  }
+}
+
+/** Point at fraction t (0 to 1) along an edge. */
+export function pointOnEdge(e: Edge, t: number): Point {
+  if (t === 0) return e.a
+  if (t === 1) return e.b
+  if (!e.arc) return { x: e.a.x + (e.b.x - e.a.x) * t, y: e.a.y + (e.b.y - e.a.y) * t }
+  const angle = e.arc.start + e.arc.sweep * t
+  return {
+    x: e.arc.centre.x + e.arc.radius * Math.cos(angle),
+    y: e.arc.centre.y + e.arc.radius * Math.sin(angle),
+  }
+}
+
+/** The piece of an edge between fractions t0 < t1. */
+export function edgePiece(e: Edge, t0: number, t1: number): Edge {
+  if (t0 === 0 && t1 === 1) return e
+  return makeEdge(pointOnEdge(e, t0), pointOnEdge(e, t1), e.arc ? Math.tan((e.arc.sweep * (t1 - t0)) / 4) : 0)
+}
+
+/** Fraction along an arc at which it passes the direction `angle` (radians) from its centre, or null. */
+export function arcFraction(arc: Arc, angle: number): number | null {
+  const turn = 2 * Math.PI
+  const raw = arc.sweep > 0 ? angle - arc.start : arc.start - angle
+  const along = ((raw % turn) + turn) % turn
+  const sweep = Math.abs(arc.sweep)
+  const slack = 1e-12
+  if (along <= sweep + slack) return Math.min(1, along / sweep)
+  return along >= turn - slack ? 0 : null
+}
+
+/** Box of an edge, mm. */
+export function edgeBounds(e: Edge): { x0: number; y0: number; x1: number; y1: number } {
+  let x0 = Math.min(e.a.x, e.b.x)
+  let x1 = Math.max(e.a.x, e.b.x)
+  let y0 = Math.min(e.a.y, e.b.y)
+  let y1 = Math.max(e.a.y, e.b.y)
+  if (e.arc) {
+    const { centre, radius } = e.arc
+    if (arcFraction(e.arc, 0) !== null) x1 = Math.max(x1, centre.x + radius)
+    if (arcFraction(e.arc, Math.PI) !== null) x0 = Math.min(x0, centre.x - radius)
+    if (arcFraction(e.arc, Math.PI / 2) !== null) y1 = Math.max(y1, centre.y + radius)
+    if (arcFraction(e.arc, -Math.PI / 2) !== null) y0 = Math.min(y0, centre.y - radius)
+  }
+  return { x0, y0, x1, y1 }
+}
+
+/** A full circle as two half-turn arcs, counter-clockwise. */
+export function circleRing(centre: Point, diameter: number): Vertex[] {
+  const r = diameter / 2
+  return [
+    { x: centre.x - r, y: centre.y, bulge: 1 },
+    { x: centre.x + r, y: centre.y, bulge: 1 },
+  ]
+}
+
+/** A rectangle `length` along the direction `facing` (degrees) and `width` across, about a centre. */
+export function rectRing(centre: Point, length: number, width: number, facing: number): Vertex[] {
+  const c = Math.cos((facing * Math.PI) / 180)
+  const s = Math.sin((facing * Math.PI) / 180)
+  return [
+    [-1, -1],
+    [1, -1],
+    [1, 1],
+    [-1, 1],
+  ].map(([u, v]) => {
+    const x = (u! * length) / 2
+    const y = (v! * width) / 2
+    return { x: centre.x + x * c - y * s, y: centre.y + x * s + y * c }
+  })
+}

@@ -1,0 +1,77 @@
+import { arcFraction, ringEdges, type Edge } from './edges.ts'
+import type { Point, Region, Ring } from './types.ts'
+
+/** The point of an edge nearest to `from`, mm. */
+export function nearestOnEdge(e: Edge, from: Point): Point {
+  if (e.arc) {
+    const angle = Math.atan2(from.y - e.arc.centre.y, from.x - e.arc.centre.x)
+    if (arcFraction(e.arc, angle) !== null) {
+      return {
+        x: e.arc.centre.x + e.arc.radius * Math.cos(angle),
+        y: e.arc.centre.y + e.arc.radius * Math.sin(angle),
+      }
+    }
+    const da = Math.hypot(e.a.x - from.x, e.a.y - from.y)
+    const db = Math.hypot(e.b.x - from.x, e.b.y - from.y)
+    return da <= db ? e.a : e.b
+  }
+  const dx = e.b.x - e.a.x
+  const dy = e.b.y - e.a.y
+  const square = dx * dx + dy * dy
+  const t = square === 0 ? 0 : Math.max(0, Math.min(1, ((from.x - e.a.x) * dx + (from.y - e.a.y) * dy) / square))
+  return { x: e.a.x + dx * t, y: e.a.y + dy * t }
+}
+
+/** The point of a ring's edges nearest to `from`, whether inside or out, and its distance in mm. */
+export function nearestTo(ring: Ring, from: Point): { point: Point; distance: number } {
+  let point: Point = ring[0] ?? from
+  let distance = Infinity
+  for (const e of ringEdges(ring)) {
+    const p = nearestOnEdge(e, from)
+    const d = Math.hypot(p.x - from.x, p.y - from.y)
+    if (d < distance) {
+      distance = d
+      point = p
+    }
+  }
+  return { point: { x: point.x, y: point.y }, distance }
+}
+
+/** Distance from `from` to the material of a region, 0 inside it, mm. */
+export function distanceToRegion(region: Region, from: Point): number {
+  if (!isInside(region.outline, from)) return nearestTo(region.outline, from).distance
+  for (const hole of region.holes) if (isInside(hole, from)) return nearestTo(hole, from).distance
+  return 0
+}
+
+/** Signed crossings of a ray to +x from `p`, arcs exactly: non-zero is inside. A point on the line is undefined. */
+export function windingNumber(edges: readonly Edge[], p: Point): number {
+  let winding = 0
+  for (const e of edges) {
+    if ((e.a.y > p.y) !== (e.b.y > p.y)) {
+      const t = (p.y - e.a.y) / (e.b.y - e.a.y)
+      if (e.a.x + t * (e.b.x - e.a.x) > p.x) winding += e.b.y > e.a.y ? 1 : -1
+    }
+    if (e.arc) winding += segmentWinding(e, p)
+  }
+  return winding
+}
+
+/** ±1 where `p` lies in the segment between an arc and its chord, which the chord alone misses. */
+function segmentWinding(e: Edge, p: Point): number {
+  const { centre, radius } = e.arc!
+  if ((p.x - centre.x) ** 2 + (p.y - centre.y) ** 2 >= radius * radius) return 0
+  const dx = e.b.x - e.a.x
+  const dy = e.b.y - e.a.y
+  // A point on the chord counts as just to the right of it (above, where the chord is level), as for the chord's
+  // own crossing above, so that the two halves of a circle share its diameter.
+  const side = dx * (p.y - e.a.y) - dy * (p.x - e.a.x) || (dy !== 0 ? -dy : dx)
+  // A counter-clockwise arc lies to the right of its chord.
+  if (e.bulge > 0) return side < 0 ? 1 : 0
+  return side > 0 ? -1 : 0
+}
+
+/** Whether a point lies inside a simple ring; on its line is undefined. */
+export function isInside(ring: Ring, p: Point): boolean {
+  return windingNumber(ringEdges(ring), p) !== 0
+}

@@ -1,0 +1,138 @@
+/**
+ * Faults of a job that its schema cannot see: names that point nowhere, names used twice, outlines that enclose
+ * nothing sensible, pockets cut out of thin air. Each has the path of the field and a reason in plain words.
+ */
+import { regionFaults, type RingFault, type RingFaultKind } from '../geometry/validate.ts'
+import { removalFaults } from './removals.ts'
+import { isPrism, type Body, type Footprint, type Job, type Prism, type Setup } from './schema.ts'
+import { plain } from '../units/format.ts'
+
+export interface JobFault {
+  /** Like `setups[0].cut.bore`; empty for the whole file. */
+  readonly path: string
+  readonly message: string
+}
+
+const RING_WORDS: Record<RingFaultKind, string> = {
+  'too-few-vertices': 'needs three distinct vertices (two where an edge is an arc)',
+  'not-finite': 'has a number that is not finite',
+  'repeated-vertex': 'has the same vertex twice in a row',
+  'no-area': 'encloses no area',
+  'crosses-itself': 'crosses or touches itself',
+  'hole-crosses-outline': 'is a hole that crosses or touches the outline',
+  'hole-outside-outline': 'is a hole that lies outside the outline',
+  'holes-cross': 'is a hole that crosses or touches another hole',
+  'hole-inside-hole': 'is a hole inside another hole',
+}
+
+/** All faults of a job that fits the schema; empty where it can be analysed. */
+export function jobFaults(job: Job): JobFault[] {
+  return [...duplicateIds(job), ...references(job), ...ranges(job), ...outlines(job)]
+}
+
+function duplicateIds(job: Job): JobFault[] {
+  const faults: JobFault[] = []
+  const check = (path: string, items: readonly { readonly id: string }[]) => {
+    const seen = new Map<string, number>()
+    items.forEach((item, i) => {
+      const first = seen.get(item.id)
+      if (first === undefined) seen.set(item.id, i)
+      else faults.push({ path: `${path}[${i}].id`, message: `"${item.id}" is used already by ${path}[${first}]` })
+    })
+  }
+  check('plate.slots', job.plate.slots)
+  check('plate.holes', job.plate.holes)
+  check('stock', job.stock)
+  check('part.bodies', job.part.bodies)
+  check('part.bores', job.part.bores)
+  check('setups', job.setups)
+  job.setups.forEach((s, i) => check(`setups[${i}].hardware`, s.hardware))
+  return faults
+}
+
+function references(job: Job): JobFault[] {
+  const faults: JobFault[] = []
+  const bores = new Set(job.part.bores.map((b) => b.id))
+  const slots = new Set(job.plate.slots.map((s) => s.id))
+  const holes = new Set(job.plate.holes.map((h) => h.id))
+  const want = (has: boolean, path: string, what: string, id: string) => {
+    if (!has) faults.push({ path, message: `there is no ${what} "${id}"` })
+  }
+  job.setups.forEach((setup: Setup, i) => {
+    const at = `setups[${i}]`
+    if ('bore' in setup.centre) want(bores.has(setup.centre.bore), `${at}.centre.bore`, 'bore', setup.centre.bore)
+    if (setup.cut) want(bores.has(setup.cut.bore), `${at}.cut.bore`, 'bore', setup.cut.bore)
+    setup.hardware.forEach((h, k) => {
+      if ('slot' in h.at) want(slots.has(h.at.slot), `${at}.hardware[${k}].at.slot`, 'slot', h.at.slot)
+      if ('hole' in h.at) want(holes.has(h.at.hole), `${at}.hardware[${k}].at.hole`, 'hole', h.at.hole)
+    })
+  })
+  return faults
+}
+
+function ranges(job: Job): JobFault[] {
+  const faults: JobFault[] = []
+  const { plate, lathe, part } = job
+  if (plate.bore >= plate.diameter) faults.push({ path: 'plate.bore', message: 'is not smaller than the plate' })
+  if (lathe.gap && lathe.gap.swing < lathe.swingOverBed)
+    faults.push({ path: 'lathe.gap.swing', message: 'is smaller than the swing over the bed' })
+  plate.slots.forEach((slot, i) => {
+    if (slot.to <= slot.from) faults.push({ path: `plate.slots[${i}].to`, message: 'is not beyond "from"' })
+    if (slot.to > plate.diameter / 2) faults.push({ path: `plate.slots[${i}].to`, message: 'lies beyond the rim of the plate' })
+  })
+  part.bores.forEach((bore, i) => {
+    if (bore.start > bore.diameter) faults.push({ path: `part.bores[${i}].start`, message: 'is larger than the finish diameter' })
+  })
+  if (!part.bodies.some((b) => b.effect === 'adds'))
+    faults.push({ path: 'part.bodies', message: 'has no body that adds material' })
+  return faults
+}
+
+function outlines(job: Job): JobFault[] {
+  const faults: JobFault[] = []
+  let sound = true
+  job.part.bodies.forEach((body: Body, i) => {
+    if (!isPrism(body)) {
+      faults.push(...meshIndexFaults(body.mesh, `part.bodies[${i}].mesh`))
+      return
+    }
+    const found = bodyFaults(body)
+    if (found.length > 0) sound = false
+    for (const f of found) faults.push(ringFault(f, `part.bodies[${i}]`))
+  })
+  const footprints: { path: string; footprint: Footprint }[] = [
+    ...job.stock.map((s, i) => ({ path: `stock[${i}].footprint`, footprint: s.footprint })),
+    ...job.setups.flatMap((s, i) =>
+      s.hardware.map((h, k) => ({ path: `setups[${i}].hardware[${k}].footprint`, footprint: h.footprint })),
+    ),
+  ]
+  for (const { path, footprint } of footprints) {
+    if (!('outline' in footprint)) continue
+    for (const f of regionFaults({ outline: footprint.outline, holes: [] })) faults.push(ringFault(f, path))
+  }
+  if (sound) faults.push(...removalFaults(job.part))
+  return faults
+}
+
+const kept = new WeakMap<Prism, RingFault[]>()
+
+/** Outline faults of a body; kept per body object, which is immutable. */
+export function bodyFaults(body: Prism): RingFault[] {
+  let found = kept.get(body)
+  if (!found) kept.set(body, (found = regionFaults(body)))
+  return found
+}
+
+function ringFault(f: RingFault, path: string): JobFault {
+  const ring = f.ring === 0 ? 'outline' : `holes[${f.ring - 1}]`
+  const place = `at x ${plain(f.at.x, 3)}, y ${plain(f.at.y, 3)} mm`
+  return { path: `${path}.${ring}[${f.vertex}]`, message: `${RING_WORDS[f.kind]} ${place}` }
+}
+
+function meshIndexFaults(mesh: { vertices: readonly number[]; triangles: readonly number[] }, path: string): JobFault[] {
+  if (mesh.vertices.length % 3 !== 0) return [{ path: `${path}.vertices`, message: 'is not a multiple of three numbers' }]
+  if (mesh.triangles.length % 3 !== 0) return [{ path: `${path}.triangles`, message: 'is not a multiple of three indices' }]
+  const count = mesh.vertices.length / 3
+  const bad = mesh.triangles.findIndex((t) => t >= count)
+  return bad < 0 ? [] : [{ path: `${path}.triangles[${bad}]`, message: `points at vertex ${mesh.triangles[bad]} of ${count}` }]
+}

@@ -1,0 +1,94 @@
+/**
+ * Mass moments about a frame's origin: ∫dm in kg; ∫x dm … in kg·mm; ∫x² dm, ∫xy dm … in kg·mm². Products are plain
+ * integrals (∫xz dm), not the negatives that stand in an inertia tensor.
+ */
+import type { Point3 } from '../geometry/types.ts'
+
+export interface MassMoments {
+  readonly m: number
+  readonly x: number
+  readonly y: number
+  readonly z: number
+  readonly xx: number
+  readonly xy: number
+  readonly yy: number
+  readonly xz: number
+  readonly yz: number
+  readonly zz: number
+}
+
+export const NO_MASS: MassMoments = { m: 0, x: 0, y: 0, z: 0, xx: 0, xy: 0, yy: 0, xz: 0, yz: 0, zz: 0 }
+
+/** a + factor·b, both about the same origin. */
+export function addMass(a: MassMoments, b: MassMoments, factor = 1): MassMoments {
+  return {
+    m: a.m + factor * b.m,
+    x: a.x + factor * b.x,
+    y: a.y + factor * b.y,
+    z: a.z + factor * b.z,
+    xx: a.xx + factor * b.xx,
+    xy: a.xy + factor * b.xy,
+    yy: a.yy + factor * b.yy,
+    xz: a.xz + factor * b.xz,
+    yz: a.yz + factor * b.yz,
+    zz: a.zz + factor * b.zz,
+  }
+}
+
+export const scaleMass = (a: MassMoments, factor: number): MassMoments => addMass(NO_MASS, a, factor)
+
+/** Centre of mass, mm; the origin where there is no mass. */
+export function centreOfMass(a: MassMoments): Point3 {
+  return a.m === 0 ? { x: 0, y: 0, z: 0 } : { x: a.x / a.m, y: a.y / a.m, z: a.z / a.m }
+}
+
+/** A point mass of `m` kg at `at`, mm. */
+export function pointMass(m: number, at: Point3): MassMoments {
+  const { x, y, z } = at
+  return {
+    m,
+    x: m * x,
+    y: m * y,
+    z: m * z,
+    xx: m * x * x,
+    xy: m * x * y,
+    yy: m * y * y,
+    xz: m * x * z,
+    yz: m * y * z,
+    zz: m * z * z,
+  }
+}
+
+/** Moves a body by (dx, dy, dz) mm. */
+export function moveMass(a: MassMoments, dx: number, dy: number, dz: number): MassMoments {
+  return {
+    m: a.m,
+    x: a.x + a.m * dx,
+    y: a.y + a.m * dy,
+    z: a.z + a.m * dz,
+    xx: a.xx + 2 * dx * a.x + a.m * dx * dx,
+    xy: a.xy + dx * a.y + dy * a.x + a.m * dx * dy,
+    yy: a.yy + 2 * dy * a.y + a.m * dy * dy,
+    xz: a.xz + dx * a.z + dz * a.x + a.m * dx * dz,
+    yz: a.yz + dy * a.z + dz * a.y + a.m * dy * dz,
+    zz: a.zz + 2 * dz * a.z + a.m * dz * dz,
+  }
+}
+
+/** Turns a body counter-clockwise about the z axis by `degrees`. */
+export function turnMass(a: MassMoments, degrees: number): MassMoments {
+  const c = Math.cos((degrees * Math.PI) / 180)
+  const s = Math.sin((degrees * Math.PI) / 180)
+  return {
+    m: a.m,
+    x: c * a.x - s * a.y,
+    y: s * a.x + c * a.y,
+    z: a.z,
+    xx: c * c * a.xx - 2 * c * s * a.xy + s * s * a.yy,
+    xy: c * s * (a.xx - a.yy) + (c * c - s * s) * a.xy,
+    yy: s * s * a.xx + 2 * c * s * a.xy + c * c * a.yy,
+    xz: c * a.xz - s * a.yz,
+    yz: s * a.xz + c * a.yz,
+    zz: a.zz,
+  }
+}

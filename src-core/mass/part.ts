@@ -1,0 +1,113 @@
+/** What a part weighs and where, before and after bores, in the part frame. */
+import { regionMoments } from '../geometry/moments.ts'
+import { cutDisc, regionEdges } from '../geometry/discCut.ts'
+import { edgeMoments } from '../geometry/moments.ts'
+import type { Point } from '../geometry/types.ts'
+import { isPrism, type Bore, type MeshBody, type Part } from '../job/schema.ts'
+import { meshProperties } from '../mesh/properties.ts'
+import { silhouette } from '../mesh/silhouette.ts'
+import { NO_MASS, addMass, moveMass, scaleMass, type MassMoments } from './moments.ts'
+import { bodyDensity, boreRange, cutBore, partSlabs, slabMass } from './slabs.ts'
+
+export interface PartMass {
+  /** About the part frame's origin, z above its seat; scaled to the weighed mass where there is one. */
+  readonly moments: MassMoments
+  /** Sum of the bodies' plan areas, holes and through bores out, removing bodies negative; mm². */
+  readonly area: number
+  /** mm³. */
+  readonly volume: number
+  /** kg, from outlines and densities alone, nothing bored. */
+  readonly computedMass: number
+  /** weighedMass / computedMass, or 1. */
+  readonly scale: number
+}
+
+const kept = new WeakMap<Part, Map<string, PartMass>>()
+
+/**
+ * Mass of a part with the given bores cut. The weighed mass is that of the part as drawn, before any bore. The
+ * result is kept per part object, which is immutable, so a drag that moves the part weighs it once.
+ */
+export function partMass(part: Part, cut: readonly Bore[]): PartMass {
+  const key = cut.map((b) => b.id).join('\n')
+  let results = kept.get(part)
+  if (!results) kept.set(part, (results = new Map<string, PartMass>()))
+  let result = results.get(key)
+  if (!result) results.set(key, (result = weigh(part, cut)))
+  return result
+}
+
+function weigh(part: Part, cut: readonly Bore[]): PartMass {
+  const drawn = partSlabs(part)
+  const meshes = meshMass(part)
+  const computedMass = slabMass(drawn).m + meshes.mass.m
+  const scale = part.weighedMass !== null && computedMass > 0 ? part.weighedMass / computedMass : 1
+  let slabs = drawn
+  for (const bore of cut) slabs = cutBore(part, slabs, bore)
+  let volume = meshes.volume
+  for (const s of slabs) volume += Math.sign(s.density) * (s.z1 - s.z0) * edgeMoments(s.edges).area
+  return {
+    moments: scaleMass(addMass(slabMass(slabs), meshes.mass), scale),
+    area: planArea(part, cut) + meshes.area,
+    volume,
+    computedMass,
+    scale,
+  }
+}
+
+function planArea(part: Part, cut: readonly Bore[]): number {
+  let area = 0
+  for (const body of part.bodies.filter(isPrism)) {
+    let edges = regionEdges(body)
+    let own = regionMoments(body, body.outline[0]).area
+    for (const bore of cut) {
+      const range = boreRange(part, bore)
+      const whole = range && range.z0 <= body.base + 1e-3 && range.z1 >= body.base + body.thickness - 1e-3
+      if (!whole) continue
+      const { inside, outside } = cutDisc(edges, bore, bore.diameter)
+      const core = bore.start > 0 ? cutDisc(inside, bore, bore.start).inside : []
+      edges = [...outside, ...core]
+      own = edgeMoments(edges, body.outline[0] as Point).area
+    }
+    area += (body.effect === 'adds' ? 1 : -1) * own
+  }
+  return area
+}
+
+/** Mesh bodies are taken whole: bores do not cut them. */
+function meshMass(part: Part): { mass: MassMoments; volume: number; area: number } {
+  let mass = NO_MASS
+  let volume = 0
+  let area = 0
+  for (const body of part.bodies) {
+    if (isPrism(body)) continue
+    const p = meshProperties(body.mesh)
+    const sign = body.effect === 'adds' ? 1 : -1
+    mass = addMass(mass, meshBodyMass(body, bodyDensity(part, body)))
+    volume += sign * p.volume
+    area += sign * silhouetteArea(body.mesh)
+  }
+  return { mass, volume, area }
+}
+
+const silhouetteArea = (mesh: MeshBody['mesh']) =>
+  silhouette(mesh).reduce((sum, region) => sum + regionMoments(region, region.outline[0]).area, 0)
+
+/** @param density kg/m³, signed. */
+export function meshBodyMass(body: MeshBody, density: number): MassMoments {
+  const p = meshProperties(body.mesh)
+  const d = density * 1e-9
+  const own: MassMoments = {
+    m: d * p.volume,
+    x: d * p.x,
+    y: d * p.y,
+    z: d * p.z,
+    xx: d * p.xx,
+    xy: d * p.xy,
+    yy: d * p.yy,
+    xz: d * p.xz,
+    yz: d * p.yz,
+    zz: d * p.zz,
+  }
+  return moveMass(own, 0, 0, body.base)
+}

@@ -1,0 +1,99 @@
+/**
+ * A part as slabs: plane regions of straight and arc edges, each standing between two heights with one density
+ * (negative for a body that removes). Boring cuts slabs exactly; weighing them is closed-form.
+ */
+import { cutDisc, regionEdges } from '../geometry/discCut.ts'
+import type { Edge } from '../geometry/edges.ts'
+import { edgeMoments } from '../geometry/moments.ts'
+import { TOLERANCE } from '../geometry/tolerance.ts'
+import { isPrism, type Bore, type Part, type Prism } from '../job/schema.ts'
+import { NO_MASS, addMass, type MassMoments } from './moments.ts'
+
+export interface Slab {
+  readonly body: string
+  readonly edges: readonly Edge[]
+  /** Heights above the part's seat, mm. */
+  readonly z0: number
+  readonly z1: number
+  /** kg/mm³, negative for what a body removes. */
+  readonly density: number
+}
+
+const PER_MM3 = 1e-9
+
+/** The prisms of a part before any bore is cut, part frame. */
+export function partSlabs(part: Part): Slab[] {
+  return part.bodies.filter(isPrism).map((body) => ({
+    body: body.id,
+    edges: regionEdges(body),
+    z0: body.base,
+    z1: body.base + body.thickness,
+    density: bodyDensity(part, body) * PER_MM3,
+  }))
+}
+
+/** kg/m³, negative where the body removes. */
+export function bodyDensity(part: Part, body: Part['bodies'][number]): number {
+  return (body.effect === 'adds' ? 1 : -1) * (body.density ?? part.density)
+}
+
+/** Heights above the seat that cutting a bore takes away, from the adding bodies it meets; null: it meets none. */
+export function boreRange(part: Part, bore: Bore): { z0: number; z1: number; through: boolean } | null {
+  let front = -Infinity
+  let back = Infinity
+  for (const body of part.bodies.filter(isPrism)) {
+    if (body.effect !== 'adds' || !meets(body, bore)) continue
+    front = Math.max(front, body.base + body.thickness)
+    back = Math.min(back, body.base)
+  }
+  if (front === -Infinity) return null
+  const z0 = bore.depth === null ? back : Math.max(back, front - bore.depth)
+  return { z0, z1: front, through: z0 <= back + TOLERANCE.height }
+}
+
+function meets(body: Prism, bore: Bore): boolean {
+  const { inside } = cutDisc(regionEdges(body), bore, bore.diameter)
+  return edgeMoments(inside, bore).area > TOLERANCE.clashArea
+}
+
+/** Slabs after a bore: the annulus between its start and finish diameters is gone over its depth. */
+export function cutBore(part: Part, slabs: readonly Slab[], bore: Bore): Slab[] {
+  const range = boreRange(part, bore)
+  if (!range) return [...slabs]
+  return slabs.flatMap((slab) => {
+    const low = Math.max(slab.z0, range.z0)
+    const high = Math.min(slab.z1, range.z1)
+    if (high - low <= TOLERANCE.height) return [slab]
+    const { inside, outside } = cutDisc(slab.edges, bore, bore.diameter)
+    if (edgeMoments(inside, bore).area <= 0) return [slab]
+    const core = bore.start > 0 ? cutDisc(inside, bore, bore.start).inside : []
+    const pieces: Slab[] = [{ ...slab, edges: [...outside, ...core], z0: low, z1: high }]
+    if (low - slab.z0 > TOLERANCE.height) pieces.push({ ...slab, z1: low })
+    if (slab.z1 - high > TOLERANCE.height) pieces.push({ ...slab, z0: high })
+    return pieces
+  })
+}
+
+/** Mass moments of slabs about the part frame's origin; uniform in z, so products with z need no own terms. */
+export function slabMass(slabs: readonly Slab[]): MassMoments {
+  let total = NO_MASS
+  for (const { edges, z0, z1, density } of slabs) {
+    const a = edgeMoments(edges)
+    const h = density * (z1 - z0)
+    const h1 = (density * (z1 * z1 - z0 * z0)) / 2
+    const h2 = (density * (z1 ** 3 - z0 ** 3)) / 3
+    total = addMass(total, {
+      m: h * a.area,
+      x: h * a.x,
+      y: h * a.y,
+      z: h1 * a.area,
+      xx: h * a.xx,
+      xy: h * a.xy,
+      yy: h * a.yy,
+      xz: h1 * a.x,
+      yz: h1 * a.y,
+      zz: h2 * a.area,
+    })
+  }
+  return total
+}

@@ -1,0 +1,112 @@
+/** Masses of everything that rotates, in the plate frame, and the unbalance they make together. */
+import type { UnbalanceTerm } from '../analysis/result.ts'
+import { unbalanceCovariance, type Covariance, type DoubtfulMass } from '../doubt/covariance.ts'
+import type { Uncertainties } from '../doubt/defaults.ts'
+import { regionMoments } from '../geometry/moments.ts'
+import type { Point } from '../geometry/types.ts'
+import type { Plate } from '../job/schema.ts'
+import { NO_MASS, addMass, centreOfMass, moveMass, pointMass, turnMass, type MassMoments } from '../mass/moments.ts'
+import { partMass, type PartMass } from '../mass/part.ts'
+import { boresCutBefore, boresCutAfter } from '../mounting/mount.ts'
+import { polar } from '../mounting/hardware.ts'
+import type { Mounted, MountedPiece } from '../mounting/types.ts'
+
+export interface Assembly {
+  readonly part: PartMass
+  /** Part in the plate frame, as mounted and after this setup's cut. */
+  readonly mountedPart: MassMoments
+  readonly cutPart: MassMoments
+  readonly total: MassMoments
+  /** ∫(x² + y²)dm about the axis, kg·mm². */
+  readonly zz: number
+  readonly terms: readonly UnbalanceTerm[]
+  /** Static unbalance vector, g·mm. */
+  readonly unbalance: Point
+  readonly unbalanceAfterCut: Point
+  /** Couple vector about the plate's face, g·mm². */
+  readonly couple: Point
+  readonly covariance: Covariance
+}
+
+export function assemble(mounted: Mounted, doubt: Uncertainties): Assembly {
+  const { job, setup } = mounted
+  const part = partMass(job.part, boresCutBefore(job, setup))
+  const after = partMass(job.part, boresCutAfter(job, setup))
+  const mountedPart = mountMass(mounted, part)
+  const cutPart = mountMass(mounted, after)
+  const pieces = mounted.pieces.map(pieceMass)
+  const plate = plateMass(job.plate)
+  const residual = job.plate.residual ? polar(job.plate.residual.amount, job.plate.residual.angle) : { x: 0, y: 0 }
+  const total = pieces.reduce((sum, p) => addMass(sum, p.moments), addMass(plate, mountedPart))
+  const grams = (m: MassMoments): Point => ({ x: m.x * 1000, y: m.y * 1000 })
+  const hardware = grams(pieces.reduce((sum, p) => addMass(sum, p.moments), NO_MASS))
+  const sum = (p: MassMoments): Point => ({
+    x: grams(p).x + hardware.x + residual.x,
+    y: grams(p).y + hardware.y + residual.y,
+  })
+  const doubtful: DoubtfulMass[] = [
+    {
+      mass: mountedPart.m,
+      at: centreOfMass(mountedPart),
+      massShare: job.part.weighedMass === null ? doubt.computedMass : doubt.weighedMass,
+      position: doubt.centreOfMass,
+    },
+    ...mounted.pieces.map((p) => ({
+      mass: p.item.mass,
+      at: p.massCentre,
+      massShare: doubt.weighedMass,
+      position: doubt.placing,
+    })),
+  ]
+  return {
+    part,
+    mountedPart,
+    cutPart,
+    total,
+    zz: total.xx + total.yy,
+    terms: [
+      { item: 'plate', mass_kg: job.plate.mass, centre_mm: centreOfMass(plate), unbalance_g_mm: residual },
+      { item: 'part', mass_kg: mountedPart.m, centre_mm: centreOfMass(mountedPart), unbalance_g_mm: grams(mountedPart) },
+      ...pieces.map(({ piece, moments }) => ({
+        item: piece.item.id,
+        mass_kg: piece.item.mass,
+        centre_mm: piece.massCentre,
+        unbalance_g_mm: grams(moments),
+      })),
+    ],
+    unbalance: sum(mountedPart),
+    unbalanceAfterCut: sum(cutPart),
+    couple: { x: total.xz * 1000, y: total.yz * 1000 },
+    covariance: unbalanceCovariance(doubtful),
+  }
+}
+
+function mountMass(mounted: Mounted, mass: PartMass): MassMoments {
+  const { turn, x, y } = mounted.placement
+  return moveMass(turnMass(mass.moments, turn), x, y, mounted.setup.packing)
+}
+
+/** A ring of uniform thickness behind the face; slots and holes are left out of its own inertia. */
+function plateMass(plate: Plate): MassMoments {
+  const second = (plate.mass * ((plate.diameter / 2) ** 2 + (plate.bore / 2) ** 2)) / 4
+  const t = plate.thickness
+  return { ...NO_MASS, m: plate.mass, z: (-plate.mass * t) / 2, xx: second, yy: second, zz: (plate.mass * t * t) / 3 }
+}
+
+/** Mass at its centre, with the inertia of its footprint as a uniform plate of its height. */
+function pieceMass(piece: MountedPiece): { piece: MountedPiece; moments: MassMoments } {
+  const { item, footprint, massCentre } = piece
+  const point = pointMass(item.mass, massCentre)
+  const own = regionMoments({ outline: footprint, holes: [] }, piece.at)
+  if (own.area <= 0) return { piece, moments: point }
+  const cx = own.x / own.area
+  const cy = own.y / own.area
+  const moments: MassMoments = {
+    ...point,
+    xx: point.xx + item.mass * (own.xx / own.area - cx * cx),
+    xy: point.xy + item.mass * (own.xy / own.area - cx * cy),
+    yy: point.yy + item.mass * (own.yy / own.area - cy * cy),
+    zz: point.zz + (item.mass * item.height ** 2) / 12,
+  }
+  return { piece, moments }
+}

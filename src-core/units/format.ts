@@ -1,0 +1,67 @@
+/** Figures for people, in the job's display units: millimetres and kilograms, or inches and pounds. */
+import type { Job } from '../job/schema.ts'
+import { convert } from './convert.ts'
+
+export type DisplayUnits = Job['displayUnits']
+
+/** Fixed decimals without trailing zeros and without "-0". */
+export function plain(value: number, decimals: number): string {
+  const fixed = value.toFixed(decimals)
+  const trimmed = fixed.includes('.') ? fixed.replace(/\.?0+$/, '') : fixed
+  return trimmed === '-0' ? '0' : trimmed
+}
+
+/** `digits` significant figures in plain notation. */
+export function significant(value: number, digits: number): string {
+  if (value === 0 || !Number.isFinite(value)) return String(value)
+  const decimals = Math.max(0, Math.min(9, digits - 1 - Math.floor(Math.log10(Math.abs(value)))))
+  return plain(value, decimals)
+}
+
+export interface Formatter {
+  readonly units: DisplayUnits
+  /** mm to text with unit. */
+  length(mm: number): string
+  /** kg to text with unit. */
+  mass(kg: number): string
+  /** g·mm to text with unit: g·mm, or oz·in. */
+  unbalance(gmm: number): string
+  force(n: number): string
+  torque(nm: number): string
+  speed(rpm: number): string
+  angle(degrees: number): string
+  percent(share: number): string
+}
+
+const metric: Formatter = {
+  units: 'mm',
+  length: (v) => `${plain(v, Math.abs(v) < 100 ? 1 : 0)} mm`,
+  mass: (v) => (Math.abs(v) < 1 ? `${plain(v * 1000, 0)} g` : `${significant(v, 3)} kg`),
+  unbalance: (v) => `${plain(v, v < 100 ? 1 : 0)} g·mm`,
+  force: (v) => `${significant(v, v < 100 ? 2 : 3)} N`,
+  torque: (v) => `${significant(v, 3)} N·m`,
+  speed: (v) => `${plain(v, v < 100 ? 1 : 0)} rpm`,
+  angle: (v) => `${plain(v, 1)}°`,
+  percent: (v) => `${significant(v * 100, 2)} %`,
+}
+
+const inch: Formatter = {
+  ...metric,
+  units: 'in',
+  length: (v) => `${plain(convert(v, 'mm', 'in'), 3)} in`,
+  mass: (v) => `${significant(convert(v, 'kg', 'lbm'), 3)} lb`,
+  unbalance: (v) => `${significant(convert(convert(v, 'g', 'oz'), 'mm', 'in'), 3)} oz·in`,
+  force: (v) => `${significant(convert(v, 'N', 'lbf'), 3)} lbf`,
+  torque: (v) => `${significant(convert(convert(v, 'N', 'lbf'), 'm', 'ft'), 3)} lbf·ft`,
+}
+
+export function formatter(units: DisplayUnits): Formatter {
+  return units === 'in' ? inch : metric
+}
+
+/** Clock position of a direction, degrees counter-clockwise from +x (3 o'clock), to the half hour. */
+export function clockPosition(degrees: number): string {
+  const halfHours = ((Math.round((90 - degrees) / 15) % 24) + 24) % 24
+  const hour = Math.floor(halfHours / 2) || 12
+  return halfHours % 2 === 0 ? `${hour} o'clock` : `half past ${hour}`
+}

@@ -1,0 +1,45 @@
+import { defineConfig } from 'vitest/config'
+import { svelte } from '@sveltejs/vite-plugin-svelte'
+import { svelteTesting } from '@testing-library/svelte/vite'
+
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        test: {
+          name: 'core',
+          environment: 'node',
+          include: ['tests/{core,reference,robustness}/**/*.test.ts'],
+          testTimeout: 60_000,
+        },
+      },
+      {
+        test: {
+          name: 'host',
+          environment: 'node',
+          include: ['tests/host/**/*.test.ts'],
+          testTimeout: 120_000,
+        },
+      },
+      {
+        // svelteTesting() adds the "browser" resolve condition and the clean-up after each test.
+        plugins: [svelte(), svelteTesting()],
+        test: {
+          name: 'renderer',
+          environment: 'happy-dom',
+          include: ['tests/renderer/**/*.test.ts'],
+        },
+      },
+      {
+        test: {
+          name: 'interface',
+          environment: 'node',
+          include: ['tests/interface/**/*.test.ts'],
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+          fileParallelism: false,
+        },
+      },
+    ],
+  },
+})
