@@ -36,19 +36,20 @@ export function regionFaults(region: Region, most = 20): RingFault[] {
   rings.forEach((ring, i) => faults.push(...basicFaults(ring, i)))
   if (faults.length > 0) return faults.slice(0, most)
   faults.push(...crossings(rings, most))
-  if (faults.length > 0) return faults
+  rings.forEach((ring, i) => faults.push(...emptiness(ring, i)))
+  if (faults.length > 0) return faults.slice(0, most)
   faults.push(...misplacedHoles(rings))
   return faults.slice(0, most)
 }
 
-/** Fewer than three distinct vertices (two where an edge is an arc), not finite, repeated, no area. */
+function faultAt(kind: RingFaultKind, ring: Ring, index: number, vertex: number): RingFault {
+  const v = ring[vertex] ?? { x: 0, y: 0 }
+  return { kind, ring: index, vertex, at: { x: v.x, y: v.y } }
+}
+
+/** Fewer than three distinct vertices (two where an edge is an arc), not finite, repeated. */
 function basicFaults(ring: Ring, index: number): RingFault[] {
-  const fault = (kind: RingFaultKind, vertex: number): RingFault => ({
-    kind,
-    ring: index,
-    vertex,
-    at: ring[vertex] ? { x: ring[vertex].x, y: ring[vertex].y } : { x: 0, y: 0 },
-  })
+  const fault = (kind: RingFaultKind, vertex: number) => faultAt(kind, ring, index, vertex)
   const odd = ring.findIndex((v) => !Number.isFinite(v.x) || !Number.isFinite(v.y) || !Number.isFinite(v.bulge ?? 0))
   if (odd >= 0) return [fault('not-finite', odd)]
   const hasArc = ring.some((v) => v.bulge)
@@ -58,10 +59,14 @@ function basicFaults(ring: Ring, index: number): RingFault[] {
     const next = ring[(i + 1) % ring.length]!
     if (Math.hypot(next.x - v.x, next.y - v.y) <= TOLERANCE.coincident) faults.push(fault('repeated-vertex', i))
   })
-  if (faults.length > 0) return faults
-  const length = ringEdges(ring).reduce((s, e) => s + Math.hypot(e.b.x - e.a.x, e.b.y - e.a.y), 0)
-  if (ringMoments(ring, ring[0]!).area <= TOLERANCE.coincident * length) faults.push(fault('no-area', 0))
   return faults
+}
+
+/** A ring that encloses less than a nanometre's width along its length. */
+function emptiness(ring: Ring, index: number): RingFault[] {
+  const length = ringEdges(ring).reduce((s, e) => s + Math.hypot(e.b.x - e.a.x, e.b.y - e.a.y), 0)
+  const empty = ringMoments(ring, ring[0]).area <= TOLERANCE.coincident * length
+  return empty ? [faultAt('no-area', ring, index, 0)] : []
 }
 
 interface Placed {

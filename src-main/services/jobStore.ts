@@ -1,0 +1,95 @@
+/** Job files on disk by path: read with a stamp, written whole, earlier versions kept, strangers' changes noticed. */
+import { createHash, randomBytes } from 'node:crypto'
+import { readdir, rm } from 'node:fs/promises'
+import { basename, join } from 'node:path'
+import { realTarget, replaceFile, sideFolder } from './atomicWrite.ts'
+import { withLock, type LockOptions } from './fileLock.ts'
+import { fileError, HostError } from './hostError.ts'
+import { decodeText, FILE_LIMIT, readPlainFile, stampOf } from './readPlainFile.ts'
+import { isJobText, keepRevision } from './revisions.ts'
+
+export interface StoredJob {
+  readonly text: string
+  readonly stamp: string
+}
+
+/** Reads a job file; throws a `HostError`. */
+export async function readJobFile(path: string): Promise<StoredJob> {
+  const name = basename(path)
+  const bytes = await readPlainFile(path, name)
+  return { text: decodeText(bytes, name), stamp: stampOf(bytes) }
+}
+
+/**
+ * Writes a job file whole and gives its new stamp. `expectedStamp` is the stamp it was read or last saved with;
+ * where the file holds something else by now, `file.changed` is thrown and nothing is written. Null overwrites
+ * knowingly. What was there before is kept as a revision.
+ */
+export async function writeJobFile(
+  path: string,
+  text: string,
+  expectedStamp: string | null,
+  options: LockOptions = {},
+): Promise<string> {
+  const name = basename(path)
+  const bytes = new TextEncoder().encode(text)
+  if (bytes.length > FILE_LIMIT) throw new HostError('file.tooLarge', `${name}: the job is too large to save`)
+  if (!isJobText(bytes)) throw new HostError('request.refused', `${name}: what is to be saved is not a job`)
+  try {
+    const target = await realTarget(path)
+    const side = await sideFolder(target)
+    const key = sideKey(basename(target))
+    await withLock(join(side, `${key}.lock`), name, () => replace(target, side, key, bytes, expectedStamp), options)
+    return stampOf(bytes)
+  } catch (error) {
+    throw fileError(error, name)
+  }
+}
+
+async function replace(
+  target: string,
+  side: string,
+  key: string,
+  bytes: Uint8Array,
+  expectedStamp: string | null,
+): Promise<void> {
+  const name = basename(target)
+  const current = await currentBytes(target, name)
+  if (expectedStamp !== null) {
+    if (!current) throw new HostError('file.gone', `${name}: the file is gone; save it under a name to keep your work`)
+    if (stampOf(current) !== expectedStamp)
+      throw new HostError('file.changed', `${name}: another program changed the file since it was opened`)
+  }
+  await removeLeftovers(side, key)
+  if (current) await keepRevision(revisionFolder(side, key), current, new Date())
+  await replaceFile(target, bytes, join(side, `${key}.${randomBytes(9).toString('base64url')}.tmp`))
+}
+
+async function currentBytes(target: string, name: string): Promise<Buffer | null> {
+  try {
+    return await readPlainFile(target, name)
+  } catch (error) {
+    if (error instanceof HostError && error.code === 'file.gone') return null
+    throw error
+  }
+}
+
+/** Temporary files of a save that was cut off; only called under the lock, so none is in use. */
+async function removeLeftovers(side: string, key: string): Promise<void> {
+  for (const name of await readdir(side))
+    if (name.startsWith(`${key}.`) && name.endsWith('.tmp')) await rm(join(side, name), { force: true })
+}
+
+const revisionFolder = (side: string, key: string) => join(side, key)
+
+/** Name of a job's things in the hidden folder: its own name, shortened where suffixes would not fit. */
+function sideKey(name: string): string {
+  if (Buffer.byteLength(name) <= 180) return name
+  return `${createHash('sha256').update(name).digest('hex').slice(0, 32)}.evenswing.json`
+}
+
+/** The hidden folder with a job's earlier versions. */
+export async function revisionFolderOf(path: string): Promise<string> {
+  const target = await realTarget(path)
+  return revisionFolder(await sideFolder(target), sideKey(basename(target)))
+}
