@@ -3,6 +3,8 @@
  * nothing sensible, pockets cut out of thin air. Each has the path of the field and a reason in plain words.
  */
 import { regionFaults, type RingFault, type RingFaultKind } from '../geometry/validate.ts'
+import { meshFaultWords } from '../mesh/body.ts'
+import { meshFaults } from '../mesh/faults.ts'
 import { removalFaults } from './removals.ts'
 import { isPrism, type Body, type Footprint, type Job, type Prism, type Setup } from './schema.ts'
 import { plain } from '../units/format.ts'
@@ -134,5 +136,7 @@ function meshIndexFaults(mesh: { vertices: readonly number[]; triangles: readonl
   if (mesh.triangles.length % 3 !== 0) return [{ path: `${path}.triangles`, message: 'is not a multiple of three indices' }]
   const count = mesh.vertices.length / 3
   const bad = mesh.triangles.findIndex((t) => t >= count)
-  return bad < 0 ? [] : [{ path: `${path}.triangles[${bad}]`, message: `points at vertex ${mesh.triangles[bad]} of ${count}` }]
+  if (bad >= 0) return [{ path: `${path}.triangles[${bad}]`, message: `points at vertex ${mesh.triangles[bad]} of ${count}` }]
+  const words = meshFaultWords(meshFaults(mesh))
+  return words ? [{ path, message: `is not a solid: ${words}` }] : []
 }

@@ -13,11 +13,12 @@ export const angularSpeed = (rpm: number): number => (2 * Math.PI * rpm) / 60
 /** rpm from rad/s. */
 export const rpmOf = (omega: number): number => (omega * 60) / (2 * Math.PI)
 
-/** Direction of a vector in degrees, 0 to below 360; 0 for the null vector. */
+/** Direction of a vector in degrees, 0 to below 360; 0 for the null vector. Rounding below 0 does not become 360. */
 export function directionOf(v: Point): number {
   if (v.x === 0 && v.y === 0) return 0
   const degrees = (Math.atan2(v.y, v.x) * 180) / Math.PI
-  return degrees < 0 ? degrees + 360 : degrees
+  if (degrees >= 0) return degrees
+  return degrees > -1e-9 ? 0 : degrees + 360
 }
 
 /** N, from g·mm and rpm. */
