@@ -35,8 +35,28 @@ export default ts.config(
   {
     files: ['src-core/**/*.ts'],
     rules: {
-      'no-restricted-imports': forbid('**/src-main/**', '**/src-renderer/**', ...shells, 'svelte', 'svelte/*', 'konva', 'konva/*', ...node),
-      'no-restricted-globals': ['error', 'window', 'document', 'localStorage', 'process', 'fetch', 'Date', 'performance', 'Buffer', 'setTimeout'],
+      'no-restricted-imports': forbid(
+        '**/src-main/**',
+        '**/src-renderer/**',
+        ...shells,
+        'svelte',
+        'svelte/*',
+        'konva',
+        'konva/*',
+        ...node,
+      ),
+      'no-restricted-globals': [
+        'error',
+        'window',
+        'document',
+        'localStorage',
+        'process',
+        'fetch',
+        'Date',
+        'performance',
+        'Buffer',
+        'setTimeout',
+      ],
       'no-restricted-properties': ['error', { object: 'Math', property: 'random' }],
     },
   },
@@ -47,11 +67,22 @@ export default ts.config(
   {
     files: ['src-renderer/editor/**/*.ts', 'src-renderer/state/**/*.ts'],
     rules: {
-      'no-restricted-imports': forbid('**/src-main/**', ...shells, ...node, 'konva', 'konva/*', '**/canvas/**', '**/panels/**', '**/*.svelte'),
+      'no-restricted-imports': forbid(
+        '**/src-main/**',
+        ...shells,
+        ...node,
+        'konva',
+        'konva/*',
+        '**/canvas/**',
+        '**/panels/**',
+        '**/*.svelte',
+      ),
     },
   },
   {
     files: ['src-main/**/*.ts'],
-    rules: { 'no-restricted-imports': forbid('**/src-renderer/**', 'svelte', 'svelte/*', 'konva', 'konva/*') },
+    rules: {
+      'no-restricted-imports': forbid('**/src-renderer/**', 'svelte', 'svelte/*', 'konva', 'konva/*'),
+    },
   },
 )

@@ -5,7 +5,11 @@ import { existsSync, mkdirSync, readFileSync } from 'node:fs'
 const NEEDS = [
   { package: 'chromium', has: () => existsSync('/usr/bin/chromium'), for: 'interface tests' },
   { package: 'poppler-utils', has: () => runs('pdfinfo', ['-v']), for: 'reading PDF sheets back' },
-  { package: 'python3-ezdxf', has: () => runs('/usr/bin/python3', ['-c', 'import ezdxf']), for: 'reading DXF files back' },
+  {
+    package: 'python3-ezdxf',
+    has: () => runs('/usr/bin/python3', ['-c', 'import ezdxf']),
+    for: 'reading DXF files back',
+  },
 ]
 
 function runs(command, args) {
@@ -19,7 +23,10 @@ function setUp() {
   if (debianRoot) {
     const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' }
     spawnSync('apt-get', ['update', '-qq'], { stdio: 'inherit', env })
-    spawnSync('apt-get', ['install', '-y', '-qq', ...missing.map((n) => n.package)], { stdio: ['ignore', 'ignore', 'inherit'], env })
+    spawnSync('apt-get', ['install', '-y', '-qq', ...missing.map((n) => n.package)], {
+      stdio: ['ignore', 'ignore', 'inherit'],
+      env,
+    })
   }
   const still = NEEDS.filter((n) => !n.has())
   for (const n of still) console.error(`Missing: ${n.package} (Debian's name), needed for ${n.for}.`)
@@ -42,13 +49,24 @@ mkdirSync('out', { recursive: true })
 step('lint', 'npx', ['eslint', '.', '--max-warnings', '0'])
 step('format', 'npx', ['prettier', '--check', '--log-level', 'warn', '.'])
 step('types', 'npx', ['tsc', '--noEmit'])
-step('svelte types', 'npx', ['svelte-check', '--tsconfig', 'tsconfig.json', '--fail-on-warnings', '--output', 'human'])
+step('svelte types', 'npx', [
+  'svelte-check',
+  '--tsconfig',
+  'tsconfig.json',
+  '--fail-on-warnings',
+  '--output',
+  'human',
+])
 step('unused code', 'npx', ['knip'])
 step('build', 'npx', ['electron-vite', 'build', '--logLevel', 'warn'])
 
 console.log('\n== tests')
 const report = 'out/test-report.json'
-const tests = spawnSync('npx', ['vitest', 'run', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`], { stdio: 'inherit' })
+const tests = spawnSync(
+  'npx',
+  ['vitest', 'run', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`],
+  { stdio: 'inherit' },
+)
 const counts = JSON.parse(readFileSync(report, 'utf8'))
 const { numPassedTests: passed, numFailedTests: failed, numPendingTests: skipped } = counts
 console.log(`\n${passed} passed, ${failed} failed, ${skipped} skipped`)

@@ -62,7 +62,11 @@ export function analyse(job: Job, setupId: string): Analysis {
   const clearanceList = clearances(mounted)
   const placeFindings = [
     ...clearanceFindings(mounted, clearanceList),
-    ...soundOutlines(mounted, (sound) => [...clashFindings(sound), ...breakthroughFindings(sound), ...overlapFindings(sound)]),
+    ...soundOutlines(mounted, (sound) => [
+      ...clashFindings(sound),
+      ...breakthroughFindings(sound),
+      ...overlapFindings(sound),
+    ]),
     ...axisFindings(mounted),
   ]
   const fouls = placeFindings.some((f) => f.severity === 'stop' && FOULS.test(f.code))
@@ -85,7 +89,11 @@ export function analyse(job: Job, setupId: string): Analysis {
     assembly: {
       mass_kg: mass,
       // The bare plate's residual shifts its centre of mass, so the total's follows the unbalance vector.
-      centroid_mm: [assembly.unbalance.x / 1000 / mass, assembly.unbalance.y / 1000 / mass, centre.z] as const,
+      centroid_mm: [
+        assembly.unbalance.x / 1000 / mass,
+        assembly.unbalance.y / 1000 / mass,
+        centre.z,
+      ] as const,
       inertia_kg_mm2: { zz: assembly.zz, xz: assembly.total.xz, yz: assembly.total.yz },
       bearing_moment_N_m: moment,
       eccentricity_um: unbalance.static_g_mm / mass,
@@ -108,7 +116,12 @@ export function analyse(job: Job, setupId: string): Analysis {
     ...clamps.findings,
     ...cuttingFindings(job, setup, cutting),
     ...ratingFindings(job, setup),
-    ...noseFindings(job, mass, moment, rows.find((r) => r.rpm === setup.speed)),
+    ...noseFindings(
+      job,
+      mass,
+      moment,
+      rows.find((r) => r.rpm === setup.speed),
+    ),
     ...densityFindings(job, assembly.part),
     ...boreFindings(mounted),
     ...packingFindings(mounted),

@@ -3,7 +3,8 @@
  * the loopback host in a browser. Types only. Every reply is plain data; faults come back as values.
  */
 
-export type Reply<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly fault: HostFault }
+export type Reply<T> =
+  { readonly ok: true; readonly value: T } | { readonly ok: false; readonly fault: HostFault }
 
 export interface HostFault {
   /** Stable, e.g. 'file.changed', 'file.gone', 'file.denied', 'request.refused', 'request.failed'. */

@@ -3,7 +3,7 @@ import type { Analysis, Finding } from '../analysis/result.ts'
 import type { Job, Setup } from '../job/schema.ts'
 import { allowedUnbalance } from '../unbalance/criterion.ts'
 import { STANDARD_GRAVITY, centrifugalForce } from '../unbalance/static.ts'
-import { clockPosition, formatter, plain, significant } from '../units/format.ts'
+import { clockPosition, formatter, significant } from '../units/format.ts'
 import { finding } from './finding.ts'
 
 const LIMIT_WORDS = {
@@ -37,24 +37,62 @@ export function balanceFindings(job: Job, setup: Setup, a: Part): Finding[] {
       : `ceiling ${fmt.speed(ceiling.rpm)}, set by ${LIMIT_WORDS[ceiling.limit]}`
   const row = a.speeds.find((s) => s.rpm === setup.speed)
   if (!row) {
-    findings.push(finding('note', 'no-speed-chosen', 'setup', `No speed is chosen; ${ceilingText}. Choose one to have forces and clamps judged at it.`))
+    findings.push(
+      finding(
+        'note',
+        'no-speed-chosen',
+        'setup',
+        `No speed is chosen; ${ceilingText}. Choose one to have forces and clamps judged at it.`,
+      ),
+    )
   } else {
     const figures = `${fmt.force(row.force_N)} at ${fmt.speed(row.rpm)}, ${fmt.percent(row.weight_share)} of ${fmt.force(weight)} (95 % bound ${fmt.force(row.force_upper95_N)}), ${heavy}`
     const limit = `limit ${criterionWords(setup)}`
     if (a.limits.balanceBestEstimate !== null && row.rpm > a.limits.balanceBestEstimate * (1 + 1e-9))
-      findings.push(finding('stop', 'unbalance-over-limit', 'setup', `Unbalance pulls ${figures}; ${limit}. ${cure}`))
+      findings.push(
+        finding('stop', 'unbalance-over-limit', 'setup', `Unbalance pulls ${figures}; ${limit}. ${cure}`),
+      )
     else if (a.limits.balance !== null && row.rpm > a.limits.balance * (1 + 1e-9))
-      findings.push(finding('caution', 'unbalance-near-limit', 'setup', `Unbalance pulls ${figures}; ${limit}, met by the best estimate but not by the 95 % bound. ${cure}`))
-    else findings.push(finding('note', 'unbalance-within-limit', 'setup', `Unbalance pulls ${figures}; ${limit}.`))
+      findings.push(
+        finding(
+          'caution',
+          'unbalance-near-limit',
+          'setup',
+          `Unbalance pulls ${figures}; ${limit}, met by the best estimate but not by the 95 % bound. ${cure}`,
+        ),
+      )
+    else
+      findings.push(
+        finding('note', 'unbalance-within-limit', 'setup', `Unbalance pulls ${figures}; ${limit}.`),
+      )
     if (row.verdict === 'stop')
-      findings.push(finding('stop', 'speed-above-ceiling', 'setup', `${fmt.speed(row.rpm)} is above the ${ceilingText}. Run slower or lift that limit.`))
+      findings.push(
+        finding(
+          'stop',
+          'speed-above-ceiling',
+          'setup',
+          `${fmt.speed(row.rpm)} is above the ${ceilingText}. Run slower or lift that limit.`,
+        ),
+      )
   }
   findings.push(
-    finding('note', 'criterion-own-setting', 'setup', `No published standard sets a speed or a residual for faceplate work, and no ISO 21940-11 grade covers it; ${criterionWords(setup)} is this job's own setting.`),
+    finding(
+      'note',
+      'criterion-own-setting',
+      'setup',
+      `No published standard sets a speed or a residual for faceplate work, and no ISO 21940-11 grade covers it; ${criterionWords(setup)} is this job's own setting.`,
+    ),
   )
   const { residual } = job.plate
   if (!residual)
-    findings.push(finding('note', 'plate-residual-unknown', 'plate', "The bare plate's own unbalance is not given and is taken as nothing. Let the bare plate roll to rest to see."))
+    findings.push(
+      finding(
+        'note',
+        'plate-residual-unknown',
+        'plate',
+        "The bare plate's own unbalance is not given and is taken as nothing. Let the bare plate roll to rest to see.",
+      ),
+    )
   return findings
 }
 
@@ -68,7 +106,8 @@ function counterweightWords(job: Job, setup: Setup, a: Part): string {
   const mass = u / 1000 / radius
   const slower =
     a.limits.balance === null ? '' : ` or run at ${fmt.speed(Math.floor(a.limits.balance))} or slower`
-  const allowed = setup.speed === null ? null : allowedUnbalance(setup.criterion, a.assembly.mass_kg, setup.speed)
+  const allowed =
+    setup.speed === null ? null : allowedUnbalance(setup.criterion, a.assembly.mass_kg, setup.speed)
   const aim = allowed === null ? '' : ` (aim: under ${fmt.unbalance(allowed)}, now ${fmt.unbalance(u)})`
   return `${fmt.mass(mass)} at ${fmt.length(radius)} toward ${fmt.angle(opposite)} (${clockPosition(opposite)}) would settle it${aim},${slower || ' or run slower'}.`
 }
@@ -78,8 +117,16 @@ export function afterCutFinding(job: Job, setup: Setup, before: number, after: n
   if (!setup.cut) return []
   const fmt = formatter(job.displayUnits)
   const bore = setup.cut.bore
-  const word = Math.abs(after - before) < 0.02 * Math.max(before, 1) ? 'hardly changes' : after > before ? 'grows' : 'falls'
+  const word =
+    Math.abs(after - before) < 0.02 * Math.max(before, 1)
+      ? 'hardly changes'
+      : after > before
+        ? 'grows'
+        : 'falls'
   const message = `Cutting bore ${bore}, the static unbalance ${word}: ${fmt.unbalance(before)} as mounted, ${fmt.unbalance(after)} after the cut.`
-  const severity = setup.speed !== null && centrifugalForce(after, setup.speed) > 1.2 * centrifugalForce(before, setup.speed) ? 'caution' : 'note'
+  const severity =
+    setup.speed !== null && centrifugalForce(after, setup.speed) > 1.2 * centrifugalForce(before, setup.speed)
+      ? 'caution'
+      : 'note'
   return [finding(severity, 'after-cut', bore, message)]
 }

@@ -61,10 +61,15 @@ function packingUnderBore(mounted: Mounted, bore: MountedBore, tools: readonly T
     const hit = tools.find((tool) => {
       const meets = piece.z1 > bore.z0 - tool.beyond + TOLERANCE.height && piece.z0 < bore.z0
       if (!meets || piece.z1 > bore.z0 + TOLERANCE.height) return false
-      return polygonArea(polygonIntersection(footprintPolygons(piece), discPolygons(bore.centre, tool.diameter))) > TOLERANCE.clashArea
+      return (
+        polygonArea(polygonIntersection(footprintPolygons(piece), discPolygons(bore.centre, tool.diameter))) >
+        TOLERANCE.clashArea
+      )
     })
     if (!hit) return []
-    const at = polygonPlace(polygonIntersection(footprintPolygons(piece), discPolygons(bore.centre, hit.diameter)))
+    const at = polygonPlace(
+      polygonIntersection(footprintPolygons(piece), discPolygons(bore.centre, hit.diameter)),
+    )
     const message = `${capital(hit.name)} comes out of bore ${bore.bore.id} into ${piece.item.id}, which lies under its ${fmt.length(hit.diameter)} circle. Set the packing clear of the bore.`
     return [finding('stop', 'breakthrough-packing', piece.item.id, message, at)]
   })

@@ -8,8 +8,16 @@ import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { formatter, plain, type Formatter } from '../units/format.ts'
 import { called, finding } from './finding.ts'
 import {
-  boxOf, boxesMeet, discPolygons, flatBodies, footprintPolygons, heightOverlap, materialBetween,
-  type Box, type FlatBody, type Polygons,
+  boxOf,
+  boxesMeet,
+  discPolygons,
+  flatBodies,
+  footprintPolygons,
+  heightOverlap,
+  materialBetween,
+  type Box,
+  type FlatBody,
+  type Polygons,
 } from './solids.ts'
 
 interface FlatPiece {
@@ -43,7 +51,8 @@ function overlap(a: Polygons, b: Polygons): { area: number; at: Point } | null {
   return area > TOLERANCE.clashArea && at ? { area, at } : null
 }
 
-const heights = (from: number, to: number, fmt: Formatter) => `between ${fmt.length(from)} and ${fmt.length(to)} from the plate`
+const heights = (from: number, to: number, fmt: Formatter) =>
+  `between ${fmt.length(from)} and ${fmt.length(to)} from the plate`
 
 function pieceAgainstPiece(a: FlatPiece, b: FlatPiece, fmt: Formatter): Finding[] {
   if (heightOverlap(a.piece, b.piece) <= TOLERANCE.height || !boxesMeet(a.box, b.box)) return []
@@ -55,7 +64,12 @@ function pieceAgainstPiece(a: FlatPiece, b: FlatPiece, fmt: Formatter): Finding[
 }
 
 /** A clamp reaches over the part on purpose; its bolt is judged instead. */
-function pieceAgainstPart(mounted: Mounted, bodies: readonly FlatBody[], p: FlatPiece, fmt: Formatter): Finding[] {
+function pieceAgainstPart(
+  mounted: Mounted,
+  bodies: readonly FlatBody[],
+  p: FlatPiece,
+  fmt: Formatter,
+): Finding[] {
   if (p.piece.item.kind === 'clamp') return []
   const { z0, z1 } = p.piece
   const both = overlap(p.polygons, materialBetween(mounted, bodies, z0, z1, p.box))
@@ -64,7 +78,12 @@ function pieceAgainstPart(mounted: Mounted, bodies: readonly FlatBody[], p: Flat
   return [finding('stop', 'part-clash', p.piece.item.id, message, both.at)]
 }
 
-function boltAgainstPart(mounted: Mounted, bodies: readonly FlatBody[], p: FlatPiece, fmt: Formatter): Finding[] {
+function boltAgainstPart(
+  mounted: Mounted,
+  bodies: readonly FlatBody[],
+  p: FlatPiece,
+  fmt: Formatter,
+): Finding[] {
   const { bolt, z1, item } = p.piece
   if (!bolt || bolt.diameter <= 0) return []
   const disc = discPolygons(bolt.at, bolt.diameter)

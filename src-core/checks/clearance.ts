@@ -117,7 +117,13 @@ export function clearanceFindings(mounted: Mounted, list: readonly Clearance[]):
   })
 }
 
-function oneClearance(mounted: Mounted, c: Clearance, label: string, fmt: Formatter, reachKnown: boolean): Finding[] {
+function oneClearance(
+  mounted: Mounted,
+  c: Clearance,
+  label: string,
+  fmt: Formatter,
+  reachKnown: boolean,
+): Finding[] {
   const limit = swingRadius(mounted.job.lathe, c.against)
   const figures = `${label} sweeps ${fmt.length(c.swept_radius_mm)} radius against ${fmt.length(limit)} to the ${c.against}`
   const unsure = c.against === 'cross-slide' && !reachKnown
@@ -127,13 +133,25 @@ function oneClearance(mounted: Mounted, c: Clearance, label: string, fmt: Format
       return [finding('caution', 'cross-slide-not-checked', c.item, message, c.corner)]
     }
     return [
-      finding('stop', `fouls-${c.against}`, c.item, `${figures}: it fouls by ${fmt.length(-c.clearance_mm)}. ${cure(c.against, mounted)}`, c.corner),
+      finding(
+        'stop',
+        `fouls-${c.against}`,
+        c.item,
+        `${figures}: it fouls by ${fmt.length(-c.clearance_mm)}. ${cure(c.against, mounted)}`,
+        c.corner,
+      ),
     ]
   }
   if (c.clearance_mm >= CLEARANCE_MARGIN || unsure) return []
   const margin = `under the ${fmt.length(CLEARANCE_MARGIN)} that Evenswing asks as a rule of thumb`
   return [
-    finding('caution', `close-to-${c.against}`, c.item, `${figures}: ${fmt.length(c.clearance_mm)} clear, ${margin}. Turn by hand and feel with a feeler gauge.`, c.corner),
+    finding(
+      'caution',
+      `close-to-${c.against}`,
+      c.item,
+      `${figures}: ${fmt.length(c.clearance_mm)} clear, ${margin}. Turn by hand and feel with a feeler gauge.`,
+      c.corner,
+    ),
   ]
 }
 

@@ -28,7 +28,8 @@ export function overlapFindings(mounted: Mounted): Finding[] {
       let both = polygonIntersection(a.polygons, b.polygons)
       const low = Math.max(a.z0, b.z0)
       const high = Math.min(a.z1, b.z1)
-      for (const r of bodies) if (!r.adds && r.z0 <= low && r.z1 >= high) both = polygonDifference(both, r.polygons)
+      for (const r of bodies)
+        if (!r.adds && r.z0 <= low && r.z1 >= high) both = polygonDifference(both, r.polygons)
       const area = polygonArea(both)
       if (area <= TOLERANCE.clashArea) return []
       const density = part.bodies.find((body) => body.id === b.id)?.density ?? part.density
@@ -80,7 +81,11 @@ export function boreFindings(mounted: Mounted): Finding[] {
     const solidAtStart =
       bore.start > 0 &&
       part.bodies.some(
-        (b) => isPrism(b) && b.effect === 'adds' && isInside(b.outline, bore) && !b.holes.some((h) => isInside(h, bore)),
+        (b) =>
+          isPrism(b) &&
+          b.effect === 'adds' &&
+          isInside(b.outline, bore) &&
+          !b.holes.some((h) => isInside(h, bore)),
       ) &&
       !part.bodies.some((b) => isPrism(b) && b.effect === 'removes' && isInside(b.outline, bore))
     if (!solidAtStart) return []

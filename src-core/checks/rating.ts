@@ -6,4 +6,9 @@ export const spindleLimit = (lathe: Lathe): number | null => lathe.maxSpindleSpe
 export const ratingFindings = (_job: Job, _setup: Setup): Finding[] => []
 export const bearingMoment = (lathe: Lathe, mass: number, z: number): number | null =>
   lathe.noseOverhang === null ? null : (mass * 9.80665 * (lathe.noseOverhang + z)) / 1000
-export const noseFindings = (_job: Job, _mass: number, _moment: number | null, _row: SpeedRow | undefined): Finding[] => []
+export const noseFindings = (
+  _job: Job,
+  _mass: number,
+  _moment: number | null,
+  _row: SpeedRow | undefined,
+): Finding[] => []

@@ -37,8 +37,12 @@ export const boxesMeet = (a: Box, b: Box): boolean => a.x0 < b.x1 && b.x0 < a.x1
 export const heightOverlap = (a: { z0: number; z1: number }, b: { z0: number; z1: number }): number =>
   Math.min(a.z1, b.z1) - Math.max(a.z0, b.z0)
 
-export const footprintPolygons = (piece: MountedPiece): Polygons => [flattenRing(piece.footprint, CHORD_ERROR)]
-export const discPolygons = (centre: Point, diameter: number): Polygons => [flattenRing(circleRing(centre, diameter), CHORD_ERROR)]
+export const footprintPolygons = (piece: MountedPiece): Polygons => [
+  flattenRing(piece.footprint, CHORD_ERROR),
+]
+export const discPolygons = (centre: Point, diameter: number): Polygons => [
+  flattenRing(circleRing(centre, diameter), CHORD_ERROR),
+]
 
 export interface FlatBody {
   readonly id: string
@@ -60,7 +64,13 @@ export function flatBodies(mounted: Mounted): FlatBody[] {
  * The part's material anywhere between two heights, near a box: adding bodies, less what removing bodies and bores
  * cut earlier take away through the whole of the range.
  */
-export function materialBetween(mounted: Mounted, bodies: readonly FlatBody[], z0: number, z1: number, near: Box): Polygons {
+export function materialBetween(
+  mounted: Mounted,
+  bodies: readonly FlatBody[],
+  z0: number,
+  z1: number,
+  near: Box,
+): Polygons {
   let material: Polygons = []
   for (const b of bodies) {
     if (!b.adds || heightOverlap(b, { z0, z1 }) <= TOLERANCE.height || !boxesMeet(b.box, near)) continue

@@ -36,7 +36,10 @@ export function cutDisc(edges: readonly Edge[], centre: Point, diameter: number)
   ]
   const inside: Edge[] = []
   const outside: Edge[] = []
-  const circleCuts: number[][] = [[0, 1], [0, 1]]
+  const circleCuts: number[][] = [
+    [0, 1],
+    [0, 1],
+  ]
   const onCircle: Edge[] = []
   for (const edge of edges) {
     const cuts = [0, 1]

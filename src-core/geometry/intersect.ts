@@ -85,11 +85,17 @@ function arcArc(a: Edge, arcA: Arc, b: Edge, arcB: Arc): Meeting[] {
   const size = Math.max(arcA.radius, arcB.radius)
   if (d <= 1e-9 * Math.max(1, size)) {
     if (Math.abs(arcA.radius - arcB.radius) > 1e-9 * Math.max(1, size)) return []
-    for (const [tb, p] of [[0, b.a], [1, b.b]] as const) {
+    for (const [tb, p] of [
+      [0, b.a],
+      [1, b.b],
+    ] as const) {
       const ta = arcFraction(arcA, Math.atan2(p.y - arcA.centre.y, p.x - arcA.centre.x))
       if (ta !== null) found.push({ ta, tb, at: p })
     }
-    for (const [ta, p] of [[0, a.a], [1, a.b]] as const) {
+    for (const [ta, p] of [
+      [0, a.a],
+      [1, a.b],
+    ] as const) {
       const tb = arcFraction(arcB, Math.atan2(p.y - arcB.centre.y, p.x - arcB.centre.x))
       if (tb !== null) found.push({ ta, tb, at: p })
     }
@@ -114,8 +120,14 @@ function arcArc(a: Edge, arcA: Arc, b: Edge, arcB: Arc): Meeting[] {
 /** Ends that coincide, for tangent edges whose crossing the formulas above can miss by rounding. */
 function sharedEnds(a: Edge, b: Edge, found: readonly Meeting[]): Meeting[] {
   const extra: Meeting[] = []
-  for (const [ta, p] of [[0, a.a], [1, a.b]] as const) {
-    for (const [tb, q] of [[0, b.a], [1, b.b]] as const) {
+  for (const [ta, p] of [
+    [0, a.a],
+    [1, a.b],
+  ] as const) {
+    for (const [tb, q] of [
+      [0, b.a],
+      [1, b.b],
+    ] as const) {
       if (!near(p, q) || found.some((m) => near(m.at, p))) continue
       extra.push({ ta, tb, at: p })
     }

@@ -18,7 +18,8 @@ export function nearestOnEdge(e: Edge, from: Point): Point {
   const dx = e.b.x - e.a.x
   const dy = e.b.y - e.a.y
   const square = dx * dx + dy * dy
-  const t = square === 0 ? 0 : Math.max(0, Math.min(1, ((from.x - e.a.x) * dx + (from.y - e.a.y) * dy) / square))
+  const t =
+    square === 0 ? 0 : Math.max(0, Math.min(1, ((from.x - e.a.x) * dx + (from.y - e.a.y) * dy) / square))
   return { x: e.a.x + dx * t, y: e.a.y + dy * t }
 }
 
@@ -48,7 +49,7 @@ export function distanceToRegion(region: Region, from: Point): number {
 export function windingNumber(edges: readonly Edge[], p: Point): number {
   let winding = 0
   for (const e of edges) {
-    if ((e.a.y > p.y) !== (e.b.y > p.y)) {
+    if (e.a.y > p.y !== e.b.y > p.y) {
       const t = (p.y - e.a.y) / (e.b.y - e.a.y)
       if (e.a.x + t * (e.b.x - e.a.x) > p.x) winding += e.b.y > e.a.y ? 1 : -1
     }

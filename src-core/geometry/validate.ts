@@ -50,14 +50,17 @@ function faultAt(kind: RingFaultKind, ring: Ring, index: number, vertex: number)
 /** Fewer than three distinct vertices (two where an edge is an arc), not finite, repeated. */
 function basicFaults(ring: Ring, index: number): RingFault[] {
   const fault = (kind: RingFaultKind, vertex: number) => faultAt(kind, ring, index, vertex)
-  const odd = ring.findIndex((v) => !Number.isFinite(v.x) || !Number.isFinite(v.y) || !Number.isFinite(v.bulge ?? 0))
+  const odd = ring.findIndex(
+    (v) => !Number.isFinite(v.x) || !Number.isFinite(v.y) || !Number.isFinite(v.bulge ?? 0),
+  )
   if (odd >= 0) return [fault('not-finite', odd)]
   const hasArc = ring.some((v) => v.bulge)
   if (ring.length < (hasArc ? 2 : 3)) return [fault('too-few-vertices', 0)]
   const faults: RingFault[] = []
   ring.forEach((v, i) => {
     const next = ring[(i + 1) % ring.length]!
-    if (Math.hypot(next.x - v.x, next.y - v.y) <= TOLERANCE.coincident) faults.push(fault('repeated-vertex', i))
+    if (Math.hypot(next.x - v.x, next.y - v.y) <= TOLERANCE.coincident)
+      faults.push(fault('repeated-vertex', i))
   })
   return faults
 }
@@ -80,7 +83,13 @@ interface Placed {
 /** Sweep from left to right over the edges of all rings; only boxes that touch are compared. */
 function crossings(rings: readonly Ring[], most: number): RingFault[] {
   const all: Placed[] = rings.flatMap((ring, r) =>
-    ringEdges(ring).map((edge, index) => ({ edge, ring: r, index, count: ring.length, box: edgeBounds(edge) })),
+    ringEdges(ring).map((edge, index) => ({
+      edge,
+      ring: r,
+      index,
+      count: ring.length,
+      box: edgeBounds(edge),
+    })),
   )
   all.sort((p, q) => p.box.x0 - q.box.x0)
   const faults: RingFault[] = []
@@ -93,7 +102,12 @@ function crossings(rings: readonly Ring[], most: number): RingFault[] {
       const at = forbiddenMeeting(p, q)
       if (!at) continue
       const first = p.ring < q.ring || (p.ring === q.ring && p.index < q.index) ? p : q
-      faults.push({ kind: crossingKind(p.ring, q.ring), ring: Math.max(p.ring, q.ring), vertex: first.index, at })
+      faults.push({
+        kind: crossingKind(p.ring, q.ring),
+        ring: Math.max(p.ring, q.ring),
+        vertex: first.index,
+        at,
+      })
       if (faults.length >= most) return faults
     }
     active.push(p)
@@ -117,9 +131,13 @@ function forbiddenMeeting(p: Placed, q: Placed): Point | null {
     shared.some((s) => Math.hypot(s.x - at.x, s.y - at.y) <= sharedSlack(p.edge, q.edge))
   for (const { at } of edgeMeetings(p.edge, q.edge)) if (!allowed(at)) return { x: at.x, y: at.y }
   // A vertex that rests on another edge without crossing it.
-  for (const [end, edge] of [[p.edge.a, q.edge], [q.edge.a, p.edge]] as const) {
+  for (const [end, edge] of [
+    [p.edge.a, q.edge],
+    [q.edge.a, p.edge],
+  ] as const) {
     const near = nearestOnEdge(edge, end)
-    if (Math.hypot(near.x - end.x, near.y - end.y) <= TOLERANCE.coincident && !allowed(end)) return { x: end.x, y: end.y }
+    if (Math.hypot(near.x - end.x, near.y - end.y) <= TOLERANCE.coincident && !allowed(end))
+      return { x: end.x, y: end.y }
   }
   return null
 }
@@ -137,7 +155,8 @@ function misplacedHoles(rings: readonly Ring[]): RingFault[] {
     const at = { x: rings[i]![0]!.x, y: rings[i]![0]!.y }
     if (!isInside(outline, at)) faults.push({ kind: 'hole-outside-outline', ring: i, vertex: 0, at })
     for (let j = 1; j < rings.length; j++) {
-      if (j !== i && isInside(rings[j]!, at)) faults.push({ kind: 'hole-inside-hole', ring: i, vertex: 0, at })
+      if (j !== i && isInside(rings[j]!, at))
+        faults.push({ kind: 'hole-inside-hole', ring: i, vertex: 0, at })
     }
   }
   return faults

@@ -39,7 +39,11 @@ function duplicateIds(job: Job): JobFault[] {
     items.forEach((item, i) => {
       const first = seen.get(item.id)
       if (first === undefined) seen.set(item.id, i)
-      else faults.push({ path: `${path}[${i}].id`, message: `"${item.id}" is used already by ${path}[${first}]` })
+      else
+        faults.push({
+          path: `${path}[${i}].id`,
+          message: `"${item.id}" is used already by ${path}[${first}]`,
+        })
     })
   }
   check('plate.slots', job.plate.slots)
@@ -62,7 +66,8 @@ function references(job: Job): JobFault[] {
   }
   job.setups.forEach((setup: Setup, i) => {
     const at = `setups[${i}]`
-    if ('bore' in setup.centre) want(bores.has(setup.centre.bore), `${at}.centre.bore`, 'bore', setup.centre.bore)
+    if ('bore' in setup.centre)
+      want(bores.has(setup.centre.bore), `${at}.centre.bore`, 'bore', setup.centre.bore)
     if (setup.cut) want(bores.has(setup.cut.bore), `${at}.cut.bore`, 'bore', setup.cut.bore)
     setup.hardware.forEach((h, k) => {
       if ('slot' in h.at) want(slots.has(h.at.slot), `${at}.hardware[${k}].at.slot`, 'slot', h.at.slot)
@@ -75,15 +80,18 @@ function references(job: Job): JobFault[] {
 function ranges(job: Job): JobFault[] {
   const faults: JobFault[] = []
   const { plate, lathe, part } = job
-  if (plate.bore >= plate.diameter) faults.push({ path: 'plate.bore', message: 'is not smaller than the plate' })
+  if (plate.bore >= plate.diameter)
+    faults.push({ path: 'plate.bore', message: 'is not smaller than the plate' })
   if (lathe.gap && lathe.gap.swing < lathe.swingOverBed)
     faults.push({ path: 'lathe.gap.swing', message: 'is smaller than the swing over the bed' })
   plate.slots.forEach((slot, i) => {
     if (slot.to <= slot.from) faults.push({ path: `plate.slots[${i}].to`, message: 'is not beyond "from"' })
-    if (slot.to > plate.diameter / 2) faults.push({ path: `plate.slots[${i}].to`, message: 'lies beyond the rim of the plate' })
+    if (slot.to > plate.diameter / 2)
+      faults.push({ path: `plate.slots[${i}].to`, message: 'lies beyond the rim of the plate' })
   })
   part.bores.forEach((bore, i) => {
-    if (bore.start > bore.diameter) faults.push({ path: `part.bores[${i}].start`, message: 'is larger than the finish diameter' })
+    if (bore.start > bore.diameter)
+      faults.push({ path: `part.bores[${i}].start`, message: 'is larger than the finish diameter' })
   })
   if (!part.bodies.some((b) => b.effect === 'adds'))
     faults.push({ path: 'part.bodies', message: 'has no body that adds material' })
@@ -131,12 +139,20 @@ function ringFault(f: RingFault, path: string): JobFault {
   return { path: `${path}.${ring}[${f.vertex}]`, message: `${RING_WORDS[f.kind]} ${place}` }
 }
 
-function meshIndexFaults(mesh: { vertices: readonly number[]; triangles: readonly number[] }, path: string): JobFault[] {
-  if (mesh.vertices.length % 3 !== 0) return [{ path: `${path}.vertices`, message: 'is not a multiple of three numbers' }]
-  if (mesh.triangles.length % 3 !== 0) return [{ path: `${path}.triangles`, message: 'is not a multiple of three indices' }]
+function meshIndexFaults(
+  mesh: { vertices: readonly number[]; triangles: readonly number[] },
+  path: string,
+): JobFault[] {
+  if (mesh.vertices.length % 3 !== 0)
+    return [{ path: `${path}.vertices`, message: 'is not a multiple of three numbers' }]
+  if (mesh.triangles.length % 3 !== 0)
+    return [{ path: `${path}.triangles`, message: 'is not a multiple of three indices' }]
   const count = mesh.vertices.length / 3
   const bad = mesh.triangles.findIndex((t) => t >= count)
-  if (bad >= 0) return [{ path: `${path}.triangles[${bad}]`, message: `points at vertex ${mesh.triangles[bad]} of ${count}` }]
+  if (bad >= 0)
+    return [
+      { path: `${path}.triangles[${bad}]`, message: `points at vertex ${mesh.triangles[bad]} of ${count}` },
+    ]
   const words = meshFaultWords(meshFaults(mesh))
   return words ? [{ path, message: `is not a solid: ${words}` }] : []
 }

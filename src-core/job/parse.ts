@@ -4,8 +4,7 @@ import { jobFaults, type JobFault } from './faults.ts'
 import { jobSchema, type Job } from './schema.ts'
 
 export type JobResult =
-  | { readonly ok: true; readonly job: Job }
-  | { readonly ok: false; readonly faults: readonly JobFault[] }
+  { readonly ok: true; readonly job: Job } | { readonly ok: false; readonly faults: readonly JobFault[] }
 
 export const CURRENT_VERSION = 1
 
@@ -25,17 +24,22 @@ export function parseJob(text: string): JobResult {
 
 /** The same for a value that is already read. */
 export function checkJob(raw: unknown): JobResult {
-  if (typeof raw !== 'object' || raw === null || Array.isArray(raw)) return refuse('', 'is not a job: an object is wanted')
+  if (typeof raw !== 'object' || raw === null || Array.isArray(raw))
+    return refuse('', 'is not a job: an object is wanted')
   let document = raw as Record<string, unknown>
   if (document['format'] !== 'evenswing-job') return refuse('format', 'is not "evenswing-job"')
   const version = document['version']
   if (typeof version !== 'number' || !Number.isInteger(version) || version < 1)
     return refuse('version', 'is not a whole number from 1')
   if (version > CURRENT_VERSION)
-    return refuse('version', `${version} is newer than this program knows (${CURRENT_VERSION}); the file was left untouched`)
+    return refuse(
+      'version',
+      `${version} is newer than this program knows (${CURRENT_VERSION}); the file was left untouched`,
+    )
   for (const step of steps.slice(version - 1)) document = step(document)
   const parsed = jobSchema.safeParse(document)
-  if (!parsed.success) return { ok: false, faults: parsed.error.issues.flatMap((issue) => wordIssue(issue, document)) }
+  if (!parsed.success)
+    return { ok: false, faults: parsed.error.issues.flatMap((issue) => wordIssue(issue, document)) }
   const faults = jobFaults(parsed.data)
   return faults.length > 0 ? { ok: false, faults } : { ok: true, job: parsed.data }
 }
@@ -44,7 +48,8 @@ const refuse = (path: string, message: string): JobResult => ({ ok: false, fault
 
 function pathText(path: readonly PropertyKey[]): string {
   return path.reduce<string>(
-    (text, key) => (typeof key === 'number' ? `${text}[${key}]` : text ? `${text}.${String(key)}` : String(key)),
+    (text, key) =>
+      typeof key === 'number' ? `${text}[${key}]` : text ? `${text}.${String(key)}` : String(key),
     '',
   )
 }
@@ -111,7 +116,8 @@ function article(expected: string): string {
 /** The engine's message with its offset turned into line and column where it has one. */
 function jsonReason(text: string, message: string): string {
   const position = /position (\d+)/.exec(message)?.[1]
-  if (position === undefined) return message.includes('end of JSON') ? 'it ends too early' : message.replace(/\s+/g, ' ').slice(0, 120)
+  if (position === undefined)
+    return message.includes('end of JSON') ? 'it ends too early' : message.replace(/\s+/g, ' ').slice(0, 120)
   const before = text.slice(0, Number(position)).split('\n')
   const what = message.replace(/ in JSON at position.*$/s, '').replace(/\s+/g, ' ')
   return `${what}, line ${before.length} column ${before[before.length - 1]!.length + 1}`

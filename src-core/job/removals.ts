@@ -1,6 +1,12 @@
 /** Bodies that remove must find as much as they take: nothing outside the part, nothing twice. */
 import { flattenRegion } from '../geometry/flatten.ts'
-import { polygonArea, polygonDifference, polygonIntersection, polygonPlace, polygonUnion } from '../geometry/polygon.ts'
+import {
+  polygonArea,
+  polygonDifference,
+  polygonIntersection,
+  polygonPlace,
+  polygonUnion,
+} from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
 import { plain } from '../units/format.ts'
@@ -23,7 +29,9 @@ export function removalFaults(part: Part): JobFault[] {
   // A mesh may well hold what is taken away; it is not resolved in height, so it is believed.
   if (removes.length === 0 || part.bodies.some((b) => !isPrism(b))) return []
   const faults: JobFault[] = []
-  const heights = [...new Set(flat.flatMap(({ body }) => [body.base, body.base + body.thickness]))].sort((a, b) => a - b)
+  const heights = [...new Set(flat.flatMap(({ body }) => [body.base, body.base + body.thickness]))].sort(
+    (a, b) => a - b,
+  )
   const reported = new Set<string>()
   const report = (key: string, path: string, left: Point[][], words: string) => {
     const area = polygonArea(left)
@@ -47,7 +55,12 @@ export function removalFaults(part: Part): JobFault[] {
         if (other.index <= r.index) continue
         const both = polygonIntersection(r.rings, other.rings)
         const twice = solid.length > 1 ? lessDoubled(both, solid) : both
-        report(`two ${r.index} ${other.index}`, `part.bodies[${other.index}]`, twice, `takes away again what ${path} removes`)
+        report(
+          `two ${r.index} ${other.index}`,
+          `part.bodies[${other.index}]`,
+          twice,
+          `takes away again what ${path} removes`,
+        )
       }
     }
   }

@@ -36,7 +36,11 @@ const orNull = <T extends z.ZodType>(schema: T) => schema.nullable()
 /** May be left out or null. */
 const optional = <T extends z.ZodType>(schema: T) => schema.nullable().optional()
 
-const vertex = z.strictObject({ x: coordinate, y: coordinate, bulge: z.number().min(-1e4).max(1e4).optional() })
+const vertex = z.strictObject({
+  x: coordinate,
+  y: coordinate,
+  bulge: z.number().min(-1e4).max(1e4).optional(),
+})
 const ring = z.array(vertex).min(1).max(LIMITS.verticesPerRing)
 const point = z.strictObject({ x: coordinate, y: coordinate })
 
@@ -75,7 +79,9 @@ const plate = z.strictObject({
   mass: z.number().positive().max(1e6),
   ratedSpeed: orNull(speed),
   slots: z.array(slot).max(LIMITS.slots),
-  holes: z.array(z.strictObject({ id, x: coordinate, y: coordinate, diameter: positiveLength })).max(LIMITS.plateHoles),
+  holes: z
+    .array(z.strictObject({ id, x: coordinate, y: coordinate, diameter: positiveLength }))
+    .max(LIMITS.plateHoles),
   residual: optional(z.strictObject({ amount: z.number().min(0).max(1e9), angle })),
 })
 
@@ -90,8 +96,14 @@ const stockItem = z.strictObject({
 
 /** A closed triangle mesh in the part's frame; `triangles` holds vertex indices, three a triangle. */
 const mesh = z.strictObject({
-  vertices: z.array(coordinate).min(12).max(LIMITS.meshVertices * 3),
-  triangles: z.array(z.int().min(0)).min(12).max(LIMITS.meshTriangles * 3),
+  vertices: z
+    .array(coordinate)
+    .min(12)
+    .max(LIMITS.meshVertices * 3),
+  triangles: z
+    .array(z.int().min(0))
+    .min(12)
+    .max(LIMITS.meshTriangles * 3),
 })
 
 const bodyCommon = {
@@ -124,7 +136,10 @@ const part = z.strictObject({
   material: text,
   density: z.number().positive().max(30_000),
   weighedMass: orNull(z.number().positive().max(1e6)),
-  bodies: z.array(z.union([prism, meshBody])).min(1).max(LIMITS.bodies),
+  bodies: z
+    .array(z.union([prism, meshBody]))
+    .min(1)
+    .max(LIMITS.bodies),
   bores: z.array(bore).max(LIMITS.bores),
 })
 
@@ -143,11 +158,7 @@ const hardware = z.strictObject({
   name: text.optional(),
   kind: z.enum(['clamp', 'packing', 'bracket', 'counterweight', 'other']),
   mass,
-  at: z.union([
-    z.strictObject({ slot: id, radius: length }),
-    z.strictObject({ hole: id }),
-    point,
-  ]),
+  at: z.union([z.strictObject({ slot: id, radius: length }), z.strictObject({ hole: id }), point]),
   footprint,
   facing: angle.optional(),
   base: coordinate,

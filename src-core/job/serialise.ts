@@ -15,7 +15,8 @@ function write(value: unknown, indent: string): string {
   const flat = flatText(value)
   if (flat !== null && indent.length + flat.length <= LINE) return flat
   if (Array.isArray(value)) {
-    if (value.length > 24 && value.every((v) => typeof v === 'number')) return `[\n${wrapNumbers(value, inner)}\n${indent}]`
+    if (value.length > 24 && value.every((v) => typeof v === 'number'))
+      return `[\n${wrapNumbers(value, inner)}\n${indent}]`
     return `[\n${value.map((v) => inner + write(v, inner)).join(',\n')}\n${indent}]`
   }
   const entries = Object.entries(value).filter(([, v]) => v !== undefined)
@@ -47,6 +48,12 @@ function flatText(value: object, depth = 0): string | null {
 function wrapNumbers(numbers: readonly number[], indent: string): string {
   const lines: string[] = []
   for (let i = 0; i < numbers.length; i += 12)
-    lines.push(indent + numbers.slice(i, i + 12).map((n) => (Object.is(n, -0) ? '0' : JSON.stringify(n))).join(', '))
+    lines.push(
+      indent +
+        numbers
+          .slice(i, i + 12)
+          .map((n) => (Object.is(n, -0) ? '0' : JSON.stringify(n)))
+          .join(', '),
+    )
   return lines.join(',\n')
 }

@@ -29,5 +29,8 @@ export function placeRing(placement: Placement, ring: Ring): Vertex[] {
 }
 
 export function placeRegion(placement: Placement, region: Region): Region {
-  return { outline: placeRing(placement, region.outline), holes: region.holes.map((h) => placeRing(placement, h)) }
+  return {
+    outline: placeRing(placement, region.outline),
+    holes: region.holes.map((h) => placeRing(placement, h)),
+  }
 }

@@ -5,7 +5,15 @@ import type { Uncertainties } from '../doubt/defaults.ts'
 import { regionMoments } from '../geometry/moments.ts'
 import type { Point } from '../geometry/types.ts'
 import type { Plate } from '../job/schema.ts'
-import { NO_MASS, addMass, centreOfMass, moveMass, pointMass, turnMass, type MassMoments } from '../mass/moments.ts'
+import {
+  NO_MASS,
+  addMass,
+  centreOfMass,
+  moveMass,
+  pointMass,
+  turnMass,
+  type MassMoments,
+} from '../mass/moments.ts'
 import { partMass, type PartMass } from '../mass/part.ts'
 import { boresCutBefore, boresCutAfter } from '../mounting/mount.ts'
 import { polar } from '../mounting/hardware.ts'
@@ -36,7 +44,9 @@ export function assemble(mounted: Mounted, doubt: Uncertainties): Assembly {
   const cutPart = mountMass(mounted, after)
   const pieces = mounted.pieces.map(pieceMass)
   const plate = plateMass(job.plate)
-  const residual = job.plate.residual ? polar(job.plate.residual.amount, job.plate.residual.angle) : { x: 0, y: 0 }
+  const residual = job.plate.residual
+    ? polar(job.plate.residual.amount, job.plate.residual.angle)
+    : { x: 0, y: 0 }
   const total = pieces.reduce((sum, p) => addMass(sum, p.moments), addMass(plate, mountedPart))
   const grams = (m: MassMoments): Point => ({ x: m.x * 1000, y: m.y * 1000 })
   const hardware = grams(pieces.reduce((sum, p) => addMass(sum, p.moments), NO_MASS))
@@ -66,7 +76,12 @@ export function assemble(mounted: Mounted, doubt: Uncertainties): Assembly {
     zz: total.xx + total.yy,
     terms: [
       { item: 'plate', mass_kg: job.plate.mass, centre_mm: centreOfMass(plate), unbalance_g_mm: residual },
-      { item: 'part', mass_kg: mountedPart.m, centre_mm: centreOfMass(mountedPart), unbalance_g_mm: grams(mountedPart) },
+      {
+        item: 'part',
+        mass_kg: mountedPart.m,
+        centre_mm: centreOfMass(mountedPart),
+        unbalance_g_mm: grams(mountedPart),
+      },
       ...pieces.map(({ piece, moments }) => ({
         item: piece.item.id,
         mass_kg: piece.item.mass,
@@ -90,7 +105,14 @@ function mountMass(mounted: Mounted, mass: PartMass): MassMoments {
 function plateMass(plate: Plate): MassMoments {
   const second = (plate.mass * ((plate.diameter / 2) ** 2 + (plate.bore / 2) ** 2)) / 4
   const t = plate.thickness
-  return { ...NO_MASS, m: plate.mass, z: (-plate.mass * t) / 2, xx: second, yy: second, zz: (plate.mass * t * t) / 3 }
+  return {
+    ...NO_MASS,
+    m: plate.mass,
+    z: (-plate.mass * t) / 2,
+    xx: second,
+    yy: second,
+    zz: (plate.mass * t * t) / 3,
+  }
 }
 
 /** Mass at its centre, with the inertia of its footprint as a uniform plate of its height. */

@@ -22,7 +22,8 @@ export function directionOf(v: Point): number {
 }
 
 /** N, from g·mm and rpm. */
-export const centrifugalForce = (unbalance: number, rpm: number): number => unbalance * 1e-6 * angularSpeed(rpm) ** 2
+export const centrifugalForce = (unbalance: number, rpm: number): number =>
+  unbalance * 1e-6 * angularSpeed(rpm) ** 2
 
 /** N·m, from a couple in g·mm² and rpm. */
 export const coupleMoment = (couple: number, rpm: number): number => couple * 1e-9 * angularSpeed(rpm) ** 2

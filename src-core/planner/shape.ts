@@ -1,0 +1,121 @@
+/** Plan shapes of stacks and pieces in their own frame: the bolt at the origin, the length along +x. mm. */
+import { rectRing } from '../geometry/edges.ts'
+import { flattenRing } from '../geometry/flatten.ts'
+import { ringMoments } from '../geometry/moments.ts'
+import { polygonOffset } from '../geometry/polygon.ts'
+import type { Point } from '../geometry/types.ts'
+import type { Footprint } from '../job/schema.ts'
+
+/** mm: chord error of a footprint's arcs. */
+const CHORD_ERROR = 0.005
+
+/** A disc about the origin, or an outline of straight edges, counter-clockwise. */
+export type Shape = { readonly kind: 'disc'; readonly radius: number } | { readonly kind: 'outline'; readonly points: readonly Point[] }
+
+const ORIGIN: Point = { x: 0, y: 0 }
+
+export function footprintShape(footprint: Footprint): Shape {
+  if ('circle' in footprint) return { kind: 'disc', radius: footprint.circle / 2 }
+  const ring = 'rect' in footprint ? rectRing(ORIGIN, footprint.rect[0], footprint.rect[1], 0) : footprint.outline
+  return { kind: 'outline', points: counterClockwise(flattenRing(ring, CHORD_ERROR)) }
+}
+
+/** Plan centre of a footprint in its own frame: where a piece of even thickness has its mass. */
+export function footprintCentre(footprint: Footprint): Point {
+  if (!('outline' in footprint)) return ORIGIN
+  const m = ringMoments(footprint.outline)
+  return m.area === 0 ? ORIGIN : { x: m.x / m.area, y: m.y / m.area }
+}
+
+export function turnShape(shape: Shape, degrees: number): Shape {
+  if (shape.kind === 'disc' || degrees === 0) return shape
+  return { kind: 'outline', points: shape.points.map((p) => turnPoint(p, degrees)) }
+}
+
+export function turnPoint(p: Point, degrees: number): Point {
+  const c = Math.cos((degrees * Math.PI) / 180)
+  const s = Math.sin((degrees * Math.PI) / 180)
+  return { x: c * p.x - s * p.y, y: s * p.x + c * p.y }
+}
+
+/** Grown by `by` mm all round. */
+export function growShape(shape: Shape, by: number): Shape {
+  if (shape.kind === 'disc') return { kind: 'disc', radius: shape.radius + by }
+  if (by === 0) return shape
+  const grown = polygonOffset([shape.points], by)
+  const largest = grown.reduce<Point[]>((a, b) => (signedArea(b) > signedArea(a) ? b : a), [])
+  return { kind: 'outline', points: largest.length > 0 ? largest : shape.points }
+}
+
+/** Whether `outer` covers `inner`, both with their bolts in one place. */
+export function coversShape(outer: Shape, inner: Shape): boolean {
+  if (outer.kind === 'disc') return farthestOut(inner) <= outer.radius + 1e-9
+  if (inner.kind === 'outline' && !isConvex(outer.points)) return false
+  if (!isConvex(outer.points)) return false
+  return outer.points.every((a, i) => {
+    const b = outer.points[(i + 1) % outer.points.length]!
+    const length = Math.hypot(b.x - a.x, b.y - a.y)
+    const inward = (p: Point) => ((b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x)) / length
+    if (inner.kind === 'disc') return inward(ORIGIN) >= inner.radius - 1e-9
+    return inner.points.every((p) => inward(p) >= -1e-9)
+  })
+}
+
+/** Convex outline around both, for pieces neither of which covers the other. */
+export function hullOfShapes(a: Shape, b: Shape): Shape {
+  return { kind: 'outline', points: convexHull([...shapePoints(a), ...shapePoints(b)]) }
+}
+
+/** mm from the bolt to the farthest point. */
+export function farthestOut(shape: Shape): number {
+  if (shape.kind === 'disc') return shape.radius
+  return Math.max(...shape.points.map((p) => Math.hypot(p.x, p.y)))
+}
+
+/** The shape's outline as points; a disc's lie on a polygon drawn around it. */
+function shapePoints(shape: Shape): readonly Point[] {
+  if (shape.kind === 'outline') return shape.points
+  const n = 96
+  const r = shape.radius / Math.cos(Math.PI / n)
+  return Array.from({ length: n }, (_, i) => ({
+    x: r * Math.cos((2 * Math.PI * i) / n),
+    y: r * Math.sin((2 * Math.PI * i) / n),
+  }))
+}
+
+export function signedArea(points: readonly Point[]): number {
+  let twice = 0
+  points.forEach((p, i) => {
+    const q = points[(i + 1) % points.length]!
+    twice += p.x * q.y - q.x * p.y
+  })
+  return twice / 2
+}
+
+const counterClockwise = (points: Point[]) => (signedArea(points) < 0 ? points.reverse() : points)
+
+function isConvex(points: readonly Point[]): boolean {
+  return points.every((a, i) => {
+    const b = points[(i + 1) % points.length]!
+    const c = points[(i + 2) % points.length]!
+    return (b.x - a.x) * (c.y - b.y) - (b.y - a.y) * (c.x - b.x) >= -1e-9
+  })
+}
+
+/** Counter-clockwise, without points in line (Andrew's monotone chain). */
+export function convexHull(points: readonly Point[]): Point[] {
+  const sorted = [...points].sort((a, b) => a.x - b.x || a.y - b.y)
+  if (sorted.length < 3) return sorted
+  const half = (list: readonly Point[]) => {
+    const chain: Point[] = []
+    for (const p of list) {
+      while (chain.length > 1 && turnOf(chain[chain.length - 2]!, chain[chain.length - 1]!, p) <= 0) chain.pop()
+      chain.push(p)
+    }
+    chain.pop()
+    return chain
+  }
+  return [...half(sorted), ...half(sorted.reverse())]
+}
+
+const turnOf = (a: Point, b: Point, c: Point) => (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x)
