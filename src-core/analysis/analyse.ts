@@ -114,7 +114,7 @@ export function analyse(job: Job, setupId: string): Analysis {
     ...placeFindings,
     ...balanceFindings(job, setup, result),
     ...clamps.findings,
-    ...cuttingFindings(job, setup, cutting),
+    ...cuttingFindings(job, setup, cutting, mounted),
     ...ratingFindings(job, setup),
     ...noseFindings(
       job,

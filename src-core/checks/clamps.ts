@@ -1,30 +1,243 @@
-// placeholder until the clamp check lands: overwrite this file
-import type { Clamping, CuttingAdvice, Finding, LetGo } from '../analysis/result.ts'
-import type { Point3 } from '../geometry/types.ts'
+/** Whether the clamps hold the part: preload, proof load, lever, and the factor against slip at each speed. */
+import type { ClampLoad, Clamping, CuttingAdvice, Finding, LetGo } from '../analysis/result.ts'
+import { uncertaintiesOf, type Uncertainties } from '../doubt/defaults.ts'
+import type { Point, Point3 } from '../geometry/types.ts'
 import type { Job, Setup } from '../job/schema.ts'
-import type { Mounted } from '../mounting/types.ts'
+import { facingOf, polar } from '../mounting/hardware.ts'
+import type { Mounted, MountedPiece } from '../mounting/types.ts'
+import { angularSpeed, rpmOf } from '../unbalance/static.ts'
+import { formatter, plain, significant } from '../units/format.ts'
+import { called, finding } from './finding.ts'
+import { boltPreload, strapForce } from './preload.ts'
+import { SlipGroup, type FrictionPoint, type SlipLoads } from './slip.ts'
+import { findThread, proofLoad } from './threads.ts'
+
+/** Factor against slip that Evenswing asks for. Rule of thumb, its own: loads and friction are both rough. */
+export const WANTED_FACTOR = 2
+/** A lathe maker's manual asks for at least three independent clamping devices on a faceplate. */
+export const LEAST_CLAMPS = 3
+/** Above this a friction coefficient is no longer a fixture-design figure. */
+const BOLD_FRICTION = 0.2
+
 export interface ClampInput {
-  job: Job
-  setup: Setup
-  mounted: Mounted
-  partMass_kg: number
-  partCentre: Point3
-  speeds: readonly number[]
-  chosenRpm: number | null
-  cutting: CuttingAdvice | null
+  readonly job: Job
+  readonly setup: Setup
+  readonly mounted: Mounted
+  readonly partMass_kg: number
+  /** Centre of mass of the part, plate frame. */
+  readonly partCentre: Point3
+  readonly speeds: readonly number[]
+  readonly chosenRpm: number | null
+  readonly cutting: CuttingAdvice | null
 }
-export function clampingCheck(_input: ClampInput): {
-  clamping: Clamping | null
-  factorAt: (rpm: number) => number | null
-  findings: Finding[]
-} {
-  return { clamping: null, factorAt: () => null, findings: [] }
+
+export interface ClampCheck {
+  readonly clamping: Clamping | null
+  /** Factor at a speed in rpm; null where it was not checked. */
+  readonly factorAt: (rpm: number) => number | null
+  readonly findings: readonly Finding[]
 }
-export function letGo(
-  _mounted: Mounted,
-  _rpm: number | null,
-  _partMass: number,
-  _partCentre: Point3,
-): LetGo[] {
-  return []
+
+export function clampingCheck(input: ClampInput): ClampCheck {
+  const { job, setup, mounted } = input
+  const doubt = uncertaintiesOf(job)
+  const findings: Finding[] = []
+  const pieces = mounted.pieces.filter((p) => p.item.kind === 'clamp')
+  if (pieces.length < LEAST_CLAMPS) {
+    const count = pieces.length === 0 ? 'no clamp' : pieces.length === 1 ? 'one clamp' : 'two clamps'
+    findings.push(
+      finding(
+        'caution',
+        'few-clamps',
+        'setup',
+        `The part is held by ${count}. A lathe maker's manual asks for at least three independent clamping points on a faceplate, at low speed. Add clamps.`,
+      ),
+    )
+  }
+  const loads = pieces.flatMap((piece) => clampLoad(job, piece, doubt, findings))
+  const unchecked = notChecked(input, loads, findings)
+  if (unchecked) return { clamping: null, factorAt: () => null, findings }
+  const groups = slipGroups(input, loads)
+  const factorAt = (rpm: number) => Math.min(...groups.map((g) => g.factor(angularSpeed(rpm))))
+  const factor = factorAt(input.chosenRpm ?? 0)
+  const fall = Math.min(...groups.map((g) => g.speedAtFactor(WANTED_FACTOR)))
+  const clamping: Clamping = {
+    factor,
+    rpm_at_factor_2: Number.isFinite(fall) ? rpmOf(fall) : null,
+    clamps: loads,
+  }
+  findings.push(...factorFindings(input, clamping))
+  if (setup.frictionCoefficient > BOLD_FRICTION)
+    findings.push(
+      finding(
+        'caution',
+        'friction-bold',
+        'setup',
+        `Friction ${plain(setup.frictionCoefficient, 2)} is above fixture-design figures (steel on steel 0.12 oiled to 0.15 dry, steel on cast iron 0.10 to 0.19). Clean, dry bench values do not hold in a workshop.`,
+      ),
+    )
+  return { clamping, factorAt, findings }
+}
+
+/** Each clamp with whole data; what is missing is named and that clamp counts as holding nothing. */
+function clampLoad(job: Job, piece: MountedPiece, doubt: Uncertainties, findings: Finding[]): ClampLoad[] {
+  const { item } = piece
+  const clamp = item.clamp
+  const notHolding = (why: string) => {
+    const message = `${called(item)} not checked: ${why}. It counts as holding nothing.`
+    findings.push(finding('caution', 'clamp-not-checked', item.id, message, piece.at))
+    return []
+  }
+  const missing = (['thread', 'class', 'torque', 'boltToWork', 'boltToHeel'] as const).filter(
+    (k) => clamp?.[k] === null || clamp?.[k] === undefined,
+  )
+  if (!clamp || missing.length > 0)
+    return notHolding(`${missing.map((k) => FIELD_WORDS[k]).join(', ')} not given`)
+  const thread = findThread(clamp.thread!)
+  if (!thread) return notHolding(`thread ${clamp.thread} is not in the table`)
+  const proof = proofLoad(thread, clamp.class!)
+  if (proof === null) return notHolding(`class ${clamp.class} is not in the table for ${thread.name}`)
+  const fmt = formatter(job.displayUnits)
+  const preload = boltPreload(clamp.torque!, doubt.nutFactor, thread.diameter)
+  const high = preload * (1 + doubt.preloadScatter)
+  if (high > proof) {
+    const over = preload > proof ? 'stop' : 'caution'
+    const message = `${called(item)}: ${fmt.torque(clamp.torque!)} on ${thread.name} ${clamp.class} gives ${fmt.force(preload)} (up to ${fmt.force(high)} with scatter) against a proof load of ${fmt.force(proof)}. Tighten to ${fmt.torque((clamp.torque! * proof) / high)} or less, or use a stronger stud.`
+    findings.push(finding(over, 'over-proof-load', item.id, message, piece.at))
+  }
+  const low = Math.min(preload * (1 - doubt.preloadScatter), proof)
+  return [
+    {
+      item: item.id,
+      preload_N: preload,
+      proof_N: proof,
+      work_force_N: strapForce(low, clamp.boltToWork!, clamp.boltToHeel!),
+      nose: nosePoint(job, piece),
+    },
+  ]
+}
+
+const FIELD_WORDS = {
+  thread: 'thread',
+  class: 'strength class',
+  torque: 'torque',
+  boltToWork: 'distance from bolt to work',
+  boltToHeel: 'distance from bolt to heel',
+} as const
+
+/** Where the clamp presses: as given on the plate, else from its bolt along its length. */
+function nosePoint(job: Job, piece: MountedPiece): Point {
+  const clamp = piece.item.clamp!
+  if (clamp.nose) return { x: clamp.nose.x, y: clamp.nose.y }
+  const out = polar(clamp.boltToWork!, facingOf(job.plate, piece.item))
+  return { x: piece.at.x + out.x, y: piece.at.y + out.y }
+}
+
+function notChecked(
+  { setup, cutting, job }: ClampInput,
+  loads: readonly ClampLoad[],
+  findings: Finding[],
+): boolean {
+  if (loads.length === 0) {
+    findings.push(
+      finding(
+        'caution',
+        'clamps-not-checked',
+        'setup',
+        'Clamps not checked: no clamp has thread, class, torque and lever given. Whether they hold is not known.',
+      ),
+    )
+    return true
+  }
+  if (!setup.cut) {
+    findings.push(
+      finding(
+        'note',
+        'no-cut',
+        'setup',
+        'No cut is given: the clamps are judged against the pull and the weight of the part alone.',
+      ),
+    )
+    return false
+  }
+  if (cutting && cutting.torque_N_m !== null) return false
+  findings.push(
+    finding(
+      'caution',
+      'clamps-not-checked',
+      'setup',
+      `Clamps not checked: the cutting force in "${job.part.material}" is not known. Name a material of the table, or leave the cut out to judge pull and weight alone.`,
+    ),
+  )
+  return true
+}
+
+/** One group for boring and, where a drill opens the bore, one for drilling; the lower factor counts. */
+function slipGroups(input: ClampInput, loads: readonly ClampLoad[]): SlipGroup[] {
+  const { setup, cutting } = input
+  const points: FrictionPoint[] = loads.map((l) => ({
+    at: l.nose,
+    capacity: setup.frictionCoefficient * l.work_force_N,
+  }))
+  const load = (force: number, torque: number): SlipLoads => ({
+    mass: input.partMass_kg,
+    centre: input.partCentre,
+    force,
+    torque: torque * 1000,
+  })
+  if (!setup.cut || !cutting) return [new SlipGroup(points, load(0, 0))]
+  const groups = [new SlipGroup(points, load(cutting.tangential_force_N ?? 0, cutting.torque_N_m ?? 0))]
+  if (cutting.drill_torque_N_m !== null) groups.push(new SlipGroup(points, load(0, cutting.drill_torque_N_m)))
+  return groups
+}
+
+function factorFindings({ job, setup, chosenRpm, cutting }: ClampInput, clamping: Clamping): Finding[] {
+  const fmt = formatter(job.displayUnits)
+  const total = clamping.clamps.reduce((s, c) => s + c.work_force_N, 0)
+  const cutWords =
+    setup.cut && cutting
+      ? `, cut ${fmt.force(cutting.tangential_force_N ?? 0)} and ${fmt.torque(Math.max(cutting.torque_N_m ?? 0, cutting.drill_torque_N_m ?? 0))}`
+      : ', no cut'
+  const figures = `${clamping.clamps.length} clamps press ${fmt.force(total)} (low side of the torque's scatter), friction ${plain(setup.frictionCoefficient, 2)}${cutWords}`
+  const at = chosenRpm === null ? 'standing still' : `at ${fmt.speed(chosenRpm)}`
+  const factor = `factor against slip ${significant(clamping.factor, 2)} ${at}`
+  const wanted = `Evenswing asks for ${WANTED_FACTOR} as a rule of thumb`
+  if (clamping.factor < WANTED_FACTOR)
+    return [
+      finding(
+        'stop',
+        'clamps-slip',
+        'setup',
+        `The clamps may not hold: ${factor}; ${figures}. ${wanted}. Add clamps, spread them, tighten within the proof load, or cut lighter.`,
+      ),
+    ]
+  const fall =
+    clamping.rpm_at_factor_2 === null
+      ? ''
+      : `; it falls to ${WANTED_FACTOR} at ${fmt.speed(clamping.rpm_at_factor_2)}`
+  return [
+    finding(
+      'note',
+      'clamps-hold',
+      'setup',
+      `By friction alone the clamps have ${factor}${fall}; ${figures}. ${wanted}.`,
+    ),
+  ]
+}
+
+/**
+ * Speed v = ω·r of each separate piece's centre of mass, m/s, and its energy ½·m·v², J, if it lets go at `rpm`.
+ * Empty where no speed is chosen.
+ */
+export function letGo(mounted: Mounted, rpm: number | null, partMass: number, partCentre: Point3): LetGo[] {
+  if (rpm === null) return []
+  const omega = angularSpeed(rpm)
+  const one = (item: string, mass: number, at: Point): LetGo => {
+    const speed = (omega * Math.hypot(at.x, at.y)) / 1000
+    return { item, speed_m_s: speed, energy_J: (mass * speed * speed) / 2 }
+  }
+  return [
+    one('part', partMass, partCentre),
+    ...mounted.pieces.map((p) => one(p.item.id, p.item.mass, p.massCentre)),
+  ]
 }

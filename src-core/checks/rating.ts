@@ -1,14 +1,128 @@
-// placeholder until the rating checks land: overwrite this file
+/** What plate, spindle and nose are rated for. */
 import type { Finding, SpeedRow } from '../analysis/result.ts'
 import type { Job, Lathe, Plate, Setup } from '../job/schema.ts'
-export const plateLimit = (plate: Plate): number | null => plate.ratedSpeed
+import { STANDARD_GRAVITY } from '../unbalance/static.ts'
+import { convert } from '../units/convert.ts'
+import { formatter, plain } from '../units/format.ts'
+import { finding } from './finding.ts'
+
+/** m/s: rim speed above which iron sheaves need special consideration, 6500 ft/min (MPTA-B13i-2013). */
+export const IRON_RIM_SPEED = convert(6500, 'ft', 'm') / 60
+
+/** rpm at which a rim of this diameter (mm) reaches a speed in m/s. */
+export const rimRpm = (diameter: number, speed: number): number => (60 * speed * 1000) / (Math.PI * diameter)
+
+/** rpm: the plate's rated speed, else the rim speed of a cast-iron plate standing in for it. */
+export function plateLimit(plate: Plate): number {
+  return plate.ratedSpeed ?? rimRpm(plate.diameter, IRON_RIM_SPEED)
+}
+
+/** rpm, or null where the lathe gives none. */
 export const spindleLimit = (lathe: Lathe): number | null => lathe.maxSpindleSpeed
-export const ratingFindings = (_job: Job, _setup: Setup): Finding[] => []
-export const bearingMoment = (lathe: Lathe, mass: number, z: number): number | null =>
-  lathe.noseOverhang === null ? null : (mass * 9.80665 * (lathe.noseOverhang + z)) / 1000
-export const noseFindings = (
-  _job: Job,
-  _mass: number,
-  _moment: number | null,
-  _row: SpeedRow | undefined,
-): Finding[] => []
+
+export function ratingFindings(job: Job, setup: Setup): Finding[] {
+  const fmt = formatter(job.displayUnits)
+  const { plate, lathe } = job
+  const rim = rimRpm(plate.diameter, IRON_RIM_SPEED)
+  const rimWords = `the ${plain(IRON_RIM_SPEED, 0)} m/s rim speed (6500 ft/min, MPTA-B13i for iron sheaves), ${fmt.speed(rim)} on ${fmt.length(plate.diameter)}`
+  const findings: Finding[] = []
+  if (plate.ratedSpeed === null)
+    findings.push(
+      finding(
+        'caution',
+        'plate-not-rated',
+        'plate',
+        `The plate's rated speed is not given; ${rimWords}, stands in for it as a rule of thumb. Look for the maker's figure.`,
+      ),
+    )
+  else if (plate.ratedSpeed > rim)
+    findings.push(
+      finding(
+        'caution',
+        'plate-rating-high',
+        'plate',
+        `The plate's rated speed ${fmt.speed(plate.ratedSpeed)} is above ${rimWords}. Check the maker's figure; a cast-iron plate is not likely to carry it.`,
+      ),
+    )
+  const speed = setup.speed
+  if (speed !== null && speed > plateLimit(plate))
+    findings.push(
+      finding(
+        'stop',
+        'over-plate-rating',
+        'plate',
+        `${fmt.speed(speed)} is above the plate's ${fmt.speed(plateLimit(plate))}. Run slower.`,
+      ),
+    )
+  if (speed !== null && lathe.maxSpindleSpeed !== null && speed > lathe.maxSpindleSpeed)
+    findings.push(
+      finding(
+        'stop',
+        'over-spindle-speed',
+        'lathe',
+        `${fmt.speed(speed)} is above the spindle's ${fmt.speed(lathe.maxSpindleSpeed)}. Run slower.`,
+      ),
+    )
+  if (speed !== null && !lathe.spindleSpeeds.includes(speed))
+    findings.push(
+      finding(
+        'note',
+        'no-such-gear',
+        'lathe',
+        `${fmt.speed(speed)} is not one of this lathe's spindle speeds (${lathe.spindleSpeeds.join(', ')}).`,
+      ),
+    )
+  return findings
+}
+
+/**
+ * N·m: moment of everything's weight about the front bearing's centre, m·g·(overhang + z), z of the centre of mass in
+ * front of the plate's face; null where the overhang is not given. Statics.
+ */
+export function bearingMoment(lathe: Lathe, mass: number, z: number): number | null {
+  return lathe.noseOverhang === null ? null : (mass * STANDARD_GRAVITY * (lathe.noseOverhang + z)) / 1000
+}
+
+/** Load on the nose against its limit; moments of weight and couple. `row` is the chosen speed's. */
+export function noseFindings(
+  job: Job,
+  mass: number,
+  moment: number | null,
+  row: SpeedRow | undefined,
+): Finding[] {
+  const fmt = formatter(job.displayUnits)
+  const { loadLimit } = job.lathe
+  const findings: Finding[] = []
+  if (loadLimit === null)
+    findings.push(
+      finding(
+        'caution',
+        'nose-load-not-checked',
+        'lathe',
+        `The load on the nose, ${fmt.mass(mass)}, was not checked: the lathe's limit is not given. Look in its manual.`,
+      ),
+    )
+  else if (mass > loadLimit)
+    findings.push(
+      finding(
+        'stop',
+        'over-nose-load',
+        'lathe',
+        `${fmt.mass(mass)} hang on the spindle nose against a limit of ${fmt.mass(loadLimit)}. Lighten the set-up or use a bigger lathe.`,
+      ),
+    )
+  if (moment !== null) {
+    const couple = row
+      ? `, and the couple adds a turning ${fmt.torque(row.couple_moment_N_m)} at ${fmt.speed(row.rpm)}`
+      : ''
+    findings.push(
+      finding(
+        'note',
+        'bearing-moment',
+        'lathe',
+        `Weight puts ${fmt.torque(moment)} on the front bearing (${fmt.mass(mass)}, ${fmt.length((moment / mass / STANDARD_GRAVITY) * 1000)} in front of it)${couple}.`,
+      ),
+    )
+  }
+  return findings
+}

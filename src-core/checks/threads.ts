@@ -1,5 +1,124 @@
-// placeholder until the threads table lands: overwrite this file
-export function threadDiameter(name: string): number | null {
-  const metric = /^M(\d+(?:\.\d+)?)$/.exec(name.trim())
-  return metric ? Number(metric[1]) : null
+/**
+ * Coarse threads and the proof loads of their strength classes.
+ *
+ * Metric: pitch ISO 261, stress areas and proof loads as published in ISO 898-1 (rounded to three figures there).
+ * Inch: areas ASME B1.1, proof stresses SAE J429; load = area × stress.
+ */
+export type ThreadStandard = 'metric' | 'unified'
+
+export interface Thread {
+  readonly name: string
+  readonly standard: ThreadStandard
+  /** Nominal diameter, mm. */
+  readonly diameter: number
+  /** Pitch, mm. */
+  readonly pitch: number
+  /** Tensile stress area as published, mm². */
+  readonly stressArea: number
+  /** Proof load in N by class or grade. */
+  readonly proof: Readonly<Record<string, number>>
+}
+
+const IN = 25.4
+/** N per lbf. */
+const LBF = 4.4482216152605
+
+const metricRow = (
+  d: number,
+  pitch: number,
+  area: number,
+  p46: number,
+  p88: number,
+  p109: number,
+  p129: number,
+): Thread => ({
+  name: `M${d}`,
+  standard: 'metric',
+  diameter: d,
+  pitch,
+  stressArea: area,
+  proof: { '4.6': p46, '8.8': p88, '10.9': p109, '12.9': p129 },
+})
+
+/** SAE J429 proof stress in lbf/in²; grade 2 falls above ¾ in. */
+function gradeProof(inches: number, areaIn2: number): Record<string, number> {
+  const load = (psi: number) => areaIn2 * psi * LBF
+  return {
+    'grade 2': load(inches <= 0.75 ? 55_000 : 33_000),
+    'grade 5': load(85_000),
+    'grade 8': load(120_000),
+  }
+}
+
+const unifiedRow = (name: string, inches: number, tpi: number, areaIn2: number): Thread => ({
+  name: `${name}-${tpi}`,
+  standard: 'unified',
+  diameter: inches * IN,
+  pitch: IN / tpi,
+  stressArea: areaIn2 * IN * IN,
+  proof: gradeProof(inches, areaIn2),
+})
+
+export const THREADS: readonly Thread[] = [
+  metricRow(6, 1, 20.1, 4520, 11_600, 16_700, 19_500),
+  metricRow(8, 1.25, 36.6, 8240, 21_200, 30_400, 35_500),
+  metricRow(10, 1.5, 58.0, 13_000, 33_700, 48_100, 56_300),
+  metricRow(12, 1.75, 84.3, 19_000, 48_900, 70_000, 81_800),
+  metricRow(14, 2, 115, 25_900, 66_700, 95_500, 112_000),
+  metricRow(16, 2, 157, 35_300, 91_000, 130_000, 152_000),
+  metricRow(18, 2.5, 192, 43_200, 115_000, 159_000, 186_000),
+  metricRow(20, 2.5, 245, 55_100, 147_000, 203_000, 238_000),
+  metricRow(22, 2.5, 303, 68_200, 182_000, 252_000, 294_000),
+  metricRow(24, 3, 353, 79_400, 212_000, 293_000, 342_000),
+  unifiedRow('1/4', 1 / 4, 20, 0.03182),
+  unifiedRow('5/16', 5 / 16, 18, 0.05243),
+  unifiedRow('3/8', 3 / 8, 16, 0.07749),
+  unifiedRow('7/16', 7 / 16, 14, 0.10631),
+  unifiedRow('1/2', 1 / 2, 13, 0.1419),
+  unifiedRow('9/16', 9 / 16, 12, 0.18194),
+  unifiedRow('5/8', 5 / 8, 11, 0.226),
+  unifiedRow('3/4', 3 / 4, 10, 0.33446),
+  unifiedRow('7/8', 7 / 8, 9, 0.46174),
+  unifiedRow('1', 1, 8, 0.60575),
+]
+
+const normal = (text: string) =>
+  text
+    .trim()
+    .toLowerCase()
+    .replace(/½/g, '1/2')
+    .replace(/¼/g, '1/4')
+    .replace(/¾/g, '3/4')
+    .replace(/[⅜]/g, '3/8')
+    .replace(/[⅝]/g, '5/8')
+    .replace(/[⅞]/g, '7/8')
+    .replace(/\s*(unc|in\.?|")\s*/g, '')
+    .replace(/[–—]/g, '-')
+    .replace(/\s+/g, '')
+
+/** The thread that a name means: M12, 1/2-13, 1/2 UNC, ½ in; null where the table has none. */
+export function findThread(name: string): Thread | null {
+  const wanted = normal(name).replace(/^m(\d+)x.*$/, 'm$1')
+  return (
+    THREADS.find((t) => normal(t.name) === wanted) ??
+    THREADS.find((t) => t.standard === 'unified' && normal(t.name).split('-')[0] === wanted) ??
+    null
+  )
+}
+
+/** Nominal diameter in mm, or null for a name not in the table. */
+export const threadDiameter = (name: string): number | null => findThread(name)?.diameter ?? null
+
+/** Proof load in N for a class (8.8) or grade (5, grade 5, gr 5); null where the table has none. */
+export function proofLoad(thread: Thread, strengthClass: string): number | null {
+  const text = strengthClass.trim().toLowerCase()
+  const key = thread.standard === 'metric' ? text : `grade ${text.replace(/^(grade|gr\.?)\s*/, '')}`
+  return thread.proof[key] ?? null
+}
+
+/** Tensile stress area A_s = π/4·((d₂ + d₃)/2)², mm² (ISO 898-1 with the basic profile of ISO 724). */
+export function metricStressArea(diameter: number, pitch: number): number {
+  const d2 = diameter - 0.649519 * pitch
+  const d3 = diameter - 1.226869 * pitch
+  return (Math.PI / 4) * ((d2 + d3) / 2) ** 2
 }
