@@ -6,29 +6,82 @@ import type { Point } from '../geometry/types.ts'
 
 /** What a line is for; each layer has one line type and width (ISO 128). */
 export type LayerName =
-  | 'outline' | 'outline-thin' | 'hidden' | 'centre' | 'phantom' | 'hatch'
-  | 'dimension' | 'text' | 'frame' | 'mark' | 'caution'
-
-/** Line width mm and dash pattern mm (empty: continuous). */
-export interface LayerStyle {
-  readonly width: number
-  readonly dash: readonly number[]
-}
+  | 'outline'
+  | 'outline-thin'
+  | 'hidden'
+  | 'centre'
+  | 'phantom'
+  | 'hatch'
+  | 'dimension'
+  | 'text'
+  | 'frame'
+  | 'mark'
+  | 'caution'
 
 export type PathStep =
   | { readonly to: 'move'; readonly x: number; readonly y: number }
   | { readonly to: 'line'; readonly x: number; readonly y: number }
-  /** Arc from the current point, bulge as in DXF. */
+  /** Arc from the current point; bulge as in DXF: tan of a quarter of the included angle, + counter-clockwise. */
   | { readonly to: 'arc'; readonly x: number; readonly y: number; readonly bulge: number }
   | { readonly to: 'close' }
 
 export type TextAnchor = 'start' | 'middle' | 'end'
 
-export type Primitive =
-  | { readonly kind: 'path'; readonly layer: LayerName; readonly steps: readonly PathStep[]; readonly fill?: 'none' | 'solid' | 'paper' | 'tint' }
-  | { readonly kind: 'circle'; readonly layer: LayerName; readonly centre: Point; readonly radius: number; readonly fill?: 'none' | 'solid' | 'paper' | 'tint' }
-  /** Baseline at `at`; `height` is the capital height in mm; `angle` degrees counter-clockwise. */
-  | { readonly kind: 'text'; readonly layer: LayerName; readonly at: Point; readonly text: string; readonly height: number; readonly anchor: TextAnchor; readonly angle: number; readonly bold?: boolean }
+/** none: line only. solid: the layer's colour. paper: white, hides what is below. tint: light grey. */
+export type Fill = 'none' | 'solid' | 'paper' | 'tint'
+
+export interface PathPrimitive {
+  readonly kind: 'path'
+  readonly layer: LayerName
+  readonly steps: readonly PathStep[]
+  readonly fill?: Fill
+}
+
+export interface CirclePrimitive {
+  readonly kind: 'circle'
+  readonly layer: LayerName
+  readonly centre: Point
+  readonly radius: number
+  readonly fill?: Fill
+}
+
+export interface TextPrimitive {
+  readonly kind: 'text'
+  readonly layer: LayerName
+  /** On the baseline. */
+  readonly at: Point
+  readonly text: string
+  /** Capital height, mm. */
+  readonly height: number
+  readonly anchor: TextAnchor
+  /** Degrees counter-clockwise. */
+  readonly angle: number
+  readonly bold?: boolean
+}
+
+export type PlainPrimitive = PathPrimitive | CirclePrimitive | TextPrimitive
+
+/** A linear dimension (ISO 129-1). `parts` is what is drawn; the rest is for writers with dimensions of their own. */
+export interface DimensionPrimitive {
+  readonly kind: 'dimension'
+  readonly layer: 'dimension'
+  /** The two points measured, sheet mm. */
+  readonly from: Point
+  readonly to: Point
+  /** Ends of the dimension line, with arrowheads. */
+  readonly line: { readonly a: Point; readonly b: Point }
+  readonly text: string
+  /** Middle of the text's baseline. */
+  readonly textAt: Point
+  readonly textAngle: number
+  readonly height: number
+  /** What was measured, in model mm, and the sheet's scale (sheet mm a model mm). */
+  readonly value: number
+  readonly scale: number
+  readonly parts: readonly PlainPrimitive[]
+}
+
+export type Primitive = PlainPrimitive | DimensionPrimitive
 
 export interface Drawing {
   readonly title: string

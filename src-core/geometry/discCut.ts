@@ -46,7 +46,7 @@ export function cutDisc(edges: readonly Edge[], centre: Point, diameter: number)
     circle.forEach((half, i) => {
       if (liesOnCircle(edge, centre, radius)) {
         for (const end of [edge.a, edge.b]) {
-          const t = arcFraction(half.arc!, Math.atan2(end.y - centre.y, end.x - centre.x))
+          const t = half.arc && arcFraction(half.arc, Math.atan2(end.y - centre.y, end.x - centre.x))
           if (t !== null) circleCuts[i]!.push(t)
         }
         return

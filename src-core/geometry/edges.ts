@@ -1,3 +1,4 @@
+import { TOLERANCE } from './tolerance.ts'
 import type { Point, Ring, Vertex } from './types.ts'
 
 /** A circular arc's own numbers: radians, `sweep` signed, counter-clockwise positive. */
@@ -18,12 +19,15 @@ export interface Edge {
 
 /** An edge from `a` to `b` with a bulge (tan of a quarter of the included angle, + counter-clockwise). */
 export function makeEdge(a: Point, b: Point, bulge: number): Edge {
-  if (bulge === 0) return { a, b, bulge, arc: null }
   const dx = b.x - a.x
   const dy = b.y - a.y
+  const chord = Math.hypot(dx, dy)
+  // Flatter than a nanometre over its chord: straight. The centre would lie so far off that points reckoned from it
+  // err by more than the arc strays.
+  if (Math.abs(bulge) * chord < 2 * TOLERANCE.coincident) return { a, b, bulge: 0, arc: null }
   const k = (1 - bulge * bulge) / (4 * bulge)
   const centre = { x: (a.x + b.x) / 2 - dy * k, y: (a.y + b.y) / 2 + dx * k }
-  const radius = (Math.hypot(dx, dy) * (1 + bulge * bulge)) / (4 * Math.abs(bulge))
+  const radius = (chord * (1 + bulge * bulge)) / (4 * Math.abs(bulge))
   return {
     a,
     b,

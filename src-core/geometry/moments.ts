@@ -19,6 +19,8 @@ export interface Moments {
 }
 
 const ORIGIN: Point = { x: 0, y: 0 }
+/** Bulge below which an edge is straight: the powers of its radius would pass the largest number there is. */
+const STRAIGHT = 1e-15
 export const NO_MOMENTS: Moments = { area: 0, x: 0, y: 0, xx: 0, xy: 0, yy: 0 }
 
 /** Running sums about a local anchor; `add` takes the edge's ends relative to the anchor. */
@@ -38,7 +40,7 @@ class Sums {
     this.xx += ((x0 * x0 + x0 * x1 + x1 * x1) * k) / 12
     this.yy += ((y0 * y0 + y0 * y1 + y1 * y1) * k) / 12
     this.xy += ((x0 * y1 + 2 * x0 * y0 + 2 * x1 * y1 + x1 * y0) * k) / 24
-    if (bulge !== 0) this.addSegment(x0, y0, x1, y1, bulge)
+    if (Math.abs(bulge) > STRAIGHT) this.addSegment(x0, y0, x1, y1, bulge)
   }
 
   private addSegment(x0: number, y0: number, x1: number, y1: number, bulge: number): void {

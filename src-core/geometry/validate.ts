@@ -101,13 +101,9 @@ function crossings(rings: readonly Ring[], most: number): RingFault[] {
       if (q.box.y1 < p.box.y0 - slack || q.box.y0 > p.box.y1 + slack) continue
       const at = forbiddenMeeting(p, q)
       if (!at) continue
-      const first = p.ring < q.ring || (p.ring === q.ring && p.index < q.index) ? p : q
-      faults.push({
-        kind: crossingKind(p.ring, q.ring),
-        ring: Math.max(p.ring, q.ring),
-        vertex: first.index,
-        at,
-      })
+      // Between two rings the hole is named, with its own edge; within one ring the earlier edge.
+      const named = (p.ring === q.ring ? p.index < q.index : p.ring > q.ring) ? p : q
+      faults.push({ kind: crossingKind(p.ring, q.ring), ring: named.ring, vertex: named.index, at })
       if (faults.length >= most) return faults
     }
     active.push(p)

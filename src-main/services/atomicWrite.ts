@@ -4,7 +4,7 @@
  */
 import { randomBytes } from 'node:crypto'
 import { chmod, link, mkdir, open, realpath, rename, rm, stat } from 'node:fs/promises'
-import { dirname, join } from 'node:path'
+import { basename, dirname, join } from 'node:path'
 import { HostError, systemCode } from './hostError.ts'
 
 /** Hidden sub-folder beside a file for its temporary files, lock and earlier revisions. */
@@ -16,14 +16,15 @@ export async function realTarget(path: string): Promise<string> {
     return await realpath(path)
   } catch (error) {
     if (systemCode(error) !== 'ENOENT') throw error
-    return join(await realpath(dirname(path)), path.slice(dirname(path).length).replace(/^[\\/]+/, ''))
+    return join(await realpath(dirname(path)), basename(path))
   }
 }
 
 /** Replaces `path` (already real) with `bytes`, or makes it. `temporary` is a path on the same disk. */
 export async function replaceFile(path: string, bytes: Uint8Array, temporary: string): Promise<void> {
   const before = await stateOf(path)
-  if (before && !before.isFile()) throw new HostError('file.notPlain', 'is not a plain file')
+  if (before && !before.isFile())
+    throw new HostError('file.notPlain', `${basename(path)}: is not a plain file`)
   try {
     await writeDurably(temporary, bytes)
     if (before) await chmod(temporary, before.mode & 0o7777)

@@ -1,7 +1,8 @@
 /** One writer at a time, over all processes of this program: a lock file that names its owner. */
 import { randomBytes } from 'node:crypto'
-import { open, readFile, rename, rm, stat } from 'node:fs/promises'
+import { mkdir, open, readFile, rename, rm, stat } from 'node:fs/promises'
 import { hostname } from 'node:os'
+import { dirname } from 'node:path'
 import { HostError, systemCode } from './hostError.ts'
 
 /** A lock of another machine (a shared disk), whose process cannot be asked after, is taken over after this, ms. */
@@ -51,7 +52,10 @@ async function tryTake(lockPath: string, mine: string): Promise<boolean> {
     return true
   } catch (error) {
     if (systemCode(error) === 'EEXIST') return false
-    throw error
+    if (systemCode(error) !== 'ENOENT') throw error
+    // The writer before removed the empty folder.
+    await mkdir(dirname(lockPath), { recursive: true })
+    return false
   }
 }
 

@@ -1,10 +1,10 @@
 /** Job files on disk by path: read with a stamp, written whole, earlier versions kept, strangers' changes noticed. */
 import { createHash, randomBytes } from 'node:crypto'
-import { readdir, rm } from 'node:fs/promises'
+import { readdir, rm, rmdir } from 'node:fs/promises'
 import { basename, join } from 'node:path'
 import { realTarget, replaceFile, sideFolder } from './atomicWrite.ts'
 import { withLock, type LockOptions } from './fileLock.ts'
-import { fileError, HostError } from './hostError.ts'
+import { fileError, HostError, systemCode } from './hostError.ts'
 import { decodeText, FILE_LIMIT, readPlainFile, stampOf } from './readPlainFile.ts'
 import { isJobText, keepRevision } from './revisions.ts'
 
@@ -29,34 +29,63 @@ export async function writeJobFile(
   path: string,
   text: string,
   expectedStamp: string | null,
-  options: LockOptions = {},
+  options: WriteOptions = {},
 ): Promise<string> {
-  const name = basename(path)
+  const name = options.name ?? basename(path)
   const bytes = new TextEncoder().encode(text)
   if (bytes.length > FILE_LIMIT) throw new HostError('file.tooLarge', `${name}: the job is too large to save`)
   if (!isJobText(bytes)) throw new HostError('request.refused', `${name}: what is to be saved is not a job`)
   try {
-    const target = await realTarget(path)
+    const target = await targetOf(path, name)
     const side = await sideFolder(target)
     const key = sideKey(basename(target))
-    await withLock(join(side, `${key}.lock`), name, () => replace(target, side, key, bytes, expectedStamp), options)
+    try {
+      await withLock(
+        join(side, `${key}.lock`),
+        name,
+        () => replace({ target, side, key, name }, bytes, expectedStamp),
+        options,
+      )
+    } finally {
+      // Goes only where it is empty: a first save leaves nothing but the job.
+      await rmdir(side).catch(() => undefined)
+    }
     return stampOf(bytes)
   } catch (error) {
     throw fileError(error, name)
   }
 }
 
+/** How long to wait for another writer, and how the user knows the file. */
+export interface WriteOptions extends LockOptions {
+  readonly name?: string
+}
+
+async function targetOf(path: string, name: string): Promise<string> {
+  try {
+    return await realTarget(path)
+  } catch (error) {
+    if (systemCode(error) === 'ENOENT') throw new HostError('file.gone', `${name}: its folder does not exist`)
+    throw error
+  }
+}
+
+interface Place {
+  readonly target: string
+  readonly side: string
+  readonly key: string
+  readonly name: string
+}
+
 async function replace(
-  target: string,
-  side: string,
-  key: string,
+  { target, side, key, name }: Place,
   bytes: Uint8Array,
   expectedStamp: string | null,
 ): Promise<void> {
-  const name = basename(target)
   const current = await currentBytes(target, name)
   if (expectedStamp !== null) {
-    if (!current) throw new HostError('file.gone', `${name}: the file is gone; save it under a name to keep your work`)
+    if (!current)
+      throw new HostError('file.gone', `${name}: the file is gone; save it under a name to keep your work`)
     if (stampOf(current) !== expectedStamp)
       throw new HostError('file.changed', `${name}: another program changed the file since it was opened`)
   }
@@ -77,7 +106,8 @@ async function currentBytes(target: string, name: string): Promise<Buffer | null
 /** Temporary files of a save that was cut off; only called under the lock, so none is in use. */
 async function removeLeftovers(side: string, key: string): Promise<void> {
   for (const name of await readdir(side))
-    if (name.startsWith(`${key}.`) && name.endsWith('.tmp')) await rm(join(side, name), { force: true })
+    if (name.startsWith(`${key}.`) && /^[\w-]{12}\.tmp$/.test(name.slice(key.length + 1)))
+      await rm(join(side, name), { force: true })
 }
 
 const revisionFolder = (side: string, key: string) => join(side, key)

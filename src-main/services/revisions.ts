@@ -11,7 +11,9 @@ export const REVISIONS_KEPT = 10
 export async function keepRevision(folder: string, bytes: Uint8Array, now: Date): Promise<void> {
   if (!isJobText(bytes)) return
   await mkdir(folder, { recursive: true })
-  const stamp = stampOf(bytes).replace(/[^A-Za-z0-9]/g, '').slice(0, 12)
+  const stamp = stampOf(bytes)
+    .replace(/[^A-Za-z0-9]/g, '')
+    .slice(0, 12)
   const kept = await revisionsIn(folder)
   if (!kept.at(-1)?.endsWith(`-${stamp}.json`)) {
     const name = `${now.toISOString().replace(/[:.]/g, '-')}-${stamp}.json`
@@ -31,7 +33,11 @@ export async function revisionsIn(folder: string): Promise<string[]> {
 export function isJobText(bytes: Uint8Array): boolean {
   try {
     const value: unknown = JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes))
-    return typeof value === 'object' && value !== null && (value as { format?: unknown }).format === 'evenswing-job'
+    return (
+      typeof value === 'object' &&
+      value !== null &&
+      (value as { format?: unknown }).format === 'evenswing-job'
+    )
   } catch {
     return false
   }

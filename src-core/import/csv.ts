@@ -1,0 +1,93 @@
+/**
+ * Outlines from a table of points: x, y and, if wanted, the bulge of the edge to the next point. Values stand between
+ * tabs, semicolons or commas; with tabs and semicolons a decimal comma is understood. A blank line begins another
+ * outline, # a remark; a first line of words may name the columns and the unit. Outlines close by themselves.
+ */
+import type { Vertex } from '../geometry/types.ts'
+import { scaleOf, assemble } from './assemble.ts'
+import type { Chain } from './chain.ts'
+import { DropList } from './dropList.ts'
+import { Budget, CAPS, Refusal, guarded, plainNumber, shown } from './refusal.ts'
+import type { ImportOptions, ImportResult, ImportUnit } from './types.ts'
+
+const UNIT_WORD = /(?:^|[^a-z])(mm|cm|in|inch|inches|m)(?:[^a-z]|$)/i
+const MOST_BULGE = 1e4
+
+/** Never throws on any text. Units are asked unless the heading names them. */
+export function importCsv(text: string, options: ImportOptions = {}): ImportResult {
+  return guarded(() => {
+    if (text.length > CAPS.bytes) throw new Refusal('the whole file', `longer than ${CAPS.bytes} characters`)
+    const { rings, units: stated, count } = readRings(text)
+    let extent = 0
+    for (const { vertices } of rings)
+      for (const v of vertices) extent = Math.max(extent, Math.abs(v.x), Math.abs(v.y))
+    const { units, factor, join } = scaleOf(stated, options, extent)
+    const chains = rings.map((chain) => ({
+      ...chain,
+      vertices: chain.vertices.map((v) => ({ ...v, x: v.x * factor, y: v.y * factor })),
+    }))
+    return assemble({ kind: 'csv', units, chains, counts: { point: count }, drops: new DropList(), join })
+  })
+}
+
+function readRings(text: string): { rings: Chain[]; units: ImportUnit | null; count: number } {
+  const lines = text.replace(/^\ufeff/, '').split(/\r\n|\n|\r/)
+  const budget = new Budget()
+  const rings: Chain[] = []
+  let ring: Vertex[] = []
+  let begun = 0
+  let separator: string | null = null
+  let units: ImportUnit | null = null
+  let count = 0
+  let headed = false
+  const close = () => {
+    if (ring.length > 0) rings.push({ vertices: ring, closed: true, kind: 'outline', place: `line ${begun}` })
+    ring = []
+  }
+  lines.forEach((raw, i) => {
+    const place = `line ${i + 1}`
+    const line = raw.trim()
+    if (line === '') return close()
+    if (line.startsWith('#')) return
+    separator ??= line.includes('\t') ? '\t' : line.includes(';') ? ';' : ','
+    if (!headed && count === 0 && /^["']?[a-z]/i.test(line)) {
+      headed = true
+      separator = null
+      units = unitIn(line)
+      return
+    }
+    if (ring.length === 0) begun = i + 1
+    budget.vertex(place)
+    ring.push(point(line, separator, place))
+    count++
+  })
+  close()
+  if (count === 0) throw new Refusal(`line ${lines.length}`, 'no points')
+  return { rings, units, count }
+}
+
+function point(line: string, separator: string, place: string): Vertex {
+  const fields = line.split(separator).map((field) => field.trim().replace(/^"(.*)"$/, '$1'))
+  // Spreadsheets end every row alike, with empty cells.
+  while (fields.length > 2 && fields.at(-1) === '') fields.pop()
+  if (fields.length < 2) throw new Refusal(place, `"${shown(line)}" is not two values x and y`)
+  if (fields.length > 3) {
+    const hint = separator === ',' ? '; a decimal comma needs semicolons or tabs between the values' : ''
+    throw new Refusal(place, `${fields.length} values where x, y and perhaps a bulge are expected${hint}`)
+  }
+  const values = fields.map((field) => {
+    const value = plainNumber(separator === ',' ? field : field.replace(/^([^.,]*),([^.,]*)$/, '$1.$2'))
+    if (value === null) throw new Refusal(place, `"${shown(field)}" is not a number`)
+    return value
+  })
+  const [x, y, bulge] = values as [number, number, number?]
+  if (bulge !== undefined && Math.abs(bulge) > MOST_BULGE)
+    throw new Refusal(place, `bulge ${bulge} is beyond ${MOST_BULGE}`)
+  return bulge ? { x, y, bulge } : { x, y }
+}
+
+function unitIn(heading: string): ImportUnit | null {
+  const word = UNIT_WORD.exec(heading)?.[1]?.toLowerCase()
+  if (word === undefined) return null
+  return word.startsWith('in') ? 'in' : (word as ImportUnit)
+}

@@ -1,0 +1,203 @@
+/** The analysis of a setup as text for people. */
+import type { Analysis, CeilingLimit, Severity } from '../../src-core/analysis/result.ts'
+import { criterionWords } from '../../src-core/checks/balance.ts'
+import type { Job, Setup } from '../../src-core/job/schema.ts'
+import { clockPosition, formatter, plain, significant, type Formatter } from '../../src-core/units/format.ts'
+import { convert } from '../../src-core/units/convert.ts'
+import { STANDARD_GRAVITY } from '../../src-core/unbalance/static.ts'
+import { CAUTIONS } from './cautions.ts'
+import { printable } from './failure.ts'
+import { table, wrap } from './table.ts'
+
+const COLUMNS = 100
+
+const LIMIT_WORDS: Record<CeilingLimit, string> = {
+  balance: 'balance (95 % bound)',
+  plate: "the plate's rating",
+  spindle: "the spindle's maximum",
+  cutting: 'cutting speed',
+  clamps: 'clamps (factor 2 against slip)',
+  clearance: 'clearance: something fouls',
+}
+
+const SEVERITY_WORDS: Record<Severity, string> = { stop: 'STOP', caution: 'CAUTION', note: 'note' }
+
+interface Context {
+  readonly job: Job
+  readonly setup: Setup
+  readonly a: Analysis
+  readonly fmt: Formatter
+}
+
+/** The whole balance sheet, ending in a line feed; worst findings first. */
+export function balanceSheet(job: Job, setup: Setup, analysis: Analysis): string {
+  const context: Context = { job, setup, a: analysis, fmt: formatter(job.displayUnits) }
+  const sections = [
+    heading(context),
+    masses(context),
+    heavySide(context),
+    speeds(context),
+    ceiling(context),
+    clearances(context),
+    clamps(context),
+    findings(context),
+    ['Before power', ...CAUTIONS.flatMap((caution) => wrap(caution, COLUMNS, '  - ', '    '))],
+  ]
+  return `${sections.map((lines) => lines.join('\n')).join('\n\n')}\n`
+}
+
+function heading({ job, setup }: Context): string[] {
+  const part = [job.title || job.part.name || 'Untitled job', job.partNumber].filter(Boolean).join(', ')
+  const title = setup.title ? `${setup.id}, ${setup.title}` : setup.id
+  return [
+    printable(`${part}: setup ${title}`),
+    printable(`Lathe ${job.lathe.name || 'without a name'}, plate ${job.plate.name || 'without a name'}`),
+    "Estimates for planning. Angles counter-clockwise from 3 o'clock, seen from the tailstock.",
+  ]
+}
+
+function masses({ job, a, fmt }: Context): string[] {
+  const origin = job.part.weighedMass === null ? 'computed from outline and density' : 'weighed'
+  const plate = job.plate.mass
+  const hardware = a.assembly.mass_kg - plate - a.part.mass_kg
+  return [
+    'Masses',
+    ...table(
+      [
+        ['part', fmt.mass(a.part.mass_kg), origin],
+        ['plate', fmt.mass(plate), ''],
+        ['hardware', fmt.mass(Math.max(0, hardware)), ''],
+        [
+          'all that turns',
+          fmt.mass(a.assembly.mass_kg),
+          `${fmt.force(a.assembly.mass_kg * STANDARD_GRAVITY)} of weight`,
+        ],
+      ],
+      ['left', 'right', 'left'],
+    ),
+  ]
+}
+
+const direction = (fmt: Formatter, degrees: number) => `${fmt.angle(degrees)} (${clockPosition(degrees)})`
+
+function heavySide({ a, fmt }: Context): string[] {
+  const u = a.unbalance
+  const rows = [
+    ['as mounted', fmt.unbalance(u.static_g_mm), `at ${direction(fmt, u.static_angle_deg)}`],
+    ['95 % upper bound', fmt.unbalance(u.upper95_g_mm), ''],
+    ['after the cut', fmt.unbalance(u.after_cut_g_mm), `at ${direction(fmt, a.after_cut_angle_deg)}`],
+    ['centre of mass off the axis', fmt.length(a.assembly.eccentricity_um / 1000), ''],
+    [
+      'couple about the plate face',
+      `${significant(u.couple_g_mm2, 3)} g·mm²`,
+      `at ${direction(fmt, u.couple_angle_deg)}`,
+    ],
+  ]
+  const moment = a.assembly.bearing_moment_N_m
+  if (moment !== null) rows.push(['weight on the front bearing', fmt.torque(moment), 'moment at rest'])
+  return [`Heavy side: ${direction(fmt, u.static_angle_deg)}`, ...table(rows, ['left', 'right', 'left'])]
+}
+
+function speeds({ job, setup, a, fmt }: Context): string[] {
+  const surface = (v: number | null) => {
+    if (v === null) return '-'
+    return job.displayUnits === 'in'
+      ? `${significant(convert(v, 'm', 'ft'), 3)} ft/min`
+      : `${significant(v, 3)} m/min`
+  }
+  const rows = a.speeds.map((row) => [
+    `${fmt.speed(row.rpm)}${row.rpm === setup.speed ? ' *' : '  '}`,
+    fmt.force(row.force_N),
+    fmt.percent(row.weight_share),
+    fmt.force(row.force_upper95_N),
+    `G ${significant(row.grade_mm_s, 3)}`,
+    surface(row.surface_speed_m_min),
+    row.clamp_factor === null ? '-' : plain(row.clamp_factor, 1),
+    row.verdict,
+  ])
+  return [
+    `Pull at each speed${setup.speed === null ? ' (no speed is chosen)' : ' (* chosen)'}`,
+    ...table(
+      [
+        ['speed  ', 'force', 'of weight', '95 % force', 'grade mm/s', 'at the bore', 'clamps', 'verdict'],
+        ...rows,
+      ],
+      ['right', 'right', 'right', 'right', 'right', 'right', 'right', 'left'],
+    ),
+  ]
+}
+
+/** A limit is never rounded up. */
+const atMost = (fmt: Formatter, rpm: number) =>
+  fmt.speed(rpm < 100 ? Math.floor(rpm * 10) / 10 : Math.floor(rpm))
+
+function ceiling({ setup, a, fmt }: Context): string[] {
+  const { rpm, limit } = a.ceiling
+  const words =
+    rpm === null || limit === null
+      ? 'nothing given limits the speed'
+      : `${atMost(fmt, rpm)}, set by ${LIMIT_WORDS[limit]}`
+  const each: [string, number | null][] = [
+    [`balance, 95 % bound (${criterionWords(setup)})`, a.limits.balance],
+    ['balance, best estimate', a.limits.balanceBestEstimate],
+    ["plate's rating", a.limits.plate],
+    ["spindle's maximum", a.limits.spindle],
+    ['cutting speed', a.limits.cutting],
+    ['clamps, factor 2 against slip', a.limits.clamps],
+  ]
+  const shown = (v: number | null) => (v === null ? 'no limit, or not checked' : atMost(fmt, v))
+  return [
+    `Ceiling: ${words}`,
+    ...table(
+      each.map(([what, v]) => [what, shown(v)]),
+      ['left', 'left'],
+    ),
+  ]
+}
+
+function clearances({ a, fmt }: Context): string[] {
+  if (a.clearances.length === 0) return ['Clearances', '  none checked']
+  const sorted = [...a.clearances].sort((p, q) => p.clearance_mm - q.clearance_mm)
+  const rows = sorted.map((c) => [
+    printable(c.body ? `${c.item} (${c.body})` : c.item),
+    `to the ${c.against}`,
+    c.clearance_mm < 0 ? `fouls by ${fmt.length(-c.clearance_mm)}` : fmt.length(c.clearance_mm),
+    `swept radius ${fmt.length(c.swept_radius_mm)}`,
+  ])
+  return ['Clearances, tightest first', ...table(rows, ['left', 'left', 'right', 'left'])]
+}
+
+function clamps({ a, fmt }: Context): string[] {
+  if (!a.clamping) return ['Clamps', '  not checked: data is missing (see the findings)']
+  const { factor, rpm_at_factor_2: rpm } = a.clamping
+  const falls =
+    rpm === null
+      ? 'never falls to 2'
+      : rpm === 0
+        ? 'below 2 already at rest'
+        : `falls to 2 at ${atMost(fmt, rpm)}`
+  const rows = a.clamping.clamps.map((c) => [
+    printable(c.item),
+    `preload ${fmt.force(c.preload_N)}`,
+    `proof load ${fmt.force(c.proof_N)}`,
+    `on the work at least ${fmt.force(c.work_force_N)}`,
+  ])
+  return [
+    `Clamps: factor ${significant(factor, 3)} against slip; ${falls}`,
+    ...table(rows, ['left', 'left', 'left', 'left']),
+  ]
+}
+
+function findings({ a }: Context): string[] {
+  const count = (severity: Severity) => a.findings.filter((f) => f.severity === severity).length
+  const head = `Findings: ${count('stop')} stop, ${count('caution')} caution, ${count('note')} note`
+  const body = a.findings.flatMap((f) =>
+    wrap(
+      printable(`${f.item}: ${f.message}`),
+      COLUMNS,
+      `  ${SEVERITY_WORDS[f.severity].padEnd(8)}`,
+      ' '.repeat(10),
+    ),
+  )
+  return [head, ...body]
+}

@@ -1,0 +1,34 @@
+/** Answers one request; whatever happens, a `Reply` comes back and nothing is thrown. */
+import type { HostVerb, Reply } from '../../src-core/bridge/contract.ts'
+import { faultOf, HostError, messageOf } from '../services/hostError.ts'
+import type { HostServices } from '../services/hostServices.ts'
+import { isVerb, REQUESTS, type Request } from './registry.ts'
+
+export const refuse = (code: string, message: string): Reply<never> => ({
+  ok: false,
+  fault: { code, message },
+})
+
+/** Checks the verb and its arguments, runs the service, and words what went wrong. `report` hears of defects. */
+export async function answer(
+  services: HostServices,
+  verb: string,
+  rawArgs: unknown,
+  report: (error: unknown) => void,
+): Promise<Reply<unknown>> {
+  if (!isVerb(verb)) return refuse('request.refused', 'There is no such request')
+  const request = REQUESTS[verb] as unknown as Request<HostVerb>
+  const args = request.args.safeParse(rawArgs)
+  if (!args.success) {
+    const issue = args.error.issues[0]
+    const place = issue && issue.path.length > 0 ? `argument ${issue.path.join('.')}` : 'the arguments'
+    return refuse('request.refused', `${verb}: ${place}: ${issue?.message ?? 'not as they must be'}`)
+  }
+  try {
+    return { ok: true, value: await request.run(services, args.data) }
+  } catch (error) {
+    if (error instanceof HostError) return { ok: false, fault: faultOf(error) }
+    report(error)
+    return refuse('request.failed', `${verb}: ${messageOf(error)}`)
+  }
+}

@@ -1,0 +1,110 @@
+/**
+ * What stands behind the window, in plain calls: they return values and throw `HostError`. Knows nothing of
+ * Electron or HTTP; the system's dialogs come in as a port, and are missing where the shell has none.
+ */
+import { lstat, mkdir } from 'node:fs/promises'
+import { basename, dirname, join } from 'node:path'
+import type { ExportFormat, Host, HostInfo, Reply } from '../../src-core/bridge/contract.ts'
+import { listExamples, readExample } from './examples.ts'
+import { exportBeside, exportTo } from './exports.ts'
+import { JOB_SUFFIX, suggestedName } from './fileNames.ts'
+import { createFileRefs } from './fileRefs.ts'
+import { fileError, HostError } from './hostError.ts'
+import { listJobs, pathInFolder } from './jobFolder.ts'
+import { readJobFile, writeJobFile } from './jobStore.ts'
+
+/** The system's file dialogs; each gives a path, or null when cancelled. */
+export interface Dialogs {
+  open(): Promise<string | null>
+  saveJob(suggestedName: string): Promise<string | null>
+  saveExport(suggestedName: string, format: ExportFormat): Promise<string | null>
+}
+
+export interface HostOptions {
+  readonly version: string
+  readonly shell: HostInfo['shell']
+  readonly dialogs: Dialogs | null
+  readonly examplesFolder: string
+  readonly jobFolder: string
+}
+
+/** The contract's verbs, with the value itself in place of a reply. */
+export type HostServices = {
+  readonly [V in keyof Host]: (
+    ...args: Parameters<Host[V]>
+  ) => Promise<Awaited<ReturnType<Host[V]>> extends Reply<infer T> ? T : never>
+}
+
+export function createHostServices(options: HostOptions): HostServices {
+  const refs = createFileRefs()
+  const { dialogs, jobFolder, examplesFolder } = options
+  const needDialogs = (): Dialogs => {
+    if (!dialogs)
+      throw new HostError(
+        'request.refused',
+        'There are no system dialogs here; use the list of the job folder',
+      )
+    return dialogs
+  }
+  const issueOrNull = (path: string | null) => (path === null ? null : refs.issue(path))
+
+  return {
+    info: async () => ({ version: options.version, shell: options.shell, systemDialogs: dialogs !== null }),
+    listExamples: () => listExamples(examplesFolder),
+    readExample: (name) => readExample(examplesFolder, name),
+    chooseOpen: async () => issueOrNull(await needDialogs().open()),
+    chooseSave: async (name) => {
+      const chosen = await needDialogs().saveJob(suggestedName(name, JOB_SUFFIX.slice(1)))
+      return issueOrNull(chosen === null ? null : await withEnding(chosen, '.json', JOB_SUFFIX))
+    },
+    listFolder: () => listJobs(jobFolder),
+    fileInFolder: async (name) => refs.issue(pathInFolder(jobFolder, name)),
+    readJob: async (ref) => {
+      const path = refs.pathOf(ref)
+      return { file: refs.issue(path), ...(await readJobFile(path)) }
+    },
+    writeJob: async (ref, text, expectedStamp) => {
+      const path = refs.pathOf(ref)
+      if (dirname(path) === jobFolder) await makeFolder(jobFolder)
+      return { file: refs.issue(path), stamp: await writeJobFile(path, text, expectedStamp) }
+    },
+    exportFile: async (name, format, bytes) => {
+      const suggestion = suggestedName(name, format)
+      if (!dialogs) return refs.issue(await exportBeside(join(jobFolder, 'sheets'), suggestion, bytes))
+      const chosen = await dialogs.saveExport(suggestion, format)
+      if (chosen === null) return null
+      const path = await withEnding(chosen, `.${format}`, `.${format}`)
+      await exportTo(path, bytes)
+      return refs.issue(path)
+    },
+  }
+}
+
+async function makeFolder(folder: string): Promise<void> {
+  try {
+    await mkdir(folder, { recursive: true })
+  } catch (error) {
+    throw fileError(error, folder)
+  }
+}
+
+/**
+ * The chosen path, `suffix` added where it does not end in `ending`. The dialog asked about replacing only the name
+ * it saw, so a longer name that is taken already is refused.
+ */
+async function withEnding(chosen: string, ending: string, suffix: string): Promise<string> {
+  if (chosen.toLowerCase().endsWith(ending)) return chosen
+  const path = chosen + suffix
+  if (await exists(path))
+    throw new HostError('name.refused', `${basename(path)} is there already; choose it itself to replace it`)
+  return path
+}
+
+async function exists(path: string): Promise<boolean> {
+  try {
+    await lstat(path)
+    return true
+  } catch {
+    return false
+  }
+}

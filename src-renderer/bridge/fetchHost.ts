@@ -1,0 +1,41 @@
+/** The host as the loopback server gives it: one POST a request, bytes as base64, the reply as JSON. */
+import type { Host, HostVerb, Reply } from '../../src-core/bridge/contract.ts'
+
+const VERBS: readonly HostVerb[] = [
+  'info',
+  'listExamples',
+  'readExample',
+  'chooseOpen',
+  'chooseSave',
+  'listFolder',
+  'fileInFolder',
+  'readJob',
+  'writeJob',
+  'exportFile',
+]
+
+function encode(value: unknown): unknown {
+  if (!(value instanceof Uint8Array)) return value
+  let text = ''
+  for (let i = 0; i < value.length; i += 0x8000) text += String.fromCharCode(...value.subarray(i, i + 0x8000))
+  return { base64: btoa(text) }
+}
+
+async function request(verb: HostVerb, args: readonly unknown[]): Promise<Reply<unknown>> {
+  try {
+    const response = await fetch(`/rpc/${verb}`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ args: args.map(encode) }),
+    })
+    return (await response.json()) as Reply<unknown>
+  } catch {
+    const message =
+      'The program behind this window does not answer. Start it again with npm start; nothing in this window is lost until you close it.'
+    return { ok: false, fault: { code: 'request.failed', message } }
+  }
+}
+
+export const fetchHost = Object.fromEntries(
+  VERBS.map((verb) => [verb, (...args: unknown[]) => request(verb, args)]),
+) as unknown as Host

@@ -1,0 +1,130 @@
+/** How each role looks, in light and dark: a cast-iron face, a blued workpiece, black clamps, brass weights. */
+import type { Verdict } from '../../src-core/analysis/result.ts'
+import type { Role } from '../scene/items.ts'
+
+export interface Paint {
+  readonly fill?: string
+  readonly stroke?: string
+  /** Pixels. */
+  readonly width?: number
+  readonly dash?: readonly number[]
+  /** Hard shadow, pixels down and right; lifts a thing off the face. */
+  readonly lift?: number
+}
+
+export interface Palette {
+  readonly roles: Readonly<Record<Role, Paint>>
+  readonly verdict: Readonly<Record<Verdict, string>>
+  readonly shadow: string
+  readonly sheen: { readonly light: string; readonly dark: string; readonly ring: string }
+  readonly select: string
+  readonly hover: string
+  readonly text: {
+    readonly label: string
+    readonly tag: string
+    readonly tagBack: string
+    readonly machine: string
+    readonly note: string
+    readonly noteBack: string
+  }
+}
+
+const DASH = { hidden: [5, 4], phantom: [14, 4, 3, 4, 3, 4], centre: [12, 4, 3, 4], fine: [2, 4] } as const
+
+function rolesOf(c: {
+  bed: string
+  bedEdge: string
+  swing: string
+  cross: string
+  plate: string
+  plateEdge: string
+  recess: string
+  recessEdge: string
+  part: string
+  partEdge: string
+  pocket: string
+  scribe: string
+  packing: string
+  packingEdge: string
+  packingHidden: string
+  clamp: string
+  clampEdge: string
+  brass: string
+  brassEdge: string
+  bolt: string
+  boltEdge: string
+  axis: string
+  mark: string
+  guide: string
+  ground: string
+}): Record<Role, Paint> {
+  const plain = {}
+  return {
+    bed: { fill: c.bed, stroke: c.bedEdge, width: 1.5 },
+    swing: { stroke: c.swing, width: 1, dash: DASH.centre },
+    'cross-slide': { stroke: c.cross, width: 1, dash: DASH.phantom },
+    plate: { fill: c.plate, stroke: c.plateEdge, width: 1.5 },
+    slot: { fill: c.recess, stroke: c.recessEdge, width: 1 },
+    'plate-hole': { fill: c.recess, stroke: c.recessEdge, width: 1 },
+    part: { fill: c.part, stroke: c.partEdge, width: 1.75, lift: 3 },
+    pocket: { fill: c.pocket, stroke: c.partEdge, width: 1.25 },
+    'bore-open': { fill: c.recess, stroke: c.scribe, width: 1.25 },
+    'bore-to-cut': { stroke: c.scribe, width: 2 },
+    'bore-start': { stroke: c.scribe, width: 1 },
+    'bore-uncut': { stroke: c.scribe, width: 1.25, dash: DASH.hidden },
+    packing: { fill: c.packing, stroke: c.packingEdge, width: 1 },
+    'packing-hidden': { stroke: c.packingHidden, width: 1, dash: DASH.hidden },
+    clamp: { fill: c.clamp, stroke: c.clampEdge, width: 1.25, lift: 5 },
+    bracket: { fill: c.clamp, stroke: c.clampEdge, width: 1.25, lift: 4 },
+    other: { fill: c.clamp, stroke: c.clampEdge, width: 1.25, lift: 4 },
+    counterweight: { fill: c.brass, stroke: c.brassEdge, width: 1.5, lift: 4 },
+    bolt: { fill: c.bolt, stroke: c.boltEdge, width: 1 },
+    'strap-line': { stroke: c.boltEdge, width: 1, dash: DASH.fine },
+    axis: { stroke: c.axis, width: 1.25 },
+    heavy: plain,
+    'centre-of-mass': { stroke: c.mark, fill: c.ground, width: 1.5 },
+    'part-centre': { stroke: c.scribe, fill: c.partEdge, width: 1.5 },
+    label: plain,
+    tag: plain,
+    'machine-label': plain,
+    clearance: { width: 2 },
+    highlight: { stroke: c.guide, width: 3 },
+    handle: { fill: c.guide, stroke: c.ground, width: 1.5 },
+    guide: { stroke: c.guide, width: 1.25, dash: DASH.hidden },
+    'guide-text': plain,
+  }
+}
+
+export const LIGHT: Palette = {
+  roles: rolesOf({
+    bed: '#c3c2bb', bedEdge: '#7f817c', swing: '#8b8d88', cross: '#7a6d8d',
+    plate: '#d3d4d0', plateEdge: '#7e8382', recess: '#4c5152', recessEdge: '#2d3132',
+    part: '#3a5aa8', partEdge: '#14254f', pocket: '#2a437f', scribe: '#f2f6ff',
+    packing: '#a9adac', packingEdge: '#6c7171', packingHidden: 'rgba(225,234,255,0.6)',
+    clamp: '#4a5053', clampEdge: '#1d2122', brass: '#d2a955', brassEdge: '#70521a', bolt: '#e3e4e0', boltEdge: '#25292a',
+    axis: '#1c2021', mark: '#1c2021', guide: '#0b57d0', ground: '#ffffff',
+  }),
+  verdict: { go: '#1b7a4b', caution: '#a96400', stop: '#c2281d' },
+  shadow: 'rgba(30,34,36,0.28)',
+  sheen: { light: 'rgba(255,255,255,0.55)', dark: 'rgba(70,76,78,0.16)', ring: 'rgba(60,66,68,0.09)' },
+  select: '#0b57d0',
+  hover: '#5b8def',
+  text: { label: '#3b4041', tag: '#ffffff', tagBack: 'rgba(20,24,25,0.78)', machine: '#55595a', note: '#ffffff', noteBack: 'rgba(18,28,46,0.92)' },
+} // prettier-ignore
+
+export const DARK: Palette = {
+  roles: rolesOf({
+    bed: '#2c3235', bedEdge: '#5d676b', swing: '#5f696d', cross: '#85799c',
+    plate: '#454c4f', plateEdge: '#828b8f', recess: '#101415', recessEdge: '#6b7478',
+    part: '#3f64b8', partEdge: '#b5c9ff', pocket: '#2c4887', scribe: '#eef3ff',
+    packing: '#6d7578', packingEdge: '#9aa3a6', packingHidden: 'rgba(205,220,255,0.55)',
+    clamp: '#23282a', clampEdge: '#a3acaf', brass: '#c69a45', brassEdge: '#f1d59a', bolt: '#c9cfd1', boltEdge: '#0e1112',
+    axis: '#f4f2ec', mark: '#f4f2ec', guide: '#8fb7ff', ground: '#15191b',
+  }),
+  verdict: { go: '#5fcf95', caution: '#f0b341', stop: '#ff7a6b' },
+  shadow: 'rgba(0,0,0,0.5)',
+  sheen: { light: 'rgba(255,255,255,0.13)', dark: 'rgba(0,0,0,0.22)', ring: 'rgba(0,0,0,0.16)' },
+  select: '#9cc0ff',
+  hover: '#6f9be8',
+  text: { label: '#d6d9d8', tag: '#f5f5f2', tagBack: 'rgba(8,10,11,0.78)', machine: '#a3abae', note: '#0d1320', noteBack: 'rgba(178,205,255,0.96)' },
+} // prettier-ignore

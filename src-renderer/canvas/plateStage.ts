@@ -1,0 +1,107 @@
+/** The Konva side of the picture: told what to show, never asked. One group a layer carries the camera. */
+import Konva from 'konva/lib/Core.js'
+import { Shape } from 'konva/lib/Shape.js'
+import type { View } from '../editor/camera.ts'
+import type { Layer, SceneItem } from '../scene/items.ts'
+import { paintItem, type Brush } from './paint.ts'
+import type { Palette } from './palette.ts'
+import { reconcile } from './reconcile.ts'
+
+const LAYERS: readonly Layer[] = ['machine', 'plate', 'work', 'overlay']
+
+interface Node {
+  readonly shape: Shape
+  item: SceneItem
+}
+interface LayerState {
+  readonly layer: Konva.Layer
+  readonly group: Konva.Group
+  readonly nodes: Map<string, Node>
+  items: readonly SceneItem[] | null
+}
+
+export class PlateStage {
+  readonly #stage: Konva.Stage
+  readonly #layers: Record<Layer, LayerState>
+  #view: View = { scale: 1, at: { x: 0, y: 0 }, turn: 0, width: 1, height: 1 }
+  #spindleTurn = 0
+  #palette: Palette
+
+  constructor(container: HTMLDivElement, palette: Palette) {
+    this.#palette = palette
+    this.#stage = new Konva.Stage({ container, width: 1, height: 1, listening: false })
+    const make = (): LayerState => {
+      const layer = new Konva.Layer({ listening: false })
+      const group = new Konva.Group({ listening: false })
+      layer.add(group)
+      this.#stage.add(layer)
+      return { layer, group, nodes: new Map(), items: null }
+    }
+    this.#layers = Object.fromEntries(LAYERS.map((name) => [name, make()])) as Record<Layer, LayerState>
+  }
+
+  /** Where the camera stands, and how far the spindle is turned from how it was set up, degrees. */
+  setView(view: View, spindleTurn: number): void {
+    const sized = view.width !== this.#view.width || view.height !== this.#view.height
+    this.#view = view
+    this.#spindleTurn = spindleTurn
+    if (sized) this.#stage.size({ width: view.width, height: view.height })
+    for (const name of LAYERS) this.#aim(name)
+  }
+
+  setPalette(palette: Palette): void {
+    this.#palette = palette
+    for (const name of LAYERS) this.#layers[name].layer.batchDraw()
+  }
+
+  show(name: Layer, items: readonly SceneItem[]): void {
+    const state = this.#layers[name]
+    if (state.items === items) return
+    state.items = items
+    reconcile(state.nodes, items, {
+      create: (item) => this.#create(name, item),
+      update: (node, item) => {
+        node.item = item
+      },
+      destroy: (node) => node.shape.destroy(),
+      place: (node, index) => node.shape.zIndex(index),
+    })
+    state.layer.batchDraw()
+  }
+
+  destroy(): void {
+    this.#stage.destroy()
+  }
+
+  #turnOf(name: Layer): number {
+    return this.#view.turn + (name === 'machine' ? 0 : this.#spindleTurn)
+  }
+
+  #aim(name: Layer): void {
+    const { scale, width, height, at, turn } = this.#view
+    const { group, layer } = this.#layers[name]
+    const t = (turn * Math.PI) / 180
+    group.setAttrs({
+      x: width / 2 - scale * (Math.cos(t) * at.x - Math.sin(t) * at.y),
+      y: height / 2 + scale * (Math.sin(t) * at.x + Math.cos(t) * at.y),
+      scaleX: scale,
+      scaleY: -scale,
+      rotation: -this.#turnOf(name),
+    })
+    layer.batchDraw()
+  }
+
+  #create(name: Layer, item: SceneItem): Node {
+    const brush = (): Brush => ({ palette: this.#palette, scale: this.#view.scale, turn: this.#turnOf(name) })
+    const node: Node = {
+      item,
+      shape: new Shape({
+        listening: false,
+        perfectDrawEnabled: false,
+        sceneFunc: (context) => paintItem(context._context, node.item, brush()),
+      }),
+    }
+    this.#layers[name].group.add(node.shape)
+    return node
+  }
+}

@@ -1,0 +1,34 @@
+/** Splits a message into plain words and the figures in it, so that figures can stand out. */
+const FIGURE =
+  /-?\d[\d.,]*(?:\s?(?:mm²|mm|in|kg\/m³|kg|lb|g·mm²?|oz·in|g|N·m|lbf·ft|lbf|kN|N|rpm|m\/min|mm\/s|°|%|J|m\/s)(?![\w·]))/g
+
+export interface Piece {
+  readonly text: string
+  readonly figure: boolean
+}
+
+export function splitFigures(message: string): Piece[] {
+  const pieces: Piece[] = []
+  let last = 0
+  for (const match of message.matchAll(FIGURE)) {
+    if (match.index > last) pieces.push({ text: message.slice(last, match.index), figure: false })
+    pieces.push({ text: match[0], figure: true })
+    last = match.index + match[0].length
+  }
+  if (last < message.length) pieces.push({ text: message.slice(last), figure: false })
+  return pieces
+}
+
+/** A finding's code as a heading: `fouls-bed` is "Fouls bed". */
+export const codeWords = (code: string): string => {
+  const words = code.replaceAll('-', ' ')
+  return words.charAt(0).toUpperCase() + words.slice(1)
+}
+
+/** Long whole numbers in groups of three with narrow spaces (ISO 80000-1, 7.3.1). */
+export const grouped = (text: string): string =>
+  text.replace(/\d{5,}/g, (digits) => digits.replace(/\B(?=(\d{3})+$)/g, '\u202f'))
+
+/** A figure with its unit at four digits' worth: what lies beyond is not known. */
+export const fourDigits = (text: string): string =>
+  grouped(text.replace(/\d{5,}/, (digits) => digits.slice(0, 4) + '0'.repeat(digits.length - 4)))

@@ -1,0 +1,129 @@
+/** What a number field may hold: the job's unit, how it is shown in either system, and what to call it. */
+import { convert } from '../../src-core/units/convert.ts'
+import { readExpression, type Expression } from '../../src-core/units/expression.ts'
+import { plain, type DisplayUnits } from '../../src-core/units/format.ts'
+
+interface Shown {
+  /** As mathjs writes it; '' for a plain number. */
+  readonly unit: string
+  readonly label: string
+  readonly decimals: number
+}
+
+interface Quantity {
+  /** Unit in the job, as mathjs writes it. */
+  readonly job: string
+  readonly words: string
+  readonly mm: Shown
+  readonly in: Shown
+  /** Shown value per job value where the unit has no name (percent). */
+  readonly factor?: number
+}
+
+const same = (job: string, words: string, shown: Shown, factor?: number): Quantity => ({
+  job,
+  words,
+  mm: shown,
+  in: shown,
+  ...(factor === undefined ? {} : { factor }),
+})
+
+export const QUANTITIES = {
+  length: {
+    job: 'mm',
+    words: 'a length',
+    mm: { unit: 'mm', label: 'mm', decimals: 3 },
+    in: { unit: 'in', label: 'in', decimals: 4 },
+  },
+  mass: {
+    job: 'kg',
+    words: 'a mass',
+    mm: { unit: 'kg', label: 'kg', decimals: 4 },
+    in: { unit: 'lbm', label: 'lb', decimals: 4 },
+  },
+  angle: same('deg', 'an angle', { unit: 'deg', label: '°', decimals: 3 }),
+  rpm: same('', 'a speed', { unit: '', label: 'rpm', decimals: 1 }),
+  torque: {
+    job: 'N m',
+    words: 'a torque',
+    mm: { unit: 'N m', label: 'N·m', decimals: 2 },
+    in: { unit: 'lbf ft', label: 'lbf·ft', decimals: 2 },
+  },
+  force: {
+    job: 'N',
+    words: 'a force',
+    mm: { unit: 'N', label: 'N', decimals: 1 },
+    in: { unit: 'lbf', label: 'lbf', decimals: 2 },
+  },
+  cuttingSpeed: {
+    job: 'm/minute',
+    words: 'a cutting speed',
+    mm: { unit: 'm/minute', label: 'm/min', decimals: 1 },
+    in: { unit: 'ft/minute', label: 'ft/min', decimals: 0 },
+  },
+  density: {
+    job: 'kg/m^3',
+    words: 'a density',
+    mm: { unit: 'kg/m^3', label: 'kg/m³', decimals: 0 },
+    in: { unit: 'lbm/inch^3', label: 'lb/in³', decimals: 4 },
+  },
+  unbalance: same('', 'an unbalance', { unit: '', label: 'g·mm', decimals: 1 }),
+  percent: same('', 'a percentage', { unit: '', label: '%', decimals: 2 }, 100),
+  grade: same('', 'a grade', { unit: '', label: 'mm/s', decimals: 2 }),
+  count: same('', 'a count', { unit: '', label: '', decimals: 0 }),
+  ratio: same('', 'a plain number', { unit: '', label: '', decimals: 4 }),
+} as const satisfies Record<string, Quantity>
+
+export type QuantityName = keyof typeof QUANTITIES
+
+export const shownIn = (name: QuantityName, system: DisplayUnits): Shown => QUANTITIES[name][system]
+
+/** A job's value as the field shows it, without its unit. */
+export function quantityText(name: QuantityName, value: number, system: DisplayUnits): string {
+  const q: Quantity = QUANTITIES[name]
+  const shown = q[system]
+  const converted =
+    q.factor !== undefined ? value * q.factor : shown.unit === '' ? value : convert(value, q.job, shown.unit)
+  return plain(converted, shown.decimals)
+}
+
+export interface Bounds {
+  readonly min?: number | undefined
+  readonly max?: number | undefined
+  /** `min` itself is refused. */
+  readonly above?: boolean | undefined
+  readonly whole?: boolean | undefined
+}
+
+/** What was typed, in the job's unit, or why not. */
+export function readQuantity(
+  name: QuantityName,
+  text: string,
+  system: DisplayUnits,
+  bounds: Bounds = {},
+): Expression {
+  const q: Quantity = QUANTITIES[name]
+  const shown = q[system]
+  const read = readExpression(text, { unit: shown.unit, kind: capital(q.words) })
+  if (!read.ok) return read
+  const raw =
+    q.factor !== undefined
+      ? read.value / q.factor
+      : shown.unit === ''
+        ? read.value
+        : convert(read.value, shown.unit, q.job)
+  // Twelve digits: what a conversion adds beyond them is not meant.
+  const value = Number(raw.toPrecision(12))
+  const figure = (v: number) => `${quantityText(name, v, system)} ${shown.label}`.trim()
+  if (bounds.whole && !Number.isInteger(value)) return { ok: false, reason: 'A whole number is wanted.' }
+  if (bounds.min !== undefined && (value < bounds.min || (bounds.above && value === bounds.min)))
+    return {
+      ok: false,
+      reason: `It must be ${bounds.above ? 'more than' : 'at least'} ${figure(bounds.min)}.`,
+    }
+  if (bounds.max !== undefined && value > bounds.max)
+    return { ok: false, reason: `It can be at most ${figure(bounds.max)}.` }
+  return { ok: true, value }
+}
+
+const capital = (words: string) => words[0]!.toUpperCase() + words.slice(1)

@@ -1,0 +1,88 @@
+/** The plate frame on the screen. The one place where y, up on the plate, becomes down on the screen. */
+import type { Point } from '../../src-core/geometry/types.ts'
+
+export interface Camera {
+  /** Pixels a millimetre. */
+  readonly scale: number
+  /** Plate point at the middle of the view, mm. */
+  readonly at: Point
+  /** The picture turned counter-clockwise, degrees. */
+  readonly turn: number
+}
+
+export interface View extends Camera {
+  /** Pixels. */
+  readonly width: number
+  readonly height: number
+}
+
+export const SCALE_LIMITS = { least: 0.15, most: 60 } as const
+
+export function toScreen(view: View, p: Point): Point {
+  const { c, s } = turnOf(view)
+  const x = p.x - view.at.x
+  const y = p.y - view.at.y
+  return {
+    x: view.width / 2 + view.scale * (c * x - s * y),
+    y: view.height / 2 - view.scale * (s * x + c * y),
+  }
+}
+
+export function toWorld(view: View, screen: Point): Point {
+  const { c, s } = turnOf(view)
+  const u = (screen.x - view.width / 2) / view.scale
+  const v = (view.height / 2 - screen.y) / view.scale
+  return { x: view.at.x + c * u + s * v, y: view.at.y - s * u + c * v }
+}
+
+function turnOf(view: Camera): { c: number; s: number } {
+  const t = (view.turn * Math.PI) / 180
+  return { c: Math.cos(t), s: Math.sin(t) }
+}
+
+/** Zooms by `factor` so that what is under `screen` stays there. */
+export function zoomAt(view: View, screen: Point, factor: number): Camera {
+  const scale = Math.min(SCALE_LIMITS.most, Math.max(SCALE_LIMITS.least, view.scale * factor))
+  const before = toWorld(view, screen)
+  const after = toWorld({ ...view, scale }, screen)
+  return {
+    scale,
+    turn: view.turn,
+    at: { x: view.at.x + before.x - after.x, y: view.at.y + before.y - after.y },
+  }
+}
+
+/** Moves the picture by a screen distance. */
+export function panBy(view: View, dx: number, dy: number): Camera {
+  const origin = toWorld(view, { x: 0, y: 0 })
+  const moved = toWorld(view, { x: dx, y: dy })
+  return {
+    scale: view.scale,
+    turn: view.turn,
+    at: { x: view.at.x + origin.x - moved.x, y: view.at.y + origin.y - moved.y },
+  }
+}
+
+export interface Extent {
+  readonly x0: number
+  readonly y0: number
+  readonly x1: number
+  readonly y1: number
+}
+
+/** The camera that shows an extent (mm) whole, with `margin` pixels around it. */
+export function fit(
+  extent: Extent,
+  size: { width: number; height: number },
+  margin: number,
+  turn = 0,
+): Camera {
+  const w = Math.max(1, extent.x1 - extent.x0)
+  const h = Math.max(1, extent.y1 - extent.y0)
+  const scale = Math.min((size.width - 2 * margin) / w, (size.height - 2 * margin) / h)
+  return {
+    scale: Math.min(SCALE_LIMITS.most, Math.max(SCALE_LIMITS.least, scale)),
+    at: { x: (extent.x0 + extent.x1) / 2, y: (extent.y0 + extent.y1) / 2 },
+    turn,
+  }
+}

@@ -1,0 +1,113 @@
+/** Bodies and bores of the part. */
+import { circleRing, rectRing, ringEdges, edgeBounds } from '../../../src-core/geometry/edges.ts'
+import type { Point, Ring, Vertex } from '../../../src-core/geometry/types.ts'
+import { isPrism, type Body, type Job, type Prism } from '../../../src-core/job/schema.ts'
+import { editJob, freshId, type JobDraft } from './edit.ts'
+import { roundTo } from '../snap.ts'
+
+type PrismDraft = Extract<JobDraft['part']['bodies'][number], { outline: unknown }>
+
+export const editBody = (
+  job: Job,
+  id: string,
+  recipe: (body: JobDraft['part']['bodies'][number]) => void,
+): Job =>
+  editJob(job, (draft) => {
+    const body = draft.part.bodies.find((b) => b.id === id)
+    if (body) recipe(body)
+  })
+
+export const editPrism = (job: Job, id: string, recipe: (body: PrismDraft) => void): Job =>
+  editBody(job, id, (body) => {
+    if ('outline' in body) recipe(body)
+  })
+
+/** Ring 0 is the outline, 1 and up are holes. */
+export const ringOf = (body: Prism, ring: number): Ring =>
+  ring === 0 ? body.outline : (body.holes[ring - 1] ?? [])
+
+export const setRing = (job: Job, id: string, ring: number, next: readonly Vertex[]): Job =>
+  editPrism(job, id, (body) => {
+    const vertices = next.map((v) => ({ x: v.x, y: v.y, bulge: v.bulge ?? 0 }))
+    if (ring === 0) body.outline = vertices
+    else body.holes[ring - 1] = vertices
+  })
+
+export const addHole = (job: Job, id: string, at: Point, diameter: number): Job =>
+  editPrism(job, id, (body) => {
+    body.holes.push(circleRing(at, diameter).map((v) => ({ x: v.x, y: v.y, bulge: v.bulge ?? 0 })))
+  })
+
+export const removeHole = (job: Job, id: string, ring: number): Job =>
+  editPrism(job, id, (body) => {
+    body.holes.splice(ring - 1, 1)
+  })
+
+/** A new body: on top of all that is there if it adds, into the front of it if it removes. */
+export function addBody(job: Job, effect: Body['effect'], outline?: Ring): { job: Job; id: string } {
+  const id = freshId(effect === 'adds' ? 'body' : 'pocket', job.part.bodies)
+  const tops = job.part.bodies
+    .filter(isPrism)
+    .filter((b) => b.effect === 'adds')
+    .map((b) => b.base + b.thickness)
+  const top = tops.length > 0 ? Math.max(...tops) : 0
+  const thickness = effect === 'adds' ? 10 : Math.max(1, Math.min(5, top / 2))
+  const shape = outline ?? rectRing(middle(job), 30, 20, 0)
+  const body = {
+    id,
+    effect,
+    outline: shape.map((v) => ({ x: roundTo(v.x, 1e-4), y: roundTo(v.y, 1e-4), bulge: v.bulge ?? 0 })),
+    holes: [],
+    base: effect === 'adds' ? top : top - thickness,
+    thickness,
+  }
+  return { id, job: editJob(job, (draft) => void draft.part.bodies.push(body)) }
+}
+
+export const removeBody = (job: Job, id: string): Job =>
+  job.part.bodies.length < 2
+    ? job
+    : editJob(job, (draft) => {
+        draft.part.bodies = draft.part.bodies.filter((b) => b.id !== id)
+      })
+
+function middle(job: Job): Point {
+  const body = job.part.bodies.find(isPrism)
+  if (!body) return { x: 0, y: 0 }
+  const boxes = ringEdges(body.outline).map(edgeBounds)
+  const x = (Math.min(...boxes.map((b) => b.x0)) + Math.max(...boxes.map((b) => b.x1))) / 2
+  const y = (Math.min(...boxes.map((b) => b.y0)) + Math.max(...boxes.map((b) => b.y1))) / 2
+  return { x: roundTo(x, 0.1), y: roundTo(y, 0.1) }
+}
+
+/** Why a bore cannot go, or null: a setup is centred on it or cuts it. */
+export function boreInUse(job: Job, id: string): string | null {
+  const setup = job.setups.find((s) => ('bore' in s.centre && s.centre.bore === id) || s.cut?.bore === id)
+  return setup ? setup.id : null
+}
+
+/** Takes a bore away; setups centred on it keep its point, setups that cut it cut nothing. */
+export function removeBore(job: Job, id: string): Job {
+  const bore = job.part.bores.find((b) => b.id === id)
+  if (!bore) return job
+  return editJob(job, (draft) => {
+    draft.part.bores = draft.part.bores.filter((b) => b.id !== id)
+    for (const setup of draft.setups) {
+      if ('bore' in setup.centre && setup.centre.bore === id) setup.centre = { x: bore.x, y: bore.y }
+      if (setup.cut?.bore === id) setup.cut = null
+    }
+  })
+}
+
+export function addBore(job: Job): { job: Job; id: string } {
+  const letters = 'ABCDEFGHJKLMNPQRSTUVWXYZ'
+  const id = [...letters].find((l) => !job.part.bores.some((b) => b.id === l)) ?? freshId('A', job.part.bores)
+  const at = middle(job)
+  return {
+    id,
+    job: editJob(
+      job,
+      (d) => void d.part.bores.push({ id, x: at.x, y: at.y, diameter: 25, start: 0, depth: null }),
+    ),
+  }
+}

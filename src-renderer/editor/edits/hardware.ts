@@ -1,0 +1,126 @@
+/** Clamps, packing and weights on the plate. */
+import { stationPoint } from '../../../src-core/mounting/hardware.ts'
+import type { Point } from '../../../src-core/geometry/types.ts'
+import type { Hardware, HardwareKind, Job, Plate, StockItem } from '../../../src-core/job/schema.ts'
+import { editPiece, editSetup, freshId, type HardwareDraft } from './edit.ts'
+import { roundTo } from '../snap.ts'
+
+type At = Hardware['at']
+
+const PREFIX: Record<HardwareKind, string> = {
+  clamp: 'c',
+  packing: 'p',
+  bracket: 'b',
+  counterweight: 'w',
+  other: 'o',
+}
+
+/** Puts a piece at a station. A strap keeps pointing at its nose; other long pieces keep their angle to the slot. */
+export const movePiece = (job: Job, setupId: string, id: string, at: At): Job =>
+  editPiece(job, setupId, id, (piece) => {
+    const before = slotAngle(job.plate, piece.at)
+    const after = slotAngle(job.plate, at)
+    piece.at = { ...at }
+    if (piece.clamp?.nose) pointAtNose(job.plate, piece)
+    else if (piece.facing !== undefined && before !== null && after !== null && before !== after)
+      piece.facing = wholeTurn(piece.facing + after - before)
+  })
+
+export const moveNose = (job: Job, setupId: string, id: string, nose: Point): Job =>
+  editPiece(job, setupId, id, (piece) => {
+    if (!piece.clamp) return
+    piece.clamp.nose = { x: nose.x, y: nose.y }
+    pointAtNose(job.plate, piece)
+  })
+
+function pointAtNose(plate: Plate, piece: HardwareDraft): void {
+  const nose = piece.clamp?.nose
+  if (!nose) return
+  const bolt = stationPoint(plate, piece.at)
+  const dx = nose.x - bolt.x
+  const dy = nose.y - bolt.y
+  const reach = Math.hypot(dx, dy)
+  if (reach < 0.1) return
+  piece.facing = wholeTurn(roundTo((Math.atan2(dy, dx) * 180) / Math.PI, 0.1))
+  piece.clamp!.boltToWork = roundTo(reach, 0.1)
+}
+
+const wholeTurn = (degrees: number): number => ((degrees % 360) + 360) % 360
+
+function slotAngle(plate: Plate, at: At): number | null {
+  return 'slot' in at ? (plate.slots.find((s) => s.id === at.slot)?.angle ?? null) : null
+}
+
+export const removePiece = (job: Job, setupId: string, id: string): Job =>
+  editSetup(job, setupId, (s) => {
+    s.hardware = s.hardware.filter((h) => h.id !== id)
+  })
+
+/** Adds a piece with the next free id of its kind; gives the job and that id. */
+export function addPiece(job: Job, setupId: string, piece: Omit<Hardware, 'id'>): { job: Job; id: string } {
+  const setup = job.setups.find((s) => s.id === setupId)
+  const id = freshId(PREFIX[piece.kind], setup?.hardware ?? [])
+  return {
+    id,
+    job: editSetup(job, setupId, (s) => {
+      s.hardware.push({ id, ...structuredClone(piece) } as HardwareDraft)
+    }),
+  }
+}
+
+/** A weight from the stock, standing on the plate's face at a station. */
+export function weightFromStock(stock: StockItem, at: At): Omit<Hardware, 'id'> {
+  return {
+    kind: 'counterweight',
+    ...(stock.name === undefined ? {} : { name: stock.name }),
+    mass: stock.mass,
+    at,
+    footprint: stock.footprint,
+    base: 0,
+    height: stock.height,
+    fixed: false,
+  }
+}
+
+/** A strap clamp of ordinary size, its figures to be put right by hand. */
+export function newClamp(at: At, base: number): Omit<Hardware, 'id'> {
+  return {
+    kind: 'clamp',
+    name: 'strap clamp M12',
+    mass: 0.58,
+    at,
+    footprint: { rect: [90, 28] },
+    base,
+    height: 42,
+    fixed: true,
+    clamp: { thread: 'M12', class: '8.8', torque: 45 },
+  }
+}
+
+export function newPacking(at: Point, height: number): Omit<Hardware, 'id'> {
+  const size = 25
+  // A steel parallel: its mass follows from its size.
+  const mass = Number((size * size * Math.max(1, height) * 7850e-9).toFixed(4))
+  return {
+    kind: 'packing',
+    name: 'parallel',
+    mass,
+    at,
+    footprint: { rect: [size, size] },
+    facing: 0,
+    base: 0,
+    height: Math.max(1, height),
+    fixed: true,
+  }
+}
+
+/** The slot with the fewest pieces in it, and the middle of it: where a new piece is put down. */
+export function freeStation(job: Job, setupId: string): At {
+  const setup = job.setups.find((s) => s.id === setupId)
+  const used = new Map<string, number>()
+  for (const h of setup?.hardware ?? [])
+    if ('slot' in h.at) used.set(h.at.slot, (used.get(h.at.slot) ?? 0) + 1)
+  const slot = [...job.plate.slots].sort((a, b) => (used.get(a.id) ?? 0) - (used.get(b.id) ?? 0))[0]
+  if (!slot) return { x: 0, y: -job.plate.diameter / 3 }
+  return { slot: slot.id, radius: roundTo((slot.from + slot.to) / 2, 1) }
+}

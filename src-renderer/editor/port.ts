@@ -1,0 +1,49 @@
+/** The narrow port through which a tool works: it sees millimetres and the document, never pixels drawn or Konva. */
+import type { Point } from '../../src-core/geometry/types.ts'
+import type { Job } from '../../src-core/job/schema.ts'
+import type { Mounted } from '../../src-core/mounting/types.ts'
+import type { Guide, Target } from './target.ts'
+
+export interface PointerInput {
+  /** Plate frame, mm. */
+  readonly world: Point
+  /** View pixels; for panning and for how far a press has moved. */
+  readonly screen: Point
+  readonly pxPerMm: number
+  readonly shift: boolean
+  /** Held: no snapping. */
+  readonly alt: boolean
+  readonly touch: boolean
+}
+
+export interface ToolPort {
+  readonly job: Job
+  readonly setupId: string
+  /** Null where the job cannot be mounted. */
+  readonly mounted: Mounted | null
+  readonly selection: Target | null
+  select(target: Target | null): void
+  hover(target: Target | null): void
+  guide(guide: Guide | null): void
+  /** Moves the picture, pixels. */
+  pan(dx: number, dy: number): void
+  begin(label: string): void
+  replace(job: Job): void
+  commit(): void
+  cancel(): void
+  length(mm: number): string
+}
+
+/** A small state machine; every state answers every event. */
+export interface Tool {
+  readonly name: string
+  down(input: PointerInput): void
+  move(input: PointerInput): void
+  up(input: PointerInput): void
+  /** Escape, a lost pointer, another tool: back to rest, the document as it was before the gesture. */
+  cancel(): void
+  readonly cursor: string
+}
+
+/** A press that moves less than this many pixels is a click. */
+export const DRAG_START_PX = 4

@@ -1,0 +1,151 @@
+/** What a drag does to the job, for each thing that can be dragged. Always from where it began, so nothing drifts. */
+import { centrePoint } from '../../../src-core/mounting/mount.ts'
+import { placePoint } from '../../../src-core/mounting/place.ts'
+import { ringEdges } from '../../../src-core/geometry/edges.ts'
+import type { Point } from '../../../src-core/geometry/types.ts'
+import { isPrism, type Job } from '../../../src-core/job/schema.ts'
+import type { Mounted } from '../../../src-core/mounting/types.ts'
+import { movePiece, moveNose } from '../edits/hardware.ts'
+import { centreAfterMove, setCentre, setTurn } from '../edits/mounting.ts'
+import type { PointerInput } from '../port.ts'
+import { freeStep, roundTo, snapAngle, snapPoint, type SnapTarget } from '../snap.ts'
+import { nearestStation } from '../stations.ts'
+import type { Guide } from '../target.ts'
+
+export interface Drag {
+  readonly label: string
+  at(input: PointerInput): { job: Job; guide: Guide }
+}
+
+type Words = { length(mm: number): string }
+const AXIS: Point = { x: 0, y: 0 }
+
+/** Moves the part under the axis; a bore or an arc's centre that comes near the axis catches on it. */
+export function movePart(mounted: Mounted, from: Point, words: Words): Drag {
+  const { job, setup, placement } = mounted
+  const start = centrePoint(job.part, setup)
+  const centres = axisTargets(mounted)
+  return {
+    label: 'Move the part',
+    at: (input) => {
+      const move = { x: input.world.x - from.x, y: input.world.y - from.y }
+      // A centre snaps where, moved along, it would come to lie on the axis.
+      const targets: SnapTarget[] = centres.map((c, i) => {
+        const p = placePoint(placement, c.point)
+        return { at: { x: -p.x, y: -p.y }, text: String(i), rank: c.bore ? 0 : 1 }
+      })
+      const caught = input.alt ? null : snapPoint(move, targets, input.pxPerMm, input.touch ? 18 : 10).target
+      if (caught) {
+        const c = centres[Number(caught.text)]!
+        const centre = c.bore
+          ? { bore: c.bore }
+          : { x: roundTo(c.point.x, 1e-4), y: roundTo(c.point.y, 1e-4) }
+        return {
+          job: setCentre(job, setup.id, centre),
+          guide: {
+            at: AXIS,
+            text: c.bore ? `bore ${c.bore} on the axis` : 'arc centre on the axis',
+            snapped: true,
+          },
+        }
+      }
+      const step = input.alt ? 0.01 : freeStep(input.pxPerMm)
+      const free = centreAfterMove(start, setup.turn, move)
+      const centre = { x: roundTo(free.x, step), y: roundTo(free.y, step) }
+      return {
+        job: setCentre(job, setup.id, centre),
+        guide: {
+          at: AXIS,
+          text: `axis at ${words.length(centre.x)}, ${words.length(centre.y)} of the part`,
+          snapped: false,
+        },
+      }
+    },
+  }
+}
+
+/** Bores first, then the centres of holes and arcs, part frame. */
+function axisTargets(mounted: Mounted): { point: Point; bore: string | null }[] {
+  const { part } = mounted.job
+  const bores = part.bores.map((b) => ({ point: { x: b.x, y: b.y }, bore: b.id }))
+  const arcs = part.bodies
+    .filter(isPrism)
+    .flatMap((b) =>
+      [b.outline, ...b.holes].flatMap((ring) =>
+        ring.length > 100 ? [] : ringEdges(ring).flatMap((e) => (e.arc ? [e.arc.centre] : [])),
+      ),
+    )
+  const fresh = arcs.filter((p) => !bores.some((b) => Math.hypot(b.point.x - p.x, b.point.y - p.y) < 0.5))
+  return [...bores, ...fresh.map((point) => ({ point, bore: null }))]
+}
+
+export function turnPart(mounted: Mounted, from: Point): Drag {
+  const { job, setup } = mounted
+  const start = Math.atan2(from.y, from.x)
+  return {
+    label: 'Turn the part',
+    at: (input) => {
+      const now = Math.atan2(input.world.y, input.world.x)
+      const raw = setup.turn + ((now - start) * 180) / Math.PI
+      const free = { angle: ((roundTo(raw, 0.1) % 360) + 360) % 360, snapped: false }
+      const { angle, snapped } = input.alt ? free : snapAngle(raw)
+      return {
+        job: setTurn(job, setup.id, angle),
+        guide: { at: input.world, from: AXIS, text: `turned ${roundTo(angle, 0.1)}°`, snapped },
+      }
+    },
+  }
+}
+
+/** A piece in a slot slides along it, and hops to another slot or hole when that is nearer; a loose one goes anywhere. */
+export function slidePiece(mounted: Mounted, id: string, from: Point, words: Words): Drag | null {
+  const { job, setup } = mounted
+  const piece = mounted.pieces.find((p) => p.item.id === id)
+  if (!piece) return null
+  const loose = !('slot' in piece.item.at) && !('hole' in piece.item.at)
+  const kept = 'slot' in piece.item.at ? piece.item.at.slot : null
+  return {
+    label: `Move ${piece.item.name ?? piece.item.kind} ${id}`,
+    at: (input) => {
+      const wanted = { x: piece.at.x + input.world.x - from.x, y: piece.at.y + input.world.y - from.y }
+      const step = input.alt ? 0.1 : Math.max(0.5, freeStep(input.pxPerMm))
+      const station = loose ? null : nearestStation(slotOnly(input.shift, kept, job), wanted, step)
+      if (!station) {
+        const at = { x: roundTo(wanted.x, step), y: roundTo(wanted.y, step) }
+        const text = `x ${words.length(at.x)}  y ${words.length(at.y)}`
+        return { job: movePiece(job, setup.id, id, at), guide: { at, text, snapped: false } }
+      }
+      const { at, point } = station
+      const text =
+        'slot' in at ? `${at.slot}  r ${words.length(at.radius)}` : 'hole' in at ? `hole ${at.hole}` : ''
+      return {
+        job: movePiece(job, setup.id, id, at),
+        guide: { at: point, from: AXIS, text, snapped: 'slot' in at && at.slot !== kept },
+      }
+    },
+  }
+}
+
+/** With Shift held a piece stays in its slot. */
+function slotOnly(held: boolean, slot: string | null, job: Job) {
+  if (!held || slot === null) return job.plate
+  return { ...job.plate, holes: [], slots: job.plate.slots.filter((s) => s.id === slot) }
+}
+
+export function slideNose(mounted: Mounted, id: string, words: Words): Drag | null {
+  const { job, setup } = mounted
+  const piece = mounted.pieces.find((p) => p.item.id === id)
+  if (!piece?.item.clamp?.nose) return null
+  return {
+    label: `Move the nose of ${id}`,
+    at: (input) => {
+      const step = input.alt ? 0.1 : Math.max(0.5, freeStep(input.pxPerMm))
+      const nose = { x: roundTo(input.world.x, step), y: roundTo(input.world.y, step) }
+      const reach = Math.hypot(nose.x - piece.at.x, nose.y - piece.at.y)
+      return {
+        job: moveNose(job, setup.id, id, nose),
+        guide: { at: nose, from: piece.at, text: `bolt to work ${words.length(reach)}`, snapped: false },
+      }
+    },
+  }
+}

@@ -1,0 +1,84 @@
+/**
+ * What the picture consists of, as data: a keyed display list in millimetres. Roles say what a thing is; the palette
+ * decides how that looks. Nothing here knows a canvas.
+ */
+import type { Point, Ring } from '../../src-core/geometry/types.ts'
+import type { Severity, Verdict } from '../../src-core/analysis/result.ts'
+
+/** Bottom to top. `machine` stands still while the rest turns with the spindle. */
+export type Layer = 'machine' | 'plate' | 'work' | 'overlay'
+
+export type Role =
+  | 'bed'
+  | 'swing'
+  | 'cross-slide'
+  | 'plate'
+  | 'slot'
+  | 'plate-hole'
+  | 'part'
+  | 'pocket'
+  | 'bore-open'
+  | 'bore-to-cut'
+  | 'bore-start'
+  | 'bore-uncut'
+  | 'packing'
+  | 'packing-hidden'
+  | 'clamp'
+  | 'bracket'
+  | 'counterweight'
+  | 'other'
+  | 'bolt'
+  | 'strap-line'
+  | 'axis'
+  | 'heavy'
+  | 'centre-of-mass'
+  | 'part-centre'
+  | 'label'
+  | 'tag'
+  | 'machine-label'
+  | 'clearance'
+  | 'highlight'
+  | 'handle'
+  | 'guide'
+  | 'guide-text'
+
+/** How a thing stands out just now. */
+export interface Emphasis {
+  readonly selected?: boolean
+  readonly hovered?: boolean
+  readonly flag?: Severity | null
+}
+
+interface Common {
+  readonly id: string
+  readonly layer: Layer
+  readonly role: Role
+  readonly emphasis?: Emphasis
+}
+
+export type SceneItem = Common &
+  (
+    | { readonly kind: 'region'; readonly rings: readonly Ring[] }
+    | { readonly kind: 'line'; readonly points: readonly Point[] }
+    | { readonly kind: 'circle'; readonly centre: Point; readonly radius: number }
+    /** `offset` in pixels, x right and y down, added on the screen. */
+    | {
+        readonly kind: 'text'
+        readonly at: Point
+        readonly text: string
+        readonly offset?: Point
+        readonly align?: 'left' | 'centre' | 'right'
+      }
+    /** A sign of a fixed size on the screen. */
+    | {
+        readonly kind: 'sign'
+        readonly at: Point
+        readonly sign: Sign
+        readonly direction?: number
+        readonly verdict?: Verdict
+      }
+    /** An arrow from the axis outward, drawn past the rim. */
+    | { readonly kind: 'arrow'; readonly from: Point; readonly to: Point; readonly verdict: Verdict }
+  )
+
+export type Sign = 'axis' | 'centre-of-mass' | 'ring' | 'turn' | 'nose' | 'corner' | 'dot'

@@ -1,0 +1,83 @@
+/** What stands still: the bed under the plate, the circle that clears it, and the cross-slide's. */
+import type { Ring } from '../../src-core/geometry/types.ts'
+import type { Lathe } from '../../src-core/job/schema.ts'
+import type { Extent } from '../editor/camera.ts'
+import type { SceneItem } from './items.ts'
+
+/** A flat way and a vee way, their tops at the line that the swing leaves free. */
+function bedRing(top: number, width: number): Ring {
+  const h = width / 2
+  const u = width / 100
+  return [
+    { x: -h, y: top - 12 * u },
+    { x: -h, y: top },
+    { x: -h + 16 * u, y: top },
+    { x: -h + 16 * u, y: top - 5 * u },
+    { x: h - 20 * u, y: top - 5 * u },
+    { x: h - 13 * u, y: top },
+    { x: h - 6 * u, y: top - 5 * u },
+    { x: h, y: top - 5 * u },
+    { x: h, y: top - 12 * u },
+  ]
+}
+
+export function describeMachine(lathe: Lathe, length: (mm: number) => string): SceneItem[] {
+  const swing = lathe.swingOverBed
+  const gap = lathe.gap?.open ? lathe.gap : null
+  const items: SceneItem[] = []
+  const bedTop = gap ? gap.swing : swing
+  items.push({
+    id: 'bed',
+    layer: 'machine',
+    role: 'bed',
+    kind: 'region',
+    rings: [bedRing(-bedTop / 2, swing * 0.56)],
+  })
+  items.push({
+    id: 'swing',
+    layer: 'machine',
+    role: 'swing',
+    kind: 'circle',
+    centre: { x: 0, y: 0 },
+    radius: swing / 2,
+  })
+  if (gap) {
+    items.push({
+      id: 'gap',
+      layer: 'machine',
+      role: 'swing',
+      kind: 'circle',
+      centre: { x: 0, y: 0 },
+      radius: gap.swing / 2,
+    })
+  }
+  const word = gap ? `gap, swing ${length(gap.swing)}` : `bed, swing ${length(swing)}`
+  items.push({
+    id: 'bed-label',
+    layer: 'machine',
+    role: 'machine-label',
+    kind: 'text',
+    at: { x: 0, y: -bedTop / 2 - swing * 0.047 },
+    text: word,
+    align: 'centre',
+  })
+  return items
+}
+
+/** The circle that clears the cross-slide: over the plate, under the work, since it only matters far enough out. */
+export const describeCrossSlide = (lathe: Lathe): SceneItem => ({
+  id: 'cross-slide',
+  layer: 'plate',
+  role: 'cross-slide',
+  kind: 'circle',
+  centre: { x: 0, y: 0 },
+  radius: lathe.swingOverCrossSlide / 2,
+})
+
+/** All that belongs in view: plate, swing and the top of the bed. mm. */
+export function machineExtent(lathe: Lathe, plateDiameter: number): Extent {
+  const swing = lathe.swingOverBed / 2
+  const r = Math.max(plateDiameter * 0.56, Math.min(swing, plateDiameter * 0.75))
+  const bed = (lathe.gap?.open ? lathe.gap.swing : lathe.swingOverBed) / 2 + lathe.swingOverBed * 0.065
+  return { x0: -r, x1: r, y0: -Math.max(r, Math.min(bed, plateDiameter)), y1: r * 1.02 }
+}

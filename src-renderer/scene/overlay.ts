@@ -1,0 +1,155 @@
+/** What was found out, drawn over the work: heavy side, centres of mass, the tightest corner, handles and guides. */
+import type { Analysis, Verdict } from '../../src-core/analysis/result.ts'
+import { polar } from '../../src-core/mounting/hardware.ts'
+import type { Mounted } from '../../src-core/mounting/types.ts'
+import { handles } from '../editor/hitTest.ts'
+import type { Guide, Target } from '../editor/target.ts'
+import type { SceneItem } from './items.ts'
+import { nothingHeavy } from './heavy.ts'
+
+export interface OverlayState {
+  readonly selection: Target | null
+  readonly guide: Guide | null
+  readonly highlight: {
+    readonly item: string
+    readonly at: { readonly x: number; readonly y: number } | null
+  } | null
+  /** While the spindle is turned by hand only what belongs to that is shown. */
+  readonly turning: boolean
+  length(mm: number): string
+}
+
+export function describeOverlay(
+  mounted: Mounted,
+  analysis: Analysis | null,
+  state: OverlayState,
+): SceneItem[] {
+  const items: SceneItem[] = [
+    { id: 'axis', layer: 'overlay', role: 'axis', kind: 'sign', sign: 'axis', at: { x: 0, y: 0 } },
+  ]
+  if (analysis) items.push(...massItems(mounted, analysis), ...clearanceItems(mounted, analysis, state))
+  if (state.turning) return items
+  for (const { target, at } of handles(mounted, state.selection))
+    items.push({
+      id: `handle:${target.kind}`,
+      layer: 'overlay',
+      role: 'handle',
+      kind: 'sign',
+      sign: target.kind === 'turn-handle' ? 'turn' : 'nose',
+      at,
+      direction: mounted.setup.turn,
+    })
+  const place = state.highlight?.at ?? pieceAt(mounted, state.highlight?.item)
+  if (place)
+    items.push({
+      id: 'highlight',
+      layer: 'overlay',
+      role: 'highlight',
+      kind: 'sign',
+      sign: 'ring',
+      at: place,
+    })
+  if (state.guide) items.push(...guideItems(state.guide))
+  return items
+}
+
+const pieceAt = (mounted: Mounted, id: string | undefined) =>
+  mounted.pieces.find((p) => p.item.id === id)?.at ?? null
+
+/** Verdict at the chosen speed; where none is chosen the arrow warns. */
+export function chosenVerdict(analysis: Analysis, rpm: number | null): Verdict {
+  return analysis.speeds.find((s) => s.rpm === rpm)?.verdict ?? 'caution'
+}
+
+function massItems(mounted: Mounted, analysis: Analysis): SceneItem[] {
+  const items: SceneItem[] = []
+  const part = analysis.terms.find((t) => t.item === 'part')
+  if (part)
+    items.push({
+      id: 'part-centre',
+      layer: 'overlay',
+      role: 'part-centre',
+      kind: 'sign',
+      sign: 'dot',
+      at: part.centre_mm,
+    })
+  const [x, y] = analysis.assembly.centroid_mm
+  items.push({
+    id: 'centre-of-mass',
+    layer: 'overlay',
+    role: 'centre-of-mass',
+    kind: 'sign',
+    sign: 'centre-of-mass',
+    at: { x, y },
+  })
+  if (nothingHeavy(analysis)) return items
+  const rim = mounted.job.plate.diameter / 2
+  const angle = analysis.unbalance.static_angle_deg
+  items.push({
+    id: 'heavy',
+    layer: 'overlay',
+    role: 'heavy',
+    kind: 'arrow',
+    from: polar(rim * 0.16, angle),
+    to: polar(rim * 0.92, angle),
+    verdict: chosenVerdict(analysis, mounted.setup.speed),
+  })
+  return items
+}
+
+function clearanceItems(mounted: Mounted, analysis: Analysis, state: OverlayState): SceneItem[] {
+  // The plate's own rim is a circle: no corner of it is closer than another.
+  const tightest = analysis.clearances.find((c) => c.item !== 'plate')
+  if (!tightest) return []
+  const verdict: Verdict = tightest.clearance_mm < 0 ? 'stop' : tightest.clearance_mm < 3 ? 'caution' : 'go'
+  const items: SceneItem[] = [
+    {
+      id: 'corner',
+      layer: 'overlay',
+      role: 'clearance',
+      kind: 'sign',
+      sign: 'corner',
+      at: tightest.corner,
+      verdict,
+    },
+  ]
+  if (state.turning || verdict !== 'go')
+    items.push({
+      id: 'corner-text',
+      layer: 'overlay',
+      role: 'guide-text',
+      kind: 'text',
+      at: tightest.corner,
+      offset: { x: 0, y: -18 },
+      align: 'centre',
+      text:
+        tightest.clearance_mm < 0
+          ? `fouls ${tightest.against} by ${state.length(-tightest.clearance_mm)}`
+          : `${state.length(tightest.clearance_mm)} to ${tightest.against}`,
+    })
+  return items
+}
+
+function guideItems(guide: Guide): SceneItem[] {
+  const items: SceneItem[] = []
+  if (guide.from)
+    items.push({
+      id: 'guide-line',
+      layer: 'overlay',
+      role: 'guide',
+      kind: 'line',
+      points: [guide.from, guide.at],
+    })
+  items.push({
+    id: 'guide-text',
+    layer: 'overlay',
+    role: 'guide-text',
+    kind: 'text',
+    at: guide.at,
+    offset: { x: 0, y: -34 },
+    align: 'centre',
+    text: guide.text,
+    emphasis: { selected: guide.snapped },
+  })
+  return items
+}

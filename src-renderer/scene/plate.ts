@@ -1,0 +1,72 @@
+/** The faceplate: its face, slots with their names, holes. */
+import type { Ring } from '../../src-core/geometry/types.ts'
+import { circleRing } from '../../src-core/geometry/edges.ts'
+import { polar } from '../../src-core/mounting/hardware.ts'
+import type { Plate, Slot } from '../../src-core/job/schema.ts'
+import type { Target } from '../editor/target.ts'
+import type { SceneItem } from './items.ts'
+
+/** A slot as a ring: straight sides, half-turn ends about its end radii. */
+export function slotRing(slot: Slot): Ring {
+  const d = polar(1, slot.angle)
+  const w = slot.width / 2
+  const corner = (r: number, side: number) => ({ x: d.x * r - d.y * w * side, y: d.y * r + d.x * w * side })
+  return [
+    corner(slot.from, -1),
+    { ...corner(slot.to, -1), bulge: 1 },
+    corner(slot.to, 1),
+    { ...corner(slot.from, 1), bulge: 1 },
+  ]
+}
+
+export function describePlate(
+  plate: Plate,
+  pointed: { selection: Target | null; hover: Target | null },
+): SceneItem[] {
+  const axis = { x: 0, y: 0 }
+  const is = (t: Target | null, kind: Target['kind'], id: string) =>
+    t !== null && t.kind === kind && 'id' in t && t.id === id
+  const emphasis = (kind: 'slot' | 'hole', id: string) => ({
+    selected: is(pointed.selection, kind, id),
+    hovered: is(pointed.hover, kind, id),
+  })
+  return [
+    {
+      id: 'plate',
+      layer: 'plate',
+      role: 'plate',
+      kind: 'region',
+      rings:
+        plate.bore > 0
+          ? [circleRing(axis, plate.diameter), circleRing(axis, plate.bore)]
+          : [circleRing(axis, plate.diameter)],
+    },
+    ...plate.slots.map((slot): SceneItem => ({
+      id: `slot:${slot.id}`,
+      layer: 'plate',
+      role: 'slot',
+      kind: 'region',
+      rings: [slotRing(slot)],
+      emphasis: emphasis('slot', slot.id),
+    })),
+    ...plate.holes.map((hole): SceneItem => ({
+      id: `hole:${hole.id}`,
+      layer: 'plate',
+      role: 'plate-hole',
+      kind: 'circle',
+      centre: { x: hole.x, y: hole.y },
+      radius: hole.diameter / 2,
+      emphasis: emphasis('hole', hole.id),
+    })),
+    ...plate.slots.map((slot): SceneItem => ({
+      id: `slot-label:${slot.id}`,
+      layer: 'plate',
+      role: 'label',
+      kind: 'text',
+      at: polar(slot.to + slot.width / 2 + (plate.diameter / 2 - slot.to - slot.width / 2) / 2, slot.angle),
+      text: slot.id,
+      align: 'centre',
+      emphasis: emphasis('slot', slot.id),
+    })),
+  ]
+}

@@ -1,0 +1,132 @@
+/** Part and hardware as they lie on the plate, lowest first. */
+import type { Finding, Severity } from '../../src-core/analysis/result.ts'
+import type { Mounted, MountedPiece } from '../../src-core/mounting/types.ts'
+import type { Target } from '../editor/target.ts'
+import type { Emphasis, SceneItem } from './items.ts'
+
+export interface Pointed {
+  readonly selection: Target | null
+  readonly hover: Target | null
+}
+
+/** The worst finding about each item. */
+export function worstByItem(findings: readonly Finding[]): Map<string, Severity> {
+  const rank: Record<Severity, number> = { stop: 0, caution: 1, note: 2 }
+  const worst = new Map<string, Severity>()
+  for (const f of findings) {
+    const before = worst.get(f.item)
+    if (before === undefined || rank[f.severity] < rank[before]) worst.set(f.item, f.severity)
+  }
+  return worst
+}
+
+export function describeWork(
+  mounted: Mounted,
+  pointed: Pointed,
+  flags: ReadonlyMap<string, Severity>,
+): SceneItem[] {
+  const pieces = [...mounted.pieces].sort((a, b) => a.z1 - b.z1)
+  const packing = pieces.filter((p) => p.item.kind === 'packing')
+  const standing = pieces.filter((p) => p.item.kind !== 'packing')
+  return [
+    ...packing.map((p) => pieceItem(p, pointed, flags)),
+    ...partItems(mounted, pointed),
+    ...packing.map((p): SceneItem => ({
+      ...pieceItem(p, pointed, flags),
+      id: `hidden:${p.item.id}`,
+      role: 'packing-hidden',
+    })),
+    ...standing.flatMap((p) => standingItems(p, pointed, flags)),
+  ]
+}
+
+function partItems(mounted: Mounted, pointed: Pointed): SceneItem[] {
+  const emphasis: Emphasis = {
+    selected: pointed.selection?.kind === 'part',
+    hovered: pointed.hover?.kind === 'part' || pointed.hover?.kind === 'turn-handle',
+  }
+  const bodies = [...mounted.bodies].sort((a, b) => a.z1 - b.z1 || (a.body.effect === 'adds' ? -1 : 1))
+  const items = bodies.map(({ body, regions }): SceneItem => ({
+    id: `body:${body.id}`,
+    layer: 'work',
+    role: body.effect === 'adds' ? 'part' : 'pocket',
+    kind: 'region',
+    rings: regions.flatMap((r) => [r.outline, ...r.holes]),
+    emphasis,
+  }))
+  for (const { bore, centre, state } of mounted.bores) {
+    const circle = (id: string, role: SceneItem['role'], diameter: number): SceneItem => ({
+      id: `${id}:${bore.id}`,
+      layer: 'work',
+      role,
+      kind: 'circle',
+      centre,
+      radius: diameter / 2,
+    })
+    if (state === 'open') items.push(circle('bore', 'bore-open', bore.diameter))
+    else items.push(circle('bore', state === 'to cut' ? 'bore-to-cut' : 'bore-uncut', bore.diameter))
+    items.push({
+      id: `bore-label:${bore.id}`,
+      layer: 'work',
+      role: 'tag',
+      kind: 'text',
+      at: { x: centre.x - bore.diameter * 0.3536, y: centre.y - bore.diameter * 0.3536 },
+      offset: { x: -9, y: 9 },
+      text: bore.id,
+      align: 'centre',
+    })
+  }
+  return items
+}
+
+function pieceItem(piece: MountedPiece, pointed: Pointed, flags: ReadonlyMap<string, Severity>): SceneItem {
+  const { id, kind } = piece.item
+  const is = (t: Target | null) => (t?.kind === 'piece' || t?.kind === 'nose-handle') && t.id === id
+  return {
+    id: `piece:${id}`,
+    layer: 'work',
+    role: kind,
+    kind: 'region',
+    rings: [piece.footprint],
+    emphasis: { selected: is(pointed.selection), hovered: is(pointed.hover), flag: flags.get(id) ?? null },
+  }
+}
+
+function standingItems(
+  piece: MountedPiece,
+  pointed: Pointed,
+  flags: ReadonlyMap<string, Severity>,
+): SceneItem[] {
+  const { id } = piece.item
+  const items: SceneItem[] = [pieceItem(piece, pointed, flags)]
+  const nose = piece.item.clamp?.nose
+  if (nose)
+    items.push({
+      id: `strap:${id}`,
+      layer: 'work',
+      role: 'strap-line',
+      kind: 'line',
+      points: [piece.at, nose],
+    })
+  if (piece.bolt)
+    items.push({
+      id: `bolt:${id}`,
+      layer: 'work',
+      role: 'bolt',
+      kind: 'circle',
+      centre: piece.at,
+      radius: piece.bolt.diameter / 2,
+    })
+  items.push({
+    id: `tag:${id}`,
+    layer: 'work',
+    role: 'tag',
+    kind: 'text',
+    at: piece.at,
+    text: id,
+    offset: { x: 0, y: piece.bolt ? 17 : 0 },
+    align: 'centre',
+    emphasis: { selected: pointed.selection?.kind === 'piece' && pointed.selection.id === id },
+  })
+  return items
+}

@@ -1,0 +1,177 @@
+/** One list of what can be done, shared by toolbar, menus and keyboard. */
+import { duplicateSetup } from '../editor/edits/setups.ts'
+import { movePiece, removePiece } from '../editor/edits/hardware.ts'
+import { centreAfterMove, setCentre, setTurn } from '../editor/edits/mounting.ts'
+import { centrePoint } from '../../src-core/mounting/mount.ts'
+import { roundTo } from '../editor/snap.ts'
+import type { App } from './app.svelte.ts'
+
+export interface Action {
+  readonly label: string
+  /** As `event.key`, with Ctrl+ and Shift+ before it; Ctrl stands for Command too. */
+  readonly keys: readonly string[]
+  readonly enabled: () => boolean
+  readonly run: () => void
+  /** Only where the plate has the focus. */
+  readonly onPlate?: boolean
+}
+
+export type ActionName =
+  | 'new' | 'open' | 'save' | 'saveAs' | 'undo' | 'redo' | 'sheet' | 'turnByHand' | 'fit' | 'keys' | 'copySetup' | 'planner'
+  | 'remove' | 'deselect' | 'next' | 'previous' | 'left' | 'right' | 'up' | 'down' | 'leftFine' | 'rightFine' | 'upFine' | 'downFine'
+  | 'turnLeft' | 'turnRight' | 'turnLeftFine' | 'turnRightFine' // prettier-ignore
+
+export type Actions = Readonly<Record<ActionName, Action>>
+
+const always = () => true
+
+export function createActions(app: App): Actions {
+  const { jobs, session, files, results } = app
+  const selected = () => session.selection !== null
+  const nudge = (x: number, y: number) => () => nudgeSelection(app, x, y)
+  const turn = (by: number) => () => turnSelection(app, by)
+  const plate = (label: string, keys: string[], run: () => void, enabled = selected): Action => ({
+    label,
+    keys,
+    enabled,
+    run,
+    onPlate: true,
+  })
+  return {
+    new: {
+      label: 'New job',
+      keys: ['Ctrl+n'],
+      enabled: always,
+      run: () => files.leaving(() => (session.dialog = 'new')),
+    },
+    open: { label: 'Open', keys: ['Ctrl+o'], enabled: always, run: () => files.open() },
+    save: { label: 'Save', keys: ['Ctrl+s'], enabled: always, run: () => void files.save() },
+    saveAs: { label: 'Save as', keys: ['Ctrl+Shift+s'], enabled: always, run: () => void files.saveAs() },
+    undo: { label: 'Undo', keys: ['Ctrl+z'], enabled: () => jobs.undoLabel !== null, run: () => jobs.undo() },
+    redo: {
+      label: 'Redo',
+      keys: ['Ctrl+y', 'Ctrl+Shift+z'],
+      enabled: () => jobs.redoLabel !== null,
+      run: () => jobs.redo(),
+    },
+    sheet: {
+      label: 'Setup sheet',
+      keys: ['Ctrl+p'],
+      enabled: () => results.analysis !== null,
+      run: () => (session.dialog = 'sheet'),
+    },
+    planner: {
+      label: 'Plan counterweights',
+      keys: ['Ctrl+b'],
+      enabled: () => results.analysis !== null,
+      run: () => (session.dialog = 'planner'),
+    },
+    copySetup: {
+      label: 'Add a setup',
+      keys: [],
+      enabled: always,
+      run: () => {
+        const { job, id } = duplicateSetup(jobs.job, results.setup.id)
+        jobs.edit('Add a setup', () => job)
+        session.setupId = id
+      },
+    },
+    turnByHand: {
+      label: 'Turn by hand',
+      keys: ['Ctrl+t', 't'],
+      enabled: () => results.mounted !== null,
+      run: () => (session.spindleTurn = session.spindleTurn === null ? 0 : null),
+    },
+    fit: { label: 'Whole plate', keys: ['0', 'f'], enabled: always, run: () => (session.camera = null) },
+    keys: { label: 'Keyboard', keys: ['F1', '?'], enabled: always, run: () => (session.dialog = 'keys') },
+    deselect: {
+      label: 'Select nothing',
+      keys: ['Escape'],
+      enabled: always,
+      run: () => escape(app),
+      onPlate: true,
+    },
+    remove: plate(
+      'Take off the plate',
+      ['Delete', 'Backspace'],
+      () => removeSelection(app),
+      () => session.selection?.kind === 'piece',
+    ),
+    next: plate('Next thing on the plate', ['.'], () => step(app, 1), always),
+    previous: plate('Thing before', [','], () => step(app, -1), always),
+    left: plate('Left 1 mm', ['ArrowLeft'], nudge(-1, 0)),
+    right: plate('Right 1 mm', ['ArrowRight'], nudge(1, 0)),
+    up: plate('Up, or outward in a slot, 1 mm', ['ArrowUp'], nudge(0, 1)),
+    down: plate('Down, or inward in a slot, 1 mm', ['ArrowDown'], nudge(0, -1)),
+    leftFine: plate('Left 0.1 mm', ['Shift+ArrowLeft'], nudge(-0.1, 0)),
+    rightFine: plate('Right 0.1 mm', ['Shift+ArrowRight'], nudge(0.1, 0)),
+    upFine: plate('Up 0.1 mm', ['Shift+ArrowUp'], nudge(0, 0.1)),
+    downFine: plate('Down 0.1 mm', ['Shift+ArrowDown'], nudge(0, -0.1)),
+    turnLeft: plate('Turn 15° counter-clockwise', ['['], turn(15)),
+    turnRight: plate('Turn 15° clockwise', [']'], turn(-15)),
+    turnLeftFine: plate('Turn 1° counter-clockwise', ['{'], turn(1)),
+    turnRightFine: plate('Turn 1° clockwise', ['}'], turn(-1)),
+  }
+}
+
+function escape({ session, jobs }: App): void {
+  if (session.spindleTurn !== null) session.spindleTurn = null
+  else if (jobs.inGesture) jobs.cancel()
+  else session.selection = null
+}
+
+function nudgeSelection({ jobs, session, results }: App, x: number, y: number): void {
+  const { setup } = results
+  const target = session.selection
+  if (target?.kind === 'part') {
+    const centre = centreAfterMove(centrePoint(jobs.job.part, setup), setup.turn, { x, y })
+    jobs.edit('Move the part', (job) =>
+      setCentre(job, setup.id, { x: roundTo(centre.x, 1e-4), y: roundTo(centre.y, 1e-4) }),
+    )
+  }
+  if (target?.kind !== 'piece') return
+  const piece = setup.hardware.find((h) => h.id === target.id)
+  if (!piece || 'hole' in piece.at) return
+  const { at } = piece
+  const moved =
+    'slot' in at
+      ? { slot: at.slot, radius: slotRadius(jobs.job, at, x + y) }
+      : { x: roundTo(at.x + x, 0.001), y: roundTo(at.y + y, 0.001) }
+  jobs.edit(`Move ${piece.name ?? piece.kind} ${piece.id}`, (job) =>
+    movePiece(job, setup.id, piece.id, moved),
+  )
+}
+
+function slotRadius(job: App['jobs']['job'], at: { slot: string; radius: number }, by: number): number {
+  const slot = job.plate.slots.find((s) => s.id === at.slot)
+  const radius = roundTo(at.radius + by, 0.001)
+  return slot ? Math.min(slot.to, Math.max(slot.from, radius)) : radius
+}
+
+function turnSelection({ jobs, session, results }: App, by: number): void {
+  if (session.selection?.kind !== 'part') return
+  const { setup } = results
+  const turn = roundTo((((setup.turn + by) % 360) + 360) % 360, 0.001)
+  jobs.edit('Turn the part', (job) => setTurn(job, setup.id, turn))
+}
+
+function removeSelection({ jobs, session, results }: App): void {
+  const target = session.selection
+  if (target?.kind !== 'piece') return
+  session.selection = null
+  jobs.edit(`Take off ${target.id}`, (job) => removePiece(job, results.setup.id, target.id))
+}
+
+/** Round through the part and all pieces. */
+function step({ session, results }: App, by: number): void {
+  const all = [
+    { kind: 'part' } as const,
+    ...results.setup.hardware.map((h) => ({ kind: 'piece', id: h.id }) as const),
+  ]
+  const now = all.findIndex(
+    (t) =>
+      t.kind === session.selection?.kind &&
+      (t.kind === 'part' || ('id' in session.selection && t.id === session.selection.id)),
+  )
+  session.selection = all[(now + by + all.length) % all.length] ?? null
+}

@@ -1,0 +1,63 @@
+/** The window's whole state, put together once and handed down by context. */
+import { getContext, setContext } from 'svelte'
+import type { Host } from '../../src-core/bridge/contract.ts'
+import type { Job } from '../../src-core/job/schema.ts'
+import type { Guide, Target } from '../editor/target.ts'
+import type { ToolPort } from '../editor/port.ts'
+import { blankJob, START } from './blankJob.ts'
+import { Files } from './files.svelte.ts'
+import { JobStore } from './jobStore.svelte.ts'
+import { Results } from './results.svelte.ts'
+import { Session } from './session.svelte.ts'
+
+export interface App {
+  readonly jobs: JobStore
+  readonly session: Session
+  readonly results: Results
+  readonly files: Files
+}
+
+export function createApp(host: Host): App {
+  const jobs = new JobStore(blankJob(START))
+  const session = new Session()
+  const results = new Results(jobs, session)
+  return { jobs, session, results, files: new Files(host, jobs, session) }
+}
+
+/** What the tools may see and do. `pan` comes from the picture, which knows its size. */
+export function toolPort(app: App, pan: (dx: number, dy: number) => void): ToolPort {
+  const { jobs, session, results } = app
+  return {
+    get job(): Job {
+      return jobs.job
+    },
+    get setupId() {
+      return results.setup.id
+    },
+    get mounted() {
+      return results.mounted
+    },
+    get selection() {
+      return session.selection
+    },
+    select: (target: Target | null) => {
+      session.selection = target
+    },
+    hover: (target: Target | null) => {
+      session.hover = target
+    },
+    guide: (guide: Guide | null) => {
+      session.guide = guide
+    },
+    pan,
+    begin: (label) => jobs.begin(label),
+    replace: (job) => jobs.replace(job),
+    commit: () => jobs.commit(),
+    cancel: () => jobs.cancel(),
+    length: (mm) => results.format.length(mm),
+  }
+}
+
+const KEY = Symbol('app')
+export const provideApp = (app: App): App => setContext(KEY, app)
+export const useApp = (): App => getContext<App>(KEY)

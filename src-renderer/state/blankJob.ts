@@ -1,0 +1,133 @@
+/** A job to start from: ordinary figures to be put right, one plain block on an eight-slot plate. */
+import { rectRing, circleRing } from '../../src-core/geometry/edges.ts'
+import type { Job, Prism } from '../../src-core/job/schema.ts'
+
+export interface StartFrom {
+  readonly title: string
+  readonly displayUnits: Job['displayUnits']
+  readonly swingOverBed: number
+  readonly swingOverCrossSlide: number
+  readonly spindleSpeeds: readonly number[]
+  readonly plateDiameter: number
+  /** Null: computed as a solid iron disc of its size. */
+  readonly plateMass: number | null
+  readonly slotCount: number
+  readonly shape: 'rectangle' | 'disc'
+  /** mm: length or diameter, width, thickness. */
+  readonly length: number
+  readonly width: number
+  readonly thickness: number
+  readonly material: string
+  readonly density: number
+  /** Bore: how far along the length from the part's middle, finish and starting diameter. */
+  readonly boreOffset: number
+  readonly boreDiameter: number
+  readonly boreStart: number
+}
+
+export const START: StartFrom = {
+  title: '',
+  displayUnits: 'mm',
+  swingOverBed: 330,
+  swingOverCrossSlide: 190,
+  spindleSpeeds: [45, 70, 110, 155, 240, 360, 540],
+  plateDiameter: 300,
+  plateMass: null,
+  slotCount: 8,
+  shape: 'rectangle',
+  length: 140,
+  width: 90,
+  thickness: 20,
+  material: 'mild steel',
+  density: 7850,
+  boreOffset: 35,
+  boreDiameter: 40,
+  boreStart: 0,
+}
+
+/** kg/m³: grey cast iron, which most faceplates are made of. */
+const PLATE_DENSITY = 7200
+const PLATE_THICKNESS_SHARE = 0.09
+
+/** kg of a solid iron disc with a bore, less a tenth for slots and relief: an estimate to be weighed. */
+export function plateMassEstimate(diameter: number, thickness: number, bore: number): number {
+  const volume = (Math.PI / 4) * (diameter ** 2 - bore ** 2) * thickness
+  return Number((0.9 * volume * PLATE_DENSITY * 1e-9).toFixed(1))
+}
+
+export function blankJob(from: StartFrom): Job {
+  const d = from.plateDiameter
+  const thickness = Math.round(d * PLATE_THICKNESS_SHARE)
+  const bore = Math.round(d * 0.125)
+  const hole = from.boreStart > 0 ? [circleRing({ x: from.boreOffset, y: 0 }, from.boreStart)] : []
+  const outline: Prism['outline'] =
+    from.shape === 'disc'
+      ? circleRing({ x: 0, y: 0 }, from.length)
+      : rectRing({ x: 0, y: 0 }, from.length, from.width, 0)
+  return {
+    format: 'evenswing-job',
+    version: 1,
+    title: from.title,
+    displayUnits: from.displayUnits,
+    lathe: {
+      name: '',
+      swingOverBed: from.swingOverBed,
+      swingOverCrossSlide: from.swingOverCrossSlide,
+      gap: null,
+      spindleSpeeds: [...from.spindleSpeeds],
+      maxSpindleSpeed: null,
+      noseOverhang: null,
+      loadLimit: null,
+      barReach: null,
+    },
+    plate: {
+      name: '',
+      diameter: d,
+      thickness,
+      bore,
+      mass: from.plateMass ?? plateMassEstimate(d, thickness, bore),
+      ratedSpeed: null,
+      slots: Array.from({ length: from.slotCount }, (_, i) => ({
+        id: `S${i + 1}`,
+        angle: Math.round((i * 360_000) / from.slotCount) / 1000,
+        from: Math.round(d * (from.slotCount > 4 ? 0.22 : 0.17)),
+        to: Math.round(d * 0.45),
+        width: 14,
+        kind: 'through' as const,
+      })),
+      holes: [],
+    },
+    stock: [],
+    part: {
+      name: '',
+      material: from.material,
+      density: from.density,
+      weighedMass: null,
+      bodies: [{ id: 'body', effect: 'adds', outline, holes: hole, base: 0, thickness: from.thickness }],
+      bores: [
+        {
+          id: 'A',
+          x: from.boreOffset,
+          y: 0,
+          diameter: from.boreDiameter,
+          start: from.boreStart,
+          depth: null,
+        },
+      ],
+    },
+    setups: [
+      {
+        id: 'op10',
+        title: '',
+        centre: { bore: 'A' },
+        turn: 0,
+        packing: 12,
+        hardware: [],
+        cut: null,
+        speed: null,
+        criterion: { kind: 'weightShare', value: 0.1 },
+        frictionCoefficient: 0.12,
+      },
+    ],
+  }
+}

@@ -1,0 +1,150 @@
+/** Opening, saving and exporting: the flows between document, window and host. */
+import type { ExportFormat, FileRef, Host, HostInfo, Reply } from '../../src-core/bridge/contract.ts'
+import { parseJob } from '../../src-core/job/parse.ts'
+import type { Job } from '../../src-core/job/schema.ts'
+import { serialiseJob } from '../../src-core/job/serialise.ts'
+import type { JobStore } from './jobStore.svelte.ts'
+import type { Session } from './session.svelte.ts'
+
+const SUFFIX = '.evenswing.json'
+
+export class Files {
+  readonly #host: Host
+  readonly #jobs: JobStore
+  readonly #session: Session
+  info: HostInfo | null = $state.raw(null)
+  examples: readonly string[] = $state.raw([])
+  busy: string | null = $state(null)
+
+  constructor(host: Host, jobs: JobStore, session: Session) {
+    this.#host = host
+    this.#jobs = jobs
+    this.#session = session
+  }
+
+  /** First run: what the host is, and the first example on the plate. */
+  async start(): Promise<void> {
+    this.info = await this.#value(this.#host.info())
+    this.examples = (await this.#value(this.#host.listExamples())) ?? []
+    const preferred = this.examples.find((n) => n === 'flat-link') ?? this.examples[0]
+    if (preferred !== undefined) await this.#loadExample(preferred)
+  }
+
+  /** Does it at once, or asks first where changes would be lost. */
+  leaving(then: () => void): void {
+    if (!this.#jobs.isDirty) return then()
+    this.#session.afterDiscard = then
+    this.#session.dialog = 'discard'
+  }
+
+  openExample(name: string): void {
+    this.leaving(() => void this.#loadExample(name))
+  }
+
+  open(): void {
+    this.leaving(() => void this.#chooseAndOpen())
+  }
+
+  newJob(job: Job): void {
+    this.#show(job, null, true)
+  }
+
+  async openFile(ref: FileRef): Promise<void> {
+    const opened = await this.#value(this.#host.readJob(ref))
+    if (opened) this.#loadText(opened.text, { ref: opened.file, stamp: opened.stamp }, opened.file.name)
+  }
+
+  async listFolder() {
+    return (await this.#value(this.#host.listFolder())) ?? []
+  }
+
+  async fileInFolder(name: string): Promise<FileRef | null> {
+    return this.#value(this.#host.fileInFolder(name))
+  }
+
+  async save(): Promise<void> {
+    const file = this.#jobs.file
+    if (file) return this.#write(file.ref, file.stamp)
+    return this.saveAs()
+  }
+
+  async saveAs(): Promise<void> {
+    if (!this.info?.systemDialogs) {
+      this.#session.dialog = 'save'
+      return
+    }
+    const ref = await this.#value(this.#host.chooseSave(this.suggestedName(SUFFIX)))
+    if (ref) await this.#write(ref, null)
+  }
+
+  /** Saves under a plain name in the job folder. */
+  async saveInFolder(name: string): Promise<void> {
+    const ref = await this.fileInFolder(name.endsWith(SUFFIX) ? name : name + SUFFIX)
+    if (ref) await this.#write(ref, null)
+  }
+
+  async export(name: string, format: ExportFormat, bytes: Uint8Array): Promise<void> {
+    const ref = await this.#value(this.#host.exportFile(name, format, bytes))
+    if (ref) this.#session.notice = { kind: 'done', text: `${ref.name} is in ${ref.folder}` }
+  }
+
+  suggestedName(suffix: string): string {
+    const { title, partNumber } = this.#jobs.job
+    const words = `${partNumber ?? ''} ${title}`
+      .toLowerCase()
+      .replace(/[^a-z0-9]+/g, '-')
+      .replace(/^-|-$/g, '')
+    return (words.slice(0, 60) || 'faceplate-job') + suffix
+  }
+
+  async #write(ref: FileRef, stamp: string | null): Promise<void> {
+    const job = this.#jobs.job
+    const reply = await this.#host.writeJob(ref, serialiseJob(job), stamp)
+    if (reply.ok) {
+      this.#jobs.markSaved(job, { ref: reply.value.file, stamp: reply.value.stamp })
+      this.#session.notice = { kind: 'done', text: `Saved as ${reply.value.file.name}` }
+    } else this.#fault(reply.fault.message)
+  }
+
+  async #chooseAndOpen(): Promise<void> {
+    if (!this.info?.systemDialogs) {
+      this.#session.dialog = 'open'
+      return
+    }
+    const ref = await this.#value(this.#host.chooseOpen())
+    if (ref) await this.openFile(ref)
+  }
+
+  async #loadExample(name: string): Promise<void> {
+    const text = await this.#value(this.#host.readExample(name))
+    if (text !== null) this.#loadText(text, null, name)
+  }
+
+  #loadText(text: string, file: { ref: FileRef; stamp: string } | null, name: string): void {
+    const read = parseJob(text)
+    if (read.ok) return this.#show(read.job, file, false)
+    const [first, ...rest] = read.faults
+    const more = rest.length > 0 ? ` (and ${rest.length} more)` : ''
+    this.#fault(
+      `${name} was not opened: ${first!.path || 'the file'} ${first!.message}${more}. Mend the file and open it again.`,
+    )
+  }
+
+  #show(job: Job, file: { ref: FileRef; stamp: string } | null, unsaved: boolean): void {
+    this.#jobs.load(job, file, unsaved)
+    this.#session.reset()
+    this.#session.setupId = job.setups[0]!.id
+    this.#session.notice = null
+  }
+
+  async #value<T>(asked: Promise<Reply<T>>): Promise<T | null> {
+    const reply = await asked
+    if (reply.ok) return reply.value
+    this.#fault(reply.fault.message)
+    return null
+  }
+
+  #fault(text: string): void {
+    this.#session.notice = { kind: 'fault', text }
+  }
+}

@@ -1,0 +1,112 @@
+/** What each step of the work has and what it still lacks, in a few words. */
+import type { Analysis } from '../../src-core/analysis/result.ts'
+import type { Job, Setup } from '../../src-core/job/schema.ts'
+import { plain, type Formatter } from '../../src-core/units/format.ts'
+import type { StepName } from './session.svelte.ts'
+
+export interface StepState {
+  readonly summary: string
+  readonly lacks: readonly string[]
+}
+
+const missing = (list: readonly (readonly [boolean, string])[]): string[] =>
+  list.filter(([is]) => is).map(([, words]) => words)
+
+const plural = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`
+
+export function stepStates(
+  job: Job,
+  setup: Setup,
+  analysis: Analysis | null,
+  fmt: Formatter,
+): Record<StepName, StepState> {
+  return {
+    machine: machine(job, fmt),
+    part: part(job, analysis, fmt),
+    mounting: mounting(job, setup),
+    clamps: clamps(setup, analysis),
+    counterweights: counterweights(job, setup, analysis, fmt),
+    speed: speed(setup, analysis),
+    sheet: sheet(job),
+  }
+}
+
+function machine({ lathe, plate }: Job, fmt: Formatter): StepState {
+  return {
+    summary: `swing ${fmt.length(lathe.swingOverBed)}, plate ${fmt.length(plate.diameter)}`,
+    lacks: missing([
+      [plate.slots.length + plate.holes.length === 0, 'slots'],
+      [plate.ratedSpeed === null, 'plate rating'],
+      [lathe.noseOverhang === null, 'nose overhang'],
+      [lathe.loadLimit === null, 'load limit'],
+      [lathe.barReach === null, 'bar reach'],
+    ]),
+  }
+}
+
+function part({ part: p }: Job, analysis: Analysis | null, fmt: Formatter): StepState {
+  const mass = analysis ? fmt.mass(analysis.part.mass_kg) : '–'
+  return {
+    summary: `${mass}, ${p.material || 'no material named'}`,
+    lacks: missing([
+      [p.bores.length === 0, 'a bore'],
+      [p.weighedMass === null, 'weighing'],
+    ]),
+  }
+}
+
+function mounting(job: Job, setup: Setup): StepState {
+  const centre = 'bore' in setup.centre ? `bore ${setup.centre.bore} on the axis` : 'a point on the axis'
+  return {
+    summary: `${centre}, turned ${plain(setup.turn, 1)}°`,
+    lacks: missing([
+      [setup.packing > 0 && !setup.hardware.some((h) => h.kind === 'packing'), 'packing pieces'],
+      [!setup.cut && job.part.bores.length > 0, 'a cut'],
+    ]),
+  }
+}
+
+function clamps(setup: Setup, analysis: Analysis | null): StepState {
+  const list = setup.hardware.filter((h) => h.kind === 'clamp')
+  const incomplete = list.filter(
+    ({ clamp: c }) => !c?.thread || !c.class || !c.torque || !c.boltToWork || !c.boltToHeel || !c.nose,
+  )
+  const factor = analysis?.clamping ? `, factor ${plain(analysis.clamping.factor, 1)} against slip` : ''
+  return {
+    summary: plural(list.length, 'clamp') + factor,
+    lacks: missing([
+      [list.length === 0, 'clamps'],
+      [incomplete.length > 0, `data of ${incomplete.map((h) => h.id).join(', ')}`],
+    ]),
+  }
+}
+
+function counterweights(job: Job, setup: Setup, analysis: Analysis | null, fmt: Formatter): StepState {
+  const weights = setup.hardware.filter((h) => h.kind === 'counterweight')
+  const left = analysis
+    ? `, ${fmt.unbalance(analysis.unbalance.static_g_mm).replace(/\B(?=(\d{3})+\D)/g, '\u202f')} left`
+    : ''
+  return {
+    summary: plural(weights.length, 'weight') + left,
+    lacks: missing([[job.stock.length === 0, 'stock']]),
+  }
+}
+
+function speed(setup: Setup, analysis: Analysis | null): StepState {
+  const row = analysis?.speeds.find((s) => s.rpm === setup.speed)
+  return {
+    summary:
+      setup.speed === null ? 'none chosen' : `${plain(setup.speed, 1)} rpm${row ? `: ${row.verdict}` : ''}`,
+    lacks: missing([[setup.speed === null, 'a speed']]),
+  }
+}
+
+function sheet(job: Job): StepState {
+  return {
+    summary: job.partNumber ? job.partNumber : 'drawing to take to the machine',
+    lacks: missing([
+      [!job.title, 'a title'],
+      [!job.partNumber, 'a part number'],
+    ]),
+  }
+}

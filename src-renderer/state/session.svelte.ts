@@ -1,0 +1,71 @@
+/** What the window shows just now: never saved, never undone. */
+import type { Point } from '../../src-core/geometry/types.ts'
+import type { Camera } from '../editor/camera.ts'
+import type { Guide, Target } from '../editor/target.ts'
+
+export type StepName = 'machine' | 'part' | 'mounting' | 'clamps' | 'counterweights' | 'speed' | 'sheet'
+export type DialogName = 'open' | 'save' | 'new' | 'keys' | 'sheet' | 'discard' | 'planner' | 'about'
+export type Theme = 'system' | 'light' | 'dark'
+
+/** A place on the plate that a finding points at. */
+export interface Highlight {
+  readonly item: string
+  readonly at: Point | null
+}
+
+export interface Notice {
+  readonly kind: 'done' | 'fault'
+  readonly text: string
+}
+
+const THEME_KEY = 'evenswing-theme'
+
+function storedTheme(): Theme {
+  try {
+    const stored = localStorage.getItem(THEME_KEY)
+    return stored === 'light' || stored === 'dark' ? stored : 'system'
+  } catch {
+    return 'system'
+  }
+}
+
+export class Session {
+  setupId: string = $state('')
+  step: StepName | null = $state(null)
+  selection: Target | null = $state.raw(null)
+  hover: Target | null = $state.raw(null)
+  guide: Guide | null = $state.raw(null)
+  highlight: Highlight | null = $state.raw(null)
+  camera: Camera | null = $state.raw(null)
+  dialog: DialogName | null = $state(null)
+  notice: Notice | null = $state.raw(null)
+  /** Degrees the spindle is turned in the picture; null while it stands as set up. */
+  spindleTurn: number | null = $state(null)
+  theme: Theme = $state(storedTheme())
+  systemDark: boolean = $state(false)
+  /** What to do once the user agrees to leave unsaved changes. */
+  afterDiscard: (() => void) | null = $state.raw(null)
+
+  get dark(): boolean {
+    return this.theme === 'system' ? this.systemDark : this.theme === 'dark'
+  }
+
+  setTheme(theme: Theme): void {
+    this.theme = theme
+    try {
+      localStorage.setItem(THEME_KEY, theme)
+    } catch {
+      // Private windows may refuse storage; the choice then lasts as long as the window.
+    }
+  }
+
+  /** Back to how a job looks when it is opened. */
+  reset(): void {
+    this.selection = null
+    this.hover = null
+    this.guide = null
+    this.highlight = null
+    this.camera = null
+    this.spindleTurn = null
+  }
+}

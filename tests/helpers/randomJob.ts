@@ -1,0 +1,138 @@
+/** Random sound jobs: every optional field present or absent, numbers of every size a job may hold. */
+import fc from 'fast-check'
+import type { Hardware, Job, Prism, StockItem } from '../../src-core/job/schema.ts'
+import { degrees, mm, moved, point, starRing } from './arbitraries.ts'
+import { bore, jobWith, partOf } from './jobs.ts'
+
+const text = fc.string({ unit: 'grapheme', maxLength: 30 })
+const id = (prefix: string, i: number) => `${prefix}${i}`
+/** Any double from 1e-6 to 1000, not on a grid: what conversion from inches leaves. */
+const amount = fc.double({ min: 1e-6, max: 1000, noNaN: true })
+const maybe = <T>(value: fc.Arbitrary<T>) => fc.option(value, { nil: undefined })
+const orNull = <T>(value: fc.Arbitrary<T>) => fc.option(value, { nil: null })
+
+/** Leaves out what is undefined, as a file does. */
+export const given = <T extends object>(value: T): T =>
+  Object.fromEntries(Object.entries(value).filter(([, v]) => v !== undefined)) as T
+
+const footprint = fc.oneof(
+  mm(5, 90).map((circle) => ({ circle })),
+  fc.tuple(mm(5, 90), mm(5, 90)).map(([a, b]) => ({ rect: [a, b] as const })),
+  starRing({ from: 10, to: 40, most: 8 }).map((outline) => ({ outline })),
+)
+
+const clamp = fc
+  .record({
+    thread: maybe(orNull(fc.constantFrom('M8', 'M12', '1/2-13'))),
+    class: maybe(fc.constantFrom('8.8', 'Gr 5')),
+    torque: maybe(amount),
+    boltToWork: maybe(amount),
+    boltToHeel: maybe(orNull(amount)),
+    nose: maybe(point(200)),
+  })
+  .map(given)
+
+const hardware = (i: number): fc.Arbitrary<Hardware> =>
+  fc
+    .record({
+      id: fc.constant(id('h', i)),
+      name: maybe(text),
+      kind: fc.constantFrom('clamp', 'packing', 'bracket', 'counterweight', 'other'),
+      mass: amount,
+      at: fc.oneof(
+        mm(55, 135).map((radius) => ({ slot: 'S2', radius })),
+        fc.constant({ hole: 'H1' }),
+        point(140),
+      ),
+      footprint,
+      facing: maybe(degrees),
+      base: mm(-5, 80),
+      height: amount,
+      fixed: fc.boolean(),
+      massCentre: maybe(orNull(fc.record({ x: mm(-20, 20), y: mm(-20, 20), z: amount }))),
+      clamp: maybe(orNull(clamp)),
+    })
+    .map(given) as fc.Arbitrary<Hardware>
+
+const body = (i: number): fc.Arbitrary<Prism> =>
+  fc
+    .record({
+      id: fc.constant(id('b', i)),
+      name: maybe(text),
+      effect: fc.constant('adds' as const),
+      outline: fc.tuple(starRing({ from: 20 }), point(60)).map(([ring, by]) => moved(ring, by.x, by.y)),
+      holes: fc.constant([]),
+      base: mm(0, 40),
+      thickness: amount,
+      density: maybe(orNull(mm(500, 20_000))),
+    })
+    .map(given) as fc.Arbitrary<Prism>
+
+const stock = (i: number): fc.Arbitrary<StockItem> =>
+  fc
+    .record({
+      id: fc.constant(id('W', i)),
+      name: maybe(text),
+      mass: amount,
+      count: fc.nat(9),
+      footprint,
+      height: amount,
+    })
+    .map(given) as fc.Arbitrary<StockItem>
+
+const several = <T>(make: (i: number) => fc.Arbitrary<T>, least: number, most: number): fc.Arbitrary<T[]> =>
+  fc
+    .integer({ min: least, max: most })
+    .chain((n) => (n === 0 ? fc.constant([]) : fc.tuple(...Array.from({ length: n }, (_, i) => make(i)))))
+
+export const randomJob: fc.Arbitrary<Job> = fc
+  .record({
+    title: text,
+    partNumber: maybe(text),
+    notes: maybe(text),
+    displayUnits: fc.constantFrom('mm' as const, 'in' as const),
+    bodies: several(body, 1, 3),
+    bores: fc.tuple(point(30), mm(5, 60), orNull(amount)),
+    hardware: several(hardware, 0, 4),
+    stock: several(stock, 0, 3),
+    weighed: orNull(amount),
+    turn: degrees,
+    packing: mm(0, 60),
+    speed: orNull(fc.constantFrom(45, 110, 123.456)),
+    gap: fc.boolean(),
+    barReach: orNull(amount),
+    criterion: fc.record({ kind: fc.constantFrom('weightShare', 'force', 'grade'), value: amount }),
+    uncertainty: maybe(
+      fc.record({ placing: maybe(mm(0, 5)), computedMass: maybe(fc.constant(0.05)) }).map(given),
+    ),
+    centred: fc.boolean(),
+  })
+  .map((r) => {
+    const setup = {
+      hardware: r.hardware,
+      turn: r.turn,
+      packing: r.packing,
+      speed: r.speed,
+      criterion: r.criterion as Job['setups'][number]['criterion'],
+      centre: r.centred ? { bore: 'A' } : { x: 3.25, y: -1 },
+      cut: r.centred ? ({ bore: 'A', tool: 'HSS', speed: 20, feed: 0.1, depth: 1 } as const) : null,
+    }
+    const [at, diameter, depth] = r.bores
+    const job = jobWith({
+      part: partOf(r.bodies, [bore('A', at, diameter, { depth })], { weighedMass: r.weighed }),
+      lathe: { barReach: r.barReach, ...(r.gap ? {} : { gap: null }) },
+      setups: [setup, { ...setup, turn: 0 - r.turn }],
+    })
+    // A clone, for fast-check's records have no prototype.
+    return structuredClone(
+      given({
+        ...job,
+        title: r.title,
+        partNumber: r.partNumber,
+        notes: r.notes,
+        displayUnits: r.displayUnits,
+        stock: r.stock,
+        uncertainty: r.uncertainty,
+      }),
+    ) as Job
+  })

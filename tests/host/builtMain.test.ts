@@ -1,0 +1,66 @@
+/** The built main bundle and preload, as Electron would load them, answer the page's requests. */
+import { existsSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { beforeAll, expect, test, vi } from 'vitest'
+import type { Host } from '../../src-core/bridge/contract.ts'
+import { VERBS } from '../../src-main/requests/registry.ts'
+import { jobText, ROOT } from './helpers.ts'
+import { startDesktop, type FakeElectron } from './shells.ts'
+
+vi.mock('electron', () => import('./fakeElectron.ts'))
+
+const MAIN = join(ROOT, 'out/main/index.js')
+const PRELOAD = join(ROOT, 'out/preload/index.cjs')
+
+beforeAll(() => {
+  for (const path of [MAIN, PRELOAD])
+    if (!existsSync(path)) throw new Error(`${path} is missing: run "npm run build" before the tests`)
+})
+
+/** Runs the preload as a sandboxed one is run: as a script whose only module is `electron`. */
+function loadPreload(electron: FakeElectron): Host {
+  electron.state.exposed = {}
+  const required: string[] = []
+  const require = (name: string) => {
+    required.push(name)
+    return electron
+  }
+  new Function('require', 'module', 'exports', readFileSync(PRELOAD, 'utf8'))(require, { exports: {} }, {})
+  expect(new Set(required)).toEqual(new Set(['electron']))
+  return electron.state.exposed['host'] as Host
+}
+
+test('the main bundle imports nothing but Electron and Node', () => {
+  const imports = [...readFileSync(MAIN, 'utf8').matchAll(/^import\b[^'"]*['"]([^'"]+)['"]/gm)].map(
+    (m) => m[1]!,
+  )
+  expect(imports).toContain('electron')
+  expect(imports.filter((name) => name !== 'electron' && !name.startsWith('node:'))).toEqual([])
+})
+
+test('a job goes out and comes back through both bundles', async () => {
+  const started = await startDesktop(() => import(/* @vite-ignore */ MAIN))
+  const host = loadPreload(started.electron)
+  expect(Object.keys(host).sort()).toEqual([...VERBS].sort())
+  expect(await host.info()).toMatchObject({ ok: true, value: { shell: 'desktop', systemDialogs: true } })
+  const examples = await host.listExamples()
+  expect(examples.ok && examples.value.length).toBeGreaterThan(0)
+  const file = await host.fileInFolder('built')
+  if (!file.ok) throw new Error(file.fault.message)
+  const saved = await host.writeJob(file.value, jobText('built'), null)
+  expect(saved.ok).toBe(true)
+  expect(await host.readJob(file.value)).toMatchObject({ ok: true, value: { text: jobText('built') } })
+  expect(readFileSync(join(started.jobFolder, 'built.evenswing.json'), 'utf8')).toBe(jobText('built'))
+})
+
+test('the built page is served on the scheme of the window', async () => {
+  const { electron } = await startDesktop(() => import(/* @vite-ignore */ MAIN))
+  const serve = electron.state.protocols.get('app')!
+  const page = await serve(new Request(electron.state.windows[0]!.loaded!))
+  expect(page.status).toBe(200)
+  expect(page.headers.get('content-type')).toBe('text/html; charset=utf-8')
+  const script = /<script[^>]*\ssrc="([^"]+)"/.exec(await page.text())?.[1]
+  const url = new URL(script!, electron.state.windows[0]!.loaded!)
+  const code = await serve(new Request(url))
+  expect([code.status, code.headers.get('content-type')]).toEqual([200, 'text/javascript; charset=utf-8'])
+})

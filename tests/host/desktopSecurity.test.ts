@@ -1,0 +1,172 @@
+/** The guards of the desktop's main side, as set on a stand-in for Electron. */
+import { beforeEach, expect, test, vi } from 'vitest'
+import type { Reply } from '../../src-core/bridge/contract.ts'
+import { CONTENT_SECURITY_POLICY } from '../../src-main/web/securityHeaders.ts'
+import { PAGE_URL, pageUrl, sameOrigin } from '../../src-main/desktop/page.ts'
+import { VERBS } from '../../src-main/requests/registry.ts'
+import { startDesktop, type FakeElectron } from './shells.ts'
+
+vi.mock('electron', () => import('./fakeElectron.ts'))
+
+let electron: FakeElectron
+let host: object
+
+beforeEach(async () => {
+  const started = await startDesktop()
+  electron = started.electron
+  host = started.host
+})
+
+const contents = () => electron.state.windows[0]!.webContents
+
+/** Whether a listener of the page's contents prevented an event. */
+function prevented(event: string, details: object = {}): boolean {
+  let stopped = false
+  contents().emit(event, { ...details, preventDefault: () => (stopped = true) })
+  return stopped
+}
+
+test('one window: isolated, sandboxed, without Node, with the bundled preload', () => {
+  expect(electron.state.windows).toHaveLength(1)
+  const preferences = electron.state.windows[0]!.options.webPreferences
+  expect(preferences).toMatchObject({
+    contextIsolation: true,
+    sandbox: true,
+    nodeIntegration: false,
+    nodeIntegrationInWorker: false,
+    nodeIntegrationInSubFrames: false,
+    webSecurity: true,
+    webviewTag: false,
+  })
+  expect(preferences['preload']).toMatch(/out\/preload\/index\.cjs$/)
+  expect(electron.state.windows[0]!.loaded).toBe('app://evenswing/index.html')
+})
+
+test('the page gets one object with exactly the verbs of the contract', () => {
+  expect(Object.keys(electron.state.exposed)).toEqual(['host'])
+  expect(Object.keys(host).sort()).toEqual([...VERBS].sort())
+  expect([...electron.state.handlers.keys()].sort()).toEqual(VERBS.map((v) => `evenswing:${v}`).sort())
+})
+
+test('its own scheme is standard and secure, and no more than that', () => {
+  expect(electron.state.schemes).toEqual([
+    { scheme: 'app', privileges: { standard: true, secure: true, supportFetchAPI: true, stream: true } },
+  ])
+})
+
+test('the page cannot leave, be sent elsewhere, open windows, or embed others', () => {
+  expect(prevented('will-navigate', { url: 'https://evil.example/' })).toBe(true)
+  expect(prevented('will-navigate', { url: 'file:///etc/passwd' })).toBe(true)
+  expect(prevented('will-redirect', { url: 'https://evil.example/' })).toBe(true)
+  expect(prevented('will-frame-navigate', { url: 'https://evil.example/', isMainFrame: false })).toBe(true)
+  expect(prevented('will-attach-webview')).toBe(true)
+  expect(contents().openHandler?.({ url: 'https://evil.example/' })).toEqual({ action: 'deny' })
+})
+
+test('every permission is denied', () => {
+  for (const permission of [
+    'media',
+    'geolocation',
+    'notifications',
+    'openExternal',
+    'clipboard-read',
+    'usb',
+  ]) {
+    let granted: boolean | null = null
+    electron.state.permissionRequest!(null, permission, (yes) => (granted = yes))
+    expect(granted).toBe(false)
+    expect(electron.state.permissionCheck!(null, permission)).toBe(false)
+  }
+  expect(electron.state.devicePermission!()).toBe(false)
+})
+
+test('unsaved work holds the window open until the user lets it go', () => {
+  electron.state.messageChoice = 0
+  expect(prevented('will-prevent-unload')).toBe(false)
+  electron.state.messageChoice = 1
+  expect(prevented('will-prevent-unload')).toBe(true)
+})
+
+test.each([
+  ['another site', { url: 'https://evil.example/', parent: null }],
+  ['a local file', { url: 'file:///tmp/x.html', parent: null }],
+  ['another host of the scheme', { url: 'app://other/index.html', parent: null }],
+  ['a name that only starts the same', { url: 'app://evenswing.evil/index.html', parent: null }],
+  ['a frame in the page', { url: PAGE_URL, parent: { url: PAGE_URL, parent: null } }],
+  ['no URL', { url: '', parent: null }],
+])('%s gets no answer', async (_, frame) => {
+  electron.state.frame = frame
+  for (const verb of VERBS) {
+    const reply = (await electron.ipcRenderer.invoke(`evenswing:${verb}`)) as Reply<unknown>
+    expect(reply).toEqual({ ok: false, fault: { code: 'request.refused', message: 'This page may not ask' } })
+  }
+})
+
+test('a frame that is gone gets no answer', async () => {
+  const handler = electron.state.handlers.get('evenswing:info')!
+  expect(await handler({ senderFrame: null })).toMatchObject({
+    ok: false,
+    fault: { code: 'request.refused' },
+  })
+})
+
+test('arguments that cannot be sent come back as a fault, not as an exception', async () => {
+  const reply = await (host as { readJob(f: unknown): Promise<Reply<unknown>> }).readJob(() => 1)
+  expect(reply).toMatchObject({ ok: false, fault: { code: 'request.failed' } })
+})
+
+const get = (url: string, method = 'GET') =>
+  electron.state.protocols.get('app')!(new Request(url, { method }))
+
+test('the scheme answers with its headers, and for nothing outside the page', async () => {
+  for (const url of [
+    'app://evenswing/../package.json',
+    'app://evenswing/%2e%2e/package.json',
+    'app://evenswing/..%2f..%2fpackage.json',
+    'app://other/index.html',
+    'app://evenswing/none.js',
+  ]) {
+    const response = await get(url)
+    expect(response.status).toBe(404)
+    expect(response.headers.get('content-security-policy')).toBe(CONTENT_SECURITY_POLICY)
+  }
+  expect((await get('app://evenswing/index.html', 'POST')).status).toBe(405)
+})
+
+test('the policy names what is used and nothing else', () => {
+  expect(CONTENT_SECURITY_POLICY.split('; ')).toEqual([
+    "default-src 'none'",
+    "script-src 'self' 'wasm-unsafe-eval'",
+    "style-src 'self' 'unsafe-inline'",
+    "img-src 'self' data: blob:",
+    "font-src 'self'",
+    "connect-src 'self'",
+    "worker-src 'self' blob:",
+    "base-uri 'none'",
+    "form-action 'none'",
+    "frame-ancestors 'none'",
+  ])
+})
+
+test('a development server is loaded only from this machine and only unpackaged', () => {
+  const dev = (url: string) => ({ ELECTRON_RENDERER_URL: url })
+  expect(pageUrl(dev('http://localhost:5173'), false)).toBe('http://localhost:5173')
+  expect(pageUrl(dev('http://127.0.0.1:5173/'), false)).toBe('http://127.0.0.1:5173/')
+  for (const url of [
+    'http://evil.example',
+    'https://localhost.evil.example',
+    'file:///x',
+    'javascript:1',
+    'x',
+    '',
+  ])
+    expect(pageUrl(dev(url), false)).toBe(PAGE_URL)
+  expect(pageUrl(dev('http://localhost:5173'), true)).toBe(PAGE_URL)
+})
+
+test('origins are compared by protocol and host', () => {
+  expect(sameOrigin('app://evenswing/a', 'app://evenswing/b?c#d')).toBe(true)
+  expect(sameOrigin('app://evenswing/a', 'app://evenswing.x/a')).toBe(false)
+  expect(sameOrigin('http://localhost:1', 'http://localhost:2')).toBe(false)
+  expect(sameOrigin('not a url', 'not a url')).toBe(false)
+})

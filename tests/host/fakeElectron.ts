@@ -1,0 +1,140 @@
+/**
+ * As much of the `electron` module as the program's main side and its preload use, recording what they set. What
+ * crosses between page and main is copied by the structured clone algorithm, as in the real one.
+ */
+import { EventEmitter } from 'node:events'
+import { fileURLToPath } from 'node:url'
+
+type Handler = (event: unknown, ...args: unknown[]) => unknown
+
+export interface FakeFrame {
+  url: string
+  parent: FakeFrame | null
+}
+
+const fresh = () => ({
+  handlers: new Map<string, Handler>(),
+  schemes: [] as unknown[],
+  protocols: new Map<string, (request: Request) => Promise<Response>>(),
+  exposed: {} as Record<string, unknown>,
+  windows: [] as BrowserWindow[],
+  /** What the next dialogs answer; null cancels. */
+  dialogPath: null as string | null,
+  dialogsShown: [] as { kind: string; options: { defaultPath?: string } }[],
+  messageChoice: 0,
+  permissionRequest: null as null | ((c: unknown, p: string, answer: (yes: boolean) => void) => void),
+  permissionCheck: null as null | ((c: unknown, p: string) => boolean),
+  devicePermission: null as null | (() => boolean),
+  frame: { url: 'app://evenswing/index.html', parent: null } as FakeFrame,
+  quits: 0,
+  appPath: fileURLToPath(new URL('../..', import.meta.url)),
+  menu: undefined as unknown,
+})
+
+export const state = fresh()
+
+/** Back to a program that was not started yet. */
+export function reset(): void {
+  Object.assign(state, fresh())
+  app.removeAllListeners()
+  app.isPackaged = false
+}
+
+class App extends EventEmitter {
+  isPackaged = false
+  getAppPath = () => state.appPath
+  getVersion = () => '0.0.0-test'
+  whenReady = () => Promise.resolve()
+  requestSingleInstanceLock = () => true
+  quit = () => void state.quits++
+  exit = () => void state.quits++
+}
+export const app = new App()
+
+export class WebContents extends EventEmitter {
+  openHandler: null | ((details: { url: string }) => { action: string }) = null
+  setWindowOpenHandler(handler: (details: { url: string }) => { action: string }): void {
+    this.openHandler = handler
+  }
+}
+
+export class BrowserWindow extends EventEmitter {
+  static getAllWindows = () => state.windows
+  static getFocusedWindow = () => state.windows[0] ?? null
+  readonly webContents = new WebContents()
+  readonly options: { webPreferences: Record<string, unknown> }
+  loaded: string | null = null
+
+  constructor(options: { webPreferences: Record<string, unknown> }) {
+    super()
+    this.options = options
+    state.windows.push(this)
+    app.emit('web-contents-created', {}, this.webContents)
+  }
+
+  async loadURL(url: string): Promise<void> {
+    this.loaded = url
+    this.emit('ready-to-show')
+  }
+
+  show(): void {}
+  focus(): void {}
+  restore(): void {}
+  isMinimized = () => false
+}
+
+export const ipcMain = {
+  handle: (channel: string, handler: Handler) => {
+    if (state.handlers.has(channel)) throw new Error(`a second handler for ${channel}`)
+    state.handlers.set(channel, handler)
+  },
+}
+
+export const ipcRenderer = {
+  async invoke(channel: string, ...args: unknown[]): Promise<unknown> {
+    const handler = state.handlers.get(channel)
+    if (!handler) throw new Error(`No handler registered for '${channel}'`)
+    return structuredClone(await handler({ senderFrame: state.frame }, ...structuredClone(args)))
+  },
+}
+
+export const contextBridge = {
+  exposeInMainWorld: (name: string, value: unknown) => void (state.exposed[name] = value),
+}
+
+export const protocol = {
+  registerSchemesAsPrivileged: (schemes: unknown[]) => void state.schemes.push(...schemes),
+  handle: (scheme: string, handler: (request: Request) => Promise<Response>) =>
+    void state.protocols.set(scheme, handler),
+}
+
+export const session = {
+  defaultSession: {
+    setPermissionRequestHandler: (h: typeof state.permissionRequest) => void (state.permissionRequest = h),
+    setPermissionCheckHandler: (h: typeof state.permissionCheck) => void (state.permissionCheck = h),
+    setDevicePermissionHandler: (h: typeof state.devicePermission) => void (state.devicePermission = h),
+  },
+}
+
+const shown = (kind: string, args: unknown[]) =>
+  void state.dialogsShown.push({ kind, options: args.at(-1) as { defaultPath?: string } })
+
+export const dialog = {
+  async showOpenDialog(...args: unknown[]) {
+    shown('open', args)
+    return {
+      canceled: state.dialogPath === null,
+      filePaths: state.dialogPath === null ? [] : [state.dialogPath],
+    }
+  },
+  async showSaveDialog(...args: unknown[]) {
+    shown('save', args)
+    return { canceled: state.dialogPath === null, filePath: state.dialogPath ?? '' }
+  },
+  showMessageBoxSync: () => state.messageChoice,
+}
+
+export const Menu = {
+  setApplicationMenu: (menu: unknown) => void (state.menu = menu),
+  buildFromTemplate: (template: unknown) => template,
+}
