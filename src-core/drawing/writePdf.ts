@@ -21,7 +21,7 @@ const CREATED = new Date(0)
 /**
  * Drawings as one PDF, a page each in the drawing's own size and at true scale. Fonts are embedded as subsets and
  * text can be searched; a character the font lacks prints as a box. Asks viewers not to scale when printing.
- * Same drawings and fonts in, same bytes out.
+ * Same drawings and fonts in, same bytes out (Node and a browser compress differently, so theirs differ).
  *
  * @throws RangeError (as a rejection) on no drawings or a number that is not finite
  */
@@ -73,7 +73,11 @@ function collect(document: Document): Promise<Uint8Array> {
 }
 
 function writePage(document: Document, drawing: Drawing): void {
-  document.addPage({ size: [drawing.width * POINTS_PER_MM, drawing.height * POINTS_PER_MM], margin: 0 })
+  const size: [number, number] = [
+    finite(drawing.width) * POINTS_PER_MM,
+    finite(drawing.height) * POINTS_PER_MM,
+  ]
+  document.addPage({ size, margin: 0 })
   // From here one unit is a millimetre, y down from the upper edge.
   document.scale(POINTS_PER_MM, POINTS_PER_MM)
   document.lineJoin('round')
@@ -106,7 +110,8 @@ function paint(document: Document, { fill, layer }: PathPrimitive | CirclePrimit
     return
   }
   document.lineWidth(style.width)
-  if (style.dash.length > 0) document.dash([...style.dash])
+  // The library takes a list; its types know a single length only.
+  if (style.dash.length > 0) document.dash([...style.dash] as unknown as number, {})
   else document.undash()
   if (colour === null) document.stroke(style.colour)
   else document.fillAndStroke(colour, style.colour, 'even-odd')

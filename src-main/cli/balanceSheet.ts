@@ -80,7 +80,13 @@ function masses({ job, a, fmt }: Context): string[] {
 
 const direction = (fmt: Formatter, degrees: number) => `${fmt.angle(degrees)} (${clockPosition(degrees)})`
 
-function heavySide({ a, fmt }: Context): string[] {
+/** g·mm² to text, or oz·in². */
+function coupleText(job: Job, gmm2: number): string {
+  if (job.displayUnits === 'mm') return `${significant(gmm2, 3)} g·mm²`
+  return `${significant(convert(convert(convert(gmm2, 'g', 'oz'), 'mm', 'in'), 'mm', 'in'), 3)} oz·in²`
+}
+
+function heavySide({ job, a, fmt }: Context): string[] {
   const u = a.unbalance
   const rows = [
     ['as mounted', fmt.unbalance(u.static_g_mm), `at ${direction(fmt, u.static_angle_deg)}`],
@@ -89,7 +95,7 @@ function heavySide({ a, fmt }: Context): string[] {
     ['centre of mass off the axis', fmt.length(a.assembly.eccentricity_um / 1000), ''],
     [
       'couple about the plate face',
-      `${significant(u.couple_g_mm2, 3)} g·mm²`,
+      coupleText(job, u.couple_g_mm2),
       `at ${direction(fmt, u.couple_angle_deg)}`,
     ],
   ]

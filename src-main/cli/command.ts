@@ -1,7 +1,7 @@
 /** What a command of the command line is. */
 import type { ParseArgsConfig } from 'node:util'
 
-export type OptionsConfig = NonNullable<ParseArgsConfig['options']>
+type OptionsConfig = NonNullable<ParseArgsConfig['options']>
 
 export interface CliIo {
   /** Writes a text to standard output. */

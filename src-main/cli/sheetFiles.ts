@@ -55,7 +55,7 @@ async function encode(format: SheetFormat, drawings: readonly Drawing[]): Promis
       return each((d) => utf8(writeDxf(d)))
     }
     case 'png': {
-      const { writePng } = await import('../../src-core/drawing/writePng.ts')
+      const { writePng } = await import('../png/writePng.ts')
       const fonts = await loadFonts()
       return each((d) => writePng(d, fonts))
     }

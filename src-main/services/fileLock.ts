@@ -5,8 +5,10 @@ import { hostname } from 'node:os'
 import { dirname } from 'node:path'
 import { HostError, systemCode } from './hostError.ts'
 
-/** A lock of another machine (a shared disk), whose process cannot be asked after, is taken over after this, ms. */
-const FOREIGN_STALE = 30_000
+/** ms: no save holds its lock this long, so such a lock is taken over whoever its owner seems to be. */
+const HELD_STALE = 60_000
+/** ms: a lock whose owner has not even written its name in this time was killed between the two. */
+const NAMELESS_STALE = 2_000
 
 export interface LockOptions {
   /** Give up after this long, ms. */
@@ -68,13 +70,16 @@ async function contentOf(path: string): Promise<string | null> {
   }
 }
 
-/** True where the owner died: its process is gone, or it was killed before it could write its name. */
+/**
+ * True where the owner died: its process is gone, it was killed before it could write its name, or it has kept the
+ * lock longer than any save takes (its number may have gone to another process since).
+ */
 async function isStale(lockPath: string, owner: string): Promise<boolean> {
   const [pid, host] = owner.split(' ')
-  if (host === hostname()) return !isAlive(Number(pid))
+  if (host === hostname() && !isAlive(Number(pid))) return true
   try {
     const age = Date.now() - (await stat(lockPath)).mtimeMs
-    return age > (owner === '' ? 2_000 : FOREIGN_STALE)
+    return age > (owner === '' ? NAMELESS_STALE : HELD_STALE)
   } catch {
     return false
   }

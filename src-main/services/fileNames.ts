@@ -9,7 +9,7 @@ const FORBIDDEN = /[\u0000-\u001f\u007f<>:"/\\|?*]/
 const RESERVED = /^(con|prn|aux|nul|com\d|lpt\d)(\.|$)/i
 
 /** The name itself if it is a plain file name; throws `name.refused` else. */
-export function plainName(name: string): string {
+function plainName(name: string): string {
   const refused = (why: string) =>
     new HostError('name.refused', `"${name.slice(0, 80)}" cannot be a file name: ${why}`)
   if (name.startsWith('.')) throw refused('it starts with a dot')

@@ -117,9 +117,3 @@ function sideKey(name: string): string {
   if (Buffer.byteLength(name) <= 180) return name
   return `${createHash('sha256').update(name).digest('hex').slice(0, 32)}.evenswing.json`
 }
-
-/** The hidden folder with a job's earlier versions. */
-export async function revisionFolderOf(path: string): Promise<string> {
-  const target = await realTarget(path)
-  return revisionFolder(await sideFolder(target), sideKey(basename(target)))
-}

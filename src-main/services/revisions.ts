@@ -5,7 +5,7 @@ import { replaceFile } from './atomicWrite.ts'
 import { stampOf } from './readPlainFile.ts'
 
 /** How many earlier versions of a job are kept. */
-export const REVISIONS_KEPT = 10
+const REVISIONS_KEPT = 10
 
 /** Keeps `bytes` (what is about to be replaced) as a revision; the same content is not kept twice in a row. */
 export async function keepRevision(folder: string, bytes: Uint8Array, now: Date): Promise<void> {
@@ -24,7 +24,7 @@ export async function keepRevision(folder: string, bytes: Uint8Array, now: Date)
 }
 
 /** Names of a job's revisions, oldest first. */
-export async function revisionsIn(folder: string): Promise<string[]> {
+async function revisionsIn(folder: string): Promise<string[]> {
   const names = await readdir(folder)
   return names.filter((n) => n.endsWith('.json')).sort()
 }

@@ -14,7 +14,8 @@ export class Files {
   readonly #session: Session
   info: HostInfo | null = $state.raw(null)
   examples: readonly string[] = $state.raw([])
-  busy: string | null = $state(null)
+  /** Before that there is no job to show. */
+  ready: boolean = $state(false)
 
   constructor(host: Host, jobs: JobStore, session: Session) {
     this.#host = host
@@ -28,6 +29,7 @@ export class Files {
     this.examples = (await this.#value(this.#host.listExamples())) ?? []
     const preferred = this.examples.find((n) => n === 'flat-link') ?? this.examples[0]
     if (preferred !== undefined) await this.#loadExample(preferred)
+    this.ready = true
   }
 
   /** Does it at once, or asks first where changes would be lost. */

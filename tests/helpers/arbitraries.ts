@@ -100,7 +100,10 @@ export function reversed(ring: Ring): Vertex[] {
   })
 }
 
-export const startedAt = (ring: Ring, first: number): Vertex[] => [...ring.slice(first), ...ring.slice(0, first)]
+export const startedAt = (ring: Ring, first: number): Vertex[] => [
+  ...ring.slice(first),
+  ...ring.slice(0, first),
+]
 
 /** A slot: two straight sides and two half circles that meet them tangentially. */
 export function slotRing(length: number, width: number): Vertex[] {

@@ -100,7 +100,11 @@ export const bore = (id: string, at: Point, diameter: number, more: Partial<Bore
   ...more,
 })
 
-export const partOf = (bodies: Part['bodies'], bores: Part['bores'] = [], more: Partial<Part> = {}): Part => ({
+export const partOf = (
+  bodies: Part['bodies'],
+  bores: Part['bores'] = [],
+  more: Partial<Part> = {},
+): Part => ({
   name: 'test part',
   material: 'steel',
   density: 7850,
@@ -111,7 +115,12 @@ export const partOf = (bodies: Part['bodies'], bores: Part['bores'] = [], more: 
 })
 
 /** A piece with its mass and place, round unless said otherwise. */
-export const piece = (id: string, mass: number, at: Hardware['at'], more: Partial<Hardware> = {}): Hardware => ({
+export const piece = (
+  id: string,
+  mass: number,
+  at: Hardware['at'],
+  more: Partial<Hardware> = {},
+): Hardware => ({
   id,
   kind: 'counterweight',
   mass,

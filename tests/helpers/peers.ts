@@ -47,8 +47,14 @@ export function manifoldPrism(region: Region, z0: number, z1: number, chordError
 
 /** The points of the cut of two regions, for areas by manifold. */
 export function manifoldIntersectionArea(a: readonly Ring[], b: readonly Ring[], chordError: number): number {
-  const one = new wasm.CrossSection(a.map((r) => asPairs(r, chordError)), 'EvenOdd')
-  const two = new wasm.CrossSection(b.map((r) => asPairs(r, chordError)), 'EvenOdd')
+  const one = new wasm.CrossSection(
+    a.map((r) => asPairs(r, chordError)),
+    'EvenOdd',
+  )
+  const two = new wasm.CrossSection(
+    b.map((r) => asPairs(r, chordError)),
+    'EvenOdd',
+  )
   const both = one.intersect(two)
   const area = both.area()
   for (const s of [one, two, both]) s.delete()

@@ -8,7 +8,11 @@ import { join } from 'node:path'
 const PYTHON = '/usr/bin/python3'
 
 /** Writes the content to a file that lives as long as `use` runs. */
-function withFile<T>(name: string, content: string | Uint8Array, use: (path: string, folder: string) => T): T {
+function withFile<T>(
+  name: string,
+  content: string | Uint8Array,
+  use: (path: string, folder: string) => T,
+): T {
   const folder = mkdtempSync(join(tmpdir(), 'readback-'))
   try {
     const path = join(folder, name)

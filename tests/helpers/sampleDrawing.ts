@@ -1,5 +1,11 @@
 /** A small drawing with every primitive, every fill and every layer, whose places are easy to work out by hand. */
-import type { DimensionPrimitive, Drawing, LayerName, PathPrimitive, Primitive } from '../../src-core/drawing/model.ts'
+import type {
+  DimensionPrimitive,
+  Drawing,
+  LayerName,
+  PathPrimitive,
+  Primitive,
+} from '../../src-core/drawing/model.ts'
 
 export const LAYERS: readonly LayerName[] = [
   'outline',
@@ -121,10 +127,43 @@ const primitives: readonly Primitive[] = [
       { to: 'close' },
     ],
   },
-  { kind: 'text', layer: 'text', at: { x: 20, y: 265 }, text: 'HEAVY SIDE 37°', height: 5, anchor: 'start', angle: 0 },
-  { kind: 'text', layer: 'text', at: { x: 100, y: 25 }, text: 'kg·mm', height: 3.5, anchor: 'middle', angle: 0, bold: true },
-  { kind: 'text', layer: 'text', at: { x: 195, y: 140 }, text: 'A<B & "C"', height: 3.5, anchor: 'end', angle: 90 },
-  { kind: 'text', layer: 'caution', at: { x: 120, y: 60 }, text: '50%%c ^J', height: 3.5, anchor: 'start', angle: 0 },
+  {
+    kind: 'text',
+    layer: 'text',
+    at: { x: 20, y: 265 },
+    text: 'HEAVY SIDE 37°',
+    height: 5,
+    anchor: 'start',
+    angle: 0,
+  },
+  {
+    kind: 'text',
+    layer: 'text',
+    at: { x: 100, y: 25 },
+    text: 'kg·mm',
+    height: 3.5,
+    anchor: 'middle',
+    angle: 0,
+    bold: true,
+  },
+  {
+    kind: 'text',
+    layer: 'text',
+    at: { x: 195, y: 140 },
+    text: 'A<B & "C"',
+    height: 3.5,
+    anchor: 'end',
+    angle: 90,
+  },
+  {
+    kind: 'text',
+    layer: 'caution',
+    at: { x: 120, y: 60 },
+    text: '50%%c ^J',
+    height: 3.5,
+    anchor: 'start',
+    angle: 0,
+  },
   DIMENSION,
 ]
 
@@ -139,4 +178,7 @@ export const WIDE_SAMPLE: Drawing = {
 }
 
 /** The sample with one more primitive. */
-export const sampleWith = (...more: readonly Primitive[]): Drawing => ({ ...SAMPLE, primitives: [...primitives, ...more] })
+export const sampleWith = (...more: readonly Primitive[]): Drawing => ({
+  ...SAMPLE,
+  primitives: [...primitives, ...more],
+})

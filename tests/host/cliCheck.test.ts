@@ -70,9 +70,9 @@ test('it is the analysis itself, nothing rounded or left out', async () => {
 
 test('--setup chooses another setup; without it the first is taken', async () => {
   const job = exampleJob()
-  job.setups.push({ ...structuredClone(job.setups[0]), id: 'op20', turn: 90, speed: 70 })
+  job.setups.push({ ...structuredClone(job.setups[0]), id: 'op30', turn: 90, speed: 70 })
   expect((await checkJson(job)).analysis.setup).toBe('op10')
-  expect((await checkJson(job, '--setup', 'op20')).analysis.setup).toBe('op20')
+  expect((await checkJson(job, '--setup', 'op30')).analysis.setup).toBe('op30')
 })
 
 describe('exit code', () => {
@@ -124,13 +124,15 @@ const ORDER = ['STOP', 'CAUTION', 'note']
 test('inches are shown where the job asks for them', async () => {
   const job = exampleJob()
   job.displayUnits = 'in'
+  job.lathe.name = ''
+  job.plate.name = ''
   const path = join(scratchFolder(), 'job.evenswing.json')
   writeFileSync(path, JSON.stringify(job))
   const { out } = await evenswing(['check', path])
   expect(out).toMatch(/plate +24\.7 lb/)
   expect(out).toContain('oz·in')
   expect(out).toContain('ft/min')
-  expect(out).not.toMatch(/\d mm\b|\d kg\b/)
+  expect(out).not.toMatch(/\d (mm|kg|N|g·mm²?)\b/)
 })
 
 test('the ceiling is not rounded up', async () => {

@@ -3,6 +3,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import { parseJob } from '../../src-core/job/parse.ts'
+import { isPrism } from '../../src-core/job/schema.ts'
 import { evenswing, expectRefused } from './cli.ts'
 import { jobText, scratchFolder } from './helpers.ts'
 
@@ -11,18 +12,35 @@ const SVG = `<svg xmlns="http://www.w3.org/2000/svg" width="120mm" height="80mm"
   <path d="M10 10 H110 V70 H10 Z"/><circle cx="40" cy="40" r="15"/><text x="1" y="2">note</text>
 </svg>`
 
-/** A closed tetrahedron, 30 mm along each axis. */
-const STL = [
-  ['0 0 0', '0 30 0', '30 0 0'],
-  ['0 0 0', '30 0 0', '0 0 30'],
-  ['0 0 0', '0 0 30', '0 30 0'],
-  ['30 0 0', '0 30 0', '0 0 30'],
-]
-  .map(
-    (corners) =>
-      `facet normal 0 0 0\nouter loop\n${corners.map((c) => `vertex ${c}`).join('\n')}\nendloop\nendfacet`,
-  )
-  .join('\n')
+/** A closed tetrahedron, 30 mm along each axis, its corner `at` along x. */
+const tetrahedron = (at: number): string[] =>
+  [
+    [
+      [0, 0, 0],
+      [0, 30, 0],
+      [30, 0, 0],
+    ],
+    [
+      [0, 0, 0],
+      [30, 0, 0],
+      [0, 0, 30],
+    ],
+    [
+      [0, 0, 0],
+      [0, 0, 30],
+      [0, 30, 0],
+    ],
+    [
+      [30, 0, 0],
+      [0, 30, 0],
+      [0, 0, 30],
+    ],
+  ].map((corners) => {
+    const vertices = corners.map(([x, y, z]) => `vertex ${x! + at} ${y} ${z}`)
+    return `facet normal 0 0 0\nouter loop\n${vertices.join('\n')}\nendloop\nendfacet`
+  })
+
+const stl = (facets: readonly string[]) => `solid t\n${facets.join('\n')}\nendsolid t\n`
 
 function folderWith(name: string, content: string) {
   const cwd = scratchFolder()
@@ -50,15 +68,15 @@ test('an SVG becomes a part on the axis of its round hole, with a word on what w
   const { part, setups } = job()
   expect(part.bodies).toMatchObject([{ thickness: 20, holes: [expect.any(Array)] }])
   const centre = setups[0]!.centre as { x: number; y: number }
-  const outline = (part.bodies[0] as { outline: { x: number; y: number }[] }).outline
-  const left = Math.min(...outline.map((v) => v.x))
+  const [body] = part.bodies
+  const left = Math.min(...(body && isPrism(body) ? body.outline : []).map((v) => v.x))
   expect(centre.x - left).toBeCloseTo(30, 6)
   const check = await evenswing(['check', 'new.evenswing.json', '--json'], { cwd })
   expect(JSON.parse(check.out).part.area_mm2).toBeCloseTo(6000 - Math.PI * 225, 3)
 })
 
 test('--thickness and --unit are taken', async () => {
-  const { job, run } = folderWith('solid.stl', `solid t\n${STL}\nendsolid t\n`)
+  const { job, run } = folderWith('solid.stl', stl(tetrahedron(0)))
   const mm = await run()
   expect(mm.code).toBe(0)
   expect(mm.out).toContain('states no unit')
@@ -78,11 +96,7 @@ test.each([
   ['x.svg', '<svg', /x\.svg: /],
   ['x.dxf', 'nonsense', /x\.dxf: line 1: /],
   ['x.stl', '', /x\.stl: byte 0: the file is empty/],
-  [
-    'x.stl',
-    `solid t\n${STL.slice(0, STL.lastIndexOf('facet normal'))}\nendsolid t\n`,
-    /x\.stl: the surface is open at 3 edges/,
-  ],
+  ['x.stl', stl([...tetrahedron(0), ...tetrahedron(90).slice(1)]), /x\.stl: the surface is open at 3 edges/],
   ['x.step', 'ISO-10303-21;', /x\.step: the name: only dxf, svg, csv, txt, stl files/],
   [
     'x.svg',

@@ -1,5 +1,4 @@
 /** Bad usage and bad files: one line that says what is wrong and where, exit code 2, never a stack trace. */
-import { execFileSync } from 'node:child_process'
 import { mkdirSync, symlinkSync, truncateSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
@@ -87,7 +86,7 @@ describe('files', () => {
     'a pipe nobody writes to, a device, a circle of links',
     async () => {
       const { path, run } = folder()
-      execFileSync('mkfifo', [join(path, 'pipe')])
+      await runProgram('mkfifo', [join(path, 'pipe')])
       expectRefused(await run('check', 'pipe'), 'pipe: is not a plain file')
       expectRefused(await run('check', '/dev/zero'), '/dev/zero: is not a plain file')
       symlinkSync('b', join(path, 'a'))

@@ -3,7 +3,7 @@ import { spawn } from 'node:child_process'
 import { mkdtempSync, rmSync } from 'node:fs'
 import { request } from 'node:http'
 import { tmpdir } from 'node:os'
-import { join } from 'node:path'
+import { join, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { onTestFinished } from 'vitest'
 
@@ -49,7 +49,7 @@ export function runProgram(
 export const typeScript = (file: string): string[] => [
   '--import',
   import.meta.resolve('tsx'),
-  join(ROOT, file),
+  resolve(ROOT, file),
 ]
 
 export interface Answer {

@@ -1,18 +1,31 @@
 /** Saves that are cut off, and saves that meet: a job is always one whole version. */
 import { spawn } from 'node:child_process'
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import {
+  chmodSync,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  statSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs'
+import { hostname } from 'node:os'
 import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
 import { expect, test } from 'vitest'
 import { readJobFile, writeJobFile } from '../../src-main/services/jobStore.ts'
 import { jobText, runProgram, scratchFolder, typeScript } from './helpers.ts'
 import { isWhole, versionText } from './savingVersions.ts'
 
+const SAVE_FOREVER = fileURLToPath(new URL('./saveForever.ts', import.meta.url))
+const SAVE_SOME = fileURLToPath(new URL('./saveSome.ts', import.meta.url))
 const KILLS = Math.max(1, Number(process.env['EVENSWING_KILLS'] ?? 25))
 
 /** Starts a process that saves without end, kills it a moment after its first save, and says when it is dead. */
 function saveAndKill(path: string, after: number): Promise<void> {
   return new Promise((done, fail) => {
-    const child = spawn(process.execPath, [...typeScript('tests/host/saveForever.ts'), path], {
+    const child = spawn(process.execPath, [...typeScript(SAVE_FOREVER), path], {
       stdio: ['ignore', 'pipe', 'inherit'],
     })
     let begun = false
@@ -62,7 +75,7 @@ test('two processes that save the same job at once never mix their versions', as
   const path = join(folder, 'job.evenswing.json')
   writeFileSync(path, versionText(0))
   const writers = ['1', '2'].map((k) =>
-    runProgram(process.execPath, [...typeScript('tests/host/saveSome.ts'), path, 'overwrite', '60', k]),
+    runProgram(process.execPath, [...typeScript(SAVE_SOME), path, 'overwrite', '60', k]),
   )
   let running = true
   const ends = Promise.all(writers).finally(() => (running = false))
@@ -81,9 +94,7 @@ test('two processes that change the same job by turns lose no change', async () 
   const path = join(scratchFolder(), 'job.evenswing.json')
   writeFileSync(path, versionText(0))
   const ends = await Promise.all(
-    ['1', '2'].map((k) =>
-      runProgram(process.execPath, [...typeScript('tests/host/saveSome.ts'), path, 'count', '25', k]),
-    ),
+    ['1', '2'].map((k) => runProgram(process.execPath, [...typeScript(SAVE_SOME), path, 'count', '25', k])),
   )
   for (const end of ends) expect([end.code, end.err]).toEqual([0, ''])
   expect(readFileSync(path, 'utf8')).toBe(versionText(50))
@@ -110,12 +121,26 @@ test('a lock of a process that lives is waited for, then given up in words', asy
   const path = join(folder, 'job.evenswing.json')
   writeFileSync(path, jobText('before'))
   mkdirSync(join(folder, '.evenswing'))
-  const { hostname } = await import('node:os')
   writeFileSync(join(folder, '.evenswing', 'job.evenswing.json.lock'), `${process.pid} ${hostname()} other`)
   await expect(writeJobFile(path, jobText('after'), null, { patience: 50 })).rejects.toMatchObject({
     code: 'file.busy',
   })
   expect(readFileSync(path, 'utf8')).toBe(jobText('before'))
+})
+
+test('a lock older than any save is taken over, whoever its owner seems to be', async () => {
+  const folder = scratchFolder()
+  const path = join(folder, 'job.evenswing.json')
+  const lock = join(folder, '.evenswing', 'job.evenswing.json.lock')
+  for (const owner of [`${process.pid} ${hostname()} other`, '1 another-machine x', '']) {
+    mkdirSync(join(folder, '.evenswing'), { recursive: true })
+    writeFileSync(lock, owner)
+    const hourAgo = Date.now() / 1000 - 3600
+    utimesSync(lock, hourAgo, hourAgo)
+    await writeJobFile(path, jobText(owner), null, { patience: 0 })
+    expect(readFileSync(path, 'utf8')).toBe(jobText(owner))
+    expect(existsSync(lock)).toBe(false)
+  }
 })
 
 test('a first save leaves the job and nothing else', async () => {
@@ -125,7 +150,6 @@ test('a first save leaves the job and nothing else', async () => {
 })
 
 test.skipIf(process.platform === 'win32')("a job's permissions stay as they are", async () => {
-  const { chmodSync, statSync } = await import('node:fs')
   const path = join(scratchFolder(), 'job.evenswing.json')
   writeFileSync(path, jobText('before'))
   chmodSync(path, 0o640)

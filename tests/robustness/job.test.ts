@@ -46,7 +46,24 @@ const DOCUMENTS = TEXTS.map((text) => JSON.parse(text) as Record<string, unknown
 const PLACES = DOCUMENTS.map((d) => places(d).filter((p) => p.length > 0))
 
 const value = fc.oneof(
-  fc.constantFrom<unknown>(null, true, '', 'x', 0, -1, 1, 1e-300, 1e300, -1e300, 1e5, 5e-324, [], {}, [[]], 'A'),
+  fc.constantFrom<unknown>(
+    null,
+    true,
+    '',
+    'x',
+    0,
+    -1,
+    1,
+    1e-300,
+    1e300,
+    -1e300,
+    1e5,
+    5e-324,
+    [],
+    {},
+    [[]],
+    'A',
+  ),
   fc.constantFrom<unknown>('S1', 'op10', '__proto__', 'toString', [1, 2], { x: 1, y: 2 }, { circle: 1e-9 }),
   fc.double({ noDefaultInfinity: true, noNaN: true }),
   fc.double({ min: 0, max: 300, noNaN: true }),
@@ -112,14 +129,19 @@ describe('spoilt job files', () => {
   it('with characters changed, cut off or doubled get an answer', () => {
     const edit = fc.record({ at: fc.nat(), cut: fc.nat(40), put: fc.string({ maxLength: 8 }) })
     fc.assert(
-      fc.property(fc.nat(1), fc.array(edit, { minLength: 1, maxLength: 3 }), fc.nat(9), (which, edits, end) => {
-        let text = TEXTS[which]!
-        for (const { at, cut, put } of edits) {
-          const i = at % text.length
-          text = text.slice(0, i) + put + text.slice(i + cut)
-        }
-        expectAnswer(end === 0 ? text.slice(0, text.length / 2) : text)
-      }),
+      fc.property(
+        fc.nat(1),
+        fc.array(edit, { minLength: 1, maxLength: 3 }),
+        fc.nat(9),
+        (which, edits, end) => {
+          let text = TEXTS[which]!
+          for (const { at, cut, put } of edits) {
+            const i = at % text.length
+            text = text.slice(0, i) + put + text.slice(i + cut)
+          }
+          expectAnswer(end === 0 ? text.slice(0, text.length / 2) : text)
+        },
+      ),
       { numRuns: RUNS },
     )
   })
@@ -152,9 +174,9 @@ describe('hostile job files', () => {
   it('do not reach any prototype', () => {
     const sly = text.replace('"swingOverBed"', '"__proto__": { "polluted": 1 }, "swingOverBed"')
     expect(first(sly)).toEqual({ path: 'lathe.__proto__', message: 'is not a known field' })
-    expect(first(text.replace('"title"', '"constructor": { "prototype": { "polluted": 1 } }, "title"'))!.path).toBe(
-      'constructor',
-    )
+    expect(
+      first(text.replace('"title"', '"constructor": { "prototype": { "polluted": 1 } }, "title"'))!.path,
+    ).toBe('constructor')
     expect(({} as Record<string, unknown>)['polluted']).toBeUndefined()
     const named = text.replaceAll('"S1"', '"__proto__"').replaceAll('"A"', '"constructor"')
     expectAnswer(named)
@@ -162,7 +184,8 @@ describe('hostile job files', () => {
   })
 
   it('of endless lists and nests are refused quickly, with few words', () => {
-    const huge = (edit: (d: Record<string, any>) => void) => { // eslint-disable-line @typescript-eslint/no-explicit-any
+    const huge = (edit: (d: Record<string, any>) => void) => {
+      // eslint-disable-line @typescript-eslint/no-explicit-any
       const document = structuredClone(DOCUMENTS[0]!)
       edit(document)
       const result = parseJob(JSON.stringify(document))
@@ -183,7 +206,9 @@ describe('hostile job files', () => {
     expect(first(deep)!.message).toMatch(/an object is wanted/)
     expect(first(text.replace(/"title": "[^"]*"/, `"title": ${deep}`))!.path).toBe('title')
     const nested = '{"at":'.repeat(100_000) + '1' + '}'.repeat(100_000)
-    expect(first(text.replace(/"at": \{[^}]*\}/, `"at": ${nested}`))!.path).toMatch(/^setups\[0\]\.hardware\[0\]\.at/)
+    expect(first(text.replace(/"at": \{[^}]*\}/, `"at": ${nested}`))!.path).toMatch(
+      /^setups\[0\]\.hardware\[0\]\.at/,
+    )
   })
 
   it('that fill every limit with sound outlines still get an answer', () => {

@@ -29,7 +29,12 @@ class BlockDimension extends LinearDimension {
  * @param unit drawing units a millimetre
  * @throws RangeError if the sheet's scale is not a positive number, or any number is not finite
  */
-export function addDimension(dxf: DxfWriter, dimension: DimensionPrimitive, unit: number, index: number): void {
+export function addDimension(
+  dxf: DxfWriter,
+  dimension: DimensionPrimitive,
+  unit: number,
+  index: number,
+): void {
   if (!(dimension.scale > 0)) throw new RangeError(`Cannot dimension at scale ${dimension.scale}`)
   const blockName = `*D${formatNumber(index, 0)}`
   const block = dxf.blocks.addBlock(blockName, dxf.document.objects, false)

@@ -5,7 +5,9 @@ import { plainText } from '../plain.ts'
  * on an escape, so two percent signs are parted by a space; "^" starts a control character and "^ " is the caret.
  */
 export function dxfText(text: string): string {
-  return plainText(text).replaceAll('^', '^ ').replace(/%(?=%)/g, '% ')
+  return plainText(text)
+    .replaceAll('^', '^ ')
+    .replace(/%(?=%)/g, '% ')
 }
 
 /** Text as it stands in a DIMENSION, which reads MTEXT codes: backslash and braces are escaped besides. */

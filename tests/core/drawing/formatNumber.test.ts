@@ -25,12 +25,16 @@ describe('formatNumber', () => {
 
   it('is a plain decimal within half a unit of the last decimal', () => {
     fc.assert(
-      fc.property(fc.double({ min: -1e6, max: 1e6, noNaN: true }), fc.integer({ min: 0, max: 9 }), (value, decimals) => {
-        const text = formatNumber(value, decimals)
-        expect(text).toMatch(/^(?!-0$)-?(0|[1-9]\d*)(\.\d*[1-9])?$/)
-        expect(text.split('.')[1]?.length ?? 0).toBeLessThanOrEqual(decimals)
-        expect(Math.abs(Number(text) - value)).toBeLessThanOrEqual(0.5 * 10 ** -decimals + 1e-9)
-      }),
+      fc.property(
+        fc.double({ min: -1e6, max: 1e6, noNaN: true }),
+        fc.integer({ min: 0, max: 9 }),
+        (value, decimals) => {
+          const text = formatNumber(value, decimals)
+          expect(text).toMatch(/^(?!-0$)-?(0|[1-9]\d*)(\.\d*[1-9])?$/)
+          expect(text.split('.')[1]?.length ?? 0).toBeLessThanOrEqual(decimals)
+          expect(Math.abs(Number(text) - value)).toBeLessThanOrEqual(0.5 * 10 ** -decimals + 1e-9)
+        },
+      ),
     )
   })
 })

@@ -4,7 +4,16 @@ import { circleRing, rectRing, type Edge } from '../../../src-core/geometry/edge
 import { cutDisc, regionEdges } from '../../../src-core/geometry/discCut.ts'
 import { addMoments, edgeMoments, regionMoments } from '../../../src-core/geometry/moments.ts'
 import type { Region } from '../../../src-core/geometry/types.ts'
-import { linkRing, mm, point, reversed, scaled, slotRing, starRing, turned } from '../../helpers/arbitraries.ts'
+import {
+  linkRing,
+  mm,
+  point,
+  reversed,
+  scaled,
+  slotRing,
+  starRing,
+  turned,
+} from '../../helpers/arbitraries.ts'
 import { circleMoments, expectMoments } from '../../helpers/moments.ts'
 import { expectNear } from '../../helpers/near.ts'
 import { manifoldIntersectionArea } from '../../helpers/peers.ts'
@@ -14,7 +23,8 @@ const areas = (edges: readonly Edge[], at: { x: number; y: number }, d: number) 
   const { inside, outside } = cutDisc(edges, at, d)
   return { inside: edgeMoments(inside).area, outside: edgeMoments(outside).area }
 }
-const plain = (outline: Region['outline'], holes: Region['holes'] = []): Edge[] => regionEdges({ outline, holes })
+const plain = (outline: Region['outline'], holes: Region['holes'] = []): Edge[] =>
+  regionEdges({ outline, holes })
 
 const ringWithHole = fc
   .tuple(starRing(), fc.integer({ min: 20, max: 80 }), fc.boolean(), fc.boolean(), fc.boolean())

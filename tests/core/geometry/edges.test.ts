@@ -42,8 +42,7 @@ describe('edges', () => {
       fc.property(anyEdge, (e) => {
         const mid = pointOnEdge(e, 0.5)
         const chord = Math.hypot(e.b.x - e.a.x, e.b.y - e.a.y)
-        const side =
-          ((e.b.x - e.a.x) * (mid.y - e.a.y) - (e.b.y - e.a.y) * (mid.x - e.a.x)) / chord
+        const side = ((e.b.x - e.a.x) * (mid.y - e.a.y) - (e.b.y - e.a.y) * (mid.x - e.a.x)) / chord
         expectNear(-side, (e.bulge * chord) / 2, { abs: 1e-9 })
       }),
     )
@@ -116,17 +115,23 @@ describe('edges', () => {
 describe('ready-made rings', () => {
   it('are a circle of the diameter asked for, and a rectangle turned about its centre', () => {
     fc.assert(
-      fc.property(point(200), mm(1, 300), mm(1, 100), fc.integer({ min: -360, max: 360 }), (at, d, w, facing) => {
-        const circle = ringMoments(circleRing(at, d))
-        expectMoments(circle, circleMoments(at.x, at.y, d / 2), 300 + d, 1e-12)
-        const m = ringMoments(rectRing(at, d, w, facing), at)
-        const own = boxMoments(-d / 2, -w / 2, d / 2, w / 2)
-        const c = Math.cos((facing * Math.PI) / 180)
-        const s = Math.sin((facing * Math.PI) / 180)
-        expectNear(m.area, d * w, { rel: 1e-11 })
-        expectNear(m.xx, c * c * own.xx + s * s * own.yy, { abs: 1e-11 * (own.xx + own.yy) })
-        expectNear(m.xy, c * s * (own.xx - own.yy), { abs: 1e-11 * (own.xx + own.yy) })
-      }),
+      fc.property(
+        point(200),
+        mm(1, 300),
+        mm(1, 100),
+        fc.integer({ min: -360, max: 360 }),
+        (at, d, w, facing) => {
+          const circle = ringMoments(circleRing(at, d))
+          expectMoments(circle, circleMoments(at.x, at.y, d / 2), 300 + d, 1e-12)
+          const m = ringMoments(rectRing(at, d, w, facing), at)
+          const own = boxMoments(-d / 2, -w / 2, d / 2, w / 2)
+          const c = Math.cos((facing * Math.PI) / 180)
+          const s = Math.sin((facing * Math.PI) / 180)
+          expectNear(m.area, d * w, { rel: 1e-11 })
+          expectNear(m.xx, c * c * own.xx + s * s * own.yy, { abs: 1e-11 * (own.xx + own.yy) })
+          expectNear(m.xy, c * s * (own.xx - own.yy), { abs: 1e-11 * (own.xx + own.yy) })
+        },
+      ),
     )
   })
 })

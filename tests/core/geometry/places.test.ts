@@ -127,7 +127,10 @@ describe('flattenRing', () => {
     // Chord error e on radius r: step 2·acos(1 − e/r); 2π over that, rounded up for each half.
     const half = Math.ceil(Math.PI / (2 * Math.acos(1 - 0.01 / 5)))
     expect(flattenRing(circleRing({ x: 0, y: 0 }, 10), 0.01)).toHaveLength(2 * half)
-    const rings = flattenRegion({ outline: circleRing({ x: 0, y: 0 }, 90), holes: [circleRing({ x: 0, y: 0 }, 9)] })
+    const rings = flattenRegion({
+      outline: circleRing({ x: 0, y: 0 }, 90),
+      holes: [circleRing({ x: 0, y: 0 }, 9)],
+    })
     expect(rings).toHaveLength(2)
   })
 })

@@ -34,7 +34,9 @@ function exactSegment(phi: BigNumber) {
 
 describe('segmentIntegrals', () => {
   it('agrees with 140-digit arithmetic from 1e-12 rad to a whole circle', () => {
-    const angles = [1e-12, 2e-9, 1e-6, 1e-4, 3e-3, 0.05, 0.3, 0.55, 0.599, 0.6, 0.61, 0.8, 1, 1.5, 2, 2.7, 3.14]
+    const angles = [
+      1e-12, 2e-9, 1e-6, 1e-4, 3e-3, 0.05, 0.3, 0.55, 0.599, 0.6, 0.61, 0.8, 1, 1.5, 2, 2.7, 3.14,
+    ]
     for (const phi of angles) {
       const expected = exactSegment(math.bignumber(phi))
       const { n1, n2, n3, n4 } = segmentIntegrals(phi)

@@ -202,12 +202,18 @@ describe('sound outlines pass', () => {
 
   it('of random straight and arc edges, with a hole', () => {
     fc.assert(
-      fc.property(starRing(), fc.integer({ min: 1, max: 99 }), fc.boolean(), point(300), (ring, k, flip, at) => {
-        // A ring that can be seen whole from the origin holds every smaller copy of itself.
-        const hole = scaled(flip ? reversed(ring) : ring, k / 100)
-        const by = (r: Ring) => moved(r, at.x, at.y)
-        expect(faultsOf(by(ring), [by(hole)])).toEqual([])
-      }),
+      fc.property(
+        starRing(),
+        fc.integer({ min: 1, max: 99 }),
+        fc.boolean(),
+        point(300),
+        (ring, k, flip, at) => {
+          // A ring that can be seen whole from the origin holds every smaller copy of itself.
+          const hole = scaled(flip ? reversed(ring) : ring, k / 100)
+          const by = (r: Ring) => moved(r, at.x, at.y)
+          expect(faultsOf(by(ring), [by(hole)])).toEqual([])
+        },
+      ),
       { numRuns: 1000 },
     )
   })

@@ -160,10 +160,7 @@ describe('faults that no schema sees', () => {
       'part.bores[0].start',
     ])
     const hollow = partOf([disc('a', { x: 0, y: 0 }, 90, 9, { effect: 'removes' })])
-    expect(faultsOf(jobWith({ part: hollow }))[0]).toEqual([
-      'part.bodies',
-      'has no body that adds material',
-    ])
+    expect(faultsOf(jobWith({ part: hollow }))[0]).toEqual(['part.bodies', 'has no body that adds material'])
   })
 
   it('outlines and footprints, each with ring, vertex and place', () => {

@@ -6,8 +6,13 @@ import { block, disc, partOf } from '../../helpers/jobs.ts'
 
 const O = { x: 0, y: 0 }
 const plate = block('plate', O, [100, 60, 20])
-const pocket = (id: string, at: { x: number; y: number }, d: number, base: number, thickness: number): Prism =>
-  disc(id, at, d, thickness, { effect: 'removes', base })
+const pocket = (
+  id: string,
+  at: { x: number; y: number },
+  d: number,
+  base: number,
+  thickness: number,
+): Prism => disc(id, at, d, thickness, { effect: 'removes', base })
 const faults = (bodies: Part['bodies']) => removalFaults(partOf(bodies))
 
 describe('a body that removes', () => {

@@ -3,7 +3,15 @@ import { describe, expect, it } from 'vitest'
 import { jobJsonSchema } from '../../../src-core/job/jsonSchema.ts'
 import { parseJob } from '../../../src-core/job/parse.ts'
 import { serialiseJob } from '../../../src-core/job/serialise.ts'
-import { EXAMPLES, deepFreeze, exampleJob, exampleText, jobWith, largeJob, soundJob } from '../../helpers/jobs.ts'
+import {
+  EXAMPLES,
+  deepFreeze,
+  exampleJob,
+  exampleText,
+  jobWith,
+  largeJob,
+  soundJob,
+} from '../../helpers/jobs.ts'
 import { randomJob } from '../../helpers/randomJob.ts'
 
 describe('a job written and read again', () => {

@@ -1,0 +1,104 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { allowedUnbalance, criterionCeiling } from '../../../src-core/unbalance/criterion.ts'
+import {
+  STANDARD_GRAVITY,
+  angularSpeed,
+  centrifugalForce,
+  coupleMoment,
+  directionOf,
+  equivalentGrade,
+  permissibleUnbalance,
+  rpmOf,
+} from '../../../src-core/unbalance/static.ts'
+import { expectNear } from '../../helpers/near.ts'
+
+const positive = fc.integer({ min: 1, max: 10_000_000 }).map((n) => n / 1000)
+const kinds = fc.constantFrom('force' as const, 'weightShare' as const, 'grade' as const)
+
+describe('force, couple and grade', () => {
+  it('follow m·r·ω², C·ω² and e·ω from kilograms, metres and seconds', () => {
+    // 2 kg, 150 mm off, once round in 0.5 s: ω = 4π rad/s.
+    const omega = 4 * Math.PI
+    expectNear(angularSpeed(120), omega, { rel: 1e-15 })
+    expectNear(rpmOf(omega), 120, { rel: 1e-15 })
+    expectNear(centrifugalForce(2000 * 150, 120), 2 * 0.15 * omega ** 2, { rel: 1e-14 })
+    expectNear(coupleMoment(2000 * 150 * 40, 120), 2 * 0.15 * 0.04 * omega ** 2, { rel: 1e-14 })
+    // 300 000 g·mm on 30 kg is an eccentricity of 10 mm.
+    expectNear(equivalentGrade(300_000, 30, 120), 10 * omega, { rel: 1e-14 })
+  })
+
+  it('force grows with the square of the speed and in proportion to the unbalance', () => {
+    fc.assert(
+      fc.property(positive, positive, positive, (u, n, k) => {
+        expectNear(centrifugalForce(u, k * n), k * k * centrifugalForce(u, n), { rel: 1e-12 })
+        expectNear(centrifugalForce(k * u, n), k * centrifugalForce(u, n), { rel: 1e-12 })
+      }),
+    )
+  })
+
+  it('the residual that a grade permits has just that grade', () => {
+    fc.assert(
+      fc.property(positive, positive, positive, (grade, mass, rpm) => {
+        expectNear(equivalentGrade(permissibleUnbalance(grade, mass, rpm), mass, rpm), grade, { rel: 1e-12 })
+      }),
+    )
+  })
+})
+
+describe('directionOf', () => {
+  it('runs counter-clockwise from +x, from 0 to below 360', () => {
+    expect(directionOf({ x: 1, y: 0 })).toBe(0)
+    expect(directionOf({ x: 0, y: 2 })).toBe(90)
+    expect(directionOf({ x: -1, y: 0 })).toBe(180)
+    expect(directionOf({ x: -1, y: -0 })).toBeLessThanOrEqual(180)
+    expect(directionOf({ x: 0, y: -3 })).toBe(270)
+    expect(directionOf({ x: 0, y: 0 })).toBe(0)
+    expect(directionOf({ x: 1, y: -1e-17 })).toBe(0)
+    expect(directionOf({ x: 1, y: -1e-3 })).toBeGreaterThan(359)
+  })
+
+  it('is the angle that a vector was made from', () => {
+    fc.assert(
+      fc.property(positive, fc.integer({ min: 0, max: 35_999 }), (r, n) => {
+        const a = (n / 100) * (Math.PI / 180)
+        expectNear(directionOf({ x: r * Math.cos(a), y: r * Math.sin(a) }), n / 100, { abs: 1e-9 })
+      }),
+    )
+  })
+})
+
+describe('criteria', () => {
+  it('ceiling and allowed unbalance are each other’s inverse', () => {
+    fc.assert(
+      fc.property(kinds, positive, positive, positive, (kind, value, mass, rpm) => {
+        const criterion = { kind, value }
+        const u = allowedUnbalance(criterion, mass, rpm)
+        expectNear(criterionCeiling(criterion, mass, u)!, rpm, { rel: 1e-12 })
+        expectNear(allowedUnbalance(criterion, mass, criterionCeiling(criterion, mass, 777)!), 777, {
+          rel: 1e-12,
+        })
+      }),
+    )
+  })
+
+  it('at the ceiling the force, share or grade is the one asked for', () => {
+    const at = (kind: 'force' | 'weightShare' | 'grade', value: number) =>
+      criterionCeiling({ kind, value }, 20, 5e4)!
+    expectNear(centrifugalForce(5e4, at('force', 60)), 60, { rel: 1e-12 })
+    expectNear(centrifugalForce(5e4, at('weightShare', 0.1)), 0.1 * 20 * STANDARD_GRAVITY, { rel: 1e-12 })
+    expectNear(equivalentGrade(5e4, 20, at('grade', 40)), 40, { rel: 1e-12 })
+  })
+
+  it('more unbalance never raises the ceiling; none at all sets none', () => {
+    fc.assert(
+      fc.property(kinds, positive, positive, positive, positive, (kind, value, mass, u, more) => {
+        const criterion = { kind, value }
+        expect(criterionCeiling(criterion, mass, u + more)!).toBeLessThan(
+          criterionCeiling(criterion, mass, u)!,
+        )
+        expect(criterionCeiling(criterion, mass, 0)).toBeNull()
+      }),
+    )
+  })
+})

@@ -1,0 +1,98 @@
+/** `sheet` and `demo`: drawings on disk. */
+import { existsSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { expect, test } from 'vitest'
+import { EXAMPLE, evenswing, exampleJob, expectRefused } from './cli.ts'
+import { ROOT, scratchFolder } from './helpers.ts'
+
+const STARTS = { svg: '<?xml', pdf: '%PDF-', dxf: '0\n', png: '\u0089PNG' } as const
+const startOf = (path: string) => readFileSync(path, 'latin1').trimStart().slice(0, 5)
+
+test('every format is written into a new folder, and said where', async () => {
+  const cwd = scratchFolder()
+  const { code, out, err } = await evenswing(
+    ['sheet', EXAMPLE, '--out', 'a/b', '--format', 'svg,pdf,dxf,png'],
+    { cwd },
+  )
+  expect([code, err]).toEqual([0, ''])
+  const names = readdirSync(join(cwd, 'a/b')).sort()
+  expect(names).toEqual(['dxf', 'pdf', 'png', 'svg'].map((f) => `EV-0417-op10.${f}`))
+  for (const name of names) {
+    const format = name.split('.').at(-1) as keyof typeof STARTS
+    expect(startOf(join(cwd, 'a/b', name)).startsWith(STARTS[format]), name).toBe(true)
+  }
+  expect(out.trimEnd().split('\n').sort()).toEqual(names.map((n) => join('a/b', n)))
+})
+
+test('without --format it is SVG and PDF; the list may be given in pieces', async () => {
+  const cwd = scratchFolder()
+  expect((await evenswing(['sheet', EXAMPLE, '--out', 'x'], { cwd })).code).toBe(0)
+  expect(readdirSync(join(cwd, 'x')).sort()).toEqual(['EV-0417-op10.pdf', 'EV-0417-op10.svg'])
+  const { code, out } = await evenswing(
+    ['sheet', EXAMPLE, '--out', 'y', '--format', 'dxf', '--format', 'SVG,dxf', '--setup', 'op20', '--json'],
+    { cwd },
+  )
+  const report = JSON.parse(out)
+  expect(code).toBe(report.findings.length > 0 ? 1 : 0)
+  expect(report.setup).toBe('op20')
+  expect(report.files).toEqual(['EV-0417-op20.dxf', 'EV-0417-op20.svg'].map((n) => join(cwd, 'y', n)))
+})
+
+test('the same date gives the same bytes', async () => {
+  const cwd = scratchFolder()
+  const env = { ...process.env, SOURCE_DATE_EPOCH: '1600000000' }
+  const sheets = ['one', 'two'].map((out) =>
+    evenswing(['sheet', EXAMPLE, '--out', out, '--format', 'svg,pdf,dxf,png'], { cwd, env }),
+  )
+  for (const { code } of await Promise.all(sheets)) expect(code).toBe(0)
+  for (const name of readdirSync(join(cwd, 'one')))
+    expect(readFileSync(join(cwd, 'one', name)).equals(readFileSync(join(cwd, 'two', name))), name).toBe(true)
+  expect(readFileSync(join(cwd, 'one', 'EV-0417-op10.svg'), 'utf8')).toContain('2020-09-13')
+})
+
+test('a sheet is written for a setup that must not run, and that is said', async () => {
+  const cwd = scratchFolder()
+  const job = exampleJob()
+  job.lathe.swingOverBed = 280
+  job.lathe.gap = null
+  job.partNumber = '../../up: and away'
+  writeFileSync(join(cwd, 'job.json'), JSON.stringify(job))
+  const { code, err } = await evenswing(['sheet', 'job.json', '--out', 'x', '--format', 'svg'], { cwd })
+  expect(code).toBe(1)
+  expect(err).toMatch(/^evenswing: the sheet is written, but \d+ findings? says? stop: /)
+  expect(err.trimEnd().split('\n')).toHaveLength(1)
+  expect(readdirSync(cwd).sort()).toEqual(['job.json', 'x'])
+  expect(readdirSync(join(cwd, 'x'))).toHaveLength(1)
+})
+
+test('a file in the place of the folder is refused', async () => {
+  const cwd = scratchFolder()
+  writeFileSync(join(cwd, 'file'), '')
+  expectRefused(
+    await evenswing(['sheet', EXAMPLE, '--out', 'file'], { cwd }),
+    'file: is a file, not a folder',
+  )
+  expectRefused(
+    await evenswing(['sheet', EXAMPLE, '--out', 'file/x'], { cwd }),
+    /file\/x: a part of its path is not a folder/,
+  )
+  expectRefused(await evenswing(['sheet', EXAMPLE, '--out', ''], { cwd }), 'empty')
+})
+
+test('demo shows the balance sheet, writes the drawing under the program and says where', async () => {
+  const folder = join(ROOT, 'out/demo')
+  rmSync(folder, { recursive: true, force: true })
+  const cwd = scratchFolder()
+  const { code, out, err } = await evenswing(['demo'], { cwd })
+  expect([code, err]).toEqual([0, ''])
+  expect(out).toContain('Heavy side:')
+  const files = [...out.matchAll(/^Drawing: (.+)$/gm)].map((m) => m[1]!)
+  expect(files.map((f) => f.slice(-4))).toEqual(['.svg', '.pdf'])
+  for (const file of files) {
+    expect(file.startsWith(folder)).toBe(true)
+    expect(existsSync(file) && statSync(file).size).toBeGreaterThan(1000)
+  }
+  expect(readdirSync(cwd)).toEqual([])
+  const json = await evenswing(['demo', '--json'], { cwd })
+  expect(JSON.parse(json.out)).toMatchObject({ setup: 'op10', files })
+})

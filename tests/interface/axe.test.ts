@@ -1,0 +1,52 @@
+import { readFile } from 'node:fs/promises'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import type { Page } from 'playwright-core'
+import { startBench, type Bench } from './window.ts'
+
+let bench: Bench
+let axe: string
+beforeAll(async () => {
+  bench = await startBench()
+  axe = await readFile('node_modules/axe-core/axe.min.js', 'utf8')
+})
+afterAll(async () => {
+  await bench.close()
+})
+
+interface Violation {
+  readonly id: string
+  readonly nodes: readonly { readonly target: readonly unknown[]; readonly failureSummary?: string }[]
+}
+
+async function violations(page: Page): Promise<string[]> {
+  await page.evaluate(axe)
+  const found = (await page.evaluate(
+    '(async () => (await axe.run(document, { resultTypes: ["violations"] })).violations)()',
+  )) as Violation[]
+  return found.flatMap((v) => v.nodes.map((n) => `${v.id}: ${n.target.join(' ')} ${n.failureSummary ?? ''}`))
+}
+
+const STEPS = ['Lathe and plate', 'Part', 'Mounting', 'Clamps', 'Counterweights', 'Speed', 'Sheet']
+
+describe.each([{ dark: false }, { dark: true }])('without violations, dark: $dark', ({ dark }) => {
+  test('the window and every step', async () => {
+    const page = await bench.open({ dark })
+    expect(await violations(page)).toEqual([])
+    for (const step of STEPS) {
+      await page.getByRole('button', { name: new RegExp(`^\\d ${step}`) }).click()
+      expect(await violations(page), step).toEqual([])
+    }
+    await page.close()
+  })
+
+  test('every window over it', async () => {
+    const page = await bench.open({ dark })
+    for (const name of ['New', 'Open', 'Save', 'Keyboard']) {
+      await page.getByRole('button', { name, exact: true }).click()
+      await page.getByRole('dialog').waitFor()
+      expect(await violations(page), name).toEqual([])
+      await page.keyboard.press('Escape')
+    }
+    await page.close()
+  })
+})

@@ -1,0 +1,95 @@
+/** The built window on the real host, driven in the installed browser. */
+import { existsSync } from 'node:fs'
+import { mkdtemp, rm } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join, resolve } from 'node:path'
+import { chromium, type Browser, type Page } from 'playwright-core'
+import { startLoopback, type Loopback } from '../../src-main/loopback/server.ts'
+import { createHostServices } from '../../src-main/services/hostServices.ts'
+
+const FLAGS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+]
+
+export interface Bench {
+  readonly folder: string
+  /** A fresh window; what it logs as an error or throws is in `errors`. */
+  open(options?: {
+    width?: number
+    height?: number
+    dark?: boolean
+    still?: boolean
+    touch?: boolean
+  }): Promise<Page>
+  readonly errors: string[]
+  close(): Promise<void>
+}
+
+export async function startBench(): Promise<Bench> {
+  const rendererFolder = resolve('out/renderer')
+  if (!existsSync(join(rendererFolder, 'index.html'))) throw new Error('Build first: npx electron-vite build')
+  const folder = await mkdtemp(join(tmpdir(), 'evenswing-'))
+  const errors: string[] = []
+  const services = createHostServices({
+    version: '0.0.0',
+    shell: 'browser',
+    dialogs: null,
+    examplesFolder: resolve('examples'),
+    jobFolder: folder,
+  })
+  const report = (error: unknown) => errors.push(String(error))
+  const host: Loopback = await startLoopback({ rendererFolder, services, report })
+  const browser: Browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: FLAGS })
+  return {
+    folder,
+    errors,
+    async open({ width = 1280, height = 800, dark = false, still = false, touch = false } = {}) {
+      const context = await browser.newContext({
+        viewport: { width, height },
+        colorScheme: dark ? 'dark' : 'light',
+        reducedMotion: still ? 'reduce' : 'no-preference',
+        hasTouch: touch,
+      })
+      const page = await context.newPage()
+      page.on('console', (m) => m.type() === 'error' && errors.push(m.text()))
+      page.on('pageerror', (e) => errors.push(String(e)))
+      await page.goto(host.newAddress())
+      await page.getByTestId('mass').waitFor()
+      return page
+    },
+    async close() {
+      await browser.close()
+      await host.close()
+      await rm(folder, { recursive: true, force: true })
+    },
+  }
+}
+
+/** Where a plate point is on the page while the whole plate is shown: the picture says so itself. */
+export async function onPage(page: Page, x: number, y: number): Promise<{ x: number; y: number }> {
+  const plate = page.getByTestId('plate')
+  const box = (await plate.boundingBox())!
+  const [scale, ax, ay] = (await plate.getAttribute('data-camera'))!.split(' ').map(Number) as [
+    number,
+    number,
+    number,
+  ]
+  return { x: box.x + box.width / 2 + scale * (x - ax), y: box.y + box.height / 2 - scale * (y - ay) }
+}
+
+export async function dragOnPlate(page: Page, from: [number, number], to: [number, number]): Promise<void> {
+  const a = await onPage(page, ...from)
+  const b = await onPage(page, ...to)
+  await page.mouse.move(a.x, a.y)
+  await page.mouse.down()
+  await page.mouse.move((a.x + b.x) / 2, (a.y + b.y) / 2, { steps: 3 })
+  await page.mouse.move(b.x, b.y, { steps: 3 })
+}
+
+export const text = (page: Page, id: string) => page.getByTestId(id).innerText()

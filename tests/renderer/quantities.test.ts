@@ -1,0 +1,90 @@
+import { describe, expect, test } from 'vitest'
+import fc from 'fast-check'
+import { quantityText, readQuantity } from '../../src-renderer/components/quantities.ts'
+import { fourDigits, grouped, splitFigures } from '../../src-renderer/components/figures.ts'
+import { place, ruleFor, stackFlags, ticks } from '../../src-renderer/components/speedScale.ts'
+import { keyName } from '../../src-renderer/editor/keys.ts'
+
+const value = (r: ReturnType<typeof readQuantity>) => {
+  if (!r.ok) throw new Error(r.reason)
+  return r.value
+}
+
+describe('quantities', () => {
+  test('the job keeps millimetres whatever is shown', () => {
+    expect(value(readQuantity('length', '2', 'in'))).toBe(50.8)
+    expect(value(readQuantity('length', '2', 'mm'))).toBe(2)
+    expect(value(readQuantity('length', '2 mm', 'in'))).toBe(2)
+    expect(quantityText('length', 50.8, 'in')).toBe('2')
+  })
+  test('percent, pounds, torque', () => {
+    expect(value(readQuantity('percent', '10', 'mm'))).toBe(0.1)
+    expect(quantityText('percent', 0.1, 'mm')).toBe('10')
+    expect(value(readQuantity('mass', '1', 'in'))).toBeCloseTo(0.45359237, 12)
+    expect(value(readQuantity('torque', '10', 'in'))).toBeCloseTo(13.558179483, 8)
+    expect(value(readQuantity('mass', '250 g', 'mm'))).toBe(0.25)
+  })
+  test('bounds are refused with the limit in the unit shown', () => {
+    const low = readQuantity('length', '0', 'in', { min: 0, above: true })
+    expect(low).toEqual({ ok: false, reason: 'It must be more than 0 in.' })
+    const high = readQuantity('length', '7', 'in', { max: 152.4 })
+    expect(high).toEqual({ ok: false, reason: 'It can be at most 6 in.' })
+    expect(readQuantity('count', '2.5', 'mm', { whole: true }).ok).toBe(false)
+  })
+  test('what a field shows reads back as what the job holds, to the digits shown', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: -9_999_999, max: 9_999_999 }),
+        fc.constantFrom('mm' as const, 'in' as const),
+        (n, system) => {
+          const mm = n / 1000
+          const back = value(readQuantity('length', quantityText('length', mm, system), system))
+          expect(Math.abs(back - mm)).toBeLessThanOrEqual(system === 'mm' ? 1e-9 : 0.00128)
+        },
+      ),
+    )
+  })
+})
+
+describe('figures in messages', () => {
+  test('are found with their units', () => {
+    const pieces = splitFigures('w1 sweeps 140.0 mm against 165.0 mm: 3 clear, at 110 rpm (95 % bound).')
+    expect(pieces.filter((p) => p.figure).map((p) => p.text)).toEqual([
+      '140.0 mm',
+      '165.0 mm',
+      '110 rpm',
+      '95 %',
+    ])
+    expect(pieces.map((p) => p.text).join('')).toContain('3 clear')
+  })
+  test('long numbers are grouped and cut to four digits', () => {
+    expect(grouped('107148 g·mm')).toBe('107\u202f148 g·mm')
+    expect(fourDigits('107148 g·mm')).toBe('107\u202f100 g·mm')
+    expect(grouped('1234 mm')).toBe('1234 mm')
+  })
+})
+
+describe('the speed rule', () => {
+  test('is logarithmic and rising', () => {
+    const rule = ruleFor([45, 540])
+    expect(place(rule, 90) - place(rule, 45)).toBeCloseTo(place(rule, 180) - place(rule, 90), 9)
+    expect(place(rule, 0)).toBe(0)
+    expect(place(rule, 1e9)).toBe(1)
+    const at = ticks(rule).map((t) => t.at)
+    expect(at).toEqual([...at].sort((a, b) => a - b))
+  })
+  test('flags that would run into one another go up a row', () => {
+    const flags = [0.2, 0.25, 0.8].map((at) => ({ at, text: 'x', kind: 'limit' as const }))
+    expect(stackFlags(flags, () => 0.1).map((f) => f.row)).toEqual([0, 1, 0])
+  })
+})
+
+test('key names', () => {
+  const key = (k: string, m: Partial<KeyboardEvent> = {}) =>
+    keyName({ key: k, ctrlKey: false, metaKey: false, shiftKey: false, altKey: false, ...m })
+  expect(key('z', { ctrlKey: true })).toBe('Ctrl+z')
+  expect(key('Z', { ctrlKey: true, shiftKey: true })).toBe('Ctrl+Shift+z')
+  expect(key('s', { metaKey: true })).toBe('Ctrl+s')
+  expect(key('?', { shiftKey: true })).toBe('?')
+  expect(key('ArrowLeft', { shiftKey: true })).toBe('Shift+ArrowLeft')
+})
