@@ -1,7 +1,7 @@
 /**
  * The least length of b + Σ aᵢ·uᵢ for unit vectors uᵢ and each aᵢ in an interval, in closed form. The sum of the
- * segments is a zonogon (a convex polygon, symmetric about its centre, whose edges are the segments), so the answer
- * is the distance from the origin to it. One segment gives a line's nearest point, two a parallelogram.
+ * segments is a zonogon (a convex polygon, symmetric about its centre, whose edges lie along the segments), so the
+ * answer is the distance from the origin to it. One segment is a line's nearest point, two make a parallelogram.
  */
 import type { Point } from '../geometry/types.ts'
 
@@ -12,99 +12,128 @@ export interface Span {
   readonly hi: number
 }
 
-interface Nearest {
-  /** Distance from the wanted point to the zonogon, 0 inside. */
-  distance: number
-  /** Edge it is nearest to, its side (±1) and the place along it, −1 to 1. */
-  edge: number
-  side: number
-  along: number
-  /** Inside: how far out the point lies, 0 at the centre to 1 on the edge. */
-  gauge: number
-}
-
 /** Directions nearer to parallel than this (sine) add up to one edge. */
 const PARALLEL = 1e-12
 
 /** Least |b + Σ aᵢuᵢ|, in the unit of b. */
-export function leastLength(b: Point, spans: readonly Span[]): number {
-  return nearest(b, spans).distance
-}
-
-/** The values aᵢ that give it; where more do, those farthest from the ends of their intervals. */
-export function leastAmounts(b: Point, spans: readonly Span[]): number[] {
-  const found = nearest(b, spans)
-  const half = spans.map((s) => (s.hi - s.lo) / 2)
-  const middle = spans.map((s) => (s.lo + s.hi) / 2)
-  if (found.edge < 0) return middle
-  const on = spans[found.edge]!
-  return spans.map((s, j) => {
-    const along = s.ux * on.ux + s.uy * on.uy
-    const across = s.uy * on.ux - s.ux * on.uy
-    const share = Math.abs(across) <= PARALLEL ? Math.sign(along) * found.along : Math.sign(across) * found.side
-    const amount = middle[j]! + half[j]! * share * found.gauge
-    return Math.max(s.lo, Math.min(s.hi, amount))
-  })
-}
-
-function nearest(b: Point, spans: readonly Span[]): Nearest {
-  // Wanted: the point q of the zonogon about its own centre.
-  let qx = -b.x
-  let qy = -b.y
-  for (const s of spans) {
+export function leastLength(bx: number, by: number, spans: readonly Span[]): number {
+  const n = spans.length
+  let qx = -bx
+  let qy = -by
+  for (let i = 0; i < n; i++) {
+    const s = spans[i]!
     const middle = (s.lo + s.hi) / 2
     qx -= middle * s.ux
     qy -= middle * s.uy
   }
-  const result: Nearest = { distance: Math.hypot(qx, qy), edge: -1, side: 1, along: 0, gauge: 1 }
   let inside = true
-  let gauge = 0
-  let gaugeEdge = -1
+  let flat = true
   let best = Infinity
-  for (let i = 0; i < spans.length; i++) {
+  for (let i = 0; i < n; i++) {
     const { ux, uy, lo, hi } = spans[i]!
     if (hi - lo <= 0) continue
-    // Across the edge: the normal (−uy, ux). The edge's middle lies where every other segment reaches furthest.
+    const across = ux * qy - uy * qx
+    const side = across < 0 ? -1 : 1
     let reach = 0
     let length = 0
     let ex = 0
     let ey = 0
-    const away = -uy * qx + ux * qy
-    const side = away < 0 ? -1 : 1
-    for (let j = 0; j < spans.length; j++) {
+    for (let j = 0; j < n; j++) {
       const s = spans[j]!
       const half = (s.hi - s.lo) / 2
       if (half <= 0) continue
-      const across = s.uy * ux - s.ux * uy
-      if (Math.abs(across) <= PARALLEL) {
+      const sine = s.uy * ux - s.ux * uy
+      if (sine <= PARALLEL && sine >= -PARALLEL) {
         length += half
         continue
       }
-      const sign = across > 0 ? side : -side
-      reach += half * Math.abs(across)
+      const sign = sine > 0 ? side : -side
+      reach += sine > 0 ? half * sine : -half * sine
       ex += sign * half * s.ux
       ey += sign * half * s.uy
     }
+    if (reach > 0) flat = false
+    if (across * side > reach) inside = false
     const t = (qx - ex) * ux + (qy - ey) * uy
-    const clamped = Math.max(-length, Math.min(length, t))
-    const d = Math.hypot(qx - ex - clamped * ux, qy - ey - clamped * uy)
-    if (Math.abs(away) > reach) inside = false
-    const g = reach > 0 ? Math.abs(away) / reach : Math.abs(away) > 0 ? Infinity : 0
-    if (g > gauge || gaugeEdge < 0) {
-      gauge = g
-      gaugeEdge = i
-    }
-    if (d < best) {
-      best = d
-      result.edge = i
-      result.side = side
-      result.along = length > 0 ? clamped / length : 0
-    }
+    const on = t < -length ? -length : t > length ? length : t
+    const dx = qx - ex - on * ux
+    const dy = qy - ey - on * uy
+    const square = dx * dx + dy * dy
+    if (square < best) best = square
   }
-  if (best === Infinity) return result
-  if (inside && gauge > 0) return insideAt(result, qx, qy, spans, gauge, gaugeEdge)
-  result.distance = best
-  if (inside && best > 0 && isFlat(spans)) return result
-  if (inside) result.distance = Math.min(best, inPlane(result, best, gauge))
-  return result
+  if (best === Infinity) return Math.sqrt(qx * qx + qy * qy)
+  return inside && !flat ? 0 : Math.sqrt(best)
+}
+
+/** The amounts aᵢ that give it; where more do, those farthest from the ends of their intervals. */
+export function leastAmounts(b: Point, spans: readonly Span[]): number[] {
+  const middle = spans.map((s) => (s.lo + s.hi) / 2)
+  const q = spans.reduce((p, s, i) => ({ x: p.x - middle[i]! * s.ux, y: p.y - middle[i]! * s.uy }), {
+    x: -b.x,
+    y: -b.y,
+  })
+  const edges = spans.flatMap((s, i) => (s.hi > s.lo ? [edgeOf(spans, i, q)] : []))
+  if (edges.length === 0) return middle
+  const flat = edges.every((e) => e.reach === 0)
+  if (flat || edges.some((e) => e.away > e.reach)) {
+    const nearest = edges.reduce((a, e) => (e.distance < a.distance ? e : a))
+    return amountsOn(spans, middle, nearest, 1)
+  }
+  // Inside: the point on the edge in the same direction from the centre, brought in again.
+  const outermost = edges.reduce((a, e) => (e.away / e.reach > a.away / a.reach ? e : a))
+  const gauge = outermost.away / outermost.reach
+  if (gauge <= 0) return middle
+  const edge = edgeOf(spans, outermost.index, { x: q.x / gauge, y: q.y / gauge })
+  return amountsOn(spans, middle, edge, gauge)
+}
+
+interface Edge {
+  readonly index: number
+  /** Side of the centre it lies on, and the wanted point's and the edge's own distance across from the centre. */
+  readonly side: number
+  readonly away: number
+  readonly reach: number
+  readonly distance: number
+  /** Place of the nearest point along the edge, −1 to 1. */
+  readonly along: number
+}
+
+/** The edge along span `index` on the side of q, where every other segment reaches furthest across it. */
+function edgeOf(spans: readonly Span[], index: number, q: Point): Edge {
+  const { ux, uy } = spans[index]!
+  const across = ux * q.y - uy * q.x
+  const side = across < 0 ? -1 : 1
+  let reach = 0
+  let length = 0
+  let ex = 0
+  let ey = 0
+  for (const s of spans) {
+    const half = (s.hi - s.lo) / 2
+    if (half <= 0) continue
+    const sine = s.uy * ux - s.ux * uy
+    if (Math.abs(sine) <= PARALLEL) {
+      length += half
+      continue
+    }
+    const sign = sine > 0 ? side : -side
+    reach += half * Math.abs(sine)
+    ex += sign * half * s.ux
+    ey += sign * half * s.uy
+  }
+  const t = (q.x - ex) * ux + (q.y - ey) * uy
+  const on = Math.max(-length, Math.min(length, t))
+  const distance = Math.hypot(q.x - ex - on * ux, q.y - ey - on * uy)
+  return { index, side, away: Math.abs(across), reach, distance, along: length > 0 ? on / length : 0 }
+}
+
+function amountsOn(spans: readonly Span[], middle: readonly number[], edge: Edge, gauge: number): number[] {
+  const on = spans[edge.index]!
+  return spans.map((s, j) => {
+    const cosine = s.ux * on.ux + s.uy * on.uy
+    const sine = s.uy * on.ux - s.ux * on.uy
+    const share =
+      Math.abs(sine) <= PARALLEL ? Math.sign(cosine) * edge.along : Math.sign(sine) * edge.side
+    const amount = middle[j]! + ((s.hi - s.lo) / 2) * share * gauge
+    return Math.max(s.lo, Math.min(s.hi, amount))
+  })
 }

@@ -42,6 +42,7 @@ function planLines(fmt: Formatter, plan: Plan, number: number): string[] {
     `Plan ${number}${plan.meets_target ? '' : ' (misses the aim)'}: ${left}, 95 % bound ${fmt.unbalance(plan.upper95_g_mm)}`,
     ...turn,
     ...moves,
+    ...(plan.stations.length === 0 ? ['  no counterweight'] : []),
     ...table(
       plan.stations.map((station) => stationCells(fmt, station)),
       ['left', 'right', 'right', 'left'],

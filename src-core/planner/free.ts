@@ -1,0 +1,191 @@
+/**
+ * Free radii: where along its slot (or whether in its hole) a stack or a piece of hardware may stand. Everything is
+ * exact for straight edges and discs; arcs of outlines are drawn as chords that stray by at most 0.01 mm, and every
+ * shape is grown by `INSIDE` to make up for it, so a radius given as free is free.
+ */
+import { crossSlideReach, swingRadius } from '../checks/clearance.ts'
+import {
+  boxOf,
+  discPolygons,
+  flatBodies,
+  footprintPolygons,
+  materialBetween,
+  type FlatBody,
+  type Polygons,
+} from '../checks/solids.ts'
+import { TOLERANCE } from '../geometry/tolerance.ts'
+import type { Point } from '../geometry/types.ts'
+import type { Plate } from '../job/schema.ts'
+import type { Mounted } from '../mounting/types.ts'
+import type { Interval } from './intervals.ts'
+import { growShape, turnPoint, type Shape } from './shape.ts'
+import { clearOf, withinRadius, type Rings } from './sweep.ts'
+
+/** mm kept from every limit: covers the chord error of outlines, erring to the inside. */
+export const INSIDE = 0.02
+
+/** A slot or hole as a line from the axis: the bolt stands `radius` mm along `angle` degrees. */
+export interface Station {
+  readonly kind: 'slot' | 'hole'
+  readonly id: string
+  readonly angle: number
+  readonly from: number
+  readonly to: number
+  /** mm */
+  readonly bolt: number
+}
+
+export function listStations(plate: Plate): Station[] {
+  return [
+    ...plate.slots.map(
+      (s): Station => ({ kind: 'slot', id: s.id, angle: s.angle, from: s.from, to: s.to, bolt: s.width }),
+    ),
+    ...plate.holes.map((h): Station => {
+      const radius = Math.hypot(h.x, h.y)
+      const angle = (Math.atan2(h.y, h.x) * 180) / Math.PI
+      return { kind: 'hole', id: h.id, angle, from: radius, to: radius, bolt: h.diameter }
+    }),
+  ]
+}
+
+interface Obstacle {
+  readonly rings: Polygons
+  readonly z0: number
+  readonly z1: number
+  /** Id of the piece of hardware it belongs to; null for the boring bar's path. */
+  readonly owner: string | null
+}
+
+export interface FreeQuery {
+  readonly station: Station
+  /** Already turned so that +x is the station's direction. */
+  readonly shape: Shape
+  readonly z0: number
+  readonly z1: number
+  /** Pieces of hardware that do not count. */
+  readonly without: readonly string[]
+  /** A clamp reaches over the part on purpose: then only its bolt must miss it. */
+  readonly overPart: boolean
+  /** mm from the axis: the rim, or further for a piece that already overhangs it. */
+  readonly rim: number
+}
+
+export class FreeRadii {
+  private readonly mounted: Mounted
+  /** Clearance asked for beyond `INSIDE`, and from what swings past, mm. */
+  private readonly clearance: number
+  private readonly swingMargin: number
+  private readonly bodies: FlatBody[]
+  private readonly obstacles: Obstacle[]
+  private readonly breaks: number[]
+  private readonly material = new Map<string, Rings>()
+  private readonly turned = new Map<Rings, Map<number, Rings>>()
+
+  constructor(mounted: Mounted, clearance = 0, swingMargin = 0) {
+    this.mounted = mounted
+    this.clearance = clearance
+    this.swingMargin = swingMargin
+    this.bodies = flatBodies(mounted)
+    this.obstacles = obstaclesOf(mounted)
+    const { gap } = mounted.job.lathe
+    const heights = [
+      ...this.bodies.flatMap((b) => [b.z0, b.z1]),
+      ...mounted.bores.flatMap((b) => [b.z0, b.z1]),
+      ...this.obstacles.flatMap((o) => [o.z0, o.z1]),
+      crossSlideReach(mounted) ?? Infinity,
+      gap?.open ? gap.width : Infinity,
+    ]
+    this.breaks = [...new Set(heights.filter((z) => Number.isFinite(z)))].sort((a, b) => a - b)
+  }
+
+  /** Stacks from the plate's face with tops between the same two heights at which something begins are alike. */
+  heightClass(top: number): number {
+    let low = 0
+    let high = this.breaks.length
+    while (low < high) {
+      const middle = (low + high) >> 1
+      if (this.breaks[middle]! < top - TOLERANCE.height) low = middle + 1
+      else high = middle
+    }
+    return low
+  }
+
+  /** Radii, mm, at which the shape clears everything that does not move with it. */
+  find(q: FreeQuery): Interval[] {
+    const { station, z0, z1 } = q
+    const shape = growShape(q.shape, INSIDE + this.clearance)
+    const ends = withinRadius({ lo: station.from, hi: station.to }, shape, this.limit(q))
+    if (!ends) return []
+    let free: Interval[] = [ends]
+    for (const o of this.obstacles) {
+      if (free.length === 0) return []
+      if (o.owner !== null && q.without.includes(o.owner)) continue
+      if (Math.min(o.z1, z1) - Math.max(o.z0, z0) <= TOLERANCE.height) continue
+      free = clearOf(free, shape, this.inFrameOf(o.rings, station))
+    }
+    if (!q.overPart) free = clearOf(free, shape, this.inFrameOf(this.materialBetween(z0, z1), station))
+    if (free.length === 0 || station.bolt <= 0) return free
+    const bolt: Shape = { kind: 'disc', radius: station.bolt / 2 + INSIDE }
+    return clearOf(free, bolt, this.inFrameOf(this.materialBetween(0, z1), station))
+  }
+
+  private limit({ z0, z1, rim }: FreeQuery): number {
+    const { lathe } = this.mounted.job
+    const gap = lathe.gap?.open ? lathe.gap : null
+    const slack = TOLERANCE.height
+    const swings: number[] = []
+    if (gap && z0 < gap.width - slack) swings.push(swingRadius(lathe, 'gap'))
+    if (!gap || z1 > gap.width + slack) swings.push(swingRadius(lathe, 'bed'))
+    const reach = crossSlideReach(this.mounted)
+    // Where the reach is not known the cross-slide cannot be judged: the analysis says so.
+    if (reach !== null && z1 > reach + slack) swings.push(swingRadius(lathe, 'cross-slide'))
+    return Math.min(rim, ...swings.map((s) => s - this.swingMargin))
+  }
+
+  private materialBetween(z0: number, z1: number): Rings {
+    const key = `${z0} ${z1}`
+    let rings = this.material.get(key)
+    if (rings) return rings
+    const reach = this.mounted.job.plate.diameter
+    const box = { x0: -reach, y0: -reach, x1: reach, y1: reach }
+    rings = materialBetween(this.mounted, this.bodies, z0, z1, box)
+    this.material.set(key, rings)
+    return rings
+  }
+
+  /** Turned so that the station's direction is +x; kept, since every stack of a slot asks again. */
+  private inFrameOf(rings: Rings, station: Station): Rings {
+    let kept = this.turned.get(rings)
+    if (!kept) this.turned.set(rings, (kept = new Map<number, Rings>()))
+    let turned = kept.get(station.angle)
+    if (!turned) {
+      turned = rings.map((ring) => ring.map((p: Point) => turnPoint(p, -station.angle)))
+      kept.set(station.angle, turned)
+    }
+    return turned
+  }
+
+  /** The height up to which stacks of a class are judged: its upper end, so that the class is judged once. */
+  classTop(heightClass: number, tallest: number): number {
+    return Math.min(this.breaks[heightClass] ?? tallest, tallest)
+  }
+}
+
+/** Hardware, the bolts below hardware that stands off the plate, and the boring bar's path. */
+function obstaclesOf(mounted: Mounted): Obstacle[] {
+  const list: Obstacle[] = []
+  for (const p of mounted.pieces) {
+    list.push({ rings: footprintPolygons(p), z0: p.z0, z1: p.z1, owner: p.item.id })
+    if (p.bolt && p.bolt.diameter > 0 && p.z0 > 0)
+      list.push({ rings: discPolygons(p.bolt.at, p.bolt.diameter), z0: 0, z1: p.z0, owner: p.item.id })
+  }
+  const bore = mounted.workBore
+  if (bore)
+    list.push({
+      rings: discPolygons({ x: 0, y: 0 }, bore.bore.diameter),
+      z0: bore.z0,
+      z1: Infinity,
+      owner: null,
+    })
+  return list.filter((o) => o.rings.some((r) => r.length > 2) && boxOf(o.rings).x0 < Infinity)
+}

@@ -1,0 +1,22 @@
+/** What a plan has to reach: the speed that is wanted and the unbalance that the criterion allows at it. */
+import type { Analysis } from '../analysis/result.ts'
+import type { Job, Setup } from '../job/schema.ts'
+import { allowedUnbalance } from '../unbalance/criterion.ts'
+
+/** The chosen speed; else the gear for the cutting speed; else the top gear that plate and spindle permit. rpm. */
+export function wantedSpeed(job: Job, setup: Setup, analysis: Analysis): number {
+  if (setup.speed !== null) return setup.speed
+  if (analysis.cutting?.gear_rpm) return analysis.cutting.gear_rpm
+  const { plate, spindle } = analysis.limits
+  const gears = [...job.lathe.spindleSpeeds].sort((a, b) => a - b)
+  const permitted = gears.filter((rpm) => rpm <= Math.min(plate ?? Infinity, spindle ?? Infinity))
+  return permitted[permitted.length - 1] ?? gears[0]!
+}
+
+/** g·mm that the 95 % bound may reach at `rpm`, for the rotating mass of the analysis. */
+export const targetUnbalance = (setup: Setup, analysis: Analysis, rpm: number): number =>
+  allowedUnbalance(setup.criterion, analysis.assembly.mass_kg, rpm)
+
+/** Whether the 95 % bound of an analysed setup meets the criterion at `rpm`. */
+export const meetsTarget = (analysis: Analysis, rpm: number): boolean =>
+  analysis.limits.balance === null || analysis.limits.balance >= rpm * (1 - 1e-9)
