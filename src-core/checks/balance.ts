@@ -34,7 +34,7 @@ export function balanceFindings(job: Job, setup: Setup, a: Part): Finding[] {
   const ceilingText =
     ceiling.rpm === null || ceiling.limit === null
       ? 'nothing given limits the speed'
-      : `ceiling ${fmt.speed(ceiling.rpm)}, set by ${LIMIT_WORDS[ceiling.limit]}`
+      : `ceiling ${fmt.speed(Math.floor(ceiling.rpm))}, set by ${LIMIT_WORDS[ceiling.limit]}`
   const row = a.speeds.find((s) => s.rpm === setup.speed)
   if (!row) {
     findings.push(

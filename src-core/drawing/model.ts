@@ -65,7 +65,9 @@ export type PlainPrimitive = PathPrimitive | CirclePrimitive | TextPrimitive
 export interface DimensionPrimitive {
   readonly kind: 'dimension'
   readonly layer: 'dimension'
-  /** The two points measured, sheet mm. */
+  /** Says which dimension of the drawing this is, the same from one drawing of the setup to the next. */
+  readonly id?: string
+  /** The two points measured, sheet mm; the measurement is their distance along the dimension line. */
   readonly from: Point
   readonly to: Point
   /** Ends of the dimension line, with arrowheads. */
@@ -81,7 +83,27 @@ export interface DimensionPrimitive {
   readonly parts: readonly PlainPrimitive[]
 }
 
-export type Primitive = PlainPrimitive | DimensionPrimitive
+/** Radius and angle of a point about a centre, printed beside its item number. `parts` is what is drawn. */
+export interface PolarPrimitive {
+  readonly kind: 'polar'
+  readonly layer: 'dimension'
+  readonly id?: string
+  /** Sheet mm. */
+  readonly centre: Point
+  readonly at: Point
+  /** Direction from which the angle is measured counter-clockwise, degrees. */
+  readonly zero: number
+  /** What is printed: radius in model mm, angle in degrees. */
+  readonly radius: number
+  readonly angle: number
+  readonly scale: number
+  /** The texts as printed; `angleText` may be empty. */
+  readonly radiusText: string
+  readonly angleText: string
+  readonly parts: readonly PlainPrimitive[]
+}
+
+export type Primitive = PlainPrimitive | DimensionPrimitive | PolarPrimitive
 
 export interface Drawing {
   readonly title: string

@@ -1,8 +1,8 @@
 import type { Drawing, PlainPrimitive } from './model.ts'
 
-/** All that is drawn, in painting order: a dimension stands for the lines, arrowheads and text it is made of. */
+/** All that is drawn, in painting order: a dimension stands for the lines, arrowheads and text it is made of, as does a radius with its angle. */
 export function plainPrimitives(drawing: Drawing): PlainPrimitive[] {
-  return drawing.primitives.flatMap((p) => (p.kind === 'dimension' ? p.parts : [p]))
+  return drawing.primitives.flatMap((p) => ('parts' in p ? p.parts : [p]))
 }
 
 /** One line of text for a file: control characters (line ends too) and lone surrogates become spaces. */

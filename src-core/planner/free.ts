@@ -79,6 +79,7 @@ export class FreeRadii {
   private readonly obstacles: Obstacle[]
   private readonly breaks: number[]
   private readonly material = new Map<string, Rings>()
+  private readonly shapes = new Map<Shape, Shape>()
   private readonly turned = new Map<Rings, Map<number, Rings>>()
 
   constructor(mounted: Mounted, clearance = 0, swingMargin = 0) {
@@ -113,7 +114,7 @@ export class FreeRadii {
   /** Radii, mm, at which the shape clears everything that does not move with it. */
   find(q: FreeQuery): Interval[] {
     const { station, z0, z1 } = q
-    const shape = growShape(q.shape, INSIDE + this.clearance)
+    const shape = this.grown(q.shape)
     const ends = withinRadius({ lo: station.from, hi: station.to }, shape, this.limit(q))
     if (!ends) return []
     let free: Interval[] = [ends]
@@ -127,6 +128,12 @@ export class FreeRadii {
     if (free.length === 0 || station.bolt <= 0) return free
     const bolt: Shape = { kind: 'disc', radius: station.bolt / 2 + INSIDE }
     return clearOf(free, bolt, this.inFrameOf(this.materialBetween(0, z1), station))
+  }
+
+  private grown(shape: Shape): Shape {
+    let kept = this.shapes.get(shape)
+    if (!kept) this.shapes.set(shape, (kept = growShape(shape, INSIDE + this.clearance)))
+    return kept
   }
 
   private limit({ z0, z1, rim }: FreeQuery): number {

@@ -97,6 +97,7 @@ export function planCounterweights(
     remarks: remarksOf({ job, bare, plans, target, rpm, stacksComplete: levels.complete, turnsTried: turning }),
     searched: {
       stations: opt.stations,
+      pieces: opt.pieces,
       stacks: levels.stacks.length,
       placements: BUDGET - budget.left + (opt.effort - wideBudget.left),
       complete: state.complete && levels.complete && !state.stopped,

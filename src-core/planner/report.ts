@@ -103,13 +103,15 @@ export interface PlanReport {
   readonly remarks: readonly string[]
   readonly searched: {
     readonly stations: number
+    /** Most pieces of stock that a plan was allowed. */
+    readonly pieces: number
     readonly stacks: number
     readonly placements: number
-    /** Whether one and two stations were searched to the end. */
+    /** Whether one and two stations, of so many pieces, were searched to the end: then no such plan is better. */
     readonly complete: boolean
     readonly stopped: boolean
   }
-  /** By how much a plan that was not looked at could still leave less than the best found; 0: none can. */
+  /** By how much a plan of so many stations and pieces that was not looked at could beat the best; 0: none can. */
   readonly gap_g_mm: number
 }
 

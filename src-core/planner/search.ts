@@ -70,11 +70,6 @@ export function searchModel(
       take(result, stations, pieces, plain)
       if (stations === 0 || state.stopped || budget.left <= 0) return
     }
-    // Pieces were left over: more of them might still have done better.
-    if (front.reached(Infinity, stations, moves) > NOTHING && !stockEnds(model, limits.mostPieces, stations)) {
-      state.lower = Math.min(state.lower, floor)
-      if (plain) state.complete = false
-    }
   }
 
   function take(result: ChooseResult, stations: number, pieces: number, plain: boolean): void {
@@ -115,11 +110,6 @@ function* groupsOf(
 }
 
 const isNone = (groups: Generator<EntryTree[]>): boolean => groups.next().done === true
-
-/** Whether the stock is used up, or no taller stack can be, at this number of pieces. */
-function stockEnds(model: Model, pieces: number, stations: number): boolean {
-  return model.levels.complete && isNone(groupsOf(model, stations, pieces + 1, []))
-}
 
 /** Stations beyond which the bound for three of them is not worked out: there are too many threes. */
 const MOST_BOUNDED = 40

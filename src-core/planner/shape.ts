@@ -44,13 +44,14 @@ export function growShape(shape: Shape, by: number): Shape {
   if (by === 0) return shape
   const grown = polygonOffset([shape.points], by)
   const largest = grown.reduce<Point[]>((a, b) => (signedArea(b) > signedArea(a) ? b : a), [])
-  return { kind: 'outline', points: largest.length > 0 ? largest : shape.points }
+  if (largest.length === 0) return shape
+  // The library's rounding may dent a convex outline by a nanometre.
+  return { kind: 'outline', points: isConvex(shape.points) ? convexHull(largest) : largest }
 }
 
 /** Whether `outer` covers `inner`, both with their bolts in one place. */
 export function coversShape(outer: Shape, inner: Shape): boolean {
   if (outer.kind === 'disc') return farthestOut(inner) <= outer.radius + 1e-9
-  if (inner.kind === 'outline' && !isConvex(outer.points)) return false
   if (!isConvex(outer.points)) return false
   return outer.points.every((a, i) => {
     const b = outer.points[(i + 1) % outer.points.length]!
@@ -75,7 +76,7 @@ export function farthestOut(shape: Shape): number {
 /** The shape's outline as points; a disc's lie on a polygon drawn around it. */
 function shapePoints(shape: Shape): readonly Point[] {
   if (shape.kind === 'outline') return shape.points
-  const n = 96
+  const n = 64
   const r = shape.radius / Math.cos(Math.PI / n)
   return Array.from({ length: n }, (_, i) => ({
     x: r * Math.cos((2 * Math.PI * i) / n),
@@ -94,7 +95,8 @@ export function signedArea(points: readonly Point[]): number {
 
 const counterClockwise = (points: Point[]) => (signedArea(points) < 0 ? points.reverse() : points)
 
-function isConvex(points: readonly Point[]): boolean {
+/** Counter-clockwise points that never turn right. */
+export function isConvex(points: readonly Point[]): boolean {
   return points.every((a, i) => {
     const b = points[(i + 1) % points.length]!
     const c = points[(i + 2) % points.length]!

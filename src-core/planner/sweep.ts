@@ -6,7 +6,7 @@
  */
 import type { Point } from '../geometry/types.ts'
 import { mergeIntervals, subtractIntervals, type Interval } from './intervals.ts'
-import type { Shape } from './shape.ts'
+import { isConvex, type Shape } from './shape.ts'
 
 /** Rings filled even-odd. */
 export type Rings = readonly (readonly Point[])[]
@@ -15,12 +15,20 @@ export type Rings = readonly (readonly Point[])[]
 export function clearOf(within: readonly Interval[], shape: Shape, obstacle: Rings): Interval[] {
   if (within.length === 0) return []
   const meets: Interval[] = []
+  const convex = shape.kind === 'outline' && isConvex(shape.points) ? new ConvexOutline(shape.points) : null
+  const low = within[0]!.lo
+  const high = within[within.length - 1]!.hi
   for (const ring of obstacle) {
     for (let i = 0; i < ring.length; i++) {
       const a = ring[i]!
       const b = ring[i + 1 === ring.length ? 0 : i + 1]!
+      const before = meets.length
       if (shape.kind === 'disc') discMeetsEdge(shape.radius, a, b, meets)
+      else if (convex) convex.meetsEdge(a, b, meets)
       else outlineMeetsEdge(shape.points, a, b, meets)
+      // What lies beyond the stretch asked for blocks nothing.
+      while (meets.length > before && (meets[meets.length - 1]!.hi < low || meets[meets.length - 1]!.lo > high))
+        meets.pop()
     }
   }
   const blocked = mergeIntervals(meets)
@@ -29,36 +37,32 @@ export function clearOf(within: readonly Interval[], shape: Shape, obstacle: Rin
     .filter((gap) => !liesWithin(shape, (gap.lo + gap.hi) / 2, obstacle))
 }
 
+// The loops below run some hundred thousand times a plan: no closures are made in them.
+
 /** r for which the point (r, 0) is nearer than `radius` to the edge: a capsule cut by the x axis. */
 function discMeetsEdge(radius: number, a: Point, b: Point, out: Interval[]): void {
   if ((a.y >= radius && b.y >= radius) || (a.y <= -radius && b.y <= -radius)) return
   let lo = Infinity
   let hi = -Infinity
-  for (const p of [a, b]) {
-    if (Math.abs(p.y) >= radius) continue
-    const half = Math.sqrt(radius * radius - p.y * p.y)
-    lo = Math.min(lo, p.x - half)
-    hi = Math.max(hi, p.x + half)
+  if (Math.abs(a.y) < radius) {
+    const half = Math.sqrt(radius * radius - a.y * a.y)
+    lo = a.x - half
+    hi = a.x + half
   }
-  const dx = b.x - a.x
-  const dy = b.y - a.y
-  const length = Math.hypot(dx, dy)
+  if (Math.abs(b.y) < radius) {
+    const half = Math.sqrt(radius * radius - b.y * b.y)
+    lo = Math.min(lo, b.x - half)
+    hi = Math.max(hi, b.x + half)
+  }
+  const length = Math.hypot(b.x - a.x, b.y - a.y)
   if (length > 0) {
     // Along the edge between its ends, and across it within the radius: both are linear in r.
-    let from = -Infinity
-    let to = Infinity
-    const clip = (slope: number, at0: number, min: number, max: number) => {
-      if (Math.abs(slope) < 1e-15) {
-        if (at0 < min || at0 > max) to = -Infinity
-        return
-      }
-      const p = (min - at0) / slope
-      const q = (max - at0) / slope
-      from = Math.max(from, Math.min(p, q))
-      to = Math.min(to, Math.max(p, q))
-    }
-    clip(dx / length, -(a.x * dx + a.y * dy) / length, 0, length)
-    clip(-dy / length, (a.x * dy - a.y * dx) / length, -radius, radius)
+    const ux = (b.x - a.x) / length
+    const uy = (b.y - a.y) / length
+    const along = linearRange(ux, -(a.x * ux + a.y * uy), 0, length)
+    const across = linearRange(-uy, a.x * uy - a.y * ux, -radius, radius)
+    const from = Math.max(along.lo, across.lo)
+    const to = Math.min(along.hi, across.hi)
     if (from < to) {
       lo = Math.min(lo, from)
       hi = Math.max(hi, to)
@@ -67,6 +71,83 @@ function discMeetsEdge(radius: number, a: Point, b: Point, out: Interval[]): voi
   if (lo < hi) out.push({ lo, hi })
 }
 
+/** The r for which min ≤ slope·r + at0 ≤ max. */
+function linearRange(slope: number, at0: number, min: number, max: number): Interval {
+  if (Math.abs(slope) < 1e-15)
+    return at0 < min || at0 > max ? { lo: Infinity, hi: -Infinity } : { lo: -Infinity, hi: Infinity }
+  const p = (min - at0) / slope
+  const q = (max - at0) / slope
+  return p < q ? { lo: p, hi: q } : { lo: q, hi: p }
+}
+
+/** A convex outline as its left and right sides, each by rising height. */
+class ConvexOutline {
+  private readonly left: Point[]
+  private readonly right: Point[]
+  private readonly bottom: number
+  private readonly top: number
+
+  /** @param points counter-clockwise */
+  constructor(points: readonly Point[]) {
+    const lowest = points.reduce((k, p, i) => (p.y < points[k]!.y ? i : k), 0)
+    const round = [...points.slice(lowest), ...points.slice(0, lowest)]
+    const highest = round.reduce((k, p, i) => (p.y >= round[k]!.y ? i : k), 0)
+    // Counter-clockwise from the lowest point the right side rises, then the left one falls.
+    this.right = round.slice(0, highest + 1)
+    this.left = [...round.slice(highest), round[0]!].reverse()
+    this.bottom = round[0]!.y
+    this.top = round[highest]!.y
+  }
+
+  /** The r at which the outline covers some of the edge: at each height a stretch, whose ends are extreme at corners. */
+  meetsEdge(a: Point, b: Point, out: Interval[]): void {
+    const y0 = Math.max(this.bottom, Math.min(a.y, b.y))
+    const y1 = Math.min(this.top, Math.max(a.y, b.y))
+    if (y0 > y1) return
+    const slope = a.y === b.y ? 0 : (b.x - a.x) / (b.y - a.y)
+    // A level edge covers a whole stretch of x at its height.
+    const xLow = a.y === b.y ? Math.min(a.x, b.x) : a.x
+    const xHigh = a.y === b.y ? Math.max(a.x, b.x) : a.x
+    let lo = xLow + slope * (y0 - a.y) - sideAt(this.right, y0, 1)
+    let hi = xHigh + slope * (y0 - a.y) - sideAt(this.left, y0, -1)
+    if (y1 > y0) {
+      lo = Math.min(lo, xLow + slope * (y1 - a.y) - sideAt(this.right, y1, 1))
+      hi = Math.max(hi, xHigh + slope * (y1 - a.y) - sideAt(this.left, y1, -1))
+      for (let i = firstAbove(this.right, y0); i < this.right.length && this.right[i]!.y < y1; i++)
+        lo = Math.min(lo, xLow + slope * (this.right[i]!.y - a.y) - this.right[i]!.x)
+      for (let i = firstAbove(this.left, y0); i < this.left.length && this.left[i]!.y < y1; i++)
+        hi = Math.max(hi, xHigh + slope * (this.left[i]!.y - a.y) - this.left[i]!.x)
+    }
+    if (lo < hi) out.push({ lo, hi })
+  }
+}
+
+/** First corner of a side above a height. */
+function firstAbove(side: readonly Point[], y: number): number {
+  let a = 0
+  let b = side.length
+  while (a < b) {
+    const middle = (a + b) >> 1
+    if (side[middle]!.y <= y) a = middle + 1
+    else b = middle
+  }
+  return a
+}
+
+/** x of a side at a height within it; where the side is level there, its outer end. @param out 1 right, −1 left */
+function sideAt(side: readonly Point[], y: number, out: 1 | -1): number {
+  const next = firstAbove(side, y)
+  const p = side[next - 1]!
+  if (p.y < y && next < side.length) {
+    const q = side[next]!
+    return p.x + ((y - p.y) / (q.y - p.y)) * (q.x - p.x)
+  }
+  let x = p.x
+  for (let i = next - 2; i >= 0 && side[i]!.y === y; i--) if ((side[i]!.x - x) * out > 0) x = side[i]!.x
+  return x
+}
+
+/** For an outline of any form: each pair of edges by itself. */
 function outlineMeetsEdge(points: readonly Point[], a: Point, b: Point, out: Interval[]): void {
   const low = Math.min(a.y, b.y)
   const high = Math.max(a.y, b.y)

@@ -56,8 +56,7 @@ async function encode(format: SheetFormat, drawings: readonly Drawing[]): Promis
     }
     case 'png': {
       const { writePng } = await import('../png/writePng.ts')
-      const fonts = await loadFonts()
-      return each((d) => writePng(d, fonts))
+      return each(writePng)
     }
   }
 }

@@ -8,12 +8,14 @@ export interface SheetFonts {
   readonly bold: Uint8Array
 }
 
+/** Paths of DejaVu Sans, regular and bold. */
+export function fontFiles(): [regular: string, bold: string] {
+  const folder = join(dirname(createRequire(import.meta.url).resolve('dejavu-fonts-ttf/package.json')), 'ttf')
+  return [join(folder, 'DejaVuSans.ttf'), join(folder, 'DejaVuSans-Bold.ttf')]
+}
+
 /** DejaVu Sans, regular and bold, as TrueType bytes. */
 export async function loadFonts(): Promise<SheetFonts> {
-  const folder = join(dirname(createRequire(import.meta.url).resolve('dejavu-fonts-ttf/package.json')), 'ttf')
-  const [regular, bold] = await Promise.all([
-    readFile(join(folder, 'DejaVuSans.ttf')),
-    readFile(join(folder, 'DejaVuSans-Bold.ttf')),
-  ])
-  return { regular, bold }
+  const [regular, bold] = await Promise.all(fontFiles().map((path) => readFile(path)))
+  return { regular: regular!, bold: bold! }
 }

@@ -14,6 +14,8 @@ export interface PointerInput {
   /** Held: no snapping. */
   readonly alt: boolean
   readonly touch: boolean
+  /** Milliseconds, for telling a double click. */
+  readonly time: number
 }
 
 export interface ToolPort {

@@ -7,6 +7,7 @@ import type { ToolPort } from '../editor/port.ts'
 import { blankJob, START } from './blankJob.ts'
 import { Files } from './files.svelte.ts'
 import { JobStore } from './jobStore.svelte.ts'
+import { Planner, type PlannerPort } from './planner.svelte.ts'
 import { Results } from './results.svelte.ts'
 import { Session } from './session.svelte.ts'
 
@@ -15,13 +16,15 @@ export interface App {
   readonly session: Session
   readonly results: Results
   readonly files: Files
+  readonly planner: Planner
 }
 
-export function createApp(host: Host): App {
+export function createApp(host: Host, plannerWorker: () => PlannerPort): App {
   const jobs = new JobStore(blankJob(START))
   const session = new Session()
   const results = new Results(jobs, session)
-  return { jobs, session, results, files: new Files(host, jobs, session) }
+  const files = new Files(host, jobs, session)
+  return { jobs, session, results, files, planner: new Planner(jobs, results, plannerWorker) }
 }
 
 /** What the tools may see and do. `pan` comes from the picture, which knows its size. */

@@ -1,12 +1,30 @@
 import { describe, expect, test } from 'vitest'
-import { boringForce, boringTorque, drillFeedFactor, drillThrustFactor, drillTorqueFactor, drillingLoad, handbookDrilling, kienzleDrilling } from '../../src-core/cutting/forces.ts'
-import { CUTTING_GROUPS, findGroup, specificCuttingForce, type CuttingGroup } from '../../src-core/cutting/groups.ts'
+import {
+  boringForce,
+  boringTorque,
+  drillFeedFactor,
+  drillThrustFactor,
+  drillTorqueFactor,
+  drillingLoad,
+  handbookDrilling,
+  kienzleDrilling,
+} from '../../src-core/cutting/forces.ts'
+import {
+  CUTTING_GROUPS,
+  findGroup,
+  specificCuttingForce,
+  type CuttingGroup,
+} from '../../src-core/cutting/groups.ts'
 import { cuttingRpm, gearAtOrBelow, surfaceSpeed } from '../../src-core/cutting/rpm.ts'
 import { advisedSpeed } from '../../src-core/cutting/speeds.ts'
 import { rimRpm, IRON_RIM_SPEED } from '../../src-core/checks/rating.ts'
 import { expectNear } from '../helpers/near.ts'
 
-const curve = (kc11: number, mc: number): CuttingGroup => ({ id: 'brass', drillFactor: null, curves: [{ kc11, mc, source: 'test' }] })
+const curve = (kc11: number, mc: number): CuttingGroup => ({
+  id: 'brass',
+  drillFactor: null,
+  curves: [{ kc11, mc, source: 'test' }],
+})
 
 describe('tangential force at 2 mm depth, κ = 90° (Kienzle with the k_c1.1 and m_c of a carbide maker’s VDI 3323 table)', () => {
   test.each([
@@ -18,7 +36,11 @@ describe('tangential force at 2 mm depth, κ = 90° (Kienzle with the k_c1.1 and
     ['aluminium', 800, 0.25, 284.5, 478.5, 648.6],
     ['brass', 700, 0.27, 260.7, 432.4, 581.3],
   ] as const)('%s', (_, kc11, mc, at01, at02, at03) => {
-    for (const [feed, force] of [[0.1, at01], [0.2, at02], [0.3, at03]] as const)
+    for (const [feed, force] of [
+      [0.1, at01],
+      [0.2, at02],
+      [0.3, at03],
+    ] as const)
       expectNear(boringForce(curve(kc11, mc), 2, feed), force, { abs: 0.06 })
   })
 
@@ -34,7 +56,8 @@ describe('tangential force at 2 mm depth, κ = 90° (Kienzle with the k_c1.1 and
 
   test('where sources disagree the higher is taken', () => {
     for (const group of CUTTING_GROUPS)
-      for (const c of group.curves) expect(specificCuttingForce(group, 0.2)).toBeGreaterThanOrEqual(c.kc11 * 0.2 ** -c.mc - 1e-9)
+      for (const c of group.curves)
+        expect(specificCuttingForce(group, 0.2)).toBeGreaterThanOrEqual(c.kc11 * 0.2 ** -c.mc - 1e-9)
   })
 
   test('a tool maker’s power example: v_c 120, a_p 3, f 0.2, k_c 3100, η 0.8 is 4.65 kW', () => {
@@ -47,8 +70,13 @@ describe('tangential force at 2 mm depth, κ = 90° (Kienzle with the k_c1.1 and
 })
 
 describe('drilling (Machinery’s Handbook, 31st ed., pp. 1152–1153)', () => {
-  test.each([[0.1, 0.158], [0.2, 0.276], [0.3, 0.382]] as const)('feed factor at %f mm', (feed, printed) =>
-    expectNear(drillFeedFactor(feed), printed, { abs: 6e-4 }))
+  test.each([
+    [0.1, 0.158],
+    [0.2, 0.276],
+    [0.3, 0.382],
+  ] as const)('feed factor at %f mm', (feed, printed) =>
+    expectNear(drillFeedFactor(feed), printed, { abs: 6e-4 }),
+  )
   test.each([
     [8, 5.28, 42.22],
     [12.5, 7.54, 94.28],
@@ -107,7 +135,9 @@ describe('cutting speeds', () => {
   })
 
   test('iron goes slower than aluminium, carbide faster than high-speed steel', () => {
-    expect(advisedSpeed('grey cast iron', 'HSS')![1]).toBeLessThan(advisedSpeed('wrought aluminium', 'HSS')![1])
+    expect(advisedSpeed('grey cast iron', 'HSS')![1]).toBeLessThan(
+      advisedSpeed('wrought aluminium', 'HSS')![1],
+    )
     for (const { id } of CUTTING_GROUPS) {
       const hss = advisedSpeed(id, 'HSS')
       if (hss) expect(advisedSpeed(id, 'carbide')?.[1] ?? Infinity).toBeGreaterThan(hss[1])
@@ -116,7 +146,12 @@ describe('cutting speeds', () => {
 })
 
 /** Rim speed 6500 ft/min above which iron sheaves need special consideration (MPTA-B13i-2013). */
-test.each([[9, 2759], [12, 2069], [18, 1379], [24, 1035]] as const)('a %i in iron rim reaches it at %i rpm', (inches, rpm) => {
+test.each([
+  [9, 2759],
+  [12, 2069],
+  [18, 1379],
+  [24, 1035],
+] as const)('a %i in iron rim reaches it at %i rpm', (inches, rpm) => {
   expectNear(IRON_RIM_SPEED, 33.02, { abs: 5e-3 })
   expectNear(rimRpm(inches * 25.4, IRON_RIM_SPEED), rpm, { abs: 0.6 })
 })

@@ -116,7 +116,10 @@ describe('one plane', () => {
 })
 
 describe('two planes', () => {
-  const at = (mass: number, radius: number, angle: number, z: number) => ({ ...fromPolar(mass * radius, angle), z })
+  const at = (mass: number, radius: number, angle: number, z: number) => ({
+    ...fromPolar(mass * radius, angle),
+    z,
+  })
   test.each([
     {
       // Khurmi & Gupta, ex. 21.2 (355 kg and 182.5 kg by drawing).

@@ -1,5 +1,11 @@
 import { describe, expect, test } from 'vitest'
-import { THREADS, findThread, metricStressArea, proofLoad, threadDiameter } from '../../src-core/checks/threads.ts'
+import {
+  THREADS,
+  findThread,
+  metricStressArea,
+  proofLoad,
+  threadDiameter,
+} from '../../src-core/checks/threads.ts'
 import { expectNear } from '../helpers/near.ts'
 
 /** ISO 898-1: stress areas and proof loads of coarse threads, as published by a fastener dealer (EN ISO 898-1). */
@@ -17,7 +23,12 @@ const METRIC = [
 ] as const
 
 /** Proof stress in MPa by class; 8.8 rises above M16 (back-solved from the published loads). */
-const STRESS = { '4.6': () => 225, '8.8': (d: number) => (d <= 16 ? 580 : 600), '10.9': () => 830, '12.9': () => 970 }
+const STRESS = {
+  '4.6': () => 225,
+  '8.8': (d: number) => (d <= 16 ? 580 : 600),
+  '10.9': () => 830,
+  '12.9': () => 970,
+}
 
 describe('metric coarse threads (ISO 261, ISO 898-1)', () => {
   test.each(METRIC)('%s: area by formula and proof loads by area and stress', (name, area, loads) => {
@@ -65,7 +76,13 @@ describe('unified coarse threads (SAE J429, ASME B1.1)', () => {
 })
 
 test('threads are found by the names people write, and not by others', () => {
-  for (const [name, diameter] of [['m12', 12], ['M12x1.75', 12], ['1/2 UNC', 12.7], ['½', 12.7], ['1/2-13', 12.7]] as const)
+  for (const [name, diameter] of [
+    ['m12', 12],
+    ['M12x1.75', 12],
+    ['1/2 UNC', 12.7],
+    ['½', 12.7],
+    ['1/2-13', 12.7],
+  ] as const)
     expect(threadDiameter(name)).toBeCloseTo(diameter, 9)
   for (const name of ['', 'M11', 'M', '12', '1/2-20', 'G1/2']) expect(findThread(name)).toBeNull()
   expect(proofLoad(findThread('M12')!, '5.6')).toBeNull()

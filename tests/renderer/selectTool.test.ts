@@ -51,6 +51,7 @@ const input = (x: number, y: number, extra: Partial<PointerInput> = {}): Pointer
   shift: false,
   alt: false,
   touch: false,
+  time: 0,
   ...extra,
 })
 

@@ -1,0 +1,55 @@
+/** The port of the drawing tools: part frame, mm. */
+import type { Point, Vertex } from '../../../src-core/geometry/types.ts'
+import type { Job } from '../../../src-core/job/schema.ts'
+import type { PointerInput, Tool } from '../port.ts'
+import type { RingRef, Snapped } from './snapping.ts'
+import type { Typed } from './typedPoint.ts'
+
+export type DrawToolName = 'edit' | 'outline' | 'rectangle' | 'circle' | 'slot' | 'measure'
+
+/** What a ring that has been drawn becomes. */
+export type DrawnAs = 'adds' | 'removes' | 'hole' | 'replace'
+
+export interface DrawPreview {
+  /** The path so far, with bulges; open unless `closed`. */
+  readonly path: readonly Vertex[]
+  readonly closed: boolean
+  /** Where the pointer caught on something, and what; also plain figures. */
+  readonly at: Point | null
+  readonly text: string
+  readonly snapped: boolean
+}
+
+export interface DrawPort {
+  readonly job: Job
+  readonly chosen: RingRef | null
+  readonly vertex: number | null
+  choose(ref: RingRef | null, vertex: number | null): void
+  /** Plate frame to part frame. */
+  toPart(world: Point): Point
+  snap(
+    input: PointerInput,
+    from: Point | null,
+    dragged?: { ref: RingRef; vertex: number | null } | null,
+  ): Snapped
+  preview(preview: DrawPreview | null): void
+  /** A ring drawn to its end. */
+  finish(ring: readonly Vertex[]): void
+  begin(label: string): void
+  replace(job: Job): void
+  commit(): void
+  cancel(): void
+  pan(dx: number, dy: number): void
+  length(mm: number): string
+}
+
+export interface DrawTool extends Tool {
+  /** What the next click or typed entry means. */
+  readonly prompt: string
+  /** Where relative entries count from. */
+  readonly last: Point | null
+  /** Takes a typed entry; a reason where it cannot. */
+  typed(entry: Typed): string | null
+  /** A key that the tool may use; true where it did. */
+  key(name: string): boolean
+}

@@ -1,0 +1,289 @@
+/** Vertices, edges and bulges of what is drawn already: grab and drag. */
+import { pointOnEdge, ringEdges } from '../../../src-core/geometry/edges.ts'
+import { isInside, nearestOnEdge } from '../../../src-core/geometry/nearest.ts'
+import type { Point, Ring } from '../../../src-core/geometry/types.ts'
+import { isPrism, type Job, type Prism } from '../../../src-core/job/schema.ts'
+import { ringOf, setRing } from '../edits/bodies.ts'
+import { DRAG_START_PX, type PointerInput } from '../port.ts'
+import { roundTo, freeStep } from '../snap.ts'
+import type { DrawPort, DrawTool } from './drawPort.ts'
+import { bulgeThrough, deleteVertex, moveEdge, moveVertex, setBulge, splitEdge, translate } from './rings.ts'
+import type { RingRef } from './snapping.ts'
+import type { Typed } from './typedPoint.ts'
+
+type Grip =
+  | { readonly kind: 'vertex'; readonly ref: RingRef; readonly index: number }
+  | { readonly kind: 'bulge'; readonly ref: RingRef; readonly index: number }
+  | { readonly kind: 'edge'; readonly ref: RingRef; readonly index: number }
+  | { readonly kind: 'ring'; readonly ref: RingRef }
+
+type State =
+  | { readonly name: 'idle' }
+  | { readonly name: 'pressed'; readonly grip: Grip | null; readonly input: PointerInput }
+  | {
+      readonly name: 'dragging'
+      readonly grip: Grip
+      readonly from: Point
+      readonly ring: Ring
+      readonly job: Job
+    }
+  | { readonly name: 'panning'; readonly last: PointerInput }
+
+export class EditTool implements DrawTool {
+  readonly name = 'edit'
+  readonly prompt = 'Drag a point, an edge or its middle; double-click an edge for a new point'
+  readonly last = null
+  readonly #port: DrawPort
+  #state: State = { name: 'idle' }
+  #over: Grip | null = null
+  #lastDown: { at: Point; time: number } | null = null
+
+  constructor(port: DrawPort) {
+    this.#port = port
+  }
+
+  get cursor(): string {
+    if (this.#state.name === 'panning') return 'grabbing'
+    return this.#over === null ? 'default' : this.#over.kind === 'ring' ? 'move' : 'pointer'
+  }
+
+  down(input: PointerInput): void {
+    this.cancel()
+    const grip = this.#grip(input)
+    this.#state = { name: 'pressed', grip, input }
+  }
+  move(input: PointerInput): void {
+    const state = this.#state
+    switch (state.name) {
+      case 'idle':
+        this.#over = this.#grip(input)
+        return
+      case 'pressed':
+        if (
+          Math.hypot(input.screen.x - state.input.screen.x, input.screen.y - state.input.screen.y) <
+          DRAG_START_PX
+        )
+          return
+        return this.#start(state.grip, state.input, input)
+      case 'panning':
+        this.#port.pan(input.screen.x - state.last.screen.x, input.screen.y - state.last.screen.y)
+        this.#state = { name: 'panning', last: input }
+        return
+      case 'dragging':
+        return this.#drag(state, input)
+    }
+  }
+  up(input: PointerInput): void {
+    const state = this.#state
+    this.#state = { name: 'idle' }
+    this.#port.preview(null)
+    if (state.name === 'dragging') this.#port.commit()
+    if (state.name === 'pressed') this.#click(state.grip, input)
+  }
+  cancel(): void {
+    if (this.#state.name === 'dragging') this.#port.cancel()
+    this.#state = { name: 'idle' }
+    this.#port.preview(null)
+  }
+  key(name: string): boolean {
+    const { chosen, vertex } = this.#port
+    if ((name === 'Delete' || name === 'Backspace') && chosen && vertex !== null) {
+      const ring = this.#ring(chosen)
+      if (!ring || ring.length <= 2) return true
+      this.#port.begin('Delete a vertex')
+      this.#port.replace(setRing(this.#port.job, chosen.body, chosen.ring, deleteVertex(ring, vertex)))
+      this.#port.commit()
+      this.#port.choose(chosen, null)
+      return true
+    }
+    if (name === 'Escape' && chosen) {
+      this.#port.choose(vertex === null ? null : chosen, null)
+      return true
+    }
+    return false
+  }
+  /** With a vertex chosen a typed point is where it goes. */
+  typed(entry: Typed): string | null {
+    const { chosen, vertex } = this.#port
+    if (entry.kind === 'refused') return entry.reason
+    if (entry.kind !== 'point' || !chosen || vertex === null)
+      return 'Choose a vertex first, then type where it goes.'
+    const ring = this.#ring(chosen)
+    if (!ring) return 'That ring is gone.'
+    this.#port.begin('Move a vertex')
+    this.#port.replace(
+      setRing(this.#port.job, chosen.body, chosen.ring, moveVertex(ring, vertex, entry.point)),
+    )
+    this.#port.commit()
+    return null
+  }
+
+  #start(grip: Grip | null, from: PointerInput, now: PointerInput): void {
+    const ring = grip && this.#ring(grip.ref)
+    if (!grip || !ring) {
+      this.#port.pan(now.screen.x - from.screen.x, now.screen.y - from.screen.y)
+      this.#state = { name: 'panning', last: now }
+      return
+    }
+    this.#port.choose(grip.ref, grip.kind === 'vertex' ? grip.index : null)
+    const what = {
+      vertex: 'Move a vertex',
+      bulge: 'Bend an edge',
+      edge: 'Move an edge',
+      ring: 'Move a ring',
+    }[grip.kind]
+    this.#port.begin(what)
+    const state = {
+      name: 'dragging',
+      grip,
+      from: this.#port.toPart(from.world),
+      ring,
+      job: this.#port.job,
+    } as const
+    this.#state = state
+    this.#drag(state, now)
+  }
+
+  #drag(state: Extract<State, { name: 'dragging' }>, input: PointerInput): void {
+    const { grip, ring, from, job } = state
+    const raw = this.#port.toPart(input.world)
+    const step = input.alt ? 0.01 : freeStep(input.pxPerMm)
+    const by = { x: roundTo(raw.x - from.x, step), y: roundTo(raw.y - from.y, step) }
+    const show = (at: Point, text: string, snapped: boolean) =>
+      this.#port.preview({ path: [], closed: false, at, text, snapped })
+    const put = (next: Ring) => this.#port.replace(setRing(job, grip.ref.body, grip.ref.ring, next))
+    const { length } = this.#port
+    switch (grip.kind) {
+      case 'vertex': {
+        const n = ring.length
+        const snapped = this.#port.snap(input, ring[(grip.index + n - 1) % n]!, {
+          ref: grip.ref,
+          vertex: grip.index,
+        })
+        put(moveVertex(ring, grip.index, snapped.point))
+        return show(
+          snapped.point,
+          [snapped.text, `${length(snapped.point.x)}, ${length(snapped.point.y)}`].filter(Boolean).join('  '),
+          snapped.text !== '',
+        )
+      }
+      case 'bulge': {
+        const a = ring[grip.index]!
+        const b = ring[(grip.index + 1) % ring.length]!
+        const bulge = bulgeOf(a, b, raw, input)
+        put(setBulge(ring, grip.index, bulge))
+        const half = bulge === 0 ? 'straight' : Math.abs(Math.abs(bulge) - 1) < 1e-9 ? 'half turn' : ''
+        const radius =
+          bulge === 0
+            ? ''
+            : `R ${length((Math.hypot(b.x - a.x, b.y - a.y) * (1 + bulge * bulge)) / (4 * Math.abs(bulge)))}`
+        return show(raw, [half, radius].filter(Boolean).join('  '), half !== '')
+      }
+      case 'edge':
+        put(moveEdge(ring, grip.index, by))
+        return show(raw, `x ${length(by.x)}, y ${length(by.y)}`, false)
+      case 'ring':
+        put(translate(ring, by))
+        return show(raw, `x ${length(by.x)}, y ${length(by.y)}`, false)
+    }
+  }
+
+  #click(grip: Grip | null, input: PointerInput): void {
+    const at = input.screen
+    const again =
+      this.#lastDown &&
+      Math.hypot(at.x - this.#lastDown.at.x, at.y - this.#lastDown.at.y) < DRAG_START_PX &&
+      input.time - this.#lastDown.time < 450
+    this.#lastDown = again ? null : { at, time: input.time }
+    if (again && grip && (grip.kind === 'edge' || grip.kind === 'bulge'))
+      return this.#split(grip.ref, grip.index, input)
+    this.#port.choose(grip?.ref ?? null, grip?.kind === 'vertex' ? grip.index : null)
+  }
+
+  #split(ref: RingRef, index: number, input: PointerInput): void {
+    const ring = this.#ring(ref)
+    const edge = ring && ringEdges(ring)[index]
+    if (!ring || !edge) return
+    const p = this.#port.toPart(input.world)
+    const near = nearestOnEdge(edge, p)
+    let t = 0.5
+    let least = Infinity
+    for (let k = 1; k < 100; k++) {
+      const q = pointOnEdge(edge, k / 100)
+      const d = Math.hypot(q.x - near.x, q.y - near.y)
+      if (d < least) {
+        least = d
+        t = k / 100
+      }
+    }
+    this.#port.begin('Add a vertex')
+    this.#port.replace(setRing(this.#port.job, ref.body, ref.ring, splitEdge(ring, index, t)))
+    this.#port.commit()
+    this.#port.choose(ref, index + 1)
+  }
+
+  #ring(ref: RingRef): Ring | null {
+    const body = this.#port.job.part.bodies.find((b) => b.id === ref.body)
+    return body && isPrism(body) ? ringOf(body, ref.ring) : null
+  }
+
+  /** Points and middles of the chosen ring first, then any edge, then the inside of a ring, topmost body first. */
+  #grip(input: PointerInput): Grip | null {
+    const p = this.#port.toPart(input.world)
+    const px = (q: Point) => Math.hypot(q.x - p.x, q.y - p.y) * input.pxPerMm
+    const reach = input.touch ? 22 : 10
+    const { chosen } = this.#port
+    const ring = chosen && this.#ring(chosen)
+    if (chosen && ring) {
+      const index = nearestIndex(ring, px, reach)
+      if (index !== null) return { kind: 'vertex', ref: chosen, index }
+      const middles = ringEdges(ring).map((e) => pointOnEdge(e, 0.5))
+      const bulge = nearestIndex(middles, px, reach * 0.8)
+      if (bulge !== null) return { kind: 'bulge', ref: chosen, index: bulge }
+    }
+    const bodies = this.#port.job.part.bodies
+      .filter(isPrism)
+      .sort((a, b) => b.base + b.thickness - (a.base + a.thickness))
+    for (const body of bodies)
+      for (const ref of refs(body)) {
+        const edges = ringEdges(ringOf(body, ref.ring)).map((e) => nearestOnEdge(e, p))
+        const index = nearestIndex(edges, px, reach * 0.7)
+        if (index !== null) return { kind: 'edge', ref, index }
+      }
+    for (const body of bodies) {
+      const hole = refs(body)
+        .slice(1)
+        .find((ref) => isInside(ringOf(body, ref.ring), p))
+      if (hole) return { kind: 'ring', ref: hole }
+      if (isInside(body.outline, p)) return { kind: 'ring', ref: { body: body.id, ring: 0 } }
+    }
+    return null
+  }
+}
+
+const refs = (body: Prism): RingRef[] =>
+  [body.outline, ...body.holes].map((_ring, ring) => ({ body: body.id, ring }))
+
+function nearestIndex(points: readonly Point[], px: (p: Point) => number, reach: number): number | null {
+  let best: number | null = null
+  let least = reach
+  points.forEach((q, i) => {
+    const d = px(q)
+    if (d <= least) {
+      least = d
+      best = i
+    }
+  })
+  return best
+}
+
+/** Straight and half-turn are caught; between them the arc goes through the pointer. */
+function bulgeOf(a: Point, b: Point, p: Point, input: PointerInput): number {
+  const bulge = bulgeThrough(a, b, p)
+  if (input.alt) return bulge
+  const chord = Math.hypot(b.x - a.x, b.y - a.y)
+  const height = (Math.abs(bulge) * chord) / 2
+  if (height * input.pxPerMm < 5) return 0
+  if (Math.abs(height - chord / 2) * input.pxPerMm < 5) return Math.sign(bulge)
+  return roundTo(bulge, 1e-4)
+}

@@ -1,0 +1,255 @@
+/** Rings made and changed by drawing: part frame, mm. Pure; a ring in, another out. */
+import { circleRing, makeEdge, ringEdges } from '../../../src-core/geometry/edges.ts'
+import type { Point, Ring, Vertex } from '../../../src-core/geometry/types.ts'
+
+const length = (a: Point, b: Point) => Math.hypot(b.x - a.x, b.y - a.y)
+const full = (v: Vertex): Vertex => ({ x: v.x, y: v.y, bulge: v.bulge ?? 0 })
+const copy = (ring: Ring): Vertex[] => ring.map(full)
+const wrap = (i: number, n: number) => ((i % n) + n) % n
+
+/** Corners at two points; null where it would have no area. */
+export function rectangle(a: Point, b: Point): Vertex[] | null {
+  if (Math.abs(b.x - a.x) < 1e-6 || Math.abs(b.y - a.y) < 1e-6) return null
+  return [a, { x: b.x, y: a.y }, b, { x: a.x, y: b.y }].map(full)
+}
+
+export function circle(centre: Point, radius: number): Vertex[] | null {
+  return radius < 1e-6 ? null : circleRing(centre, 2 * radius)
+}
+
+/** Straight sides and half-turn ends about two centres. */
+export function obround(a: Point, b: Point, width: number): Vertex[] | null {
+  const d = length(a, b)
+  if (width < 1e-6) return null
+  if (d < 1e-6) return circle(a, width / 2)
+  const nx = (-(b.y - a.y) / d) * (width / 2)
+  const ny = ((b.x - a.x) / d) * (width / 2)
+  return [
+    { x: a.x - nx, y: a.y - ny, bulge: 0 },
+    { x: b.x - nx, y: b.y - ny, bulge: 1 },
+    { x: b.x + nx, y: b.y + ny, bulge: 0 },
+    { x: a.x + nx, y: a.y + ny, bulge: 1 },
+  ]
+}
+
+/** Bulge of the arc from a to b that leaves a in the direction `heading` (radians). */
+export function tangentBulge(a: Point, b: Point, heading: number): number {
+  const chord = Math.atan2(b.y - a.y, b.x - a.x)
+  // The arc turns by twice the angle between its tangent at the start and its chord; bulge is tan of a quarter of that.
+  let half = chord - heading
+  while (half > Math.PI) half -= 2 * Math.PI
+  while (half < -Math.PI) half += 2 * Math.PI
+  const bulge = Math.tan(half / 2)
+  return Math.max(-100, Math.min(100, bulge))
+}
+
+/** Bulge of the arc from a to b through p; 0 where p lies on the line. */
+export function bulgeThrough(a: Point, b: Point, p: Point): number {
+  const d = length(a, b)
+  if (d < 1e-9) return 0
+  const ux = (b.x - a.x) / d
+  const uy = (b.y - a.y) / d
+  const along = (p.x - a.x) * ux + (p.y - a.y) * uy
+  const across = -(p.x - a.x) * uy + (p.y - a.y) * ux
+  if (Math.abs(across) < 1e-9) return 0
+  // The angles at a and b; what is left to a half turn is the angle at p, and the arc over p turns by twice their sum.
+  const at = Math.atan2(Math.abs(across), along) + Math.atan2(Math.abs(across), d - along)
+  const bulge = Math.tan(at / 2)
+  return across > 0 ? -bulge : bulge
+}
+
+/** Direction in which the edge from vertex i arrives at its end, radians. */
+export function headingAtEnd(a: Point, b: Point, bulge: number): number {
+  const chord = Math.atan2(b.y - a.y, b.x - a.x)
+  return chord + 2 * Math.atan(bulge)
+}
+
+export function moveVertex(ring: Ring, i: number, to: Point): Vertex[] {
+  const next = copy(ring)
+  next[i] = { ...next[i]!, x: to.x, y: to.y }
+  return next
+}
+
+/** Moves the edge from vertex i as a whole, its arc kept. */
+export function moveEdge(ring: Ring, i: number, by: Point): Vertex[] {
+  const next = copy(ring)
+  for (const k of [i, wrap(i + 1, ring.length)])
+    next[k] = { ...next[k]!, x: next[k]!.x + by.x, y: next[k]!.y + by.y }
+  return next
+}
+
+export function setBulge(ring: Ring, i: number, bulge: number): Vertex[] {
+  const next = copy(ring)
+  next[i] = { ...next[i]!, bulge }
+  return next
+}
+
+/** A vertex on the edge from i, at the fraction t of it; an arc becomes two arcs of the same circle. */
+export function splitEdge(ring: Ring, i: number, t: number): Vertex[] {
+  const edge = ringEdges(ring)[i]
+  if (!edge) return copy(ring)
+  const next = copy(ring)
+  if (!edge.arc) {
+    next.splice(i + 1, 0, {
+      x: edge.a.x + (edge.b.x - edge.a.x) * t,
+      y: edge.a.y + (edge.b.y - edge.a.y) * t,
+      bulge: 0,
+    })
+    return next
+  }
+  const { centre, radius, start, sweep } = edge.arc
+  const angle = start + sweep * t
+  next[i] = { ...next[i]!, bulge: Math.tan((sweep * t) / 4) }
+  next.splice(i + 1, 0, {
+    x: centre.x + radius * Math.cos(angle),
+    y: centre.y + radius * Math.sin(angle),
+    bulge: Math.tan((sweep * (1 - t)) / 4),
+  })
+  return next
+}
+
+/** The edges on both sides become one straight edge. Two vertices stay. */
+export function deleteVertex(ring: Ring, i: number): Vertex[] {
+  if (ring.length <= 2) return copy(ring)
+  const next = copy(ring)
+  const before = wrap(i - 1, ring.length)
+  next[before] = { ...next[before]!, bulge: 0 }
+  next.splice(i, 1)
+  return next
+}
+
+export type Cornering =
+  { readonly ok: true; readonly ring: Vertex[] } | { readonly ok: false; readonly reason: string }
+
+/** Rounds the corner at vertex i, between two straight edges, with a tangent arc of the radius. */
+export function fillet(ring: Ring, i: number, radius: number): Cornering {
+  return cutCorner(ring, i, (turn) => ({
+    back: radius * Math.abs(Math.tan(turn / 2)),
+    bulge: Math.tan(turn / 4),
+  }))
+}
+
+/** Cuts the corner at vertex i off at the same distance along both straight edges. */
+export const chamfer = (ring: Ring, i: number, distance: number): Cornering =>
+  cutCorner(ring, i, () => ({ back: distance, bulge: 0 }))
+
+function cutCorner(
+  ring: Ring,
+  i: number,
+  shape: (turn: number) => { back: number; bulge: number },
+): Cornering {
+  const n = ring.length
+  const before = ring[wrap(i - 1, n)]!
+  const v = ring[i]!
+  const after = ring[wrap(i + 1, n)]!
+  if (n < 3) return { ok: false, reason: 'There is no corner between straight edges here.' }
+  if (before.bulge || v.bulge)
+    return { ok: false, reason: 'Only a corner between two straight edges can be cut or rounded.' }
+  const into = Math.atan2(v.y - before.y, v.x - before.x)
+  const out = Math.atan2(after.y - v.y, after.x - v.x)
+  let turn = out - into
+  while (turn > Math.PI) turn -= 2 * Math.PI
+  while (turn < -Math.PI) turn += 2 * Math.PI
+  if (Math.abs(turn) < 1e-6 || Math.abs(turn) > Math.PI - 1e-6)
+    return { ok: false, reason: 'The edges run straight on here.' }
+  const { back, bulge } = shape(turn)
+  const room = Math.min(length(before, v), length(v, after))
+  if (back > room - 1e-9)
+    return {
+      ok: false,
+      reason: `It does not fit: the edges leave ${Number(room.toFixed(2))} mm, ${Number(back.toFixed(2))} mm are needed.`,
+    }
+  const next = copy(ring)
+  next.splice(
+    i,
+    1,
+    { x: v.x - back * Math.cos(into), y: v.y - back * Math.sin(into), bulge },
+    { x: v.x + back * Math.cos(out), y: v.y + back * Math.sin(out), bulge: 0 },
+  )
+  return { ok: true, ring: next }
+}
+
+export const translate = (ring: Ring, by: Point): Vertex[] =>
+  ring.map((v) => ({ x: v.x + by.x, y: v.y + by.y, bulge: v.bulge ?? 0 }))
+
+/** Turned counter-clockwise by degrees about a point. */
+export function rotate(ring: Ring, about: Point, degrees: number): Vertex[] {
+  const c = Math.cos((degrees * Math.PI) / 180)
+  const s = Math.sin((degrees * Math.PI) / 180)
+  return ring.map((v) => {
+    const x = v.x - about.x
+    const y = v.y - about.y
+    return { x: about.x + c * x - s * y, y: about.y + s * x + c * y, bulge: v.bulge ?? 0 }
+  })
+}
+
+/** Mirrored left to right (`x`) or top to bottom (`y`) about a point: every arc bends the other way. */
+export const mirror = (ring: Ring, about: Point, across: 'x' | 'y'): Vertex[] =>
+  ring.map((v) => ({
+    x: across === 'x' ? 2 * about.x - v.x : v.x,
+    y: across === 'y' ? 2 * about.y - v.y : v.y,
+    bulge: -(v.bulge ?? 0) || 0,
+  }))
+
+/** Middle of a ring's box, arcs exactly. */
+export function boxCentre(ring: Ring): Point {
+  const box = ringBox(ring)
+  return { x: (box.x0 + box.x1) / 2, y: (box.y0 + box.y1) / 2 }
+}
+
+export function ringBox(ring: Ring): { x0: number; y0: number; x1: number; y1: number } {
+  const box = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity }
+  const take = (p: Point) => {
+    box.x0 = Math.min(box.x0, p.x)
+    box.y0 = Math.min(box.y0, p.y)
+    box.x1 = Math.max(box.x1, p.x)
+    box.y1 = Math.max(box.y1, p.y)
+  }
+  for (const e of ringEdges(ring)) {
+    take(e.a)
+    if (!e.arc) continue
+    for (let k = 0; k < 4; k++) {
+      const angle = (k * Math.PI) / 2
+      const raw = e.arc.sweep > 0 ? angle - e.arc.start : e.arc.start - angle
+      const along = ((raw % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI)
+      if (along <= Math.abs(e.arc.sweep))
+        take({
+          x: e.arc.centre.x + e.arc.radius * Math.cos(angle),
+          y: e.arc.centre.y + e.arc.radius * Math.sin(angle),
+        })
+    }
+  }
+  return box
+}
+
+/** The edge from vertex i as it stands: length of its chord, its direction in degrees, its radius (null: straight). */
+export function edgeFigures(ring: Ring, i: number): { length: number; angle: number; radius: number | null } {
+  const a = ring[i]!
+  const b = ring[wrap(i + 1, ring.length)]!
+  const edge = makeEdge(a, b, a.bulge ?? 0)
+  return {
+    length: length(a, b),
+    angle: (Math.atan2(b.y - a.y, b.x - a.x) * 180) / Math.PI,
+    radius: edge.arc?.radius ?? null,
+  }
+}
+
+/** The end of the edge from vertex i put at a chord length and direction (degrees) from its start. */
+export function aimEdge(ring: Ring, i: number, chord: number, degrees: number): Vertex[] {
+  const a = ring[i]!
+  const t = (degrees * Math.PI) / 180
+  return moveVertex(ring, wrap(i + 1, ring.length), {
+    x: a.x + chord * Math.cos(t),
+    y: a.y + chord * Math.sin(t),
+  })
+}
+
+/** Bulge for an arc of a radius over the edge from vertex i, bending the way it does; null where the radius is too small. */
+export function bulgeForRadius(ring: Ring, i: number, radius: number): number | null {
+  const { length: chord } = edgeFigures(ring, i)
+  if (radius < chord / 2 - 1e-9) return null
+  const now = ring[i]!.bulge ?? 0
+  const quarter = Math.asin(Math.min(1, chord / (2 * radius))) / 2
+  const bulge = Math.abs(now) > 1 ? 1 / Math.tan(quarter) : Math.tan(quarter)
+  return now < 0 ? -bulge : bulge
+}

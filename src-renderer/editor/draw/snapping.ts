@@ -1,0 +1,107 @@
+/** What a drawn point catches on: vertices, centres, middles, bores, edges, the last point's directions, the grid. */
+import { pointOnEdge, ringEdges, type Edge } from '../../../src-core/geometry/edges.ts'
+import { nearestOnEdge } from '../../../src-core/geometry/nearest.ts'
+import type { Point } from '../../../src-core/geometry/types.ts'
+import { isPrism, type Part } from '../../../src-core/job/schema.ts'
+import { freeStep, roundTo, SNAP_PX, snapPoint, type SnapTarget } from '../snap.ts'
+
+/** A ring of a body: 0 is its outline, 1 and up its holes. */
+export interface RingRef {
+  readonly body: string
+  readonly ring: number
+}
+
+export const sameRing = (a: RingRef | null, b: RingRef | null): boolean =>
+  a !== null && b !== null && a.body === b.body && a.ring === b.ring
+
+export interface DrawTargets {
+  readonly points: readonly SnapTarget[]
+  readonly edges: readonly Edge[]
+}
+
+const RANK = { vertex: 0, bore: 1, centre: 2, origin: 3, middle: 4 } as const
+
+/** Everything of the part to catch on, except what is being dragged: a vertex with the two edges at it, or a ring. */
+export function drawTargets(
+  part: Part,
+  dragged: { ref: RingRef; vertex: number | null } | null = null,
+): DrawTargets {
+  const points: SnapTarget[] = [{ at: { x: 0, y: 0 }, text: 'origin', rank: RANK.origin }]
+  const edges: Edge[] = []
+  for (const bore of part.bores)
+    points.push({ at: { x: bore.x, y: bore.y }, text: `bore ${bore.id}`, rank: RANK.bore })
+  for (const body of part.bodies) {
+    if (!isPrism(body)) continue
+    ;[body.outline, ...body.holes].forEach((ring, r) => {
+      const ours = dragged?.ref.body === body.id && dragged.ref.ring === r
+      if (ours && dragged.vertex === null) return
+      const n = ring.length
+      ringEdges(ring).forEach((e, i) => {
+        const touches = ours && (i === dragged.vertex || (i + 1) % n === dragged.vertex)
+        if (!(ours && i === dragged.vertex))
+          points.push({ at: { x: e.a.x, y: e.a.y }, text: 'vertex', rank: RANK.vertex })
+        if (touches) return
+        edges.push(e)
+        if (e.arc) points.push({ at: e.arc.centre, text: 'centre', rank: RANK.centre })
+        points.push({ at: pointOnEdge(e, 0.5), text: 'middle', rank: RANK.middle })
+      })
+    })
+  }
+  return { points, edges }
+}
+
+export interface Snapped {
+  readonly point: Point
+  /** What it caught on; empty where it is free. */
+  readonly text: string
+}
+
+export interface SnapWish {
+  readonly pxPerMm: number
+  readonly touch: boolean
+  /** Nothing is caught; finest step. */
+  readonly free: boolean
+  /** The point drawn before: its directions are caught too. */
+  readonly from: Point | null
+}
+
+/** Degrees whose multiples a new edge catches on. */
+const ANGLE_STEP = 15
+
+/** Points first, then the crossing of an edge with a direction, an edge, a direction, the grid. */
+export function snapDraw(raw: Point, targets: DrawTargets, wish: SnapWish): Snapped {
+  const { pxPerMm } = wish
+  if (wish.free) return { point: rounded(raw, 0.01), text: '' }
+  const radius = SNAP_PX * (wish.touch ? 1.8 : 1)
+  const caught = snapPoint(raw, targets.points, pxPerMm, radius)
+  if (caught.target) return { point: caught.point, text: caught.target.text }
+  const near = (p: Point) => Math.hypot(p.x - raw.x, p.y - raw.y) * pxPerMm
+  const edge = targets.edges
+    .map((e) => nearestOnEdge(e, raw))
+    .reduce<Point | null>(
+      (best, p) => (near(p) <= radius * 0.7 && (!best || near(p) < near(best)) ? p : best),
+      null,
+    )
+  const along = wish.from ? onDirection(wish.from, raw, pxPerMm) : null
+  if (edge) return { point: { x: edge.x, y: edge.y }, text: 'edge' }
+  if (along) return along
+  return { point: rounded(raw, freeStep(pxPerMm)), text: '' }
+}
+
+const rounded = (p: Point, step: number): Point => ({ x: roundTo(p.x, step), y: roundTo(p.y, step) })
+
+/** The point on the nearest multiple of 15° from `from`, where the pointer is within some pixels of it. */
+function onDirection(from: Point, raw: Point, pxPerMm: number): Snapped | null {
+  const d = Math.hypot(raw.x - from.x, raw.y - from.y)
+  if (d * pxPerMm < 8) return null
+  const angle = (Math.atan2(raw.y - from.y, raw.x - from.x) * 180) / Math.PI
+  const nearest = Math.round(angle / ANGLE_STEP) * ANGLE_STEP
+  const off = Math.abs(Math.sin(((angle - nearest) * Math.PI) / 180)) * d * pxPerMm
+  if (off > 5) return null
+  const t = (nearest * Math.PI) / 180
+  const reach = roundTo(d, freeStep(pxPerMm))
+  return {
+    point: { x: roundTo(from.x + reach * Math.cos(t), 1e-4), y: roundTo(from.y + reach * Math.sin(t), 1e-4) },
+    text: `${((nearest % 360) + 360) % 360}°`,
+  }
+}

@@ -1,0 +1,70 @@
+/**
+ * Points typed while drawing: `40, 20` from the part's origin, `@10, 0` from the last point, `@25 < 30` as length and
+ * direction, `25` as a bare length. Every number may be an expression with a unit.
+ */
+import { readExpression } from '../../../src-core/units/expression.ts'
+import type { Point } from '../../../src-core/geometry/types.ts'
+
+export type Typed =
+  | { readonly kind: 'point'; readonly point: Point }
+  | { readonly kind: 'value'; readonly value: number }
+  | { readonly kind: 'refused'; readonly reason: string }
+
+const refused = (reason: string): Typed => ({ kind: 'refused', reason })
+
+/** `unit` is that of plain numbers; results are in mm. `last` is where relative points count from. */
+export function readTyped(
+  text: string,
+  last: Point | null,
+  unit: 'mm' | 'in',
+  toMm: (v: number) => number,
+): Typed {
+  const given = text.trim()
+  if (given === '')
+    return refused('Type a point (40, 20), a step (@10, 0), a direction (@25 < 30) or a length.')
+  const relative = given.startsWith('@')
+  if (relative && !last) return refused('There is no point yet that @ could count from.')
+  const rest = relative ? given.slice(1) : given
+  const origin = relative && last ? last : { x: 0, y: 0 }
+  const number = (part: string) => {
+    const read = readExpression(part, { unit, kind: 'A length' })
+    return read.ok ? { ok: true as const, value: toMm(read.value) } : read
+  }
+  if (rest.includes('<')) return polar(rest, origin, number)
+  const parts = split(rest)
+  if (parts.length > 2)
+    return refused('A point has two numbers; part them by a comma and a space, or a semicolon.')
+  const values = parts.map(number)
+  const bad = values.find((v) => !v.ok)
+  if (bad && !bad.ok) return refused(bad.reason)
+  const [a, b] = values.map((v) => (v.ok ? v.value : 0))
+  if (b === undefined)
+    return relative
+      ? refused('After @ two numbers are wanted, or a length < angle.')
+      : { kind: 'value', value: a! }
+  return { kind: 'point', point: { x: origin.x + a!, y: origin.y + b } }
+}
+
+type Read = (part: string) => { ok: true; value: number } | { ok: false; reason: string }
+
+function polar(text: string, origin: Point, number: Read): Typed {
+  const [lengthText, angleText, more] = text.split('<')
+  if (more !== undefined) return refused('One < parts length and angle.')
+  const length = number(lengthText!)
+  if (!length.ok) return refused(length.reason)
+  const angle = readExpression(angleText!, { unit: 'deg', kind: 'An angle' })
+  if (!angle.ok) return refused(angle.reason)
+  const t = (angle.value * Math.PI) / 180
+  return {
+    kind: 'point',
+    point: { x: origin.x + length.value * Math.cos(t), y: origin.y + length.value * Math.sin(t) },
+  }
+}
+
+/** A semicolon parts surely, then a comma with a space, then any comma: here a comma is no decimal sign. */
+function split(text: string): string[] {
+  if (text.includes(';')) return text.split(';')
+  if (/,\s/.test(text)) return text.split(/,\s+/)
+  const commas = text.split(',')
+  return commas
+}
