@@ -67,7 +67,7 @@ describe('laws', () => {
         fc.double({ min: 0, max: 30, noNaN: true }),
         (p, l, w, more) => {
           const group = new SlipGroup(p, l)
-          expect(group.factor(w + more)).toBeLessThanOrEqual(group.factor(w) * (1 + 1e-4))
+          expect(group.factor(w + more)).toBeLessThanOrEqual(group.factor(w) * (1 + 1e-4) + 1e-9)
         },
       ),
       { numRuns: 60 },
@@ -78,7 +78,7 @@ describe('laws', () => {
     fc.assert(
       fc.property(points, point, loads, fc.double({ min: 0, max: 40, noNaN: true }), (p, extra, l, w) => {
         expect(new SlipGroup([...p, extra], l).factor(w)).toBeGreaterThanOrEqual(
-          new SlipGroup(p, l).factor(w) * (1 - 1e-4),
+          new SlipGroup(p, l).factor(w) * (1 - 1e-4) - 1e-9,
         )
       }),
       { numRuns: 60 },
@@ -96,7 +96,7 @@ describe('laws', () => {
           p.map((q) => ({ ...q, at: turn(q.at) })),
           { ...l, centre: turn(l.centre) },
         )
-        expectNear(turned.factor(20), new SlipGroup(p, l).factor(20), { rel: 2e-4 })
+        expectNear(turned.factor(20), new SlipGroup(p, l).factor(20), { rel: 5e-4, abs: 1e-9 })
       }),
       { numRuns: 40 },
     )
