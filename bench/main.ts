@@ -1,0 +1,8 @@
+// `npm run bench`: times and ratios measured in one run; nothing is asserted.
+import { coreBench } from './core.ts'
+import { plannerBench } from './planner.bench.ts'
+
+const rows = [...(await coreBench()), ...(await plannerBench())]
+const width = Math.max(...rows.map((r) => r.name.length))
+for (const { name, ms, ratio } of rows)
+  console.log(`${name.padEnd(width)}  ${ms.toFixed(ms < 10 ? 3 : 1).padStart(9)} ms  ${ratio ?? ''}`.trimEnd())
