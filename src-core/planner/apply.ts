@@ -2,13 +2,21 @@
 import type { Footprint, Hardware, Job, Setup, StockItem } from '../job/schema.ts'
 import { findSetup } from '../mounting/mount.ts'
 import type { Plan, PlanStation } from './report.ts'
-import { coversShape, farthestOut, footprintCentre, footprintShape, hullOfShapes, type Shape } from './shape.ts'
+import {
+  coversShape,
+  farthestOut,
+  footprintCentre,
+  footprintShape,
+  hullOfShapes,
+  type Shape,
+} from './shape.ts'
 
 /** Counterweights that a new plan takes off again: those not marked as fixed. */
 export const isReplaceable = (item: Hardware): boolean => item.kind === 'counterweight' && !item.fixed
 
 /** Ids of the counterweights that a new plan takes off again. */
-export const replaceableIds = (setup: Setup): string[] => setup.hardware.filter(isReplaceable).map((h) => h.id)
+export const replaceableIds = (setup: Setup): string[] =>
+  setup.hardware.filter(isReplaceable).map((h) => h.id)
 
 /** The job with pieces of a setup's hardware taken off. */
 export function withoutHardware(job: Job, setupId: string, ids: readonly string[]): Job {
@@ -137,7 +145,9 @@ function stackFootprint(footprints: readonly Footprint[]): Footprint {
   const widest = footprints.findIndex((_, i) => shapes.every((s) => covers(shapes[i]!, s)))
   if (widest >= 0) return footprints[widest]!
   const hull = shapes.reduce(hullOfShapes)
-  return hull.kind === 'disc' ? { circle: hull.radius * 2 } : { outline: hull.points.map(({ x, y }) => ({ x, y })) }
+  return hull.kind === 'disc'
+    ? { circle: hull.radius * 2 }
+    : { outline: hull.points.map(({ x, y }) => ({ x, y })) }
 }
 
 function covers(outer: Shape, inner: Shape): boolean {

@@ -110,7 +110,11 @@ function beats(residual: number, mass: number, best: Choice): boolean {
 
 const scratch: Span[] = []
 
-function boundOf({ base, directions }: ChooseInput, trees: readonly EntryTree[], at: readonly number[]): number {
+function boundOf(
+  { base, directions }: ChooseInput,
+  trees: readonly EntryTree[],
+  at: readonly number[],
+): number {
   let { x, y } = base
   let slack = 0
   scratch.length = trees.length

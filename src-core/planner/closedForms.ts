@@ -97,7 +97,11 @@ export type UnbalanceAt = Point3
  * Correction vectors in two planes that null both the sum of the unbalances and their moment about an axis across
  * the spindle: U_Q = −Σ Uᵢ(zᵢ − z_P)/(z_Q − z_P), U_P = −Σ Uᵢ − U_Q. Throws RangeError where the planes are one.
  */
-export function splitOverTwoPlanes(unbalances: readonly UnbalanceAt[], zP: number, zQ: number): { p: Polar; q: Polar } {
+export function splitOverTwoPlanes(
+  unbalances: readonly UnbalanceAt[],
+  zP: number,
+  zQ: number,
+): { p: Polar; q: Polar } {
   if (zP === zQ) throw new RangeError('two different planes are wanted')
   let sumX = 0
   let sumY = 0

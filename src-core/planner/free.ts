@@ -37,9 +37,14 @@ export interface Station {
 
 export function listStations(plate: Plate): Station[] {
   return [
-    ...plate.slots.map(
-      (s): Station => ({ kind: 'slot', id: s.id, angle: s.angle, from: s.from, to: s.to, bolt: s.width }),
-    ),
+    ...plate.slots.map((s): Station => ({
+      kind: 'slot',
+      id: s.id,
+      angle: s.angle,
+      from: s.from,
+      to: s.to,
+      bolt: s.width,
+    })),
     ...plate.holes.map((h): Station => {
       const radius = Math.hypot(h.x, h.y)
       const angle = (Math.atan2(h.y, h.x) * 180) / Math.PI

@@ -48,9 +48,12 @@ export class Front {
   }
 }
 
+/** Share by which an answer must leave less than one that asks for less, to be listed. Evenswing's own setting. */
+const WORTHWHILE = 0.02
+
 /**
  * The best first: least residual, of those as good as nothing the one with the fewest pieces, then moves, then the
- * lightest. Where more than `most` are left, the one that differs least from its better neighbour goes, again and
+ * lightest. Answers that hardly gain on simpler ones are left out. Where more than `most` are left, the one that differs least from its better neighbour goes, again and
  * again; the first always stays.
  */
 export function bestFirst(answers: readonly Answer[], most: number): Answer[] {
@@ -63,6 +66,12 @@ export function bestFirst(answers: readonly Answer[], most: number): Answer[] {
       a.stations - b.stations ||
       a.choice.mass - b.choice.mass,
   )
+  const asksMore = (a: Answer, b: Answer) =>
+    a.pieces >= b.pieces && a.moves >= b.moves && a.stations >= b.stations
+  const hardlyBetter = (a: Answer) =>
+    list.some((b) => b !== a && asksMore(a, b) && level(a) >= level(b) * (1 - WORTHWHILE))
+  const listed = list.filter((a, i) => i === 0 || !hardlyBetter(a))
+  list.splice(0, list.length, ...listed)
   while (list.length > Math.max(1, most)) {
     let least = 1
     let ratio = Infinity

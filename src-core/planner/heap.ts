@@ -36,9 +36,10 @@ export class Heap<T> {
     if (!top || !last) return undefined
     if (items.length === 0) return top.value
     items[0] = last
-    for (let i = 0; ; ) {
+    for (let i = 0; ;) {
       let least = i
-      for (const child of [2 * i + 1, 2 * i + 2]) if (child < items.length && this.first(child, least)) least = child
+      for (const child of [2 * i + 1, 2 * i + 2])
+        if (child < items.length && this.first(child, least)) least = child
       if (least === i) return top.value
       this.swap(i, least)
       i = least

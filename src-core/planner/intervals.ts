@@ -10,7 +10,8 @@ export function mergeIntervals(list: readonly Interval[]): Interval[] {
   const merged: Interval[] = []
   for (const next of sorted) {
     const last = merged[merged.length - 1]
-    if (last && next.lo <= last.hi) merged[merged.length - 1] = { lo: last.lo, hi: Math.max(last.hi, next.hi) }
+    if (last && next.lo <= last.hi)
+      merged[merged.length - 1] = { lo: last.lo, hi: Math.max(last.hi, next.hi) }
     else merged.push(next)
   }
   return merged

@@ -39,7 +39,14 @@ export interface Judged {
 const CANNOT_STAND = /clash|covered|outside-slot|off-plate|bar-path|^fouls-/
 
 /** Applies and analyses a plan. @param before the setup as it stands. @param bare it without what is replaced. */
-export function judge(job: Job, setupId: string, plan: Appliable, before: Analysis, bare: Analysis, rpm: number): Judged {
+export function judge(
+  job: Job,
+  setupId: string,
+  plan: Appliable,
+  before: Analysis,
+  bare: Analysis,
+  rpm: number,
+): Judged {
   const applied = applyPlan(job, setupId, plan)
   const a = analyse(applied, setupId)
   const known = new Set(bare.findings.map((f) => `${f.code} ${f.item}`))

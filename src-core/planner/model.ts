@@ -7,12 +7,14 @@ import type { Point } from '../geometry/types.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { contactOf, inPlate, type Contact } from './contact.ts'
 import { EntryTree, type Entry } from './entries.ts'
-import { FreeRadii, INSIDE, listStations, type Station } from './free.ts'
+import type { FreeRadii } from './free.ts'
+import { INSIDE, listStations, type Station } from './free.ts'
 import type { Interval } from './intervals.ts'
 import { settle, type Pairing, type SettleResult } from './settle.ts'
 import type { Shape } from './shape.ts'
 import { slidersOf, type Slider } from './sliders.ts'
-import { StackLevels, type Stack } from './stackLevels.ts'
+import type { StackLevels } from './stackLevels.ts'
+import { type Stack } from './stackLevels.ts'
 
 export interface ModelOptions {
   /** mm */
@@ -74,38 +76,34 @@ export class Model {
     const line = this.stations.length + slider
     return new EntryTree(
       line,
-      s.ranges.map(
-        ({ lo, hi }): Entry => ({
-          line,
-          stack: null,
-          mass: s.mass,
-          r0: lo,
-          r1: hi,
-          shift: -s.from,
-          across: 0,
-          z0: s.piece.z0,
-          z1: s.piece.z1,
-          shape: -1 - slider,
-        }),
-      ),
+      s.ranges.map(({ lo, hi }): Entry => ({
+        line,
+        stack: null,
+        mass: s.mass,
+        r0: lo,
+        r1: hi,
+        shift: -s.from,
+        across: 0,
+        z0: s.piece.z0,
+        z1: s.piece.z1,
+        shape: -1 - slider,
+      })),
     )
   }
 
   private entriesOf(station: number, stack: Stack): Entry[] {
-    return this.freeFor(station, stack).map(
-      ({ lo, hi }): Entry => ({
-        line: station,
-        stack,
-        mass: stack.mass,
-        r0: lo,
-        r1: hi,
-        shift: stack.centre.x,
-        across: stack.mass * stack.centre.y,
-        z0: 0,
-        z1: stack.height,
-        shape: stack.shape,
-      }),
-    )
+    return this.freeFor(station, stack).map(({ lo, hi }): Entry => ({
+      line: station,
+      stack,
+      mass: stack.mass,
+      r0: lo,
+      r1: hi,
+      shift: stack.centre.x,
+      across: stack.mass * stack.centre.y,
+      z0: 0,
+      z1: stack.height,
+      shape: stack.shape,
+    }))
   }
 
   private freeFor(station: number, stack: Stack): Interval[] {

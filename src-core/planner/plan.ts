@@ -31,7 +31,8 @@ const BUDGET = 1_500_000
 const MOST_SLID = 3
 
 /** Static unbalance as a vector, g·mm. */
-const unbalanceVector = (a: Analysis): Point => fromPolar(a.unbalance.static_g_mm, a.unbalance.static_angle_deg)
+const unbalanceVector = (a: Analysis): Point =>
+  fromPolar(a.unbalance.static_g_mm, a.unbalance.static_angle_deg)
 
 /** Plans counterweights for a setup. Throws RangeError on an unknown setup. */
 export function planCounterweights(
@@ -94,7 +95,15 @@ export function planCounterweights(
     plans,
     meets: plans.some((p) => p.meets_target),
     shortfall: shortfallOf(job, bare, plans, target),
-    remarks: remarksOf({ job, bare, plans, target, rpm, stacksComplete: levels.complete, turnsTried: turning }),
+    remarks: remarksOf({
+      job,
+      bare,
+      plans,
+      target,
+      rpm,
+      stacksComplete: levels.complete,
+      turnsTried: turning,
+    }),
     searched: {
       stations: opt.stations,
       pieces: opt.pieces,

@@ -9,7 +9,12 @@ import type { Plan, Shortfall } from './report.ts'
 import { meetsTarget } from './target.ts'
 
 /** Null where a plan meets the target. @param bare the setup without what the plans replace. */
-export function shortfallOf(job: Job, bare: Analysis, plans: readonly Plan[], target: number): Shortfall | null {
+export function shortfallOf(
+  job: Job,
+  bare: Analysis,
+  plans: readonly Plan[],
+  target: number,
+): Shortfall | null {
   if (plans.some((p) => p.meets_target)) return null
   const best = plans[0] ?? {
     residual_g_mm: bare.unbalance.static_g_mm,
@@ -51,9 +56,13 @@ export function remarksOf(input: RemarkInput): string[] {
       `The best plan leaves ${fmt.unbalance(best.residual_g_mm)}, under the target of ${fmt.unbalance(target)}; what misses is doubt, which brings its 95 % bound to ${fmt.unbalance(best.upper95_g_mm)}. Weigh the part, set it more closely or run slower; more weight does not help.`,
     )
   if (!input.stacksComplete)
-    remarks.push('There are more ways to stack this stock than were looked at; fewer kinds or counts end the search.')
+    remarks.push(
+      'There are more ways to stack this stock than were looked at; fewer kinds or counts end the search.',
+    )
   if (input.turnsTried)
-    remarks.push('Turns of the part were tried every 5° and where one weight would leave nothing; they are not proven to be the best.')
+    remarks.push(
+      'Turns of the part were tried every 5° and where one weight would leave nothing; they are not proven to be the best.',
+    )
   return remarks
 }
 
@@ -67,7 +76,9 @@ function moveRemarks(fmt: Formatter, plans: readonly Plan[], target: number): st
   const still = fewest(plans.filter((p) => !isMoved(p)))
   if (!moved || (still && still.pieces <= moved.pieces)) return []
   const what = [
-    ...moved.moves.map((m) => `sliding ${m.item} from ${fmt.length(m.from_mm)} to ${fmt.length(m.radius_mm)}`),
+    ...moved.moves.map(
+      (m) => `sliding ${m.item} from ${fmt.length(m.from_mm)} to ${fmt.length(m.radius_mm)}`,
+    ),
     ...(moved.turn_deg === null ? [] : [`turning the part to ${fmt.angle(moved.turn_deg)}`]),
   ].join(' and ')
   const saved = still ? still.pieces - moved.pieces : null

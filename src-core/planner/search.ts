@@ -68,6 +68,9 @@ export function searchModel(
         shouldStop: limits.shouldStop,
       })
       take(result, stations, pieces, plain)
+      // Stacks that were not listed, or steps that a stop left out, can do no better than this.
+      if (!model.levels.complete || state.stopped)
+        state.lower = Math.min(state.lower, state.stopped ? 0 : floor)
       if (stations === 0 || state.stopped || budget.left <= 0) return
     }
   }
@@ -94,7 +97,12 @@ function* groupsOf(
 ): Generator<EntryTree[]> {
   yield* fill(0, stations, pieces, [])
 
-  function* fill(from: number, left: number, rest: number, trees: readonly EntryTree[]): Generator<EntryTree[]> {
+  function* fill(
+    from: number,
+    left: number,
+    rest: number,
+    trees: readonly EntryTree[],
+  ): Generator<EntryTree[]> {
     if (left === 0) {
       if (rest === 0) yield [...trees, ...sliding]
       return

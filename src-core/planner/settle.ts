@@ -87,7 +87,12 @@ export function settle(
   return { best: null, lower: limit }
 }
 
-function deepestPair(radii: readonly number[], directions: readonly Point[], pairs: readonly Pairing[], gap: number) {
+function deepestPair(
+  radii: readonly number[],
+  directions: readonly Point[],
+  pairs: readonly Pairing[],
+  gap: number,
+) {
   let bad: { i: number; j: number; depth: number } | null = null
   for (const { i, j, contact } of pairs) {
     const x = radii[j]! * directions[j]!.x - radii[i]! * directions[i]!.x

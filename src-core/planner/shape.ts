@@ -10,13 +10,16 @@ import type { Footprint } from '../job/schema.ts'
 const CHORD_ERROR = 0.005
 
 /** A disc about the origin, or an outline of straight edges, counter-clockwise. */
-export type Shape = { readonly kind: 'disc'; readonly radius: number } | { readonly kind: 'outline'; readonly points: readonly Point[] }
+export type Shape =
+  | { readonly kind: 'disc'; readonly radius: number }
+  | { readonly kind: 'outline'; readonly points: readonly Point[] }
 
 const ORIGIN: Point = { x: 0, y: 0 }
 
 export function footprintShape(footprint: Footprint): Shape {
   if ('circle' in footprint) return { kind: 'disc', radius: footprint.circle / 2 }
-  const ring = 'rect' in footprint ? rectRing(ORIGIN, footprint.rect[0], footprint.rect[1], 0) : footprint.outline
+  const ring =
+    'rect' in footprint ? rectRing(ORIGIN, footprint.rect[0], footprint.rect[1], 0) : footprint.outline
   return { kind: 'outline', points: counterClockwise(flattenRing(ring, CHORD_ERROR)) }
 }
 
@@ -111,7 +114,8 @@ export function convexHull(points: readonly Point[]): Point[] {
   const half = (list: readonly Point[]) => {
     const chain: Point[] = []
     for (const p of list) {
-      while (chain.length > 1 && turnOf(chain[chain.length - 2]!, chain[chain.length - 1]!, p) <= 0) chain.pop()
+      while (chain.length > 1 && turnOf(chain[chain.length - 2]!, chain[chain.length - 1]!, p) <= 0)
+        chain.pop()
       chain.push(p)
     }
     chain.pop()

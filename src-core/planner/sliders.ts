@@ -84,7 +84,9 @@ function sliderOf(
     intersectIntervals(ranges, reach),
     noseRanges(mounted, piece, slot, at.radius),
   )
-  return held.length > 0 ? { piece, station, from: at.radius, mass: item.mass * 1000, shape, ranges: held } : null
+  return held.length > 0
+    ? { piece, station, from: at.radius, mass: item.mass * 1000, shape, ranges: held }
+    : null
 }
 
 const EVERYWHERE: readonly Interval[] = [{ lo: -Infinity, hi: Infinity }]
@@ -101,7 +103,9 @@ function overPartRanges(
   for (const body of mounted.bodies) {
     if (body.body.effect !== 'adds') continue
     if (Math.min(body.z1, piece.z1) - Math.max(body.z0, piece.z0) <= TOLERANCE.height) continue
-    const rings = body.regions.flatMap((r) => flattenRegion(r)).map((r) => r.map((p) => turnPoint(p, -slot.angle)))
+    const rings = body.regions
+      .flatMap((r) => flattenRegion(r))
+      .map((r) => r.map((p) => turnPoint(p, -slot.angle)))
     const clear = clearOf([{ lo: from - WIDE, hi: from + WIDE }], growShape(shape, INSIDE), rings)
     if (clear.some((c) => c.lo <= from && from <= c.hi)) free = intersectIntervals(free, clear)
   }

@@ -27,7 +27,10 @@ export function clearOf(within: readonly Interval[], shape: Shape, obstacle: Rin
       else if (convex) convex.meetsEdge(a, b, meets)
       else outlineMeetsEdge(shape.points, a, b, meets)
       // What lies beyond the stretch asked for blocks nothing.
-      while (meets.length > before && (meets[meets.length - 1]!.hi < low || meets[meets.length - 1]!.lo > high))
+      while (
+        meets.length > before &&
+        (meets[meets.length - 1]!.hi < low || meets[meets.length - 1]!.lo > high)
+      )
         meets.pop()
     }
   }

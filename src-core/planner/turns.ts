@@ -49,8 +49,7 @@ export function searchTurns(input: TurnInput): void {
   const start = findSetup(job, setupId).turn
   const part = analysis.terms.find((t) => t.item === 'part')!.unbalance_g_mm
   const rest = analysis.terms.reduce(
-    (sum, t) =>
-      t.item === 'part' ? sum : { x: sum.x + t.unbalance_g_mm.x, y: sum.y + t.unbalance_g_mm.y },
+    (sum, t) => (t.item === 'part' ? sum : { x: sum.x + t.unbalance_g_mm.x, y: sum.y + t.unbalance_g_mm.y }),
     { x: 0, y: 0 },
   )
   const stands = standing(mountSetup(job, setupId))
@@ -77,7 +76,11 @@ export function searchTurns(input: TurnInput): void {
   }
   const proposals: Proposal[] = []
   if (part.x !== 0 || part.y !== 0)
-    proposals.push({ turn: start + directionOf({ x: -rest.x, y: -rest.y }) - directionOf(part), pieces: 0, mass: 0 })
+    proposals.push({
+      turn: start + directionOf({ x: -rest.x, y: -rest.y }) - directionOf(part),
+      pieces: 0,
+      mass: 0,
+    })
   for (let by = 0; by < 360; by += STEP) {
     if (limits.shouldStop()) return
     limits.onStep(`part turned by ${by}°`)
@@ -90,7 +93,9 @@ export function searchTurns(input: TurnInput): void {
     }
   }
   for (let pieces = 0; pieces <= limitsHere.mostPieces; pieces++) {
-    const list = proposals.filter((p) => p.pieces === pieces).sort((a, b) => a.mass - b.mass || a.turn - b.turn)
+    const list = proposals
+      .filter((p) => p.pieces === pieces)
+      .sort((a, b) => a.mass - b.mass || a.turn - b.turn)
     for (const { turn } of list.slice(0, MOST_PROPOSALS)) {
       if (input.front.reached(pieces, Math.min(1, pieces), 1) <= NOTHING || limits.shouldStop()) break
       tryTurn(normal(turn))

@@ -131,8 +131,7 @@ function amountsOn(spans: readonly Span[], middle: readonly number[], edge: Edge
   return spans.map((s, j) => {
     const cosine = s.ux * on.ux + s.uy * on.uy
     const sine = s.uy * on.ux - s.ux * on.uy
-    const share =
-      Math.abs(sine) <= PARALLEL ? Math.sign(cosine) * edge.along : Math.sign(sine) * edge.side
+    const share = Math.abs(sine) <= PARALLEL ? Math.sign(cosine) * edge.along : Math.sign(sine) * edge.side
     const amount = middle[j]! + ((s.hi - s.lo) / 2) * share * gauge
     return Math.max(s.lo, Math.min(s.hi, amount))
   })

@@ -59,13 +59,18 @@ export function trialJob(seed: number, size: TrialSize): Job {
     ? block('body', at, [between(60, 130), between(50, 100), between(15, 40)])
     : disc('body', at, between(60, 120), between(15, 40))
   const clamps = Array.from({ length: chance(0.5) ? 2 : 0 }, (_, i): Hardware =>
-    piece(`c${i + 1}`, between(0.3, 0.8), { x: between(-110, 110), y: between(-110, 110) }, {
-      kind: 'clamp',
-      footprint: { rect: [between(40, 80), 28] },
-      facing: between(0, 359),
-      base: chance(0.5) ? 0 : 30,
-      height: 40,
-    }),
+    piece(
+      `c${i + 1}`,
+      between(0.3, 0.8),
+      { x: between(-110, 110), y: between(-110, 110) },
+      {
+        kind: 'clamp',
+        footprint: { rect: [between(40, 80), 28] },
+        facing: between(0, 359),
+        base: chance(0.5) ? 0 : 30,
+        height: 40,
+      },
+    ),
   )
   return {
     ...jobWith({
@@ -180,7 +185,11 @@ export function gridSearch(job: Job, most: number, step: number, heightLimit = 1
   const stations = [
     ...job.plate.slots.map((s) => {
       const count = Math.floor((s.to - s.from) / step)
-      return { angle: s.angle, bolt: s.width, radii: Array.from({ length: count + 1 }, (_, i) => s.from + i * step) }
+      return {
+        angle: s.angle,
+        bolt: s.width,
+        radii: Array.from({ length: count + 1 }, (_, i) => s.from + i * step),
+      }
     }),
     ...job.plate.holes.map((h) => ({
       angle: (Math.atan2(h.y, h.x) * 180) / Math.PI,
@@ -213,7 +222,9 @@ export function gridSearch(job: Job, most: number, step: number, heightLimit = 1
       if (x * x + y * y >= two * two) continue
       if (!p.stack.counts.every((c, k) => c + q.stack.counts[k]! <= job.stock[k]!.count)) continue
       const clear = p.stack.footprints.every((f) =>
-        q.stack.footprints.every((g) => apart(polygonOf(f, p.at, p.angle, MARGIN), polygonOf(g, q.at, q.angle, MARGIN))),
+        q.stack.footprints.every((g) =>
+          apart(polygonOf(f, p.at, p.angle, MARGIN), polygonOf(g, q.at, q.angle, MARGIN)),
+        ),
       )
       if (clear && hullsApart(p, q)) two = Math.hypot(x, y)
     }

@@ -79,7 +79,7 @@ const cases: [string, Job, string][] = [
 ]
 
 describe('the 95 % bound of a job', () => {
-  it.each(cases)('agrees with 200,000 draws of every mass and place to 1 %%: %s', (_, job, setup) => {
+  it.each(cases)('agrees with 200,000 draws of every mass and place to one per cent: %s', (_, job, setup) => {
     const { unbalance, covariance } = analyse(job, setup)
     const drawn = drawLengths(job, setup)
     expectNear(unbalance.upper95_g_mm, drawn.upper95, { rel: 0.01 })

@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest'
+import { describe, test } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { circleRing } from '../../../src-core/geometry/edges.ts'
 import { centreOfMass } from '../../../src-core/mass/moments.ts'

@@ -11,7 +11,12 @@ const item = (id: string, mass: number, count: number, diameter: number, height:
   height,
 })
 
-const STOCK = [item('a', 0.2, 3, 40, 15), item('b', 0.5, 2, 60, 25), item('c', 0.9, 1, 50, 60), item('d', 1, 0, 50, 10)]
+const STOCK = [
+  item('a', 0.2, 3, 40, 15),
+  item('b', 0.5, 2, 60, 25),
+  item('c', 0.9, 1, 50, 60),
+  item('d', 1, 0, 50, 10),
+]
 
 /** Every combination of counts, by plain counting. */
 function allCounts(limit: number): string[] {
@@ -52,7 +57,9 @@ test('a stack stands on the footprint that covers the others, else on a hull of 
   ]
   const levels = new StackLevels(stock, 120, 0)
   const shapeOf = (...counts: number[]) => {
-    const stack = levels.level(counts.reduce((s, c) => s + c, 0)).find((s) => s.counts.join() === counts.join())!
+    const stack = levels
+      .level(counts.reduce((s, c) => s + c, 0))
+      .find((s) => s.counts.join() === counts.join())!
     return levels.shapes[stack.shape]!
   }
   expect(shapeOf(1, 0, 1).stock).toBe(2)
@@ -74,7 +81,13 @@ test('a piece whose centre is off its bolt shifts the stack in proportion, the b
   const stock: StockItem[] = [
     {
       ...item('wedge', 0.45, 1, 1, 10),
-      footprint: { outline: [{ x: 0, y: 0 }, { x: 30, y: 0 }, { x: 0, y: 30 }] },
+      footprint: {
+        outline: [
+          { x: 0, y: 0 },
+          { x: 30, y: 0 },
+          { x: 0, y: 30 },
+        ],
+      },
     },
   ]
   const [stack] = new StackLevels(stock, 100, 0.15).level(1)

@@ -1,0 +1,202 @@
+import { beforeEach, describe, expect, test } from 'vitest'
+import { ringMoments } from '../../src-core/geometry/moments.ts'
+import { checkJob } from '../../src-core/job/parse.ts'
+import { isPrism, type Prism } from '../../src-core/job/schema.ts'
+import { fetchHost } from '../../src-renderer/bridge/fetchHost.ts'
+import type { PointerInput } from '../../src-renderer/editor/port.ts'
+import { createApp, type App } from '../../src-renderer/state/app.svelte.ts'
+import { exampleJob } from './example.ts'
+import { noPlanner } from './fakePlanner.ts'
+
+let app: App
+let time = 0
+const PX = 4
+const input = (x: number, y: number, extra: Partial<PointerInput> = {}): PointerInput => ({
+  world: { x, y }, screen: { x: x * PX, y: -y * PX }, pxPerMm: PX, shift: false, alt: false, touch: false, time, ...extra,
+}) // prettier-ignore
+/** The example's part is centred on its origin and not turned: plate and part frame are one. */
+beforeEach(() => {
+  time = 0
+  app = createApp(fetchHost, noPlanner)
+  app.jobs.load(exampleJob(), null)
+  app.session.setupId = 'op10'
+  app.draw.enter()
+})
+function click(x: number, y: number): void {
+  time += 1000
+  app.draw.tool.move(input(x, y))
+  app.draw.tool.down(input(x, y))
+  app.draw.tool.up(input(x, y))
+}
+function drag(from: [number, number], to: [number, number]): void {
+  time += 1000
+  app.draw.tool.move(input(...from))
+  app.draw.tool.down(input(...from))
+  app.draw.tool.move(input((from[0] + to[0]) / 2, (from[1] + to[1]) / 2))
+  app.draw.tool.move(input(...to))
+  app.draw.tool.up(input(...to))
+}
+const bodies = () => app.jobs.job.part.bodies.filter(isPrism)
+const last = (): Prism => bodies().at(-1)!
+const steps = () => app.jobs.undoLabel
+
+describe('drawing tools', () => {
+  test('an outline of lines and a tangent arc, closed on its first point, is a new body', () => {
+    app.draw.take('outline')
+    click(-100, 100)
+    click(-60, 100)
+    app.draw.tool.key('a')
+    click(-60, 130)
+    app.draw.tool.key('l')
+    click(-100, 130)
+    click(-100, 100)
+    expect(bodies()).toHaveLength(2)
+    expect(last().outline.map((v) => v.bulge)).toEqual([0, 1, 0, 0])
+    expect(ringMoments(last().outline).area).toBeCloseTo(40 * 30 + (Math.PI / 8) * 900, 6)
+    expect(steps()).toBe('Draw a body')
+    expect(app.draw.tool.name).toBe('edit')
+    app.jobs.undo()
+    expect(bodies()).toHaveLength(1)
+  })
+
+  test('the same outline typed, without a pointer', () => {
+    app.draw.take('outline')
+    for (const [x, y] of [
+      [-100, 100],
+      [-60, 100],
+      [-60, 130],
+      [-100, 130],
+    ])
+      expect(app.draw.tool.typed({ kind: 'point', point: { x: x!, y: y! } })).toBeNull()
+    expect(app.draw.tool.key('Enter')).toBe(true)
+    expect(ringMoments(last().outline).area).toBeCloseTo(1200, 9)
+  })
+
+  test('Backspace takes a point back, Escape all of them', () => {
+    app.draw.take('outline')
+    click(-100, 100)
+    click(-60, 100)
+    app.draw.tool.key('Backspace')
+    expect(app.draw.tool.last).toEqual({ x: -100, y: 100 })
+    expect(app.draw.tool.key('Escape')).toBe(true)
+    expect(app.draw.tool.last).toBeNull()
+    expect(app.draw.tool.key('Enter')).toBe(false)
+    expect(bodies()).toHaveLength(1)
+  })
+
+  test('a rectangle by a drag, a circle by centre and typed diameter, a slot by three clicks', () => {
+    app.draw.take('rectangle')
+    drag([-100, 60], [-80, 100])
+    expect(ringMoments(last().outline).area).toBeCloseTo(800, 6)
+    app.draw.take('circle')
+    click(-90, -90)
+    expect(app.draw.tool.typed({ kind: 'value', value: 30 })).toBeNull()
+    expect(ringMoments(last().outline).area).toBeCloseTo(Math.PI * 225, 6)
+    app.draw.take('slot')
+    click(60, 100)
+    click(90, 100)
+    click(75, 105)
+    expect(ringMoments(last().outline).area).toBeCloseTo(300 + Math.PI * 25, 6)
+  })
+
+  test('a hole goes into the body under it, a pocket into its front; beside every body a hole is refused', () => {
+    app.draw.as = 'hole'
+    app.draw.take('circle')
+    click(60, 0)
+    click(65, 0)
+    expect(bodies()[0]!.holes).toHaveLength(3)
+    expect(app.draw.chosen).toEqual({ body: 'link', ring: 3 })
+    app.draw.take('circle')
+    click(-120, 120)
+    click(-115, 120)
+    expect(app.session.notice?.text).toMatch(/must lie in a body/)
+    app.draw.as = 'removes'
+    app.draw.take('rectangle')
+    drag([40, -5], [50, 5])
+    expect(last()).toMatchObject({ effect: 'removes', base: 15, thickness: 5 })
+    const read = checkJob(app.jobs.job)
+    expect(read.ok ? [] : read.faults).toEqual([])
+  })
+
+  test('measuring changes nothing', () => {
+    app.draw.take('measure')
+    click(-130, 100)
+    click(-100, 140)
+    expect(app.draw.preview?.text).toMatch(/^50 mm/)
+    expect(app.jobs.isDirty).toBe(false)
+  })
+})
+
+describe('editing what is drawn', () => {
+  const ring = () => bodies()[0]!.outline
+  beforeEach(() => {
+    app.draw.chosen = { body: 'link', ring: 0 }
+  })
+
+  test('a vertex dragged, typed and nudged', () => {
+    const v = ring()[2]!
+    drag([v.x, v.y], [10, 60])
+    expect(ring()[2]).toMatchObject({ x: 10, y: 60 })
+    expect(app.draw.vertex).toBe(2)
+    expect(steps()).toBe('Move a vertex')
+    app.draw.tool.typed({ kind: 'point', point: { x: 7, y: 50 } })
+    expect(ring()[2]).toMatchObject({ x: 7, y: 50 })
+    app.draw.tool.key('ArrowRight')
+    app.draw.tool.key('Shift+ArrowUp')
+    expect(ring()[2]).toMatchObject({ x: 8, y: 50.1 })
+  })
+
+  test('the middle of a straight edge dragged makes an arc through there', () => {
+    drag([60.1, 37.1], [62, 50])
+    expect(ring()[1]!.bulge).not.toBe(0)
+    expect(steps()).toBe('Bend an edge')
+    app.jobs.undo()
+    expect(ring()[1]!.bulge).toBe(0)
+  })
+
+  test('a double click on an edge adds a point; Delete takes it away', () => {
+    app.draw.tool.down(input(80, 34.3))
+    app.draw.tool.up(input(80, 34.3))
+    time += 100
+    app.draw.tool.down(input(80, 34.3))
+    app.draw.tool.up(input(80, 34.3))
+    expect(ring()).toHaveLength(5)
+    expect(app.draw.vertex).toBe(2)
+    app.draw.tool.key('Delete')
+    expect(ring()).toHaveLength(4)
+  })
+
+  test('a hole dragged by its inside moves alone', () => {
+    const before = ring()
+    drag([5, 3], [9, 3])
+    expect(bodies()[0]!.holes[0]![0]!.x).toBeCloseTo(-15, 6)
+    expect(ring()).toBe(before)
+  })
+
+  test('Escape in the middle of a drag puts the vertex back', () => {
+    const v = ring()[2]!
+    app.draw.tool.down(input(v.x, v.y))
+    app.draw.tool.move(input(20, 70))
+    expect(ring()[2]).not.toEqual(v)
+    app.draw.tool.cancel()
+    expect(ring()[2]).toEqual(v)
+    expect(app.jobs.isDirty).toBe(false)
+  })
+
+  test('full stop and Page Down step through points and rings', () => {
+    app.draw.tool.key('.')
+    expect(app.draw.vertex).toBe(0)
+    app.draw.tool.key(',')
+    expect(app.draw.vertex).toBe(3)
+    app.draw.tool.key('PageDown')
+    expect(app.draw.chosen).toEqual({ body: 'link', ring: 1 })
+  })
+
+  test('on a part that is turned on the plate the drawing still happens in the part’s own frame', () => {
+    app.jobs.edit('Turn', (j) => ({ ...j, setups: j.setups.map((s) => ({ ...s, turn: 90 })) }))
+    const v = ring()[2]!
+    drag([-v.y, v.x], [-60, 10])
+    expect(ring()[2]!.x).toBeCloseTo(10, 6)
+    expect(ring()[2]!.y).toBeCloseTo(60, 6)
+  })
+})
