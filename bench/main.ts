@@ -5,4 +5,6 @@ import { plannerBench } from './planner.bench.ts'
 const rows = [...(await coreBench()), ...(await plannerBench())]
 const width = Math.max(...rows.map((r) => r.name.length))
 for (const { name, ms, ratio } of rows)
-  console.log(`${name.padEnd(width)}  ${ms.toFixed(ms < 10 ? 3 : 1).padStart(9)} ms  ${ratio ?? ''}`.trimEnd())
+  console.log(
+    `${name.padEnd(width)}  ${ms.toFixed(ms < 10 ? 3 : 1).padStart(9)} ms  ${ratio ?? ''}`.trimEnd(),
+  )

@@ -17,7 +17,13 @@ function plannerJob(): Job {
     footprint: i % 3 === 2 ? { rect: [40 + 2 * i, 30] } : { circle: 28 + 3 * i },
     height: 12 + 2 * (i % 6),
   }))
-  return { ...link, stock, setups: link.setups.filter((s) => s.id === 'op20').map((s) => ({ ...s, hardware: s.hardware.map((h) => ({ ...h, fixed: true })) })) }
+  return {
+    ...link,
+    stock,
+    setups: link.setups
+      .filter((s) => s.id === 'op20')
+      .map((s) => ({ ...s, hardware: s.hardware.map((h) => ({ ...h, fixed: true })) })),
+  }
 }
 
 /** Whole pieces at five radii a slot, sums of both components within a tolerance, fewest pieces: a linear program. */
@@ -54,7 +60,11 @@ function integerProgram(job: Job, tolerance: number): Model {
 export async function plannerBench(): Promise<BenchRow[]> {
   const job = plannerJob()
   const two = await median(() => planCounterweights(job, 'op20', { stations: 2, moveHardware: false }), 7, 2)
-  const three = await median(() => planCounterweights(job, 'op20', { stations: 3, moveHardware: false }), 5, 1)
+  const three = await median(
+    () => planCounterweights(job, 'op20', { stations: 3, moveHardware: false }),
+    5,
+    1,
+  )
   const report = planCounterweights(job, 'op20', { stations: 2, moveHardware: false })
   const step = 4
   const grid = gridSearch(job, 2, step)
@@ -64,7 +74,11 @@ export async function plannerBench(): Promise<BenchRow[]> {
   const linear = await median(() => solve(model, { timeout: 20_000 }), 3, 0)
   const best = report.plans[0]?.residual_g_mm ?? NaN
   return [
-    { name: 'planner, 12 kinds of stock, 8 slots, one and two stations', ms: two, ratio: `${best.toFixed(1)} g·mm left` },
+    {
+      name: 'planner, 12 kinds of stock, 8 slots, one and two stations',
+      ms: two,
+      ratio: `${best.toFixed(1)} g·mm left`,
+    },
     { name: 'planner, three stations too', ms: three, ratio: `${(three / two).toFixed(1)} × two stations` },
     {
       name: `  brute force, two pieces, radii every ${step} mm`,

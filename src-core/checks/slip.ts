@@ -16,10 +16,17 @@
  *
  *   P(q) = m·Ω²·(r_p · v_p) + m·g·|v_p| + F·|v_0| + M·|ω|,   v_p, v_0 the velocities at centre of mass and axis.
  *
- * Slips are normalised on a sphere with ω measured at a reference radius; a grid over it is refined by shrinking
- * steps from the best few points. Deterministic.
+ * Since r_p · (ω ẑ × r_p) = 0, the first term is m·Ω²·(r_p · v). D and the other loads are the same for q and −q, so
+ * the worse of the two has P with |r_p · v|, and half the directions of q are enough.
+ *
+ * Least of D/P: slips are directions, ω measured at a reference radius. P's kinks (ω = 0, r_p · v = 0) bend D/P
+ * downward, so no least lies on them; D's kinks are turns about a nose and are tried exactly; everywhere else D/P is
+ * smooth, and Newton's method goes down from the lattice's local minima. Deterministic.
  */
 import type { Point } from '../geometry/types.ts'
+import { STANDARD_GRAVITY } from '../unbalance/static.ts'
+import { descend, unit, type Expansion } from './slipDescent.ts'
+import { LATTICE, localMinima, type Direction } from './slipLattice.ts'
 
 export interface FrictionPoint {
   readonly at: Point
@@ -38,12 +45,8 @@ export interface SlipLoads {
   readonly torque: number
 }
 
-const GRAVITY = 9.80665
-const LATITUDES = 16
-const LONGITUDES = 32
-const SEEDS = 2
-/** Halvings of the step from one grid cell: to some 1e-6 of a turn. */
-const ROUNDS = 15
+/** Local minima of the lattice that are followed down. */
+const STARTS = 6
 
 /** Powers of one slip: resistance, driving apart from the centrifugal one, and centrifugal per Ω² (1/s²). */
 interface Powers {
@@ -52,129 +55,141 @@ interface Powers {
   readonly pull: number
 }
 
+/** Which ratio is made least: (resist − less·drive) / (drive·drives + pull·pulls). */
+interface Ratio {
+  readonly less: number
+  readonly drives: number
+  readonly pulls: number
+}
+
 export class SlipGroup {
   private readonly reference: number
-  private readonly grid: { theta: number; phi: number; powers: Powers }[] = []
-
   private readonly points: readonly FrictionPoint[]
   private readonly loads: SlipLoads
+  private readonly lattice: readonly Powers[]
+  /** Turns about each nose, the centre of mass and the axis. */
+  private readonly turns: readonly Powers[]
 
   constructor(points: readonly FrictionPoint[], loads: SlipLoads) {
     this.points = points
     this.loads = loads
-    const spread = points.reduce((s, p) => Math.max(s, Math.hypot(p.at.x, p.at.y)), 1)
-    this.reference = Math.max(spread, Math.hypot(loads.centre.x, loads.centre.y))
-    for (let i = 0; i <= LATITUDES; i++) {
-      const theta = (Math.PI * i) / LATITUDES
-      for (let k = 0; k < LONGITUDES; k++) {
-        const phi = (2 * Math.PI * k) / LONGITUDES
-        this.grid.push({ theta, phi, powers: this.powers(theta, phi) })
-        if (i === 0 || i === LATITUDES) break
-      }
-    }
-    // Turning about one of the clamps is where the resistance has its kinks.
-    for (const { at } of points) this.addCentre(at)
-    this.addCentre(loads.centre)
-  }
-
-  private addCentre(c: Point): void {
-    for (const sign of [1, -1]) {
-      const w = sign / this.reference
-      const theta = Math.acos(sign / Math.hypot(1, c.x * w, c.y * w))
-      const phi = Math.atan2(-c.x * w, c.y * w)
-      this.grid.push({ theta, phi, powers: this.powers(theta, phi) })
-    }
-  }
-
-  private powers(theta: number, phi: number): Powers {
-    const s = Math.sin(theta)
-    const vx = s * Math.cos(phi)
-    const vy = s * Math.sin(phi)
-    const w = Math.cos(theta) / this.reference
-    let resist = 0
-    for (const { at, capacity } of this.points) {
-      const sx = vx - w * at.y
-      const sy = vy + w * at.x
-      resist += capacity * Math.sqrt(sx * sx + sy * sy)
-    }
-    const { mass, centre, force, torque } = this.loads
-    const px = vx - w * centre.y
-    const py = vy + w * centre.x
-    return {
-      resist,
-      drive: mass * GRAVITY * Math.sqrt(px * px + py * py) + force * s + torque * Math.abs(w),
-      // mm to m: mass·Ω²·r is in N when r is in m.
-      pull: (mass * (centre.x * px + centre.y * py)) / 1000,
-    }
+    const reach = [loads.centre, ...points.map((p) => p.at)].map((p) => Math.hypot(p.x, p.y))
+    this.reference = Math.max(1, ...reach)
+    this.lattice = LATTICE.map((q) => this.powers(q))
+    const centres = [...points.map((p) => p.at), loads.centre, { x: 0, y: 0 }]
+    this.turns = centres.map((c) => this.powers(unit([c.y / this.reference, -c.x / this.reference, 1])))
   }
 
   /** Factor against slip at Ω (rad/s); Infinity where nothing drives. */
   factor(omega: number): number {
-    const square = omega * omega
-    return this.least(({ resist, drive, pull }) => {
-      const power = drive + square * pull
-      return power > 1e-12 ? resist / power : Infinity
-    })
+    return this.least({ less: 0, drives: 1, pulls: omega * omega })
   }
 
-  /** Ω (rad/s) at which the factor falls to `wanted`; 0 where it is below it at rest, Infinity where it never falls. */
+  /** Ω (rad/s) at which the factor falls to `wanted`; 0 where it is not above it at rest, Infinity where it never falls. */
   speedAtFactor(wanted: number): number {
-    const square = this.least(({ resist, drive, pull }) => {
-      const spare = resist - wanted * drive
-      if (spare <= 0) return 0
-      return pull > 1e-15 ? spare / (wanted * pull) : Infinity
-    })
-    return Math.sqrt(square)
+    if (this.factor(0) <= wanted) return 0
+    return Math.sqrt(Math.max(0, this.least({ less: wanted, drives: 0, pulls: wanted })))
   }
 
-  private least(measure: (powers: Powers) => number): number {
-    const seeds: Seed[] = []
-    for (const { theta, phi, powers } of this.grid) {
-      const value = measure(powers)
-      if (seeds.length === SEEDS && value >= seeds[SEEDS - 1]!.value) continue
-      seeds.push({ theta, phi, value })
-      seeds.sort((a, b) => a.value - b.value)
-      if (seeds.length > SEEDS) seeds.pop()
-    }
-    return seeds.reduce((best, seed) => Math.min(best, this.refine(seed, measure)), Infinity)
+  private least(ratio: Ratio): number {
+    const values = Float64Array.from(this.lattice, (p) => quotient(p, ratio))
+    const starts = localMinima(values, STARTS)
+    const value = (q: Direction) => quotient(this.powers(q), ratio)
+    const expand = (q: Direction) => this.expansion(q, ratio)
+    return Math.min(
+      ...this.turns.map((p) => quotient(p, ratio)),
+      ...starts.map((i) => descend(LATTICE[i]!, value, expand)),
+    )
   }
 
-  /** Steps to the best of eight neighbours while that helps, then halves the step. */
-  private refine(seed: Seed, measure: (powers: Powers) => number): number {
-    let { theta, phi, value } = seed
-    let step = Math.PI / LATITUDES / 2
-    for (let round = 0; round < ROUNDS; round++) {
-      for (let moves = 0; moves < 3; moves++) {
-        let better: Seed | null = null
-        for (const [dt, dp] of NEIGHBOURS) {
-          const t = theta + step * dt
-          const p = phi + step * dp
-          const at = measure(this.powers(t, p))
-          if (at < (better?.value ?? value)) better = { theta: t, phi: p, value: at }
-        }
-        if (!better) break
-        ;({ theta, phi, value } = better)
-      }
-      step /= 2
+  private powers(q: Direction): Powers {
+    const w = q[2] / this.reference
+    let resist = 0
+    for (const { at, capacity } of this.points) {
+      const sx = q[0] - w * at.y
+      const sy = q[1] + w * at.x
+      resist += capacity * Math.sqrt(sx * sx + sy * sy)
     }
-    return value
+    const { mass, centre, force, torque } = this.loads
+    const px = q[0] - w * centre.y
+    const py = q[1] + w * centre.x
+    return {
+      resist,
+      drive:
+        mass * STANDARD_GRAVITY * Math.sqrt(px * px + py * py) +
+        force * Math.sqrt(q[0] * q[0] + q[1] * q[1]) +
+        torque * Math.abs(w),
+      // mm to m: mass·Ω²·r is in N when r is in m.
+      pull: (mass * Math.abs(centre.x * q[0] + centre.y * q[1])) / 1000,
+    }
+  }
+
+  /** The ratio to second order about a slip. */
+  private expansion(q: Direction, { less, drives, pulls }: Ratio): Expansion {
+    const { mass, centre, force, torque } = this.loads
+    const top: Expansion = new Float64Array(10)
+    const bottom: Expansion = new Float64Array(10)
+    for (const { at, capacity } of this.points) addSpeed(top, q, capacity, at, this.reference)
+    for (const [into, share] of [
+      [top, -less],
+      [bottom, drives],
+    ] as const) {
+      if (share === 0) continue
+      addSpeed(into, q, share * mass * STANDARD_GRAVITY, centre, this.reference)
+      addSpeed(into, q, share * force, { x: 0, y: 0 }, this.reference)
+      addLinear(into, q, share, [0, 0, torque / this.reference])
+    }
+    addLinear(bottom, q, (pulls * mass) / 1000, [centre.x, centre.y, 0])
+    return divided(top, bottom)
   }
 }
 
-interface Seed {
-  readonly theta: number
-  readonly phi: number
-  readonly value: number
+function quotient({ resist, drive, pull }: Powers, { less, drives, pulls }: Ratio): number {
+  const driven = drives * drive + pulls * pull
+  return driven > 1e-12 ? (resist - less * drive) / driven : Infinity
 }
 
-const DIAGONAL = Math.SQRT1_2
-const NEIGHBOURS: readonly (readonly [number, number])[] = [
-  [1, 0],
-  [DIAGONAL, DIAGONAL],
-  [0, 1],
-  [-DIAGONAL, DIAGONAL],
-  [-1, 0],
-  [-DIAGONAL, -DIAGONAL],
-  [0, -1],
-  [DIAGONAL, -DIAGONAL],
-]
+/** Adds k·|v + ω ẑ × r|. With the direction u of that velocity and t square to it: gradient k·Aᵀu, Hessian k·Aᵀt·tᵀA / |…|. */
+function addSpeed(e: Expansion, q: Direction, k: number, { x, y }: Point, reference: number): void {
+  const ax = x / reference
+  const ay = y / reference
+  const sx = q[0] - ay * q[2]
+  const sy = q[1] + ax * q[2]
+  const speed = Math.sqrt(sx * sx + sy * sy)
+  if (speed === 0) return
+  const ux = sx / speed
+  const uy = sy / speed
+  e[0]! += k * speed
+  e[1]! += k * ux
+  e[2]! += k * uy
+  e[3]! += k * (ax * uy - ay * ux)
+  const tz = ax * ux + ay * uy
+  const h = k / speed
+  e[4]! += h * uy * uy
+  e[5]! -= h * uy * ux
+  e[6]! -= h * uy * tz
+  e[7]! += h * ux * ux
+  e[8]! += h * ux * tz
+  e[9]! += h * tz * tz
+}
+
+/** Adds k·|a · q|. */
+function addLinear(e: Expansion, q: Direction, k: number, a: Direction): void {
+  const value = a[0] * q[0] + a[1] * q[1] + a[2] * q[2]
+  const sign = Math.sign(value)
+  e[0]! += k * Math.abs(value)
+  for (let i = 0; i < 3; i++) e[i + 1]! += k * sign * a[i]!
+}
+
+/** Quotient of two expansions. */
+function divided(n: Expansion, d: Expansion): Expansion {
+  const out: Expansion = new Float64Array(10)
+  const f = n[0]! / d[0]!
+  out[0] = f
+  for (let i = 1; i < 4; i++) out[i] = (n[i]! - f * d[i]!) / d[0]!
+  let at = 4
+  for (let i = 1; i < 4; i++)
+    for (let k = i; k < 4; k++, at++)
+      out[at] = (n[at]! - f * d[at]! - out[i]! * d[k]! - d[i]! * out[k]!) / d[0]!
+  return out
+}

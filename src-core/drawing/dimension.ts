@@ -1,104 +1,233 @@
-/** Linear dimensions after ISO 129-1: extension lines with a gap, filled arrowheads, text above the line. Sheet mm. */
+/**
+ * Linear dimensions after ISO 129-1: extension lines with a gap, closed filled arrowheads, the value above the
+ * dimension line, readable from the bottom or the right of the sheet. Sheet mm.
+ */
 import type { Point } from '../geometry/types.ts'
+import { LETTERING } from './lettering.ts'
 import type { DimensionPrimitive, PlainPrimitive } from './model.ts'
-import type { LabelBox } from './placer.ts'
+import { quad, type Quad, type Segment } from './placing/quad.ts'
+import type { Candidate, Label } from './placing/placeLabels.ts'
 import { arrowhead, line, text } from './primitives.ts'
 import { textWidth } from './textWidth.ts'
 
-const GAP = 0.8
-const OVERSHOOT = 1.6
-const ARROW = 2.2
-export const DIMENSION_TEXT = 2.5
+const GAP = 1
+const OVERSHOOT = 2
+const ARROW = 3
+/** From the dimension line to the foot of the value. */
+const LIFT = 0.9
+const HEIGHT = LETTERING.read
+const OFFSET_COST = 0.3
+/** Dearer than any line a moved dimension may cross. */
+const BY_HAND_FIRST = 1e4
 
-export interface DimensionInput {
+export interface DimensionSpec {
+  readonly id: string
   /** Points measured, sheet mm. */
   readonly from: Point
   readonly to: Point
-  /** Signed distance of the dimension line from the measured points, to the left of from → to. */
-  readonly offset: number
-  /** Model mm and sheet mm a model mm. */
+  /** Direction of the measurement, radians; the dimension line runs along it. */
+  readonly direction: number
+  /** Model mm, and sheet mm a model mm. */
   readonly value: number
   readonly scale: number
   readonly text: string
+  /** mm from the point within which a line of the drawing already stands in for the extension line. */
+  readonly clearFrom?: number
+  readonly clearTo?: number
 }
 
-/** A dimension parallel to the line through its two points. */
-export function linearDimension(input: DimensionInput): DimensionPrimitive {
-  const { from, to, offset } = input
-  const length = Math.hypot(to.x - from.x, to.y - from.y) || 1
-  const ux = (to.x - from.x) / length
-  const uy = (to.y - from.y) / length
-  const nx = -uy
-  const ny = ux
-  const side = Math.sign(offset) || 1
-  const at = (p: Point, along: number, away: number): Point => ({
-    x: p.x + ux * along + nx * away,
-    y: p.y + uy * along + ny * away,
+/** Where the value stands: at a share of the way between the arrowheads, or on the line drawn on past one end. */
+type TextPlace = number | 'after' | 'before'
+
+interface BuiltDimension {
+  readonly dimension: DimensionPrimitive
+  readonly quad: Quad
+  readonly lines: readonly Segment[]
+  /** Whether the value fits between the arrowheads. */
+  readonly fits: boolean
+  /** Whether it also fits away from the middle. */
+  readonly isLong: boolean
+}
+
+/** A dimension whose line runs at `offset` to the left of `from`, seen along the direction. */
+function buildDimension(spec: DimensionSpec, offset: number, place: TextPlace): BuiltDimension {
+  const { from, ux, uy, length, away } = measured(spec)
+  const at = (along: number, left: number): Point => ({
+    x: from.x + ux * along - uy * left,
+    y: from.y + uy * along + ux * left,
   })
-  const a = at(from, 0, offset)
-  const b = at(to, 0, offset)
-  const wide = textWidth(input.text, DIMENSION_TEXT)
-  const inside = length > 2 * ARROW + 1
-  const fits = length > wide + 1
-  const direction = Math.atan2(uy, ux)
-  const parts: PlainPrimitive[] = []
-  for (const [p, foot] of [
-    [from, a],
-    [to, b],
+  const a = at(0, offset)
+  const b = at(length, offset)
+  const width = textWidth(spec.text, HEIGHT)
+  const arrowsInside = length >= 2 * ARROW + 1.5
+  const fits = arrowsInside && length >= width + 3
+  const lines: Segment[] = []
+  for (const [along, foot, clear] of [
+    [0, 0, spec.clearFrom ?? GAP],
+    [length, away, spec.clearTo ?? GAP],
   ] as const) {
-    if (Math.abs(offset) > GAP)
-      parts.push(line('dimension', at(p, 0, side * GAP), at(foot, 0, side * OVERSHOOT)))
+    const reach = offset - foot
+    const side = Math.sign(reach)
+    if (Math.abs(reach) > clear)
+      lines.push({ a: at(along, foot + side * clear), b: at(along, offset + side * OVERSHOOT) })
   }
-  const reach = fits ? 0 : wide + 2 * ARROW + 1
-  if (inside) parts.push(line('dimension', a, fits ? b : at(b, reach, 0)))
-  else parts.push(line('dimension', at(a, -2 * ARROW, 0), at(b, fits ? 2 * ARROW : reach, 0)))
-  parts.push(arrowhead('dimension', a, inside ? direction + Math.PI : direction, ARROW))
-  parts.push(arrowhead('dimension', b, inside ? direction : direction + Math.PI, ARROW))
-  // Text reads from the bottom or from the right of the sheet.
-  let angle = (direction * 180) / Math.PI
-  let up = 1
-  if (angle > 90 + 1e-6 || angle <= -90 + 1e-6) {
-    angle += angle > 0 ? -180 : 180
-    up = -1
-  }
-  const middle = fits ? length / 2 : length + 2 * ARROW + 0.5 + wide / 2
-  const textAt = at(a, middle, up * 0.9)
-  parts.push(text(textAt, input.text, DIMENSION_TEXT, { anchor: 'middle', angle, layer: 'dimension' }))
+  const tail = arrowsInside ? 0 : 2 * ARROW
+  const carry = width + ARROW + 1.5
+  const start = place === 'before' ? -carry : -tail
+  const end = place === 'after' ? length + carry : length + tail
+  lines.push({ a: at(start, offset), b: at(end, offset) })
+  const middle =
+    place === 'after'
+      ? length + ARROW + 1 + width / 2
+      : place === 'before'
+        ? -ARROW - 1 - width / 2
+        : length * place
+  const direction = Math.atan2(uy, ux)
+  const { angle, up } = readable(direction)
+  const textAt = at(middle, offset + up * LIFT)
+  const parts: PlainPrimitive[] = [
+    ...lines.map((s) => line('dimension', s.a, s.b)),
+    arrowhead('dimension', a, arrowsInside ? direction + Math.PI : direction, ARROW),
+    arrowhead('dimension', b, arrowsInside ? direction : direction + Math.PI, ARROW),
+    text(textAt, spec.text, HEIGHT, { anchor: 'middle', angle, layer: 'dimension' }),
+  ]
   return {
-    kind: 'dimension',
-    layer: 'dimension',
-    from,
-    to,
-    line: { a, b },
-    text: input.text,
-    textAt,
-    textAngle: angle,
-    height: DIMENSION_TEXT,
-    value: input.value,
-    scale: input.scale,
-    parts,
+    dimension: {
+      kind: 'dimension',
+      layer: 'dimension',
+      id: spec.id,
+      from,
+      to: at(length, away),
+      line: { a, b },
+      text: spec.text,
+      textAt,
+      textAngle: angle,
+      height: HEIGHT,
+      value: spec.value,
+      scale: spec.scale,
+      parts,
+    },
+    quad: quad(at(middle, offset + up * (LIFT + HEIGHT / 2)), width, HEIGHT, (angle * Math.PI) / 180),
+    lines,
+    fits,
+    isLong: fits && length >= 3 * width + 6 * ARROW,
   }
 }
 
-/** Box of a dimension's text, for placing other labels clear of it. */
-export function dimensionBox(d: DimensionPrimitive): LabelBox {
-  const w = textWidth(d.text, d.height) / 2
-  const angle = (d.textAngle * Math.PI) / 180
-  const c = Math.cos(angle)
-  const s = Math.sin(angle)
-  const corners = [
-    [-w, -0.5],
-    [w, -0.5],
-    [w, d.height + 0.5],
-    [-w, d.height + 0.5],
-  ].map(([u, v]) => ({
-    x: d.textAt.x + u! * c - v! * s,
-    y: d.textAt.y + u! * s + v! * c,
-  }))
-  return {
-    x0: Math.min(...corners.map((p) => p.x)),
-    y0: Math.min(...corners.map((p) => p.y)),
-    x1: Math.max(...corners.map((p) => p.x)),
-    y1: Math.max(...corners.map((p) => p.y)),
-  }
+/** What the user did to a dimension. */
+export interface DimensionChoice {
+  readonly hidden?: boolean
+  /** Sheet mm from the first measured point to the dimension line, to the left along the measurement. */
+  readonly offset?: number
+}
+
+export type DimensionChoices = Readonly<Record<string, DimensionChoice>>
+
+/**
+ * A dimension as a label: its line at one of several offsets, the best first, and its value outside the arrowheads
+ * where it must be. None where the user hid it; where he moved it, there before anywhere else.
+ */
+export function dimensionLabel(
+  spec: DimensionSpec,
+  offsets: readonly number[],
+  choices: DimensionChoices,
+): Label[] {
+  const choice = Object.hasOwn(choices, spec.id) ? choices[spec.id] : undefined
+  if (choice?.hidden) return []
+  const candidates = offsets.flatMap((offset, i) =>
+    candidatesAt(spec, offset).map((c) => ({
+      ...c,
+      cost: c.cost + i * OFFSET_COST + (choice ? BY_HAND_FIRST : 0),
+    })),
+  )
+  const moved = choice?.offset === undefined ? [] : candidatesAt(spec, choice.offset)
+  return [{ id: spec.id, candidates: [...moved.map((c) => ({ ...c, byHand: true })), ...candidates] }]
+}
+
+/** The middle first; on a long line also nearer one end, where a centre line may be in the way of the middle. */
+const PLACES: readonly TextPlace[] = [0.5, 0.3, 0.7, 'after', 'before']
+
+function candidatesAt(spec: DimensionSpec, offset: number): Candidate[] {
+  return PLACES.flatMap((place): Candidate[] => {
+    const built = buildDimension(spec, offset, place)
+    const between = typeof place === 'number'
+    if (between && (!built.fits || (place !== 0.5 && !built.isLong))) return []
+    const cost = place === 0.5 ? 0 : between ? 1.5 : built.fits ? 12 : 3
+    return [{ quads: [built.quad], lines: built.lines, cost, draw: () => [built.dimension] }]
+  })
+}
+
+/** The direction as a vector, the points' distance along it, and how far `to` lies to its left. */
+function measured(spec: DimensionSpec): {
+  from: Point
+  ux: number
+  uy: number
+  length: number
+  away: number
+} {
+  const ux = Math.cos(spec.direction)
+  const uy = Math.sin(spec.direction)
+  const dx = spec.to.x - spec.from.x
+  const dy = spec.to.y - spec.from.y
+  const along = dx * ux + dy * uy
+  const left = dy * ux - dx * uy
+  return { from: spec.from, ux, uy, length: along, away: left }
+}
+
+/** Angle at which text along a direction reads from the bottom or the right, degrees, and on which side it is then up. */
+function readable(direction: number): { angle: number; up: 1 | -1 } {
+  const degrees = (direction * 180) / Math.PI
+  const angle = degrees - 360 * Math.round(degrees / 360)
+  if (angle > 90 + 1e-6) return { angle: angle - 180, up: -1 }
+  if (angle <= -90 + 1e-6) return { angle: angle + 180, up: -1 }
+  return { angle, up: 1 }
+}
+
+/**
+ * A circle's diameter on a leader that points at its centre: candidates for the text's middle, best first.
+
+ */
+export function diameterCandidates(
+  spec: Omit<DimensionSpec, 'from' | 'to' | 'direction' | 'clearFrom' | 'clearTo'> & {
+    readonly centre: Point
+    /** Sheet mm. */
+    readonly radius: number
+  },
+  places: readonly { readonly at: Point; readonly cost: number }[],
+): Candidate[] {
+  const { centre, radius } = spec
+  const width = textWidth(spec.text, HEIGHT)
+  return places.map(({ at, cost }): Candidate => {
+    const side = at.x >= centre.x ? -1 : 1
+    const foot = { x: at.x + side * (width / 2 + 1), y: at.y }
+    const lead = Math.atan2(foot.y - centre.y, foot.x - centre.x)
+    const near = { x: centre.x + Math.cos(lead) * radius, y: centre.y + Math.sin(lead) * radius }
+    const far = { x: centre.x - Math.cos(lead) * radius, y: centre.y - Math.sin(lead) * radius }
+    const textAt = { x: at.x, y: at.y - HEIGHT / 2 }
+    const dimension = (): DimensionPrimitive => ({
+      kind: 'dimension',
+      layer: 'dimension',
+      id: spec.id,
+      from: far,
+      to: near,
+      line: { a: far, b: near },
+      text: spec.text,
+      textAt,
+      textAngle: 0,
+      height: HEIGHT,
+      value: spec.value,
+      scale: spec.scale,
+      parts: [
+        line('dimension', near, foot),
+        arrowhead('dimension', near, lead + Math.PI, ARROW),
+        text(textAt, spec.text, HEIGHT, { anchor: 'middle', layer: 'dimension' }),
+      ],
+    })
+    return {
+      quads: [quad(at, width, HEIGHT)],
+      lines: [{ a: near, b: foot }],
+      cost,
+      draw: () => [dimension()],
+    }
+  })
 }

@@ -1,71 +1,78 @@
-/** Frame with centring marks and grid zones (ISO 5457), and a 100 mm check line. */
-import type { Primitive } from './model.ts'
+/**
+ * Frame, centring marks and grid reference zones (ISO 5457), and the 100 mm check line. Zones are 50 mm
+ * long, counted from the centring marks, so those at the corners take up the difference.
+ */
+import type { Point } from '../geometry/types.ts'
+import { LETTERING } from './lettering.ts'
+import type { PlainPrimitive } from './model.ts'
 import { box, line, text } from './primitives.ts'
 import type { SheetSize } from './sheetSizes.ts'
 
-const ZONE_TEXT = 2.5
-const LETTERS = 'ABCDEFGH'
+/** Width of the grid reference border outside the frame, mm. */
+const BORDER = 5
+/** Length of a centring mark inside the frame, mm. */
+export const CENTRING = 5
+const ZONE = 50
+/** I and O are left out. */
+const LETTERS = 'ABCDEFGHJKLMNPQRSTUVWXYZ'
 
-export function frame(sheet: SheetSize): Primitive[] {
+export function frame(sheet: SheetSize): PlainPrimitive[] {
   const { left, right, bottom, top } = sheet
-  const cx = sheet.width / 2
-  const cy = sheet.height / 2
-  const out: Primitive[] = [box('frame', left, bottom, right - left, top - bottom)]
-  for (const [a, b] of [
-    [
-      { x: cx, y: 4 },
-      { x: cx, y: bottom + 5 },
-    ],
-    [
-      { x: cx, y: sheet.height - 4 },
-      { x: cx, y: top - 5 },
-    ],
-    [
-      { x: 4, y: cy },
-      { x: left + 5, y: cy },
-    ],
-    [
-      { x: sheet.width - 4, y: cy },
-      { x: right - 5, y: cy },
-    ],
-  ] as const)
-    out.push(line('frame', a, b))
-  const columns = sheet.large ? 8 : 6
-  const rows = sheet.large ? 6 : 4
-  for (let i = 0; i < columns; i++) {
-    const x = left + ((i + 0.5) * (right - left)) / columns
-    for (const y of [bottom - 3.8, top + 1.3])
-      out.push(text({ x, y }, String(i + 1), ZONE_TEXT, { anchor: 'middle' }))
-    if (i > 0) {
-      const edge = left + (i * (right - left)) / columns
-      for (const [y0, y1] of [
-        [bottom - 5, bottom],
-        [top, top + 5],
-      ] as const)
-        out.push(line('hatch', { x: edge, y: y0 }, { x: edge, y: y1 }))
-    }
-  }
-  for (let i = 0; i < rows; i++) {
-    const y = top - ((i + 0.5) * (top - bottom)) / rows
-    for (const x of [left - 3, right + 3])
-      out.push(text({ x, y: y - ZONE_TEXT / 2 }, LETTERS.charAt(i), ZONE_TEXT, { anchor: 'middle' }))
-    if (i > 0) {
-      const edge = top - (i * (top - bottom)) / rows
-      for (const [x0, x1] of [
-        [left - 5, left],
-        [right, right + 5],
-      ] as const)
-        out.push(line('hatch', { x: x0, y: edge }, { x: x1, y: edge }))
+  return [
+    box('outline-thin', left - BORDER, bottom - BORDER, right - left + 2 * BORDER, top - bottom + 2 * BORDER),
+    box('frame', left, bottom, right - left, top - bottom),
+    ...centringMarks(sheet),
+    ...zones(sheet, 'across'),
+    ...zones(sheet, 'up'),
+  ]
+}
+
+/** From the grid reference border to 5 mm within the frame, on the axes of the trimmed sheet. */
+function centringMarks({ width, height, left, right, bottom, top }: SheetSize): PlainPrimitive[] {
+  const cx = width / 2
+  const cy = height / 2
+  const mark = (x0: number, y0: number, x1: number, y1: number) =>
+    line('frame', { x: x0, y: y0 }, { x: x1, y: y1 })
+  return [
+    mark(cx, bottom - BORDER, cx, bottom + CENTRING),
+    mark(cx, top + BORDER, cx, top - CENTRING),
+    mark(left - BORDER, cy, left + CENTRING, cy),
+    mark(right + BORDER, cy, right - CENTRING, cy),
+  ]
+}
+
+function zones(sheet: SheetSize, way: 'across' | 'up'): PlainPrimitive[] {
+  const across = way === 'across'
+  const [low, high] = across ? [sheet.left, sheet.right] : [sheet.bottom, sheet.top]
+  const middle = (across ? sheet.width : sheet.height) / 2
+  const inner: number[] = []
+  for (let k = 0; middle + k * ZONE < high - ZONE / 4; k++) inner.push(middle + k * ZONE)
+  for (let k = 1; middle - k * ZONE > low + ZONE / 4; k++) inner.unshift(middle - k * ZONE)
+  const edges = [low, ...inner, high]
+  const sides = across
+    ? [sheet.bottom - BORDER / 2, sheet.top + BORDER / 2]
+    : [sheet.left - BORDER / 2, sheet.right + BORDER / 2]
+  const place = (along: number, side: number): Point =>
+    across ? { x: along, y: side } : { x: side, y: along }
+  const out: PlainPrimitive[] = []
+  for (const side of sides) {
+    for (const edge of inner)
+      out.push(line('outline-thin', place(edge, side - BORDER / 2), place(edge, side + BORDER / 2)))
+    for (let i = 0; i + 1 < edges.length; i++) {
+      const at = place((edges[i]! + edges[i + 1]!) / 2, side)
+      // Numbers run from the left, letters from the top.
+      const name = across ? String(i + 1) : LETTERS.charAt(edges.length - 2 - i)
+      out.push(text({ x: at.x, y: at.y - LETTERING.note / 2 }, name, LETTERING.note, { anchor: 'middle' }))
     }
   }
   return out
 }
 
 /** A line 100 mm long on paper: if it does not measure so, the print was scaled. Lower left end at (x, y). */
-export function checkLine(x: number, y: number): Primitive[] {
-  const out: Primitive[] = [line('outline-thin', { x, y }, { x: x + 100, y })]
+export function checkLine(x: number, y: number): PlainPrimitive[] {
+  const out: PlainPrimitive[] = [line('outline-thin', { x, y }, { x: x + 100, y })]
   for (let i = 0; i <= 10; i++)
     out.push(line('outline-thin', { x: x + i * 10, y }, { x: x + i * 10, y: y + (i % 5 === 0 ? 2.4 : 1.4) }))
-  out.push(text({ x: x + 102, y: y - 0.4 }, '100 mm on paper: check the print', 2.5))
+  out.push(text({ x: x + 102, y }, '100 mm: check the print', LETTERING.note))
   return out
 }

@@ -1,79 +1,88 @@
-/** The sheet's lists: hardware with stations and masses, and spindle speeds with force and verdict. */
+/** The sheet's lists: hardware with stations, masses and bolts, and spindle speeds with force and verdict. */
 import type { Analysis } from '../analysis/result.ts'
-import type { Job } from '../job/schema.ts'
-import type { Mounted } from '../mounting/types.ts'
+import type { Job, Setup } from '../job/schema.ts'
+import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { convert } from '../units/convert.ts'
-import { formatter, plain, significant } from '../units/format.ts'
-import { stationRadius } from './frontView.ts'
-import type { Column } from './table.ts'
-import { dimensionText } from './view.ts'
-
-export const HARDWARE_COLUMNS: readonly Column[] = [
-  { title: 'No', width: 8, align: 'middle' },
-  { title: 'Piece', width: 33 },
-  { title: 'Mass', width: 15, align: 'end' },
-  { title: 'Slot', width: 11 },
-  { title: 'R', width: 12, align: 'end' },
-  { title: 'Ang.*', width: 13, align: 'end' },
-  { title: 'Bolt', width: 32 },
-]
+import { plain, significant } from '../units/format.ts'
+import type { TableInput } from './table.ts'
+import { angleText, dimensionText } from './view.ts'
 
 /** Angles are counter-clockwise from the index slot, the plate's first; without slots from 3 o'clock. */
-export function hardwareRows(job: Job, mounted: Mounted): string[][] {
-  const fmt = formatter(job.displayUnits)
-  const index = job.plate.slots[0]?.angle ?? 0
-  return mounted.pieces.map((piece, i) => {
-    const { item, at } = piece
-    const where = item.at
-    const station = 'slot' in where ? where.slot : 'hole' in where ? where.hole : 'x, y'
-    const radius = stationRadius(piece) ?? Math.hypot(at.x, at.y)
-    const angle = ((((Math.atan2(at.y, at.x) * 180) / Math.PI - index) % 360) + 360) % 360
-    const clamp = item.clamp
-    const bolt = clamp?.thread
-      ? `${clamp.thread}${clamp.class ? ` ${clamp.class}` : ''}${clamp.torque ? `, ${torqueText(job, clamp.torque)}` : ''}`
-      : item.kind === 'packing'
-        ? 'loose'
-        : ''
-    return [
-      String(i + 1),
-      `${item.name ?? item.kind}${item.name ? '' : ` ${item.id}`}`,
-      fmt.mass(item.mass),
-      station,
-      dimensionText(job, radius),
-      `${plain(Math.round(angle * 10) / 10 === 360 ? 0 : angle, 1)}°`,
-      bolt,
-    ]
-  })
+export function hardwareTable(job: Job, mounted: Mounted): TableInput {
+  const inch = job.displayUnits === 'in'
+  const index = job.plate.slots[0]
+  return {
+    title: 'Hardware',
+    remark: `Angles counter-clockwise from ${index ? `the index slot ${index.id}` : "3 o'clock"}.`,
+    columns: [
+      { title: 'No', align: 'middle' },
+      { title: 'Item', wraps: true },
+      { title: inch ? 'lb' : 'kg', align: 'end' },
+      { title: 'Slot' },
+      { title: inch ? 'R, in' : 'R, mm', align: 'end' },
+      { title: 'Angle', align: 'end' },
+      { title: 'Bolt' },
+      { title: inch ? 'lbf·ft' : 'N·m', align: 'end' },
+    ],
+    rows: mounted.pieces.map((piece, i) => hardwareRow(job, piece, i)),
+  }
 }
 
-function torqueText(job: Job, torque: number): string {
-  if (job.displayUnits === 'mm') return `${significant(torque, 3)} N·m`
-  return `${significant(convert(convert(torque, 'N', 'lbf'), 'm', 'ft'), 3)} lbf·ft`
+function hardwareRow(job: Job, { item, at }: MountedPiece, i: number): string[] {
+  const where = item.at
+  const station = 'slot' in where ? where.slot : 'hole' in where ? where.hole : '–'
+  const radius = Math.hypot(at.x, at.y)
+  const clamp = item.clamp
+  const torque = clamp?.torque
+  return [
+    plain(i + 1, 0),
+    item.name || `${item.kind} ${item.id}`,
+    significant(job.displayUnits === 'in' ? convert(item.mass, 'kg', 'lbm') : item.mass, 3),
+    station,
+    dimensionText(job, radius),
+    radius > 0 ? angleText(job, (Math.atan2(at.y, at.x) * 180) / Math.PI) : '–',
+    item.kind === 'packing'
+      ? 'loose'
+      : clamp?.thread
+        ? [clamp.thread, clamp.class].filter(Boolean).join(' ')
+        : '–',
+    torque ? torqueFigure(job, torque) : '–',
+  ]
 }
 
-export const SPEED_COLUMNS: readonly Column[] = [
-  { title: 'rpm', width: 13, align: 'end' },
-  { title: 'Force', width: 16, align: 'end' },
-  { title: '95 %', width: 16, align: 'end' },
-  { title: 'Share', width: 16, align: 'end' },
-  { title: 'Verdict', width: 17 },
-]
+function torqueFigure(job: Job, torque: number): string {
+  if (job.displayUnits === 'mm') return significant(torque, 3)
+  return significant(convert(convert(torque, 'N', 'lbf'), 'm', 'ft'), 3)
+}
 
 const SIGNS = { go: '○ go', caution: '△ caution', stop: '■ stop' } as const
 
-export function speedRows(job: Job, analysis: Analysis): { rows: string[][]; bold: Set<number> } {
-  const fmt = formatter(job.displayUnits)
-  const setup = job.setups.find((s) => s.id === analysis.setup)
+export function speedTable(job: Job, setup: Setup, analysis: Analysis): TableInput {
+  const inch = job.displayUnits === 'in'
+  const force = (n: number) => significant(inch ? convert(n, 'N', 'lbf') : n, n < 1000 ? 2 : 3)
   const bold = new Set<number>()
   const rows = analysis.speeds.map((s, i) => {
-    if (s.rpm === setup?.speed) bold.add(i)
+    const chosen = s.rpm === setup.speed
+    if (chosen) bold.add(i)
     return [
-      `${plain(s.rpm, 0)}${s.rpm === setup?.speed ? ' *' : ''}`,
-      fmt.force(s.force_N),
-      fmt.force(s.force_upper95_N),
-      fmt.percent(s.weight_share),
+      `${chosen ? '▶ ' : ''}${plain(s.rpm, 1)}`,
+      force(s.force_N),
+      force(s.force_upper95_N),
+      significant(s.weight_share * 100, 2),
       SIGNS[s.verdict],
     ]
   })
-  return { rows, bold }
+  return {
+    title: 'Spindle speeds',
+    remark: `Pull in ${inch ? 'lbf' : 'N'}: best, 95 %; share of weight.`,
+    columns: [
+      { title: 'rpm', align: 'end' },
+      { title: inch ? 'lbf' : 'N', align: 'end' },
+      { title: '95 %', align: 'end' },
+      { title: '% wt', align: 'end' },
+      { title: 'Verdict' },
+    ],
+    rows,
+    bold,
+  }
 }

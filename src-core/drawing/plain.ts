@@ -1,9 +1,11 @@
-import type { Drawing, PlainPrimitive } from './model.ts'
+import type { Drawing, PlainPrimitive, Primitive } from './model.ts'
 
-/** All that is drawn, in painting order: a dimension stands for the lines, arrowheads and text it is made of, as does a radius with its angle. */
-export function plainPrimitives(drawing: Drawing): PlainPrimitive[] {
-  return drawing.primitives.flatMap((p) => ('parts' in p ? p.parts : [p]))
-}
+/** What primitives draw: a dimension stands for its lines, arrowheads and text, a radius with angle for its texts. */
+export const plainParts = (primitives: readonly Primitive[]): PlainPrimitive[] =>
+  primitives.flatMap((p) => ('parts' in p ? p.parts : [p]))
+
+/** All that is drawn, in painting order. */
+export const plainPrimitives = (drawing: Drawing): PlainPrimitive[] => plainParts(drawing.primitives)
 
 /** One line of text for a file: control characters (line ends too) and lone surrogates become spaces. */
 export function plainText(text: string): string {

@@ -1,4 +1,7 @@
-/** Sheet sizes and borders: ISO 5457 A4 and A3 (20 mm filing margin at the left, 10 mm else), ASME Y14.1 A and B. */
+/**
+ * Sheet sizes and borders. ISO 5457: A4 upright and A3 lying, a 20 mm filing margin at the left, 10 mm else. ASME
+ * Y14.1: A (8.5 × 11 in, upright) and B (17 × 11 in), here with the same filing margin.
+ */
 export type SheetName = 'A4' | 'A3' | 'ANSI-A' | 'ANSI-B'
 
 export interface SheetSize {
@@ -14,38 +17,52 @@ export interface SheetSize {
   readonly large: boolean
 }
 
-const IN = 25.4
+const INCH = 25.4
+const FILING = 20
+const MARGIN = 10
 
-function size(
-  name: SheetName,
-  width: number,
-  height: number,
-  margin: number,
-  filing: number,
-  large: boolean,
-): SheetSize {
-  return {
-    name,
-    width,
-    height,
-    left: filing,
-    right: width - margin,
-    bottom: margin,
-    top: height - margin,
-    large,
-  }
-}
+const size = (name: SheetName, width: number, height: number, large: boolean): SheetSize => ({
+  name,
+  width,
+  height,
+  left: FILING,
+  right: width - MARGIN,
+  bottom: MARGIN,
+  top: height - MARGIN,
+  large,
+})
 
 export const SHEETS: Readonly<Record<SheetName, SheetSize>> = {
-  A4: size('A4', 297, 210, 10, 20, false),
-  A3: size('A3', 420, 297, 10, 20, true),
-  'ANSI-A': size('ANSI-A', 11 * IN, 8.5 * IN, 10, 20, false),
-  'ANSI-B': size('ANSI-B', 17 * IN, 11 * IN, 12.7, 20, true),
+  A4: size('A4', 210, 297, false),
+  A3: size('A3', 420, 297, true),
+  'ANSI-A': size('ANSI-A', 8.5 * INCH, 11 * INCH, false),
+  'ANSI-B': size('ANSI-B', 17 * INCH, 11 * INCH, true),
 }
 
 /** Scales of ISO 5455, sheet over model, largest first. */
-export const SCALES = [2, 1, 1 / 2, 1 / 5, 1 / 10, 1 / 20] as const
+export const SCALES = [
+  50,
+  20,
+  10,
+  5,
+  2,
+  1,
+  1 / 2,
+  1 / 5,
+  1 / 10,
+  1 / 20,
+  1 / 50,
+  1 / 100,
+  1 / 200,
+  1 / 500,
+  1 / 1000,
+  1 / 2000,
+  1 / 5000,
+  1 / 10000,
+] as const
 
 /** "1:2" for 0.5, "2:1" for 2. */
 export const scaleText = (scale: number): string =>
-  scale >= 1 ? `${Math.round(scale)}:1` : `1:${Math.round(1 / scale)}`
+  scale >= 1 ? `${round(scale)}:1` : `1:${round(1 / scale)}`
+
+const round = (value: number): number => Math.round(value * 1000) / 1000

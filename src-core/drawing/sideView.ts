@@ -1,167 +1,175 @@
 /**
- * The set-up from the operator's side (first angle: the view from the left stands at the right), z to the right.
- * Plate and part are cut by the upright plane through the axis; clamps, packing and weights are shown whole.
+ * The set-up from the operator's side, z to the right: plate and part cut by the upright plane through the axis,
+ * clamps, packing and weights whole. Dimensions along the axis stand above, levels beside.
  */
 import type { Point } from '../geometry/types.ts'
-import { crossSlideReach } from '../checks/clearance.ts'
-import { dimensionBox, linearDimension } from './dimension.ts'
-import type { Primitive } from './model.ts'
-import { boxAround } from './placer.ts'
-import { box, line, text } from './primitives.ts'
-import { extentY, sectionRanges } from './section.ts'
+import { noteCandidates } from './callouts.ts'
+import { dimensionLabel } from './dimension.ts'
+import { LETTERING } from './lettering.ts'
+import { InkMap } from './placing/inkMap.ts'
+import { placeLabels, type Label } from './placing/placeLabels.ts'
+import { extentY } from './section.ts'
+import { sideLines, type SideLines } from './sideLines.ts'
 import { textWidth } from './textWidth.ts'
-import { bedIsShown, bedRadius, dimensionText, type ViewInput } from './view.ts'
+import { bedIsShown, bedRadius, dimensionText, type View, type ViewInput } from './view.ts'
 
-const SMALL = 2.5
-/** Hatch spacing, sheet mm. */
-const HATCH = 2.4
+/** Levels of dimension lines above the plate, mm from its rim. */
+const LEVELS = [6, 12, 18, 24, 30]
+const BESIDE = [7, 11, 15, 20, 26]
 
-/** z range drawn, mm from the plate's face. */
-export function sideRange({ job, mounted }: Pick<ViewInput, 'job' | 'mounted'>): {
-  back: number
-  front: number
-} {
-  const front = Math.max(mounted.partFront, ...mounted.pieces.map((p) => p.z1), 10)
-  return { back: -job.plate.thickness, front }
+export { sideRange } from './sideLines.ts'
+
+export function sideView(input: ViewInput): View {
+  const lines = sideLines(input)
+  const ink = new InkMap(input.area)
+  ink.addLines(lines.primitives)
+  for (const body of lines.bodies) ink.addBody([body])
+  const placed = placeLabels(
+    [...alongAxis(input, lines), ...levels(input, lines), ...notes(input, lines)],
+    ink,
+  )
+  return { primitives: [...lines.primitives, ...placed.primitives], unplaced: placed.unplaced }
 }
 
-export function sideView(input: ViewInput): Primitive[] {
-  const { job, mounted, scale, origin, placer } = input
-  const map = (z: number, y: number): Point => ({ x: origin.x + z * scale, y: origin.y + y * scale })
-  const { plate } = job
-  const { back, front } = sideRange(input)
-  const rim = plate.diameter / 2
-  const out: Primitive[] = []
-  const slab = (z0: number, z1: number, y0: number, y1: number, hatch: 1 | -1) => {
-    const a = map(z0, y0)
-    out.push(box('outline', a.x, a.y, (z1 - z0) * scale, (y1 - y0) * scale, 'paper'))
-    out.push(...hatching(a, map(z1, y1), hatch))
-  }
-  for (const piece of mounted.pieces) {
-    const [y0, y1] = extentY({ outline: piece.footprint, holes: [] })
-    const a = map(piece.z0, y0)
-    out.push(box('outline-thin', a.x, a.y, (piece.z1 - piece.z0) * scale, (y1 - y0) * scale, 'paper'))
-  }
-  slab(-plate.thickness, 0, plate.bore / 2, rim, 1)
-  slab(-plate.thickness, 0, -rim, -plate.bore / 2, 1)
-  for (const { body, regions, z0, z1 } of mounted.bodies) {
-    if (body.effect !== 'adds') continue
-    for (const region of regions) {
-      const [y0, y1] = extentY(region)
-      const a = map(z0, y0)
-      out.push(box('outline-thin', a.x, a.y, (z1 - z0) * scale, (y1 - y0) * scale, 'paper'))
-    }
-  }
-  for (const { body, regions, z0, z1 } of mounted.bodies) {
-    if (body.effect !== 'adds') continue
-    for (const region of regions) for (const [y0, y1] of sectionRanges(region)) slab(z0, z1, y0, y1, -1)
-  }
-  for (const { body, regions, z0, z1 } of mounted.bodies) {
-    if (body.effect !== 'removes') continue
-    for (const region of regions) {
-      for (const [y0, y1] of sectionRanges(region)) {
-        const a = map(z0, y0)
-        out.push(box('outline-thin', a.x, a.y, (z1 - z0) * scale, (y1 - y0) * scale, 'paper'))
-      }
-    }
-  }
-  out.push(...bores(input, map))
-  out.push(line('centre', map(back - 8 / scale, 0), map(front + 14 / scale, 0)))
-  out.push(...floor(input, map, back, front))
-  placer.block({ ...corner(map(back, -rim)), x1: map(front, 0).x, y1: map(0, rim).y })
-  out.push(...widths(input, map, rim, front))
-  return out
-}
-
-const corner = (p: Point) => ({ x0: p.x, y0: p.y })
-
-/** 45° lines within a box. */
-export function hatching(a: Point, b: Point, sense: 1 | -1): Primitive[] {
-  const out: Primitive[] = []
-  const w = b.x - a.x
-  const h = b.y - a.y
-  const step = HATCH * Math.SQRT2
-  for (let d = step / 2; d < w + h; d += step) {
-    // From the left or bottom side to the top or right one.
-    const start = { x: Math.max(0, d - h), y: Math.min(d, h) }
-    const end = { x: Math.min(d, w), y: Math.max(0, d - w) }
-    const flip = (p: Point) => ({ x: a.x + p.x, y: sense === 1 ? b.y - p.y : a.y + p.y })
-    out.push(line('hatch', flip(start), flip(end)))
-  }
-  return out
-}
-
-function bores({ mounted }: ViewInput, map: (z: number, y: number) => Point): Primitive[] {
-  return mounted.bores.flatMap(({ bore, centre, z0, z1, state }) => {
-    const layer = state === 'uncut' ? ('phantom' as const) : ('mark' as const)
-    // Only bores that the section plane passes through.
-    if (Math.abs(centre.x) > bore.diameter / 2) return []
-    const half = Math.sqrt((bore.diameter / 2) ** 2 - centre.x ** 2)
-    return [centre.y - half, centre.y + half].map((y) => line(layer, map(z0, y), map(z1, y)))
+/** Plate, packing, part and all that stands out from the plate's face. */
+function alongAxis({ job, mounted, scale, choices }: ViewInput, { map, back, front }: SideLines): Label[] {
+  const rim = job.plate.diameter / 2
+  const top = (z: number): Point => map(z, highest(mounted, z) ?? rim)
+  const rows = [
+    { id: 'packing', z0: 0, z1: mounted.setup.packing },
+    { id: 'part-depth', z0: mounted.setup.packing, z1: mounted.partFront },
+    { id: 'plate-thickness', z0: back, z1: 0 },
+    { id: 'overhang', z0: 0, z1: front },
+  ]
+  return rows.flatMap(({ id, z0, z1 }, i): Label[] => {
+    const known =
+      id === 'overhang' && Math.abs(mounted.setup.packing + 0 - z0) < 1e-6 && mounted.partFront === front
+    if (z1 - z0 < 1e-6 || known) return []
+    const from = z0 <= 0 ? map(z0, rim) : top(z0)
+    const to = z1 <= 0 ? map(z1, rim) : top(z1)
+    const levels = LEVELS.slice(id === 'overhang' ? 1 : 0).map((up) => map(0, rim).y + up - from.y)
+    const spec = { id, from, to, direction: 0, value: z1 - z0, scale, text: dimensionText(job, z1 - z0) }
+    return dimensionLabel(spec, levels, choices).map((l) => ({
+      ...l,
+      candidates: l.candidates.map((c) => ({ ...c, cost: c.cost + 0 * i })),
+    }))
   })
 }
 
-/** Bed and, where the reach is known, the cross-slide with the tool at full depth. */
-function floor(
-  input: ViewInput,
-  map: (z: number, y: number) => Point,
-  back: number,
-  front: number,
-): Primitive[] {
-  const { job, mounted, placer, scale } = input
-  const out: Primitive[] = []
-  const named = (z0: number, z1: number, radius: number, label: string) => {
-    const a = map(z0, -radius)
-    const b = map(z1, -radius)
-    out.push(line('outline', a, b))
-    for (let x = a.x + 2; x <= b.x; x += 4) out.push(line('hatch', { x, y: a.y }, { x: x - 2, y: a.y - 2 }))
-    const width = textWidth(label, SMALL)
-    const centre = { x: Math.max(a.x + width / 2, (a.x + b.x) / 2), y: a.y - 4 }
-    const spot = placer.place(
-      [0, -4, -8].map((dy) => ({ dy, box: boxAround({ x: centre.x, y: centre.y + dy }, width, SMALL + 1) })),
-    )
-    if (spot)
-      out.push(text({ x: centre.x, y: centre.y + spot.dy - SMALL / 2 }, label, SMALL, { anchor: 'middle' }))
+/** Greatest y of what ends at a height z, part before pieces; null where nothing does. */
+function highest(mounted: ViewInput['mounted'], z: number): number | null {
+  const ends = (a: number, b: number) => Math.abs(a - z) < 1e-6 || Math.abs(b - z) < 1e-6
+  const parts = mounted.bodies
+    .filter((b) => b.body.effect === 'adds' && ends(b.z0, b.z1))
+    .flatMap((b) => b.regions.map((r) => extentY(r)[1]))
+  const pieces = mounted.pieces
+    .filter((p) => ends(p.z0, p.z1))
+    .map((p) => extentY({ outline: p.footprint, holes: [] })[1])
+  const from = parts.length > 0 ? parts : pieces
+  return from.length > 0 ? Math.max(...from) : null
+}
+
+/** Plate diameter at the left, cross-slide at the right, and the bar's reach along the cross-slide. */
+function levels({ job, scale, choices }: ViewInput, { map, back, front, slide }: SideLines): Label[] {
+  const { diameter } = job.plate
+  const out: Label[] = []
+  const plate = {
+    id: 'plate-diameter',
+    from: map(back, -diameter / 2),
+    to: map(back, diameter / 2),
+    direction: Math.PI / 2,
+    value: diameter,
+    scale,
+    text: `Ø${dimensionText(job, diameter)}`,
   }
-  const bed = bedRadius(job)
-  if (bedIsShown(job, input.analysis))
-    named(back - 6 / scale, front + 12 / scale, bed.radius, `${bed.name} ${dimensionText(job, bed.radius)}`)
-  const reach = crossSlideReach(mounted)
-  if (reach !== null && reach < front + 12 / scale)
-    named(reach, front + 14 / scale, job.lathe.swingOverCrossSlide / 2, 'cross-slide')
+  out.push(...dimensionLabel(plate, BESIDE, choices))
+  if (!slide.drawn) return out
+  const start = slide.from ?? 0
+  const right = Math.max(map(front, 0).x, map(start, 0).x)
+  const foot = map(start, -slide.level)
+  const axis = map(start, 0)
+  const height = {
+    id: 'cross-slide',
+    from: foot,
+    to: axis,
+    direction: Math.PI / 2,
+    value: slide.level,
+    scale,
+    text: dimensionText(job, slide.level),
+    clearFrom: right - foot.x + 10,
+    clearTo: map(front, 0).x + 10 - axis.x,
+  }
+  out.push(
+    ...dimensionLabel(
+      height,
+      [4, 8, 12, 16].map((d) => foot.x - right - d),
+      choices,
+    ),
+  )
+  if (slide.from !== null && slide.from > slide.tip) {
+    const reach = slide.from - slide.tip
+    const bar = {
+      id: 'bar-reach',
+      from: map(slide.tip, 0),
+      to: foot,
+      direction: 0,
+      value: reach,
+      scale,
+      text: dimensionText(job, reach),
+    }
+    out.push(
+      ...dimensionLabel(
+        bar,
+        [4, 8, 12, 16, 20, 24].map((d) => foot.y - map(0, 0).y + d),
+        choices,
+      ),
+    )
+  }
   return out
 }
 
-/** Packing, part and overall overhang from the plate's face, one above the other over the rim. */
-function widths(
-  input: ViewInput,
-  map: (z: number, y: number) => Point,
-  rim: number,
-  front: number,
-): Primitive[] {
-  const { job, mounted, scale, placer } = input
-  const top = map(0, rim).y
-  const packing = mounted.setup.packing
-  const rows: [number, number][] = [
-    [0, packing],
-    [packing, mounted.partFront],
-    [0, front],
-  ]
-  const out: Primitive[] = []
-  let lift = 6
-  for (const [z0, z1] of rows) {
-    if (z1 - z0 < 1e-6) continue
-    const dimension = linearDimension({
-      from: { x: map(z0, rim).x, y: top },
-      to: { x: map(z1, rim).x, y: top },
-      offset: lift,
-      value: z1 - z0,
-      scale,
-      text: dimensionText(job, z1 - z0),
+function notes(input: ViewInput, { map, back, front, slide }: SideLines): Label[] {
+  const { job, analysis } = input
+  const out: Label[] = []
+  const note = (id: string, words: readonly string[], at: readonly Point[]) => {
+    const places = at.map((p, i) => ({ at: p, cost: i }))
+    out.push({
+      id,
+      candidates: noteCandidates({ lines: words, height: LETTERING.note, target: null, places }),
     })
-    placer.block(dimensionBox(dimension))
-    out.push(dimension)
-    lift += 5.5
   }
+  const bed = bedRadius(job)
+  if (bedIsShown(job, analysis)) {
+    const y = map(0, -bed.radius).y - 4.5
+    const half = textWidth(bed.name, LETTERING.note) / 2
+    note(
+      'side bed name',
+      [bed.name],
+      [
+        { x: map(back, 0).x + half, y },
+        { x: map(front, 0).x - half, y },
+      ],
+    )
+  }
+  const words = slideWords(input, slide)
+  const half = Math.max(...words.map((w) => textWidth(w, LETTERING.note))) / 2
+  const left = slide.drawn ? map(slide.from ?? 0, 0).x : map(back, 0).x
+  const y = slide.drawn
+    ? map(0, -slide.level).y
+    : map(0, -(bedIsShown(job, analysis) ? bed.radius : job.plate.diameter / 2)).y - 4
+  const spots = [5, 9, 13, 18].flatMap((down) =>
+    [0, -6, 6, -14, -22].map((along) => ({ x: left + half + along, y: y - down })),
+  )
+  note('cross-slide name', words, spots)
   return out
+}
+
+function slideWords({ job }: ViewInput, { from, tip, level, drawn }: SideLines['slide']): string[] {
+  if (from === null) return ['cross-slide level;', 'bar reach not given']
+  if (drawn) return ['cross-slide,', 'tool at depth']
+  const reach = dimensionText(job, from)
+  return [
+    `cross-slide from ${reach} out,`,
+    `${dimensionText(job, level)} below axis (bar ${dimensionText(job, from - tip)})`,
+  ]
 }

@@ -1,58 +1,140 @@
-/** A ruled table in sheet mm: column widths, a heading row, rows of text. */
+/** A ruled table as a block: columns as wide as what they hold, one of them wrapped where the whole is too wide. */
 import type { Point } from '../geometry/types.ts'
+import type { Block, Laid } from './flow.ts'
+import { LETTERING } from './lettering.ts'
 import type { Primitive } from './model.ts'
 import { box, line, text } from './primitives.ts'
-import { fitText } from './textWidth.ts'
+import { fitText, textWidth, wrapText } from './textWidth.ts'
 
 export interface Column {
   readonly title: string
-  readonly width: number
   readonly align?: 'start' | 'end' | 'middle'
+  /** Gives way where the table would be too wide: its text is wrapped. One column at most. */
+  readonly wraps?: boolean
 }
 
 export interface TableInput {
   readonly title: string
-  /** Upper left corner. */
-  readonly at: Point
+  /** Beside the title. */
+  readonly remark?: string
   readonly columns: readonly Column[]
   readonly rows: readonly (readonly string[])[]
   /** Rows printed bold. */
   readonly bold?: ReadonlySet<number>
 }
 
-export const ROW_HEIGHT = 4.7
-export const TABLE_TEXT = 2.5
-const PAD = 1.2
-const TITLE = 3.5
+const HEIGHT = LETTERING.read
+const LINE = 4.6
+const PAD = 1.3
+/** From a row's line to the baseline below or above it. */
+const FOOT = 1.0
+const TITLE_ROOM = LETTERING.read + 2
+/** Least width of a wrapped column. */
+const WRAP_WIDTH = 30
+/** A cell is cut after so many lines. */
+const MOST_LINES = 3
 
-export const tableHeight = (rows: number): number => TITLE + 2.5 + (rows + 1) * ROW_HEIGHT
-export const tableWidth = (columns: readonly Column[]): number => columns.reduce((s, c) => s + c.width, 0)
+const rowHeight = (lines: number): number => lines * LINE + 0.7
 
-export function table({ title, at, columns, rows, bold }: TableInput): Primitive[] {
-  const out: Primitive[] = [text({ x: at.x, y: at.y - TITLE }, title, TITLE, { bold: true })]
-  const top = at.y - TITLE - 2.5
-  const width = tableWidth(columns)
-  const height = (rows.length + 1) * ROW_HEIGHT
-  out.push(box('frame', at.x, top - ROW_HEIGHT, width, ROW_HEIGHT, 'tint'))
-  out.push(box('frame', at.x, top - height, width, height))
-  const put = (content: string, x: number, y: number, column: Column, heavy: boolean) => {
-    const shown = fitText(content, TABLE_TEXT, column.width - 2 * PAD, heavy)
-    const anchor = column.align ?? 'start'
-    const at = anchor === 'start' ? x + PAD : anchor === 'end' ? x + column.width - PAD : x + column.width / 2
-    out.push(text({ x: at, y }, shown, TABLE_TEXT, { anchor, bold: heavy }))
+export function tableBlock(input: TableInput): Block {
+  const natural = input.columns.map((column, k) => naturalWidth(input, column, k))
+  const rigid = natural.reduce(
+    (sum, w, k) => sum + (input.columns[k]!.wraps ? Math.min(w, WRAP_WIDTH) : w),
+    0,
+  )
+  return {
+    width: rigid,
+    lay: (width, room) => layTable(input, natural, width, room),
   }
+}
+
+function naturalWidth({ rows, bold }: TableInput, column: Column, k: number): number {
+  const cells = rows.map((row, i) => textWidth(row[k] ?? '', HEIGHT, bold?.has(i) ?? false))
+  return Math.max(textWidth(column.title, HEIGHT, true), ...cells) + 2 * PAD
+}
+
+function layTable(input: TableInput, natural: readonly number[], width: number, room: number): Laid | null {
+  const widths = fitWidths(input, natural, width)
+  const cells = input.rows.map((row, i) =>
+    input.columns.map((column, k) =>
+      cellLines(row[k] ?? '', widths[k]! - 2 * PAD, column.wraps ?? false, input.bold?.has(i) ?? false),
+    ),
+  )
+  const heights = cells.map((row) => rowHeight(Math.max(1, ...row.map((c) => c.length))))
+  let used = TITLE_ROOM + rowHeight(1)
+  let count = 0
+  while (count < heights.length && used + heights[count]! <= room) used += heights[count++]!
+  if (used > room || (count === 0 && heights.length > 0)) return null
+  const rest =
+    count < heights.length
+      ? tableBlock({
+          ...input,
+          title: input.title.endsWith(', continued') ? input.title : `${input.title}, continued`,
+          rows: input.rows.slice(count),
+          bold: new Set([...(input.bold ?? [])].map((i) => i - count)),
+        })
+      : null
+  return {
+    height: used,
+    draw: (at) => drawTable(input, widths, cells.slice(0, count), heights.slice(0, count), at),
+    rest,
+  }
+}
+
+/** The wrapping column gives up what the others need. */
+function fitWidths(input: TableInput, natural: readonly number[], width: number): number[] {
+  const over = natural.reduce((a, b) => a + b, 0) - width
+  if (over <= 0) return [...natural]
+  return natural.map((w, k) => (input.columns[k]!.wraps ? Math.max(Math.min(w, WRAP_WIDTH), w - over) : w))
+}
+
+function cellLines(content: string, width: number, wraps: boolean, bold: boolean): string[] {
+  const all = wraps ? wrapText(content, HEIGHT, width, bold) : [content]
+  const kept = all.slice(0, MOST_LINES)
+  if (all.length > MOST_LINES) kept[MOST_LINES - 1] = `${kept[MOST_LINES - 1]} …`
+  return kept.map((l) => fitText(l, HEIGHT, width, bold))
+}
+
+function drawTable(
+  { title, remark, columns, bold }: TableInput,
+  widths: readonly number[],
+  cells: readonly (readonly (readonly string[])[])[],
+  heights: readonly number[],
+  at: Point,
+): Primitive[] {
+  const width = widths.reduce((a, b) => a + b, 0)
+  const top = at.y - TITLE_ROOM
+  const head = rowHeight(1)
+  const height = head + heights.reduce((a, b) => a + b, 0)
+  const out: Primitive[] = [
+    text({ x: at.x, y: at.y - LETTERING.read }, title, LETTERING.read, { bold: true }),
+  ]
+  if (remark) {
+    const x = at.x + textWidth(title, LETTERING.read, true) + 3
+    out.push(text({ x, y: at.y - LETTERING.read }, remark, LETTERING.note))
+  }
+  out.push(box('outline-thin', at.x, top - head, width, head, 'tint'))
   let x = at.x
   columns.forEach((column, k) => {
-    if (k > 0) out.push(line('hatch', { x, y: top }, { x, y: top - height }))
-    put(column.title, x, top - ROW_HEIGHT + 1.1, column, true)
-    rows.forEach((row, i) =>
-      put(row[k] ?? '', x, top - (i + 2) * ROW_HEIGHT + 1.1, column, bold?.has(i) ?? false),
-    )
-    x += column.width
+    const put = (content: string, y: number, heavy: boolean) => {
+      const anchor = column.align ?? 'start'
+      const place = { start: x + PAD, end: x + widths[k]! - PAD, middle: x + widths[k]! / 2 }[anchor]
+      out.push(text({ x: place, y }, content, HEIGHT, { anchor, bold: heavy }))
+    }
+    put(column.title, top - head + FOOT, true)
+    let y = top - head
+    cells.forEach((row, i) => {
+      row[k]!.forEach((content, l) => put(content, y - (l + 1) * LINE + FOOT - 0.6, bold?.has(i) ?? false))
+      y -= heights[i]!
+    })
+    x += widths[k]!
+    if (k + 1 < columns.length) out.push(line('hatch', { x, y: top }, { x, y: top - height }))
   })
-  for (let i = 1; i < rows.length; i++) {
-    const y = top - (i + 1) * ROW_HEIGHT
+  let y = top - head
+  for (const h of heights.slice(0, -1)) {
+    y -= h
     out.push(line('hatch', { x: at.x, y }, { x: at.x + width, y }))
   }
+  out.push(box('frame', at.x, top - height, width, height))
   return out
 }

@@ -1,120 +1,119 @@
-/** Title block with the data fields of ISO 7200, first-angle symbol of ISO 5456-2, at the lower right of the frame. */
+/** Title block with the data fields of ISO 7200 and the projection symbol of ISO 5456-2, at the lower right of the frame. */
 import type { Job, Setup } from '../job/schema.ts'
-import type { Primitive } from './model.ts'
+import { LETTERING } from './lettering.ts'
+import type { PlainPrimitive } from './model.ts'
 import { box, circle, line, polyline, text } from './primitives.ts'
 import { scaleText, type SheetSize } from './sheetSizes.ts'
-import { fitText } from './textWidth.ts'
+import { fitText, textWidth } from './textWidth.ts'
 
+/** ISO 7200 fits the block to the width of an upright A4 sheet's drawing space. */
 export const TITLE_WIDTH = 180
-export const TITLE_HEIGHT = 37
+const ROW = 10
+const TITLE_ROW = 12.5
+export const TITLE_HEIGHT = TITLE_ROW + 4 * ROW
+const PAD = 1.3
+
+export type Projection = 'first' | 'third'
 
 export interface TitleInput {
   readonly job: Job
   readonly setup: Setup
+  readonly documentType: string
+  /** Sheet over model; null where the sheet has no view. */
   readonly scale: number | null
+  readonly projection: Projection | null
   readonly sheet: SheetSize
   readonly page: number
   readonly pages: number
   readonly date: string
   readonly revision: string
   readonly by: string
+  readonly approved: string
+  readonly owner: string
 }
 
-interface Cell {
-  readonly x: number
-  readonly y: number
-  readonly width: number
-  readonly height: number
-  readonly label: string
-  readonly value: string
-  readonly big?: boolean
-}
+type Cell = readonly [width: number, label: string, value: string]
 
-export function titleBlock(input: TitleInput): Primitive[] {
+export function titleBlock(input: TitleInput): PlainPrimitive[] {
   const { job, setup, sheet } = input
-  const x0 = sheet.right - TITLE_WIDTH
-  const y0 = sheet.bottom
   const number = job.setups.indexOf(setup) + 1
-  const cells: Cell[] = [
-    { x: 0, y: 24, width: 108, height: 13, label: 'Title', value: job.title || job.part.name, big: true },
-    { x: 108, y: 24, width: 72, height: 13, label: 'Part number', value: job.partNumber || '–', big: true },
-    {
-      x: 0,
-      y: 12,
-      width: 78,
-      height: 12,
-      label: `Setup ${number} of ${job.setups.length}`,
-      value: `${setup.id}  ${setup.title}`,
-    },
-    {
-      x: 78,
-      y: 12,
-      width: 62,
-      height: 12,
-      label: 'Lathe, plate',
-      value: `${job.lathe.name}, ${job.plate.name}`,
-    },
-    { x: 140, y: 12, width: 40, height: 12, label: 'Material', value: job.part.material },
-    { x: 0, y: 0, width: 34, height: 12, label: 'Document', value: 'Setup drawing' },
-    { x: 34, y: 0, width: 26, height: 12, label: 'Drawn by', value: input.by || '–' },
-    { x: 60, y: 0, width: 27, height: 12, label: 'Date', value: input.date || '–' },
-    { x: 87, y: 0, width: 14, height: 12, label: 'Rev.', value: input.revision || '–' },
-    {
-      x: 101,
-      y: 0,
-      width: 18,
-      height: 12,
-      label: 'Scale',
-      value: input.scale === null ? '–' : scaleText(input.scale),
-    },
-    { x: 119, y: 0, width: 16, height: 12, label: 'Units', value: job.displayUnits === 'in' ? 'inch' : 'mm' },
-    { x: 135, y: 0, width: 22, height: 12, label: 'Projection', value: '' },
-    {
-      x: 157,
-      y: 0,
-      width: 23,
-      height: 12,
-      label: 'Sheet',
-      value: `${input.page} / ${input.pages}  ${sheet.name}`,
-    },
+  const rows: readonly (readonly Cell[])[] = [
+    [
+      [118, 'Title', job.title || job.part.name],
+      [62, 'Part number', job.partNumber ?? ''],
+    ],
+    [
+      [118, `Setup ${number} of ${job.setups.length}`, [setup.id, setup.title].filter(Boolean).join('  ')],
+      [62, 'Material', job.part.material],
+    ],
+    [
+      [118, 'Lathe', job.lathe.name],
+      [62, 'Plate', job.plate.name],
+    ],
+    [
+      [42, 'Document', input.documentType],
+      [46, 'Drawn by', input.by],
+      [46, 'Approved by', input.approved],
+      [46, 'Owner', input.owner],
+    ],
+    [
+      [32, 'Date', input.date],
+      [20, 'Revision', input.revision],
+      [22, 'Scale', input.scale === null ? '–' : scaleText(input.scale)],
+      [20, 'Units', job.displayUnits === 'in' ? 'inch' : 'mm'],
+      [28, 'Projection', input.projection === null ? '–' : ''],
+      [30, 'Size', sheet.name.replace('ANSI-', 'ANSI ')],
+      [28, 'Sheet', `${input.page} of ${input.pages}`],
+    ],
   ]
-  return [
-    box('frame', x0, y0, TITLE_WIDTH, TITLE_HEIGHT, 'paper'),
-    ...cells.flatMap((c) => cell(c, x0, y0)),
-    ...projectionSymbol(x0 + 138, y0 + 4.4),
-  ]
+  const x0 = sheet.right - TITLE_WIDTH
+  const out: PlainPrimitive[] = [box('frame', x0, sheet.bottom, TITLE_WIDTH, TITLE_HEIGHT, 'paper')]
+  let y = sheet.bottom + TITLE_HEIGHT
+  rows.forEach((cells, i) => {
+    const height = i === 0 ? TITLE_ROW : ROW
+    y -= height
+    if (i > 0)
+      out.push(line('outline-thin', { x: x0, y: y + height }, { x: x0 + TITLE_WIDTH, y: y + height }))
+    let x = x0
+    for (const [width, label, value] of cells) {
+      if (x > x0) out.push(line('outline-thin', { x, y }, { x, y: y + height }))
+      out.push(text({ x: x + PAD, y: y + height - 1.1 - LETTERING.note }, label, LETTERING.note))
+      out.push(field(value, x + PAD, y + 1.5, width - 2 * PAD, i === 0))
+      if (label === 'Projection' && input.projection)
+        out.push(...projectionSymbol(x + width / 2, y + 3.6, input.projection))
+      x += width
+    }
+  })
+  return out
 }
 
-function cell(c: Cell, x0: number, y0: number): Primitive[] {
-  const x = x0 + c.x
-  const y = y0 + c.y
-  const height = c.big ? 4 : 2.8
+/** A value in the largest letters that its cell takes, cut only where the smallest are too wide. */
+function field(value: string, x: number, y: number, width: number, bold: boolean): PlainPrimitive {
+  const sizes = bold ? [LETTERING.head, LETTERING.read, LETTERING.note] : [LETTERING.read, LETTERING.note]
+  const height = sizes.find((h) => textWidth(value, h, bold) <= width) ?? LETTERING.note
+  return text({ x, y }, fitText(value, height, width, bold), height, { bold })
+}
+
+/** The truncated cone's side view and its end view: the end view at the right in first angle, at the left in third. */
+function projectionSymbol(x: number, y: number, projection: Projection): PlainPrimitive[] {
+  const sense = projection === 'first' ? 1 : -1
+  const cone = { x: x - sense * 5, y }
+  const end = { x: x + sense * 6, y }
   return [
-    box('frame', x, y, c.width, c.height),
-    text({ x: x + 1.2, y: y + c.height - 3.2 }, c.label, 1.8),
-    text(
-      { x: x + 1.2, y: y + (c.big ? 2.6 : 2.4) },
-      fitText(c.value, height, c.width - 2.4, c.big ?? false),
-      height,
-      { bold: c.big ?? false },
+    polyline(
+      'outline-thin',
+      [
+        { x: cone.x - 3, y: y - 1.2 },
+        { x: cone.x - 3, y: y + 1.2 },
+        { x: cone.x + 3, y: y + 2.4 },
+        { x: cone.x + 3, y: y - 2.4 },
+      ],
+      true,
     ),
-  ]
-}
-
-/** First angle: the truncated cone's side view at the left, its end view at the right. */
-function projectionSymbol(x: number, y: number): Primitive[] {
-  const cone = [
-    { x, y: y - 1.2 },
-    { x, y: y + 1.2 },
-    { x: x + 6, y: y + 2.4 },
-    { x: x + 6, y: y - 2.4 },
-  ]
-  const centre = { x: x + 12, y }
-  return [
-    polyline('outline-thin', cone, true),
-    circle('outline-thin', centre, 2.4),
-    circle('outline-thin', centre, 1.2),
-    line('centre', { x: x - 1.5, y }, { x: x + 16, y }),
-    line('centre', { x: centre.x, y: y - 3.4 }, { x: centre.x, y: y + 3.4 }),
+    circle('outline-thin', end, 2.4),
+    circle('outline-thin', end, 1.2),
+    line('centre', { x: cone.x - 4.5, y }, { x: cone.x + 4.5, y }),
+    line('centre', { x: end.x - 3.6, y }, { x: end.x + 3.6, y }),
+    line('centre', { x: end.x, y: y - 3.4 }, { x: end.x, y: y + 3.4 }),
   ]
 }

@@ -2,10 +2,12 @@
 import type { Analysis } from '../analysis/result.ts'
 import type { Point } from '../geometry/types.ts'
 import type { Job } from '../job/schema.ts'
-import type { Mounted } from '../mounting/types.ts'
+import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { convert } from '../units/convert.ts'
 import { plain } from '../units/format.ts'
-import type { Placer } from './placer.ts'
+import type { DimensionChoices } from './dimension.ts'
+import type { Primitive } from './model.ts'
+import type { Bounds } from './placing/inkMap.ts'
 
 export interface ViewInput {
   readonly job: Job
@@ -15,12 +17,35 @@ export interface ViewInput {
   readonly scale: number
   /** Sheet place of the spindle axis (front view) or of axis and plate face (side view). */
   readonly origin: Point
-  readonly placer: Placer
+  /** Where the view and its labels may stand. */
+  readonly area: Bounds
+  readonly choices: DimensionChoices
+}
+
+export interface View {
+  readonly primitives: readonly Primitive[]
+  /** Ids of labels for which there was no room. */
+  readonly unplaced: readonly string[]
 }
 
 /** A length as a dimension prints it: mm to a tenth, inches to a thousandth, without the unit. */
 export function dimensionText(job: Job, mm: number): string {
   return job.displayUnits === 'in' ? plain(convert(mm, 'mm', 'in'), 3) : plain(mm, 1)
+}
+
+/** Direction of the plate's first slot, from which the sheet counts angles; 3 o'clock on a plate without slots. */
+export const indexAngle = (job: Job): number => job.plate.slots[0]?.angle ?? 0
+
+/** A plate-frame direction as the sheet prints it: degrees counter-clockwise from the index slot, 0 to below 360. */
+export function angleText(job: Job, degrees: number, decimals = 1): string {
+  const turned = (((degrees - indexAngle(job)) % 360) + 360) % 360
+  const shown = plain(turned, decimals)
+  return `${shown === '360' ? '0' : shown}°`
+}
+
+/** Radius of the station from the spindle axis, mm; null for loose packing. */
+export function stationRadius(piece: MountedPiece): number | null {
+  return piece.item.kind === 'packing' ? null : Math.hypot(piece.at.x, piece.at.y)
 }
 
 /** The largest radius that anything sweeps, mm. */
@@ -31,7 +56,7 @@ export function largestSwing(analysis: Analysis, plateDiameter: number): number 
 /** The obstacle that the bed is here: the gap's floor where the gap piece is out. */
 export function bedRadius(job: Job): { radius: number; name: string } {
   const { gap, swingOverBed } = job.lathe
-  return gap?.open ? { radius: gap.swing / 2, name: 'gap' } : { radius: swingOverBed / 2, name: 'bed' }
+  return gap?.open ? { radius: gap.swing / 2, name: 'gap floor' } : { radius: swingOverBed / 2, name: 'bed' }
 }
 
 /** Centre of mass of everything that turns but the counterweights, plate frame; null where there are none. */
@@ -52,5 +77,5 @@ export function centreBefore(mounted: Mounted, analysis: Analysis): Point | null
 
 /** Whether the bed is near enough to be drawn; far below it would only make everything else small. */
 export function bedIsShown(job: Job, analysis: Analysis): boolean {
-  return bedRadius(job).radius <= largestSwing(analysis, job.plate.diameter) * 1.25
+  return bedRadius(job).radius <= largestSwing(analysis, job.plate.diameter) * 1.3
 }

@@ -21,7 +21,8 @@ export function writeDxf(drawing: Drawing, options: DxfOptions = { units: 'mm' }
   let dimensions = 0
   for (const primitive of drawing.primitives) {
     if (primitive.kind === 'dimension') addDimension(dxf, primitive, unit, ++dimensions)
-    else if (primitive.kind === 'polar') for (const part of primitive.parts) addPlain(dxf.modelSpace, part, unit)
+    else if (primitive.kind === 'polar')
+      for (const part of primitive.parts) addPlain(dxf.modelSpace, part, unit)
     else addPlain(dxf.modelSpace, primitive, unit)
   }
   return `${dxf.document.stringify()}\n`

@@ -16,7 +16,7 @@ const MOST_BULGE = 1e4
 /** Never throws on any text. Units are asked unless the heading names them. */
 export function importCsv(text: string, options: ImportOptions = {}): ImportResult {
   return guarded(() => {
-    if (text.length > CAPS.bytes) throw new Refusal('the whole file', `longer than ${CAPS.bytes} characters`)
+    if (text.length > CAPS.table) throw new Refusal('the whole file', `longer than ${CAPS.table} characters`)
     const { rings, units: stated, count } = readRings(text)
     let extent = 0
     for (const { vertices } of rings)

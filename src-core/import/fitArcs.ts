@@ -7,6 +7,8 @@ import type { Budget } from './refusal.ts'
 /** Arcs no longer than a quarter turn: tan(90°/4). */
 const LARGEST_BULGE = 0.4143
 const DEEPEST = 14
+/** Steps of work to find how far a point lies from an edge. */
+const DISTANCE_COST = 8
 const SAMPLES = [0.1, 0.23, 0.37, 0.5, 0.63, 0.77, 0.9]
 
 export interface Fit {
@@ -48,7 +50,7 @@ function fitPiece(
   fit: Fit & { readonly cost: number },
   out: Vertex[],
 ): void {
-  fit.budget.work(fit.cost * (SAMPLES.length + 1), fit.place)
+  fit.budget.work((fit.cost + DISTANCE_COST) * (SAMPLES.length + 1), fit.place)
   const tm = (t0 + t1) / 2
   const pm = curve(tm)
   let bulge = bulgeThrough(p0, pm, p1)

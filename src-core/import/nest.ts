@@ -96,18 +96,14 @@ function withoutRepeats(ring: readonly Vertex[]): Vertex[] {
   return kept.length === ring.length ? [...ring] : kept
 }
 
+/** Boxes first, and no closures: this runs for every pair of rings. */
 function isSame(p: Placed, q: Placed, tolerance: number): boolean {
-  const near = (a: number, b: number) => Math.abs(a - b) <= 2 * tolerance
-  if (
-    !near(p.box.x0, q.box.x0) ||
-    !near(p.box.x1, q.box.x1) ||
-    !near(p.box.y0, q.box.y0) ||
-    !near(p.box.y1, q.box.y1)
-  ) {
-    return false
-  }
-  const size = p.box.x1 - p.box.x0 + p.box.y1 - p.box.y0
-  return Math.abs(p.moments.area - q.moments.area) <= 2 * tolerance * size
+  const a = p.box
+  const b = q.box
+  const most = 2 * tolerance
+  if (Math.abs(a.x0 - b.x0) > most || Math.abs(a.x1 - b.x1) > most) return false
+  if (Math.abs(a.y0 - b.y0) > most || Math.abs(a.y1 - b.y1) > most) return false
+  return Math.abs(p.moments.area - q.moments.area) <= most * (a.x1 - a.x0 + a.y1 - a.y0)
 }
 
 function smallestHolder(kept: readonly Placed[], p: Placed, work: { left: number }): Placed | null {

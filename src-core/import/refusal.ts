@@ -3,17 +3,19 @@ import type { ImportFault, ImportResult } from './types.ts'
 
 export const CAPS = {
   /** Bytes of a drawing. */
-  bytes: 20_000_000,
+  bytes: 10_000_000,
+  /** Characters of a table of points. */
+  table: 4_000_000,
   /** Elements read, those of inserted blocks counted at every insert. */
   elements: 100_000,
   /** Vertices of all outlines together. */
-  vertices: 200_000,
+  vertices: 100_000,
   /** Depth of blocks within blocks, groups within groups. */
   depth: 24,
   rings: 5000,
   /** Comparisons of edges and rings that may be made. */
   comparisons: 20_000_000,
-  /** Steps of work, about 30 ns each. */
+  /** Steps of work, some 30 ns each. */
   work: 30_000_000,
   /** Any number of a drawing. */
   number: 1e9,

@@ -3,64 +3,63 @@ import { LIMITS } from '../job/schema.ts'
 import { badCoordinate, refuse, tooMany, type StlResult } from './stl.ts'
 
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i
-const NEWLINE = 10
-const LONGEST_TOKEN = 80
+const SPACE = 32
+const LONGEST_WORD = 80
 
-/** Words of the file one after the other, with the line each stands on. */
+/** Words of the file one after the other. */
 class Words {
-  line = 1
   private at = 0
-  private readonly bytes: Uint8Array
+  private readonly text: string
 
-  constructor(bytes: Uint8Array) {
-    this.bytes = bytes
+  constructor(text: string) {
+    this.text = text
   }
 
-  /** The next word, in lower case, or '' at the end of the file. */
+  /** The next word, or '' at the end of the file. */
   next(): string {
-    const { bytes } = this
-    while (this.at < bytes.length && bytes[this.at]! <= 32) {
-      if (bytes[this.at] === NEWLINE) this.line++
-      this.at++
-    }
-    const start = this.at
-    while (this.at < bytes.length && bytes[this.at]! > 32) this.at++
-    let word = ''
-    const end = Math.min(this.at, start + LONGEST_TOKEN)
-    for (let i = start; i < end; i++) {
-      const c = bytes[i]!
-      word += String.fromCharCode(c >= 65 && c <= 90 ? c + 32 : c)
-    }
-    return word
+    const { text } = this
+    let { at } = this
+    while (at < text.length && text.charCodeAt(at) <= SPACE) at++
+    const start = at
+    while (at < text.length && text.charCodeAt(at) > SPACE) at++
+    this.at = at
+    return text.slice(start, Math.min(at, start + LONGEST_WORD))
   }
 
   /** Drops the rest of the line: the name of a solid may be anything. */
   skipLine(): void {
-    while (this.at < this.bytes.length && this.bytes[this.at] !== NEWLINE) this.at++
+    const end = this.text.indexOf('\n', this.at)
+    this.at = end < 0 ? this.text.length : end
+  }
+
+  /** Line of the word read last, from 1. */
+  line(): number {
+    let line = 1
+    for (let i = this.text.indexOf('\n'); i >= 0 && i < this.at; i = this.text.indexOf('\n', i + 1)) line++
+    return line
   }
 }
 
 class Refusal extends Error {}
 
 export function readStlText(bytes: Uint8Array): StlResult {
-  const start = bytes[0] === 0xef ? 3 : 0
-  const words = new Words(bytes.subarray(start))
+  // Only the names of solids may hold anything but ASCII.
+  const words = new Words(new TextDecoder('windows-1252').decode(bytes.subarray(bytes[0] === 0xef ? 3 : 0)))
   const corners: number[] = []
   try {
     let word = words.next()
-    while (word === 'solid') {
+    while (is(word, 'solid')) {
       words.skipLine()
-      word = readFacets(words, corners)
-      expectWord(word, 'endsolid')
+      expectWord(readFacets(words, corners), 'endsolid')
       words.skipLine()
       word = words.next()
     }
     if (word !== '') throw new Refusal(`expected "solid" or the end, found "${shown(word)}"`)
+    if (corners.length === 0) throw new Refusal('no triangles')
   } catch (error) {
-    if (error instanceof Refusal) return refuse(`line ${words.line}`, error.message)
+    if (error instanceof Refusal) return refuse(`line ${words.line()}`, error.message)
     throw error
   }
-  if (corners.length === 0) return refuse(`line ${words.line}`, 'no triangles')
   return { ok: true, kind: 'text', triangles: Float64Array.from(corners) }
 }
 
@@ -68,7 +67,7 @@ export function readStlText(bytes: Uint8Array): StlResult {
 function readFacets(words: Words, corners: number[]): string {
   for (;;) {
     const word = words.next()
-    if (word !== 'facet') return word
+    if (!is(word, 'facet')) return word
     if (corners.length / 9 >= LIMITS.meshTriangles) throw new Refusal(tooMany(corners.length / 9 + 1))
     expectWord(words.next(), 'normal')
     for (let k = 0; k < 3; k++) if (words.next() === '') throw new Refusal('cut short within a facet')
@@ -91,8 +90,11 @@ function coordinate(word: string): number {
   return value
 }
 
+/** Keywords may be in capitals. */
+const is = (found: string, wanted: string) => found === wanted || found.toLowerCase() === wanted
+
 function expectWord(found: string, wanted: string): void {
-  if (found === wanted) return
+  if (is(found, wanted)) return
   if (found === '') throw new Refusal(`cut short: "${wanted}" is missing`)
   throw new Refusal(`expected "${wanted}", found "${shown(found)}"`)
 }

@@ -53,8 +53,8 @@ const WORTHWHILE = 0.02
 
 /**
  * The best first: least residual, of those as good as nothing the one with the fewest pieces, then moves, then the
- * lightest. Answers that hardly gain on simpler ones are left out. Where more than `most` are left, the one that differs least from its better neighbour goes, again and
- * again; the first always stays.
+ * lightest. Answers that hardly gain on simpler ones are left out. Where more than `most` are left, the one that
+ * differs least from its better neighbour goes, again and again; the first always stays.
  */
 export function bestFirst(answers: readonly Answer[], most: number): Answer[] {
   const level = (a: Answer) => (a.choice.residual <= NOTHING ? 0 : a.choice.residual)

@@ -3,7 +3,7 @@ import { ringEdges } from '../../src-core/geometry/edges.ts'
 import type { Ring } from '../../src-core/geometry/types.ts'
 import type { SceneItem } from '../scene/items.ts'
 import type { Paint, Palette } from './palette.ts'
-import { paintArrow, paintSign, paintText } from './signs.ts'
+import { paintArrow, paintPoints, paintSign, paintText } from './signs.ts'
 
 export interface Brush {
   readonly palette: Palette
@@ -13,15 +13,42 @@ export interface Brush {
   readonly turn: number
 }
 
-export function traceRing(ctx: CanvasRenderingContext2D, ring: Ring): void {
-  const first = ring[0]
-  if (!first) return
-  ctx.moveTo(first.x, first.y)
-  for (const { b, arc } of ringEdges(ring)) {
-    if (arc) ctx.arc(arc.centre.x, arc.centre.y, arc.radius, arc.start, arc.start + arc.sweep, arc.sweep < 0)
-    else ctx.lineTo(b.x, b.y)
+/** An item's outline, traced once however often it is filled, stroked or drawn again. */
+const outlines = new WeakMap<SceneItem, Path2D>()
+
+function outlineOf(item: SceneItem): Path2D {
+  let path = outlines.get(item)
+  if (!path) {
+    path = new Path2D()
+    trace(path, item)
+    outlines.set(item, path)
   }
-  ctx.closePath()
+  return path
+}
+
+function trace(path: Path2D, item: SceneItem): void {
+  switch (item.kind) {
+    case 'region':
+      for (const ring of item.rings) traceVertices(path, ring, true)
+      return
+    case 'path':
+      return traceVertices(path, item.vertices, item.closed)
+    case 'circle':
+      return path.arc(item.centre.x, item.centre.y, item.radius, 0, 2 * Math.PI)
+    case 'line':
+      return item.points.forEach((p, i) => (i === 0 ? path.moveTo(p.x, p.y) : path.lineTo(p.x, p.y)))
+  }
+}
+
+function traceVertices(path: Path2D, vertices: Ring, closed: boolean): void {
+  const first = vertices[0]
+  if (!first) return
+  path.moveTo(first.x, first.y)
+  for (const { b, arc } of closed ? ringEdges(vertices) : ringEdges(vertices).slice(0, -1)) {
+    if (arc) path.arc(arc.centre.x, arc.centre.y, arc.radius, arc.start, arc.start + arc.sweep, arc.sweep < 0)
+    else path.lineTo(b.x, b.y)
+  }
+  if (closed) path.closePath()
 }
 
 export function paintItem(ctx: CanvasRenderingContext2D, item: SceneItem, brush: Brush): void {
@@ -32,38 +59,36 @@ export function paintItem(ctx: CanvasRenderingContext2D, item: SceneItem, brush:
       return paintSign(ctx, item, brush)
     case 'arrow':
       return paintArrow(ctx, item, brush)
+    case 'points':
+      return paintPoints(ctx, item, brush)
     case 'line':
-      return paintShape(ctx, item, brush, () => {
-        item.points.forEach((p, i) => (i === 0 ? ctx.moveTo(p.x, p.y) : ctx.lineTo(p.x, p.y)))
-      })
+    case 'path':
     case 'circle':
-      return paintShape(ctx, item, brush, () =>
-        ctx.arc(item.centre.x, item.centre.y, item.radius, 0, 2 * Math.PI),
-      )
+      return paintShape(ctx, item, brush)
     case 'region':
-      paintShape(ctx, item, brush, () => item.rings.forEach((r) => traceRing(ctx, r)))
+      paintShape(ctx, item, brush)
       if (item.role === 'plate') paintFacing(ctx, item, brush)
   }
 }
 
-function paintShape(ctx: CanvasRenderingContext2D, item: SceneItem, brush: Brush, trace: () => void): void {
+function paintShape(ctx: CanvasRenderingContext2D, item: SceneItem, brush: Brush): void {
   const paint = brush.palette.roles[item.role]
-  if (paint.lift) paintShadow(ctx, paint.lift, brush, trace)
-  ctx.beginPath()
-  trace()
+  const outline = outlineOf(item)
+  if (paint.lift) paintShadow(ctx, outline, paint.lift, brush)
   if (paint.fill) {
     ctx.fillStyle = paint.fill
-    ctx.fill('evenodd')
+    ctx.fill(outline, 'evenodd')
   }
-  paintEmphasis(ctx, item, brush)
-  strokeWith(ctx, paint, brush)
+  paintEmphasis(ctx, outline, item, brush)
+  if (paint.casing) strokeWith(ctx, outline, { stroke: paint.casing, width: (paint.width ?? 1) + 3 }, brush)
+  strokeWith(ctx, outline, paint, brush)
 }
 
 function paintShadow(
   ctx: CanvasRenderingContext2D,
+  outline: Path2D,
   lift: number,
   { palette, scale, turn }: Brush,
-  trace: () => void,
 ): void {
   const reach = Math.min(lift, lift * scale * 0.6) / scale
   const t = (-turn * Math.PI) / 180
@@ -73,37 +98,30 @@ function paintShadow(
     reach * 0.6 * Math.cos(t) + reach * Math.sin(t),
     reach * 0.6 * Math.sin(t) - reach * Math.cos(t),
   )
-  ctx.beginPath()
-  trace()
   ctx.fillStyle = palette.shadow
-  ctx.fill('evenodd')
+  ctx.fill(outline, 'evenodd')
   ctx.restore()
 }
 
 /** A halo under the outline: selection, pointing, and what was found out about it. */
-function paintEmphasis(ctx: CanvasRenderingContext2D, item: SceneItem, { palette, scale }: Brush): void {
+function paintEmphasis(ctx: CanvasRenderingContext2D, outline: Path2D, item: SceneItem, brush: Brush): void {
   const e = item.emphasis
   if (!e) return
-  const halo = (colour: string, px: number, dash: readonly number[] = []) => {
-    ctx.strokeStyle = colour
-    ctx.lineWidth = px / scale
-    ctx.setLineDash(dash.map((d) => d / scale))
-    ctx.lineJoin = 'round'
-    ctx.stroke()
-  }
-  if (e.flag === 'stop') halo(palette.verdict.stop, 5)
-  else if (e.flag === 'caution') halo(palette.verdict.caution, 4)
-  if (e.selected) halo(palette.select, 6)
-  else if (e.hovered) halo(palette.hover, 4)
+  const { verdict, select, hover } = brush.palette
+  const halo = (stroke: string, width: number) => strokeWith(ctx, outline, { stroke, width }, brush)
+  if (e.flag === 'stop') halo(verdict.stop, 5)
+  else if (e.flag === 'caution') halo(verdict.caution, 4)
+  if (e.selected) halo(select, 6)
+  else if (e.hovered) halo(hover, 4)
 }
 
-function strokeWith(ctx: CanvasRenderingContext2D, paint: Paint, { scale }: Brush): void {
+function strokeWith(ctx: CanvasRenderingContext2D, outline: Path2D, paint: Paint, { scale }: Brush): void {
   if (!paint.stroke) return
   ctx.strokeStyle = paint.stroke
   ctx.lineWidth = (paint.width ?? 1) / scale
   ctx.setLineDash((paint.dash ?? []).map((d) => d / scale))
   ctx.lineJoin = 'round'
-  ctx.stroke()
+  ctx.stroke(outline)
   ctx.setLineDash([])
 }
 
@@ -116,9 +134,7 @@ function paintFacing(
   const rim = Math.abs(item.rings[0]![0]!.x)
   const { light, dark, ring } = palette.sheen
   ctx.save()
-  ctx.beginPath()
-  item.rings.forEach((r) => traceRing(ctx, r))
-  ctx.clip('evenodd')
+  ctx.clip(outlineOf(item), 'evenodd')
   const sheen = ctx.createConicGradient(Math.PI * 0.2, 0, 0)
   ;[light, dark, light, dark, light].forEach((c, i, all) => sheen.addColorStop(i / (all.length - 1), c))
   ctx.fillStyle = sheen

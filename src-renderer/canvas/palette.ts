@@ -8,6 +8,8 @@ export interface Paint {
   /** Pixels. */
   readonly width?: number
   readonly dash?: readonly number[]
+  /** A broader line under the stroke, so that it shows on any ground. */
+  readonly casing?: string
   /** Hard shadow, pixels down and right; lifts a thing off the face. */
   readonly lift?: number
 }
@@ -90,8 +92,14 @@ function rolesOf(c: {
     clearance: { width: 2 },
     highlight: { stroke: c.guide, width: 3 },
     handle: { fill: c.guide, stroke: c.ground, width: 1.5 },
-    guide: { stroke: c.guide, width: 1.25, dash: DASH.hidden },
+    guide: { stroke: c.guide, width: 1.5, casing: c.ground, dash: DASH.hidden },
     'guide-text': plain,
+    'draw-ring': { stroke: c.guide, width: 2.5, casing: c.ground },
+    'draw-preview': { stroke: c.guide, width: 2.5, casing: c.ground },
+    'draw-vertex': { fill: c.ground, stroke: c.guide, width: 2 },
+    'draw-vertex-chosen': { fill: c.guide, stroke: c.ground, width: 2 },
+    'draw-middle': { fill: c.ground, stroke: c.guide, width: 1.5 },
+    'draw-fault': { width: 2 },
   }
 }
 

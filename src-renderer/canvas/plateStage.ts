@@ -69,6 +69,12 @@ export class PlateStage {
     state.layer.batchDraw()
   }
 
+  /** What is not worked on stands back. */
+  fade(name: Layer, opacity: number): void {
+    this.#layers[name].layer.opacity(opacity)
+    this.#layers[name].layer.batchDraw()
+  }
+
   destroy(): void {
     this.#stage.destroy()
   }

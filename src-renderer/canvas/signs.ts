@@ -209,3 +209,40 @@ function turnHandle(ctx: CanvasRenderingContext2D): void {
   ctx.fillStyle = ctx.strokeStyle
   ctx.fill()
 }
+
+/** Beyond this a grip each is a smear; plain dots draw fast however many there are. */
+const MANY = 300
+
+/** Grips: squares or diamonds of a fixed size. */
+export function paintPoints(
+  ctx: CanvasRenderingContext2D,
+  item: Item<'points'>,
+  { palette, scale, turn }: Brush,
+): void {
+  const paint = palette.roles[item.role]
+  const fill = paint.fill ?? palette.select
+  const stroke = paint.stroke ?? palette.select
+  if (item.points.length > MANY) {
+    const r = 1.75 / scale
+    ctx.fillStyle = stroke
+    for (const p of item.points) ctx.fillRect(p.x - r, p.y - r, 2 * r, 2 * r)
+    return
+  }
+  const square = item.sign === 'square'
+  const r = ((item.role === 'draw-vertex-chosen' ? 1.5 : 1) * (square ? 4.5 * Math.SQRT2 : 5)) / scale
+  const t = ((square ? 45 : 0) - turn) * (Math.PI / 180)
+  const corners = [0, 1, 2, 3].map((k) => ({
+    x: r * Math.cos(t + (k * Math.PI) / 2),
+    y: r * Math.sin(t + (k * Math.PI) / 2),
+  }))
+  ctx.beginPath()
+  for (const p of item.points) {
+    corners.forEach((c, k) => (k === 0 ? ctx.moveTo(p.x + c.x, p.y + c.y) : ctx.lineTo(p.x + c.x, p.y + c.y)))
+    ctx.closePath()
+  }
+  ctx.fillStyle = fill
+  ctx.fill()
+  ctx.strokeStyle = stroke
+  ctx.lineWidth = (paint.width ?? 1.5) / scale
+  ctx.stroke()
+}

@@ -2,7 +2,7 @@
  * What the picture consists of, as data: a keyed display list in millimetres. Roles say what a thing is; the palette
  * decides how that looks. Nothing here knows a canvas.
  */
-import type { Point, Ring } from '../../src-core/geometry/types.ts'
+import type { Point, Ring, Vertex } from '../../src-core/geometry/types.ts'
 import type { Severity, Verdict } from '../../src-core/analysis/result.ts'
 
 /** Bottom to top. `machine` stands still while the rest turns with the spindle. */
@@ -41,6 +41,12 @@ export type Role =
   | 'handle'
   | 'guide'
   | 'guide-text'
+  | 'draw-ring'
+  | 'draw-preview'
+  | 'draw-vertex'
+  | 'draw-vertex-chosen'
+  | 'draw-middle'
+  | 'draw-fault'
 
 /** How a thing stands out just now. */
 export interface Emphasis {
@@ -60,6 +66,10 @@ export type SceneItem = Common &
   (
     | { readonly kind: 'region'; readonly rings: readonly Ring[] }
     | { readonly kind: 'line'; readonly points: readonly Point[] }
+    /** Open or closed, with bulges. */
+    | { readonly kind: 'path'; readonly vertices: readonly Vertex[]; readonly closed: boolean }
+    /** Many small signs as one. */
+    | { readonly kind: 'points'; readonly points: readonly Point[]; readonly sign: 'square' | 'diamond' }
     | { readonly kind: 'circle'; readonly centre: Point; readonly radius: number }
     /** `offset` in pixels, x right and y down, added on the screen. */
     | {

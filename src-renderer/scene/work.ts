@@ -40,6 +40,10 @@ export function describeWork(
   ]
 }
 
+/** The part alone, for drawing on it. */
+export const describePart = (mounted: Mounted): SceneItem[] =>
+  partItems(mounted, { selection: null, hover: null })
+
 function partItems(mounted: Mounted, pointed: Pointed): SceneItem[] {
   const emphasis: Emphasis = {
     selected: pointed.selection?.kind === 'part',

@@ -17,7 +17,7 @@ export interface Action {
 }
 
 export type ActionName =
-  | 'new' | 'open' | 'save' | 'saveAs' | 'undo' | 'redo' | 'sheet' | 'turnByHand' | 'fit' | 'keys' | 'copySetup' | 'planner'
+  | 'new' | 'open' | 'save' | 'saveAs' | 'undo' | 'redo' | 'sheet' | 'turnByHand' | 'fit' | 'keys' | 'copySetup' | 'planner' | 'draw'
   | 'remove' | 'deselect' | 'next' | 'previous' | 'left' | 'right' | 'up' | 'down' | 'leftFine' | 'rightFine' | 'upFine' | 'downFine'
   | 'turnLeft' | 'turnRight' | 'turnLeftFine' | 'turnRightFine' // prettier-ignore
 
@@ -26,7 +26,7 @@ export type Actions = Readonly<Record<ActionName, Action>>
 const always = () => true
 
 export function createActions(app: App): Actions {
-  const { jobs, session, files, results } = app
+  const { jobs, session, files, results, draw } = app
   const selected = () => session.selection !== null
   const nudge = (x: number, y: number) => () => nudgeSelection(app, x, y)
   const turn = (by: number) => () => turnSelection(app, by)
@@ -79,8 +79,14 @@ export function createActions(app: App): Actions {
     turnByHand: {
       label: 'Turn by hand',
       keys: ['Ctrl+t', 't'],
-      enabled: () => results.mounted !== null,
+      enabled: () => results.mounted !== null && !draw.active,
       run: () => (session.spindleTurn = session.spindleTurn === null ? 0 : null),
+    },
+    draw: {
+      label: 'Draw the part',
+      keys: ['Ctrl+d', 'd'],
+      enabled: always,
+      run: () => (draw.active ? draw.leave() : draw.enter()),
     },
     fit: { label: 'Whole plate', keys: ['0', 'f'], enabled: always, run: () => (session.camera = null) },
     keys: { label: 'Keyboard', keys: ['F1', '?'], enabled: always, run: () => (session.dialog = 'keys') },

@@ -5,6 +5,7 @@ import type { Job } from '../../src-core/job/schema.ts'
 import type { Guide, Target } from '../editor/target.ts'
 import type { ToolPort } from '../editor/port.ts'
 import { blankJob, START } from './blankJob.ts'
+import { DrawBoard } from './drawBoard.svelte.ts'
 import { Files } from './files.svelte.ts'
 import { JobStore } from './jobStore.svelte.ts'
 import { Planner, type PlannerPort } from './planner.svelte.ts'
@@ -17,6 +18,7 @@ export interface App {
   readonly results: Results
   readonly files: Files
   readonly planner: Planner
+  readonly draw: DrawBoard
 }
 
 export function createApp(host: Host, plannerWorker: () => PlannerPort): App {
@@ -24,7 +26,8 @@ export function createApp(host: Host, plannerWorker: () => PlannerPort): App {
   const session = new Session()
   const results = new Results(jobs, session)
   const files = new Files(host, jobs, session)
-  return { jobs, session, results, files, planner: new Planner(jobs, results, plannerWorker) }
+  const planner = new Planner(jobs, results, plannerWorker)
+  return { jobs, session, results, files, planner, draw: new DrawBoard(jobs, results, session) }
 }
 
 /** What the tools may see and do. `pan` comes from the picture, which knows its size. */

@@ -41,6 +41,8 @@ export class Session {
   notice: Notice | null = $state.raw(null)
   /** Degrees the spindle is turned in the picture; null while it stands as set up. */
   spindleTurn: number | null = $state(null)
+  /** The small picture beside the findings. */
+  picture: 'vectors' | 'side' = $state('vectors')
   theme: Theme = $state(storedTheme())
   systemDark: boolean = $state(false)
   /** What to do once the user agrees to leave unsaved changes. */

@@ -39,8 +39,31 @@ describe.each([{ dark: false }, { dark: true }])('without violations, dark: $dar
     await page.close()
   })
 
+  test('drawing and turning by hand', async () => {
+    const page = await bench.open({ dark, still: true })
+    await page.getByRole('button', { name: 'Turn by hand' }).click()
+    expect(await violations(page), 'turning').toEqual([])
+    await page.getByRole('button', { name: 'Stop turning' }).click()
+    await page.getByRole('button', { name: 'Draw the part' }).click()
+    expect(await violations(page), 'drawing').toEqual([])
+    await page.getByTestId('plate').focus()
+    await page.keyboard.press('.')
+    await page.keyboard.press('.')
+    expect(await violations(page), 'a vertex').toEqual([])
+    await page.close()
+  })
+
   test('every window over it', async () => {
     const page = await bench.open({ dark })
+    await page.keyboard.press('Control+b')
+    await page.getByRole('button', { name: 'Plan', exact: true }).click()
+    await page.getByRole('button', { name: 'Plan again' }).waitFor()
+    expect(await violations(page), 'planner').toEqual([])
+    await page.keyboard.press('Escape')
+    await page.keyboard.press('Control+p')
+    await page.getByRole('dialog').waitFor()
+    expect(await violations(page), 'sheet').toEqual([])
+    await page.keyboard.press('Escape')
     for (const name of ['New', 'Open', 'Save', 'Keyboard']) {
       await page.getByRole('button', { name, exact: true }).click()
       await page.getByRole('dialog').waitFor()

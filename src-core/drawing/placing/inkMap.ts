@@ -4,7 +4,7 @@ import { flattenRing } from '../../geometry/flatten.ts'
 import { circleRing } from '../../geometry/edges.ts'
 import type { PlainPrimitive } from '../model.ts'
 import { subPaths } from '../subPaths.ts'
-import { quadPoint, type Quad } from './quad.ts'
+import { quadCorners, quadPoint, type Quad } from './quad.ts'
 
 /** mm. Half a millimetre is the clear space that a thin line needs to stay a line of its own. */
 const CELL = 0.5
@@ -56,6 +56,11 @@ export class InkMap {
         for (let c = from; c <= to; c++) this.cells[row * this.columns + c]! |= BODY
       }
     }
+  }
+
+  /** Whether a quad lies within the bounds. */
+  holds(q: Quad): boolean {
+    return quadCorners(q).every((p) => this.at(p) >= 0)
   }
 
   /** Whether a quad lies within the bounds and on no ink. */

@@ -14,6 +14,8 @@ export interface Candidate {
   readonly lines: readonly Segment[]
   /** How far it is from the best of its kind; 1 is about a millimetre of leader. */
   readonly cost: number
+  /** Put there by hand: lines under it do not matter. */
+  readonly byHand?: boolean
   draw(): readonly Primitive[]
 }
 
@@ -24,8 +26,6 @@ export interface Label {
 
 export interface Placed {
   readonly primitives: readonly Primitive[]
-  /** Text ground of all placed labels. */
-  readonly quads: readonly Quad[]
   /** Ids of labels for which no free place was found; they are not drawn. */
   readonly unplaced: readonly string[]
 }
@@ -38,23 +38,49 @@ const OVER_BODY = 0.25
 const PER_MILLIMETRE = 0.4
 const SWEEPS = 4
 
-interface Option {
+/** A candidate whose price is worked out when it is first asked for. */
+class Option {
   readonly candidate: Candidate
-  readonly cost: number
+  /** What it costs at least: its own cost and the length of its lines. */
+  readonly least: number
+  private price: number | null = null
+
+  constructor(candidate: Candidate) {
+    this.candidate = candidate
+    this.least = candidate.lines.reduce(
+      (sum, { a, b }) => sum + Math.hypot(b.x - a.x, b.y - a.y) * PER_MILLIMETRE,
+      candidate.cost,
+    )
+  }
+
+  /** With what it runs over; Infinity where its text finds no free ground. */
+  cost(ink: InkMap): number {
+    this.price ??= this.work(ink)
+    return this.price
+  }
+
+  private work(ink: InkMap): number {
+    const { quads, lines, byHand } = this.candidate
+    if (!quads.every((q) => (byHand ? ink.holds(q) : ink.isFree(q, CLEAR)))) return Infinity
+    let cost = this.least
+    for (const { a, b } of lines) {
+      const over = ink.along(a, b)
+      cost += over.lines * CROSSING_INK + over.body * OVER_BODY
+    }
+    return cost
+  }
 }
 
-export function placeLabels(labels: readonly Label[], ink: InkMap, taken: readonly Quad[] = []): Placed {
+export function placeLabels(labels: readonly Label[], ink: InkMap): Placed {
   const options = labels.map((label) =>
-    label.candidates
-      .filter((c) => c.quads.every((q) => ink.isFree(q, CLEAR)) && !blocked(c, taken))
-      .map((candidate): Option => ({ candidate, cost: ownCost(candidate, ink) }))
-      .sort((a, b) => a.cost - b.cost),
+    label.candidates.map((c) => new Option(c)).sort((a, b) => a.least - b.least),
   )
   const chosen: (Candidate | null)[] = labels.map(() => null)
   for (let sweep = 0; sweep < SWEEPS; sweep++) {
     let moved = false
     labels.forEach((_, i) => {
-      const best = bestAmong(options[i]!, chosen, i)
+      const others = chosen.filter((c, k): c is Candidate => c !== null && k !== i)
+      const best = bestAmong(options[i]!, others, ink)
       if (best === chosen[i]) return
       chosen[i] = best
       moved = true
@@ -63,34 +89,22 @@ export function placeLabels(labels: readonly Label[], ink: InkMap, taken: readon
   }
   return {
     primitives: chosen.flatMap((c) => c?.draw() ?? []),
-    quads: chosen.flatMap((c) => c?.quads ?? []),
     unplaced: labels.filter((_, i) => !chosen[i]).map((l) => l.id),
   }
 }
 
-function ownCost(candidate: Candidate, ink: InkMap): number {
-  let cost = candidate.cost
-  for (const { a, b } of candidate.lines) {
-    const { lines, body } = ink.along(a, b)
-    cost += Math.hypot(b.x - a.x, b.y - a.y) * PER_MILLIMETRE + lines * CROSSING_INK + body * OVER_BODY
-  }
-  return cost
-}
-
-const blocked = (c: Candidate, taken: readonly Quad[]): boolean =>
-  taken.some((t) => c.quads.some((q) => quadsMeet(q, t, CLEAR)) || c.lines.some((s) => segmentMeetsQuad(s, t, CLEAR / 2)))
-
-function bestAmong(options: readonly Option[], chosen: readonly (Candidate | null)[], own: number): Candidate | null {
-  const others = chosen.filter((c, i): c is Candidate => c !== null && i !== own)
+function bestAmong(options: readonly Option[], others: readonly Candidate[], ink: InkMap): Candidate | null {
   let best: Candidate | null = null
   let least = Infinity
-  for (const { candidate, cost } of options) {
-    // Sorted by own cost: from here on nothing can be better.
-    if (cost >= least) break
-    const total = cost + meeting(candidate, others, least - cost)
+  for (const option of options) {
+    // In order of the least cost: from here on nothing can be better.
+    if (option.least >= least) break
+    const cost = option.cost(ink)
+    if (cost >= least) continue
+    const total = cost + meeting(option.candidate, others, least - cost)
     if (total < least) {
       least = total
-      best = candidate
+      best = option.candidate
     }
   }
   return best

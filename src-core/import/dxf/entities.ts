@@ -152,5 +152,5 @@ function readSpline({ record }: Entity, m: Affine, fit: Fit): Made {
   const degree = control.length > 0 ? record.number(71, 3) : 3
   const curve = control.length > 0 ? bSpline(control, weights, degree, knots) : throughPoints(through)
   if (!curve) return drop('its points, knots, weights and degree do not fit together')
-  return chain(record, fitArcs(curve.at, curve.breaks, fit, degree * degree), false)
+  return chain(record, fitArcs(curve.at, curve.breaks, fit, 3 * degree * degree), false)
 }

@@ -27,6 +27,9 @@ const TAKES: Readonly<Record<string, string>> = {
   Z: '',
 }
 
+/** Steps of work for a command. */
+const COMMAND_COST = 30
+
 export function readPath(d: string, m: Affine, fit: Fit): { runs: PathRun[] } | { fault: string } {
   let at = 0
   const skip = () => {
@@ -100,6 +103,7 @@ class Pen {
   }
 
   draw(letter: string, n: readonly number[]): void {
+    this.fit.budget.work(COMMAND_COST, this.fit.place)
     const relative = letter === letter.toLowerCase()
     const base = relative ? this.at : { x: 0, y: 0 }
     const p = (i: number): Point => ({ x: base.x + n[i]!, y: base.y + n[i + 1]! })

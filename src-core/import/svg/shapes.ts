@@ -11,6 +11,9 @@ import type { XmlElement } from './xml.ts'
 
 export type Drawn = readonly Chain[] | { readonly dropped: string }
 
+/** Steps of work for a character of a list of points. */
+const POINTS_COST = 4
+
 class BadLength extends Error {}
 
 /** Shapes by element name; `m` maps user units to the outline's. */
@@ -72,6 +75,7 @@ function ellipse(element: XmlElement, rx: number, ry: number, m: Affine, fit: Fi
 }
 
 function points(element: XmlElement, m: Affine, fit: Fit, closed: boolean): Drawn {
+  fit.budget.work(POINTS_COST * (element.attribute('points')?.length ?? 0), fit.place)
   const words = (element.attribute('points') ?? '').trim().split(/[\s,]+/)
   const numbers = words[0] === '' ? [] : words.map(plainNumber)
   if (numbers.includes(null) || numbers.length % 2 !== 0)

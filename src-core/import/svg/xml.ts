@@ -18,6 +18,7 @@ export interface XmlElement {
 const NAME = /[A-Za-z_][\w.:-]*/y
 const SPACE = /\s*/y
 const LONGEST_NAME = 200
+const MOST_ATTRIBUTES = 500
 
 /** The root element. Refuses what is not well formed with its line. */
 export function readXml(text: string, budget: Budget): XmlElement {
@@ -132,6 +133,8 @@ class XmlReader {
       if (quote !== '"' && quote !== "'") this.fail(`attribute ${shown(key)} of <${name}> without quotes`)
       const end = this.text.indexOf(quote, this.at + 1)
       if (end < 0) this.fail(`cut short within attribute ${shown(key)} of <${name}>`)
+      if (attributes.size >= MOST_ATTRIBUTES)
+        this.fail(`<${name}> has more than ${MOST_ATTRIBUTES} attributes`)
       if (attributes.has(key)) this.fail(`attribute ${shown(key)} of <${name}> stands twice`)
       attributes.set(key, this.text.slice(this.at + 1, end))
       this.at = end + 1

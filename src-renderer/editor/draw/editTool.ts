@@ -8,7 +8,7 @@ import { DRAG_START_PX, type PointerInput } from '../port.ts'
 import { roundTo, freeStep } from '../snap.ts'
 import type { DrawPort, DrawTool } from './drawPort.ts'
 import { bulgeThrough, deleteVertex, moveEdge, moveVertex, setBulge, splitEdge, translate } from './rings.ts'
-import type { RingRef } from './snapping.ts'
+import { sameRing, type RingRef } from './snapping.ts'
 import type { Typed } from './typedPoint.ts'
 
 type Grip =
@@ -96,6 +96,13 @@ export class EditTool implements DrawTool {
       this.#port.choose(chosen, null)
       return true
     }
+    const step = /^(Shift\+)?Arrow(Left|Right|Up|Down)$/.exec(name)
+    if (step && chosen) {
+      this.#nudge(chosen, vertex, step[2]!, step[1] ? 0.1 : 1)
+      return true
+    }
+    if (name === '.' || name === ',') return this.#step(name === '.' ? 1 : -1)
+    if (name === 'PageDown' || name === 'PageUp') return this.#stepRing(name === 'PageDown' ? 1 : -1)
     if (name === 'Escape' && chosen) {
       this.#port.choose(vertex === null ? null : chosen, null)
       return true
@@ -116,6 +123,42 @@ export class EditTool implements DrawTool {
     )
     this.#port.commit()
     return null
+  }
+
+  #nudge(ref: RingRef, vertex: number | null, way: string, by: number): void {
+    const ring = this.#ring(ref)
+    if (!ring) return
+    const move = {
+      x: way === 'Left' ? -by : way === 'Right' ? by : 0,
+      y: way === 'Down' ? -by : way === 'Up' ? by : 0,
+    }
+    const at = vertex === null ? null : ring[vertex]
+    const next =
+      at && vertex !== null
+        ? moveVertex(ring, vertex, { x: roundTo(at.x + move.x, 1e-4), y: roundTo(at.y + move.y, 1e-4) })
+        : translate(ring, move)
+    this.#port.begin(at ? 'Move a vertex' : 'Move a ring')
+    this.#port.replace(setRing(this.#port.job, ref.body, ref.ring, next))
+    this.#port.commit()
+  }
+  /** Round through the vertices of the chosen ring. */
+  #step(by: number): boolean {
+    const { chosen, vertex } = this.#port
+    const ring = chosen && this.#ring(chosen)
+    if (!chosen || !ring) return this.#stepRing(by)
+    this.#port.choose(
+      chosen,
+      vertex === null ? (by > 0 ? 0 : ring.length - 1) : (vertex + by + ring.length) % ring.length,
+    )
+    return true
+  }
+  #stepRing(by: number): boolean {
+    const { chosen, job } = this.#port
+    const all = job.part.bodies.filter(isPrism).flatMap(refs)
+    const now = all.findIndex((r) => sameRing(r, chosen))
+    const next = all[now < 0 ? 0 : (now + by + all.length) % all.length]
+    if (next) this.#port.choose(next, null)
+    return next !== undefined
   }
 
   #start(grip: Grip | null, from: PointerInput, now: PointerInput): void {

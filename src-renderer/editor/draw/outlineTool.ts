@@ -25,7 +25,8 @@ export class OutlineTool implements DrawTool {
     return `${this.#arc ? 'Arc to (L: straight)' : 'Line to (A: arc)'}, Backspace takes one back${close}`
   }
   get last(): Point | null {
-    return this.#vertices.at(-1) ?? null
+    const v = this.#vertices.at(-1)
+    return v ? { x: v.x, y: v.y } : null
   }
 
   down(input: PointerInput): void {

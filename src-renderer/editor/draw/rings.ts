@@ -40,7 +40,8 @@ export function tangentBulge(a: Point, b: Point, heading: number): number {
   while (half > Math.PI) half -= 2 * Math.PI
   while (half < -Math.PI) half += 2 * Math.PI
   const bulge = Math.tan(half / 2)
-  return Math.max(-100, Math.min(100, bulge))
+  // Nine decimals: a half turn is then 1 and not its neighbour.
+  return Number(Math.max(-100, Math.min(100, bulge)).toFixed(9))
 }
 
 /** Bulge of the arc from a to b through p; 0 where p lies on the line. */
@@ -86,24 +87,20 @@ export function setBulge(ring: Ring, i: number, bulge: number): Vertex[] {
 
 /** A vertex on the edge from i, at the fraction t of it; an arc becomes two arcs of the same circle. */
 export function splitEdge(ring: Ring, i: number, t: number): Vertex[] {
-  const edge = ringEdges(ring)[i]
-  if (!edge) return copy(ring)
+  const a = ring[i]
+  if (!a) return copy(ring)
   const next = copy(ring)
-  if (!edge.arc) {
-    next.splice(i + 1, 0, {
-      x: edge.a.x + (edge.b.x - edge.a.x) * t,
-      y: edge.a.y + (edge.b.y - edge.a.y) * t,
-      bulge: 0,
-    })
-    return next
-  }
-  const { centre, radius, start, sweep } = edge.arc
-  const angle = start + sweep * t
-  next[i] = { ...next[i]!, bulge: Math.tan((sweep * t) / 4) }
+  const b = ring[wrap(i + 1, ring.length)]!
+  const turn = 4 * Math.atan(a.bulge ?? 0)
+  // By the chord from a: that keeps its digits for the flattest arc, whose centre is far away.
+  const share = Math.abs(turn) < 1e-9 ? t : Math.sin((turn * t) / 2) / Math.sin(turn / 2)
+  const angle = Math.atan2(b.y - a.y, b.x - a.x) - (turn * (1 - t)) / 2
+  const reach = length(a, b) * share
+  next[i] = { ...next[i]!, bulge: Math.tan((turn * t) / 4) }
   next.splice(i + 1, 0, {
-    x: centre.x + radius * Math.cos(angle),
-    y: centre.y + radius * Math.sin(angle),
-    bulge: Math.tan((sweep * (1 - t)) / 4),
+    x: a.x + reach * Math.cos(angle),
+    y: a.y + reach * Math.sin(angle),
+    bulge: Math.tan((turn * (1 - t)) / 4),
   })
   return next
 }

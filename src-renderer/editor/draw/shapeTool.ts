@@ -88,12 +88,18 @@ export class ShapeTool implements DrawTool {
     return this.#points.at(-1) ?? null
   }
 
+  /** Directions from the last point matter only where a line runs from it. */
+  get #from(): Point | null {
+    const line = this.name === 'measure' || (this.name === 'slot' && this.#points.length === 1)
+    return line ? this.last : null
+  }
+
   down(input: PointerInput): void {
     this.#pressed = input
-    this.#take(this.#port.snap(input, this.last).point)
+    this.#take(this.#port.snap(input, this.#from).point)
   }
   move(input: PointerInput): void {
-    const snapped = this.#port.snap(input, this.last)
+    const snapped = this.#port.snap(input, this.#from)
     this.#pointer = snapped.point
     this.#show(snapped.text)
   }
@@ -104,7 +110,7 @@ export class ShapeTool implements DrawTool {
     if (!pressed || this.#points.length !== 1) return
     if (Math.hypot(input.screen.x - pressed.screen.x, input.screen.y - pressed.screen.y) < DRAG_START_PX * 2)
       return
-    this.#take(this.#port.snap(input, this.last).point)
+    this.#take(this.#port.snap(input, this.#from).point)
   }
   cancel(): void {
     this.#points = []

@@ -1,5 +1,6 @@
 /** Bodies and bores of the part. */
 import { circleRing, rectRing, ringEdges, edgeBounds } from '../../../src-core/geometry/edges.ts'
+import { isInside } from '../../../src-core/geometry/nearest.ts'
 import type { Point, Ring, Vertex } from '../../../src-core/geometry/types.ts'
 import { isPrism, type Body, type Job, type Prism } from '../../../src-core/job/schema.ts'
 import { editJob, freshId, type JobDraft } from './edit.ts'
@@ -43,25 +44,56 @@ export const removeHole = (job: Job, id: string, ring: number): Job =>
     body.holes.splice(ring - 1, 1)
   })
 
-/** A new body: on top of all that is there if it adds, into the front of it if it removes. */
+/** A new body: on top of what lies under its middle if it adds, into the front of it if it removes. */
 export function addBody(job: Job, effect: Body['effect'], outline?: Ring): { job: Job; id: string } {
   const id = freshId(effect === 'adds' ? 'body' : 'pocket', job.part.bodies)
-  const tops = job.part.bodies
-    .filter(isPrism)
-    .filter((b) => b.effect === 'adds')
-    .map((b) => b.base + b.thickness)
-  const top = tops.length > 0 ? Math.max(...tops) : 0
-  const thickness = effect === 'adds' ? 10 : Math.max(1, Math.min(5, top / 2))
   const shape = outline ?? rectRing(middle(job), 30, 20, 0)
+  const under = tallestUnder(job, shape)
+  const like = job.part.bodies.find(isPrism)
+  const thickness =
+    effect === 'removes'
+      ? Math.max(1, Math.min(5, (under?.thickness ?? 10) / 2))
+      : under
+        ? 10
+        : (like?.thickness ?? 10)
+  const top = under ? under.base + under.thickness : 0
   const body = {
     id,
     effect,
     outline: shape.map((v) => ({ x: roundTo(v.x, 1e-4), y: roundTo(v.y, 1e-4), bulge: v.bulge ?? 0 })),
     holes: [],
-    base: effect === 'adds' ? top : top - thickness,
+    base: effect === 'adds' ? (under ? top : (like?.base ?? 0)) : top - thickness,
     thickness,
   }
   return { id, job: editJob(job, (draft) => void draft.part.bodies.push(body)) }
+}
+
+/** The adding body that reaches highest at the middle of a ring. */
+function tallestUnder(job: Job, ring: Ring): Prism | null {
+  const boxes = ringEdges(ring).map(edgeBounds)
+  const at = {
+    x: (Math.min(...boxes.map((b) => b.x0)) + Math.max(...boxes.map((b) => b.x1))) / 2,
+    y: (Math.min(...boxes.map((b) => b.y0)) + Math.max(...boxes.map((b) => b.y1))) / 2,
+  }
+  return job.part.bodies
+    .filter(isPrism)
+    .filter((b) => b.effect === 'adds' && isInside(b.outline, at))
+    .reduce<Prism | null>(
+      (best, b) => (best && best.base + best.thickness >= b.base + b.thickness ? best : b),
+      null,
+    )
+}
+
+/** Puts a ring as a hole into the body it lies in; null where it lies in none. */
+export function addHoleRing(job: Job, ring: Ring): { job: Job; body: string; ring: number } | null {
+  const body = tallestUnder(job, ring)
+  if (!body) return null
+  const hole = ring.map((v) => ({ x: roundTo(v.x, 1e-4), y: roundTo(v.y, 1e-4), bulge: v.bulge ?? 0 }))
+  return {
+    body: body.id,
+    ring: body.holes.length + 1,
+    job: editPrism(job, body.id, (b) => void b.holes.push(hole)),
+  }
 }
 
 export const removeBody = (job: Job, id: string): Job =>

@@ -54,7 +54,7 @@ describe('importCsv', () => {
   })
 
   it('refuses too many points and drops outlines without area', () => {
-    expect(refusal(importCsv('1,2\n'.repeat(200_001)))).toBe('line 200001: more than 200000 vertices')
+    expect(refusal(importCsv('1,2\n'.repeat(100_001)))).toBe('line 100001: more than 100000 vertices')
     expect(droppedOf(read(importCsv('0,0\n1,1\n2,2\n')))).toEqual(['outline ×1: encloses no area'])
     expect(droppedOf(read(importCsv('0,0\n\n0,0\n1,0\n1,1\n')))).toEqual(['outline ×1: has a single vertex'])
   })

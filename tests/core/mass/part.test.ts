@@ -60,7 +60,7 @@ describe('bores', () => {
     expectNear(
       p.volume,
       volumes.reduce((a, v) => a + v, 0),
-      { rel: 2e-6 },
+      { rel: 1e-5 },
     )
     expectNear(p.moments.m, p.volume * STEEL, { rel: 1e-12 })
   })

@@ -1,0 +1,166 @@
+/** Labels with a leader: item numbers in balloons (ISO 6433) and short notes. Candidates in sheet mm. */
+import type { Point } from '../geometry/types.ts'
+import { LETTERING } from './lettering.ts'
+import type { LayerName, PolarPrimitive, Primitive } from './model.ts'
+import type { Candidate } from './placing/placeLabels.ts'
+import { quad } from './placing/quad.ts'
+import { arrowhead, circle, line, text } from './primitives.ts'
+import { textWidth } from './textWidth.ts'
+
+export const BALLOON_RADIUS = 4
+const LINE_SPACE = 1.3
+/** For each next best place that the leader may end at. */
+const TARGET_COST = 14
+const TURNS = [
+  0, 5, -5, 10, -10, 16, -16, 22, -22, 29, -29, 37, -37, 46, -46, 56, -56, 68, -68, 82, -82, 100, -100,
+]
+
+/** Points round a centre: at each distance, at directions ever further from `home` (radians). Cost is of turn and distance. */
+export function around(
+  centre: Point,
+  home: number,
+  distances: readonly number[],
+): { at: Point; direction: number; cost: number }[] {
+  return distances.flatMap((distance, i) =>
+    TURNS.map((turn) => {
+      const direction = home + (turn * Math.PI) / 180
+      return {
+        at: { x: centre.x + Math.cos(direction) * distance, y: centre.y + Math.sin(direction) * distance },
+        direction,
+        cost: 1.5 * i + Math.abs(turn) / 8,
+      }
+    }),
+  )
+}
+
+export interface BalloonSpec {
+  readonly number: number
+  /** Places on the piece where the leader may end, best first. */
+  readonly targets: readonly Point[]
+  readonly centre: Point
+  /** Distances of the balloon from the centre. */
+  readonly distances: readonly number[]
+  /** Radius and angle of the station, without its drawn parts; null prints the number alone. */
+  readonly polar: Omit<PolarPrimitive, 'parts'> | null
+}
+
+export function balloonCandidates(spec: BalloonSpec): Candidate[] {
+  const { polar } = spec
+  const height = LETTERING.read
+  const lines = polar ? [polar.radiusText, polar.angleText].filter((t) => t !== '') : []
+  const width = Math.max(0, ...lines.map((t) => textWidth(t, height)))
+  return spec.targets.flatMap((target, k) =>
+    around(
+      spec.centre,
+      Math.atan2(target.y - spec.centre.y, target.x - spec.centre.x),
+      spec.distances,
+    ).flatMap(({ at, cost }) =>
+      ([1, -1] as const).map((side): Candidate => {
+        const lead = Math.atan2(target.y - at.y, target.x - at.x)
+        const foot = {
+          x: at.x + Math.cos(lead) * BALLOON_RADIUS,
+          y: at.y + Math.sin(lead) * BALLOON_RADIUS,
+        }
+        const label = { x: at.x + side * (BALLOON_RADIUS + 1 + width / 2), y: at.y }
+        const tall = lines.length * height + (lines.length - 1) * LINE_SPACE
+        const outward = side === (at.x >= spec.centre.x ? 1 : -1)
+        return {
+          quads: [
+            quad(at, 2 * BALLOON_RADIUS, 2 * BALLOON_RADIUS),
+            ...(lines.length > 0 ? [quad(label, width, tall)] : []),
+          ],
+          lines: [{ a: foot, b: target }],
+          cost: cost + TARGET_COST * k + (outward || lines.length === 0 ? 0 : 2),
+          draw: () => [
+            line('dimension', foot, target),
+            circle('mark', target, 0.7, 'solid'),
+            circle('outline-thin', at, BALLOON_RADIUS, 'paper'),
+            text({ x: at.x, y: at.y - height / 2 }, String(spec.number), height, {
+              anchor: 'middle',
+              bold: true,
+            }),
+            ...(polar ? [drawPolar(polar, lines, label, side)] : []),
+          ],
+        }
+      }),
+    ),
+  )
+}
+
+function drawPolar(
+  polar: Omit<PolarPrimitive, 'parts'>,
+  lines: readonly string[],
+  label: Point,
+  side: 1 | -1,
+): PolarPrimitive {
+  const height = LETTERING.read
+  const width = Math.max(0, ...lines.map((t) => textWidth(t, height)))
+  const x = label.x - (side * width) / 2
+  return {
+    ...polar,
+    parts: lines.map((content, i) =>
+      text({ x, y: stackedLine(label.y, lines.length, i, height) }, content, height, {
+        anchor: side === 1 ? 'start' : 'end',
+        layer: 'dimension',
+      }),
+    ),
+  }
+}
+
+/** Baseline of line i of n lines whose block is centred at y. */
+const stackedLine = (y: number, n: number, i: number, height: number): number =>
+  y + (n * height + (n - 1) * LINE_SPACE) / 2 - height - i * (height + LINE_SPACE)
+
+export interface NoteSpec {
+  readonly lines: readonly string[]
+  readonly height: number
+  readonly bold?: boolean
+  readonly layer?: LayerName
+  /** Where the leader ends, with an arrowhead; null: no leader. */
+  readonly target: Point | null
+  /** Middles of the text block, best first. */
+  readonly places: readonly { readonly at: Point; readonly cost: number }[]
+}
+
+/** A short note, with a leader from the side of its text that is nearer to what it is about. */
+export function noteCandidates(spec: NoteSpec): Candidate[] {
+  const { lines, height, target } = spec
+  const bold = spec.bold ?? false
+  const width = Math.max(...lines.map((t) => textWidth(t, height, bold)))
+  const tall = lines.length * height + (lines.length - 1) * LINE_SPACE
+  const ground = (at: Point) => quad(at, width, tall)
+  return spec.places.map(({ at, cost }): Candidate => {
+    const foot = target && footOf(at, width, tall, target)
+    const near = foot !== null && target !== null && Math.hypot(foot.x - target.x, foot.y - target.y) < 1.5
+    return {
+      quads: [ground(at)],
+      lines: foot && target && !near ? [{ a: foot, b: target }] : [],
+      cost,
+      draw: (): Primitive[] => [
+        ...(foot && target && !near ? leader(foot, target) : []),
+        ...lines.map((content, i) =>
+          text({ x: at.x, y: stackedLine(at.y, lines.length, i, height) }, content, height, {
+            anchor: 'middle',
+            bold,
+            layer: spec.layer ?? 'text',
+          }),
+        ),
+      ],
+    }
+  })
+}
+
+function leader(foot: Point, target: Point): Primitive[] {
+  return [
+    line('dimension', foot, target),
+    arrowhead('dimension', target, Math.atan2(target.y - foot.y, target.x - foot.x), 2.5),
+  ]
+}
+
+/** Where a leader leaves a text block: the middle of the nearer side, or above or below it. */
+function footOf(at: Point, width: number, tall: number, target: Point): Point {
+  const dx = target.x - at.x
+  const dy = target.y - at.y
+  if (Math.abs(dx) > width / 2) return { x: at.x + Math.sign(dx) * (width / 2 + 1), y: at.y }
+  return { x: at.x, y: at.y + Math.sign(dy) * (tall / 2 + 1) }
+}

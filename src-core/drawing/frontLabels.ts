@@ -1,0 +1,223 @@
+/** Labels of the front view: slot names, item balloons with radius and angle, heavy side, swing, tightest corner. */
+import { isInside } from '../geometry/nearest.ts'
+import type { Point } from '../geometry/types.ts'
+import type { MountedPiece } from '../mounting/types.ts'
+import { clockPosition } from '../units/format.ts'
+import { around, balloonCandidates, noteCandidates } from './callouts.ts'
+import type { FrontLines } from './frontLines.ts'
+import { LETTERING } from './lettering.ts'
+import type { PolarPrimitive } from './model.ts'
+import type { Label } from './placing/placeLabels.ts'
+import { textWidth } from './textWidth.ts'
+import {
+  angleText,
+  bedIsShown,
+  bedRadius,
+  dimensionText,
+  indexAngle,
+  stationRadius,
+  type ViewInput,
+} from './view.ts'
+
+/** g·mm: less than this has no side to speak of. */
+const LEAST_UNBALANCE = 1
+/** From the swing circle outward, mm. */
+const RINGS = [9, 14, 20, 27, 35]
+
+const radians = (degrees: number): number => (degrees * Math.PI) / 180
+
+export function slotLabels({ job, origin, scale }: ViewInput, { rim }: FrontLines): Label[] {
+  return job.plate.slots.map((slot): Label => {
+    const a = radians(slot.angle)
+    const at = (r: number, across: number): Point => ({
+      x: origin.x + Math.cos(a) * r - Math.sin(a) * across,
+      y: origin.y + Math.sin(a) * r + Math.cos(a) * across,
+    })
+    const half = (slot.width / 2) * scale
+    const wide = textWidth(slot.id, LETTERING.read, true) / 2 + 1.5
+    const aside = half + wide
+    const places = [
+      { at: at((slot.to * scale + half + rim) / 2, 0), cost: 0 },
+      ...[1, -1].flatMap((side) => [
+        { at: at(rim + 4.5, side * 5), cost: 1 },
+        { at: at(rim + 5, side * (wide + 1)), cost: 1.5 },
+        { at: at(slot.to * scale, side * aside), cost: 2 },
+        { at: at(slot.to * scale - 6, side * aside), cost: 2.5 },
+        { at: at(rim + 8, side * 7), cost: 4 },
+        { at: at(rim + 9, side * 12), cost: 6 },
+        { at: at((slot.from * scale + slot.to * scale) / 2, side * aside), cost: 6 },
+      ]),
+      { at: at((slot.from * scale + slot.to * scale) / 2, 0), cost: 7 },
+    ]
+    return {
+      id: `slot ${slot.id}`,
+      candidates: noteCandidates({
+        lines: [slot.id],
+        height: LETTERING.read,
+        bold: true,
+        target: null,
+        places,
+      }),
+    }
+  })
+}
+
+/** Item numbers; radius and angle beside those that have a station. */
+export function balloonLabels(input: ViewInput, lines: FrontLines, over: readonly MountedPiece[]): Label[] {
+  const { mounted, origin } = input
+  return mounted.pieces.flatMap((piece, i): Label[] => {
+    const targets = leaderTargets(piece, over).map(lines.map)
+    const spec = {
+      number: i + 1,
+      targets,
+      centre: origin,
+      distances: RINGS.map((d) => lines.swing + d),
+    }
+    const polar = stationPolar(input, piece, lines.map, i)
+    const full = balloonCandidates({ ...spec, polar })
+    // With no room for the figures the number alone is drawn; the list has the rest.
+    const bare = polar
+      ? balloonCandidates({ ...spec, polar: null }).map((c) => ({ ...c, cost: c.cost + 40 }))
+      : []
+    return [{ id: `item ${i + 1}`, candidates: [...full, ...bare] }]
+  })
+}
+
+function stationPolar(
+  { job, origin, scale }: ViewInput,
+  piece: MountedPiece,
+  map: (p: Point) => Point,
+  i: number,
+): Omit<PolarPrimitive, 'parts'> | null {
+  const radius = stationRadius(piece)
+  if (radius === null) return null
+  const degrees = (Math.atan2(piece.at.y, piece.at.x) * 180) / Math.PI
+  const zero = indexAngle(job)
+  return {
+    kind: 'polar',
+    layer: 'dimension',
+    id: `station-${i + 1}`,
+    centre: origin,
+    at: map(piece.at),
+    zero,
+    radius,
+    angle: (((degrees - zero) % 360) + 360) % 360,
+    scale,
+    radiusText: `R${dimensionText(job, radius)}`,
+    angleText: radius > 0 ? angleText(job, degrees) : '',
+  }
+}
+
+/** Where a leader may end on a piece, plate frame: its station, and points of its outline's ground that show. */
+function leaderTargets(piece: MountedPiece, over: readonly MountedPiece[]): Point[] {
+  const rank = over.indexOf(piece)
+  const covering = over.slice(rank + 1)
+  const shows = (p: Point) => !covering.some((o) => isInside(o.footprint, p))
+  const xs = piece.footprint.map((v) => v.x)
+  const ys = piece.footprint.map((v) => v.y)
+  const [x0, x1, y0, y1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)]
+  const inside: Point[] = []
+  for (const u of [0.5, 0.2, 0.8, 0.35, 0.65]) {
+    for (const v of [0.5, 0.2, 0.8, 0.35, 0.65]) {
+      const p = { x: x0 + (x1 - x0) * u, y: y0 + (y1 - y0) * v }
+      if (isInside(piece.footprint, p) && shows(p)) inside.push(p)
+    }
+  }
+  inside.sort((p, q) => Math.hypot(q.x, q.y) - Math.hypot(p.x, p.y))
+  const best = inside.slice(0, 2)
+  if (shows(piece.at)) best.unshift(piece.at)
+  return best.length > 0 ? best : [piece.at]
+}
+
+export function heavyLabel({ job, analysis, origin }: ViewInput, { rim, swing }: FrontLines): Label[] {
+  const { static_g_mm: size, static_angle_deg: angle } = analysis.unbalance
+  if (size < LEAST_UNBALANCE) return []
+  const a = radians(angle)
+  const lines = ['HEAVY SIDE', `${angleText(job, angle, 0)}, ${clockPosition(angle)}`]
+  const half = Math.max(...lines.map((t) => textWidth(t, LETTERING.read, true))) / 2
+  const tip = { x: origin.x + Math.cos(a) * rim * HEAVY_TIP, y: origin.y + Math.sin(a) * rim * HEAVY_TIP }
+  const places = around(
+    origin,
+    a,
+    [7, 10, 14, 19, 25].map((d) => swing + d),
+  ).map(({ at, direction, cost }) => ({
+    at: { x: at.x + Math.cos(direction) * half, y: at.y },
+    cost,
+  }))
+  return [
+    {
+      id: 'heavy side',
+      candidates: noteCandidates({
+        lines,
+        height: LETTERING.read,
+        bold: true,
+        layer: 'caution',
+        target: tip,
+        places,
+      }),
+    },
+  ]
+}
+
+/** Share of the rim's radius at which the heavy-side arrow ends. */
+export const HEAVY_TIP = 0.96
+
+/** The swing circle where it is not the rim, and the corner with the tightest clearance. */
+export function swingLabels(input: ViewInput, { map, rim, swing }: FrontLines): Label[] {
+  const { job, analysis, origin, scale } = input
+  const out: Label[] = []
+  const distances = [9, 14, 20, 26].map((d) => swing + d)
+  const note = (id: string, target: Point, words: string) => {
+    const half = textWidth(words, LETTERING.note) / 2
+    const home = Math.atan2(target.y - origin.y, target.x - origin.x)
+    const places = around(origin, home, distances).map(({ at, direction, cost }) => ({
+      at: { x: at.x + Math.sign(Math.round(Math.cos(direction) * 10)) * half, y: at.y },
+      cost,
+    }))
+    out.push({
+      id,
+      candidates: noteCandidates({ lines: [words], height: LETTERING.note, target, places }),
+    })
+  }
+  const tightest = analysis.clearances[0]
+  if (tightest) note('tightest clearance', map(tightest.corner), tightestWords(input))
+  if (swing > rim + 0.1) {
+    const a = radians(35)
+    const at = { x: origin.x + Math.cos(a) * swing, y: origin.y + Math.sin(a) * swing }
+    note('swing', at, `swing R${dimensionText(job, swing / scale)}`)
+  }
+  return out
+}
+
+function tightestWords({ job, mounted, analysis }: ViewInput): string {
+  const c = analysis.clearances[0]!
+  const number = mounted.pieces.findIndex((p) => p.item.id === c.item) + 1
+  const what = number > 0 ? `item ${number}` : c.item
+  const against = c.against === 'gap' ? 'gap floor' : c.against
+  const by = dimensionText(job, Math.abs(c.clearance_mm))
+  return c.clearance_mm < 0
+    ? `${what} FOULS the ${against} by ${by}`
+    : `${what} clears the ${against} by ${by}`
+}
+
+/** Names the bed under its line, or says where it is when it is too far down to draw. */
+export function bedLabel({ job, analysis, scale, origin }: ViewInput, { swing }: FrontLines): Label[] {
+  const bed = bedRadius(job)
+  const shown = bedIsShown(job, analysis)
+  const words = shown ? bed.name : `${bed.name} ${dimensionText(job, bed.radius)} below the axis, not drawn`
+  const below = shown ? bed.radius * scale + 4.5 : swing + 6
+  const half = textWidth(words, LETTERING.note) / 2
+  const places = [1, -1].flatMap((side) =>
+    [0, 4, 8].map((down) => ({
+      at: { x: origin.x + side * Math.max(0, swing + 8 - half), y: origin.y - below - down },
+      cost: down,
+    })),
+  )
+  places.push({ at: { x: origin.x, y: origin.y - below - 2 }, cost: 3 })
+  return [
+    {
+      id: 'bed name',
+      candidates: noteCandidates({ lines: [words], height: LETTERING.note, target: null, places }),
+    },
+  ]
+}

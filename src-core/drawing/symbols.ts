@@ -1,0 +1,38 @@
+/** Marks of the views. Sheet mm. */
+import type { Point } from '../geometry/types.ts'
+import type { Primitive } from './model.ts'
+import { arrowhead, circle, line } from './primitives.ts'
+
+/** Centre of mass as set up: a disc with two filled quarters. */
+export function quarteredDisc(at: Point, r = 2): Primitive[] {
+  const quarter = (start: number): Primitive => {
+    const a = (start * Math.PI) / 2
+    const p = { x: at.x + Math.cos(a) * r, y: at.y + Math.sin(a) * r }
+    const q = { x: at.x + Math.cos(a + Math.PI / 2) * r, y: at.y + Math.sin(a + Math.PI / 2) * r }
+    return {
+      kind: 'path',
+      layer: 'mark',
+      fill: 'solid',
+      steps: [
+        { to: 'move', x: at.x, y: at.y },
+        { to: 'line', x: p.x, y: p.y },
+        { to: 'arc', x: q.x, y: q.y, bulge: Math.tan(Math.PI / 8) },
+        { to: 'close' },
+      ],
+    }
+  }
+  return [circle('mark', at, r, 'paper'), quarter(0), quarter(2)]
+}
+
+/** Centre of mass before the counterweights: an open circle with a cross. */
+export function openCentre(at: Point, r = 2): Primitive[] {
+  return [
+    circle('mark', at, r, 'paper'),
+    line('mark', { x: at.x - r, y: at.y }, { x: at.x + r, y: at.y }),
+    line('mark', { x: at.x, y: at.y - r }, { x: at.x, y: at.y + r }),
+  ]
+}
+
+/** Mark of the index slot: a filled triangle outside the rim, pointing inward. `direction` of the slot in radians. */
+export const indexMark = (tip: Point, direction: number): Primitive =>
+  arrowhead('mark', tip, direction + Math.PI, 4)

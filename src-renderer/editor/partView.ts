@@ -1,0 +1,32 @@
+/** The camera for drawing: the part upright and whole, whatever way it sits on the plate. */
+import type { Part } from '../../src-core/job/schema.ts'
+import { isPrism } from '../../src-core/job/schema.ts'
+import { placePoint } from '../../src-core/mounting/place.ts'
+import type { Placement } from '../../src-core/mounting/types.ts'
+import { fit, type Camera } from './camera.ts'
+import { ringBox } from './draw/rings.ts'
+
+export function partCamera(
+  part: Part,
+  placement: Placement,
+  size: { width: number; height: number },
+): Camera {
+  const box = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity }
+  const take = (b: { x0: number; y0: number; x1: number; y1: number }) => {
+    box.x0 = Math.min(box.x0, b.x0)
+    box.y0 = Math.min(box.y0, b.y0)
+    box.x1 = Math.max(box.x1, b.x1)
+    box.y1 = Math.max(box.y1, b.y1)
+  }
+  for (const body of part.bodies) if (isPrism(body) && body.outline.length > 0) take(ringBox(body.outline))
+  for (const { x, y, diameter } of part.bores)
+    take({ x0: x - diameter / 2, y0: y - diameter / 2, x1: x + diameter / 2, y1: y + diameter / 2 })
+  if (!Number.isFinite(box.x0)) take({ x0: -50, y0: -50, x1: 50, y1: 50 })
+  // Room for the tools above and the fields below.
+  const inner = { width: Math.max(200, size.width - 60), height: Math.max(200, size.height - 260) }
+  const camera = fit(box, inner, 40, -placement.turn)
+  return {
+    ...camera,
+    at: placePoint(placement, { x: (box.x0 + box.x1) / 2, y: (box.y0 + box.y1) / 2 - 40 / camera.scale }),
+  }
+}

@@ -1,0 +1,148 @@
+/** The drawing board: which tool is in hand, which ring is chosen, what is being drawn. Never saved, never undone. */
+import type { Point, Vertex } from '../../src-core/geometry/types.ts'
+import { isPrism, type Job } from '../../src-core/job/schema.ts'
+import { setupPlacement } from '../../src-core/mounting/mount.ts'
+import { unplacePoint } from '../../src-core/mounting/place.ts'
+import type { DrawnAs, DrawPort, DrawPreview, DrawTool, DrawToolName } from '../editor/draw/drawPort.ts'
+import { EditTool } from '../editor/draw/editTool.ts'
+import { OutlineTool } from '../editor/draw/outlineTool.ts'
+import { ShapeTool } from '../editor/draw/shapeTool.ts'
+import { drawTargets, snapDraw, type RingRef } from '../editor/draw/snapping.ts'
+import { addBody, addHoleRing, ringOf, setRing } from '../editor/edits/bodies.ts'
+import type { PointerInput } from '../editor/port.ts'
+import type { JobStore } from './jobStore.svelte.ts'
+import type { Results } from './results.svelte.ts'
+import type { Session } from './session.svelte.ts'
+
+export class DrawBoard {
+  readonly #jobs: JobStore
+  readonly #results: Results
+  readonly #session: Session
+  active: boolean = $state(false)
+  tool: DrawTool = $state.raw() as DrawTool
+  as: DrawnAs = $state('adds')
+  chosen: RingRef | null = $state.raw(null)
+  vertex: number | null = $state(null)
+  preview: DrawPreview | null = $state.raw(null)
+  /** Moves the picture; the view sets it. */
+  pan: (dx: number, dy: number) => void = () => undefined
+
+  constructor(jobs: JobStore, results: Results, session: Session) {
+    this.#jobs = jobs
+    this.#results = results
+    this.#session = session
+    this.tool = new EditTool(this.#port())
+  }
+
+  /** The chosen ring as it is now; null where it is gone. */
+  readonly ring: readonly Vertex[] | null = $derived.by(() => {
+    const { chosen } = this
+    const body = chosen && this.#jobs.job.part.bodies.find((b) => b.id === chosen.body)
+    if (!chosen || !body || !isPrism(body)) return null
+    const ring = ringOf(body, chosen.ring)
+    return ring.length > 0 ? ring : null
+  })
+
+  enter(): void {
+    this.active = true
+    this.#session.selection = null
+    this.#session.hover = null
+    this.#session.spindleTurn = null
+    this.#session.camera = null
+    // Base and thickness are seen from the side.
+    this.#session.picture = 'side'
+    this.take('edit')
+  }
+  leave(): void {
+    this.tool.cancel()
+    this.active = false
+    this.preview = null
+    this.#session.camera = null
+  }
+  take(name: DrawToolName): void {
+    this.tool.cancel()
+    const port = this.#port()
+    this.tool =
+      name === 'edit'
+        ? new EditTool(port)
+        : name === 'outline'
+          ? new OutlineTool(port)
+          : new ShapeTool(name, port)
+  }
+  /** Changes the chosen ring in one step. */
+  edit(label: string, change: (ring: readonly Vertex[]) => readonly Vertex[]): void {
+    const { chosen, ring } = this
+    if (!chosen || !ring) return
+    this.#jobs.edit(label, (job) => setRing(job, chosen.body, chosen.ring, change(ring)))
+  }
+
+  #finish(ring: readonly Vertex[]): void {
+    const job = this.#jobs.job
+    const { chosen } = this
+    if (this.as === 'replace' && chosen && this.ring) {
+      this.edit('Draw the ring anew', () => ring)
+    } else if (this.as === 'hole') {
+      const added = addHoleRing(job, ring)
+      if (!added) {
+        this.#session.notice = {
+          kind: 'fault',
+          text: 'A hole must lie in a body. Draw it over one, or draw it as a body of its own.',
+        }
+        return
+      }
+      this.#jobs.edit('Draw a hole', () => added.job)
+      this.chosen = { body: added.body, ring: added.ring }
+    } else {
+      const effect = this.as === 'removes' ? 'removes' : 'adds'
+      const added = addBody(job, effect, ring)
+      this.#jobs.edit(effect === 'adds' ? 'Draw a body' : 'Draw a pocket', () => added.job)
+      this.chosen = { body: added.id, ring: 0 }
+    }
+    this.vertex = null
+    this.take('edit')
+  }
+
+  #port(): DrawPort {
+    const jobs = this.#jobs
+    const session = this.#session
+    const place = () => setupPlacement(jobs.job.part, this.#results.setup)
+    const toPart = (world: Point) => unplacePoint(place(), world)
+    const job = (): Job => jobs.job
+    const chosen = () => (this.ring ? this.chosen : null)
+    const vertex = () => this.vertex
+    return {
+      get job() {
+        return job()
+      },
+      get chosen() {
+        return chosen()
+      },
+      get vertex() {
+        return vertex()
+      },
+      choose: (ref, index) => {
+        this.chosen = ref
+        this.vertex = index
+        if (ref) session.step = 'part'
+      },
+      toPart,
+      snap: (input: PointerInput, from, dragged = null) =>
+        snapDraw(toPart(input.world), drawTargets(jobs.job.part, dragged), {
+          pxPerMm: input.pxPerMm,
+          touch: input.touch,
+          free: input.alt,
+          from,
+        }),
+      preview: (preview) => {
+        this.preview = preview
+      },
+      finish: (ring) => this.#finish(ring),
+      begin: (label) => jobs.begin(label),
+      replace: (next) => jobs.replace(next),
+      commit: () => jobs.commit(),
+      cancel: () => jobs.cancel(),
+      pan: (dx, dy) => this.pan(dx, dy),
+      length: (mm) => this.#results.format.length(mm),
+    }
+  }
+}

@@ -1,0 +1,137 @@
+import { describe, expect, it } from 'vitest'
+import { analyse } from '../../../src-core/analysis/analyse.ts'
+import { bestEstimateCeiling, ceilingOf, verdictAt } from '../../../src-core/analysis/speeds.ts'
+import type { SpeedLimits } from '../../../src-core/analysis/result.ts'
+import {
+  EXAMPLES,
+  bore,
+  deepFreeze,
+  disc,
+  exampleJob,
+  jobWith,
+  largeJob,
+  partOf,
+  piece,
+} from '../../helpers/jobs.ts'
+import { expectNear } from '../../helpers/near.ts'
+
+const LIMITS: SpeedLimits = {
+  balance: 300,
+  balanceBestEstimate: 340,
+  plate: 400,
+  spindle: 500,
+  cutting: 600,
+  clamps: 700,
+}
+
+describe('the ceiling', () => {
+  it('is the lowest limit, by name', () => {
+    expect(ceilingOf(LIMITS, false)).toEqual({ rpm: 300, limit: 'balance' })
+    for (const limit of ['plate', 'spindle', 'cutting', 'clamps'] as const)
+      expect(ceilingOf({ ...LIMITS, [limit]: 100 }, false)).toEqual({ rpm: 100, limit })
+  })
+
+  it('has no number where nothing limits, and leaves out what was not checked', () => {
+    const none = {
+      balance: null,
+      balanceBestEstimate: null,
+      plate: null,
+      spindle: null,
+      cutting: null,
+      clamps: null,
+    }
+    expect(ceilingOf(none, false)).toEqual({ rpm: null, limit: null })
+    expect(ceilingOf({ ...none, clamps: 0 }, false)).toEqual({ rpm: 0, limit: 'clamps' })
+    expect(verdictAt(5000, ceilingOf(none, false), ceilingOf(none, false))).toBe('go')
+  })
+
+  it('is nought where something fouls, whatever else is allowed', () => {
+    expect(ceilingOf(LIMITS, true)).toEqual({ rpm: 0, limit: 'clearance' })
+    expect(verdictAt(1, ceilingOf(LIMITS, true), bestEstimateCeiling(LIMITS, true))).toBe('stop')
+  })
+
+  it('caution reaches to the best estimate’s balance but never past another limit', () => {
+    const at = (rpm: number, limits: SpeedLimits) =>
+      verdictAt(rpm, ceilingOf(limits, false), bestEstimateCeiling(limits, false))
+    expect([300, 301, 340, 341].map((n) => at(n, LIMITS))).toEqual(['go', 'caution', 'caution', 'stop'])
+    const rated = { ...LIMITS, plate: 320 }
+    expect([300, 320, 321].map((n) => at(n, rated))).toEqual(['go', 'caution', 'stop'])
+    const slow = { ...LIMITS, spindle: 250 }
+    expect([250, 251].map((n) => at(n, slow))).toEqual(['go', 'stop'])
+  })
+})
+
+describe('analyse', () => {
+  it('shows every gear and the chosen speed once, rising', () => {
+    const speeds = (speed: number | null) =>
+      analyse(jobWith({ setup: { speed } }), 'op10').speeds.map((s) => s.rpm)
+    expect(speeds(110)).toEqual([45, 70, 110, 180, 280, 440])
+    expect(speeds(123.4)).toEqual([45, 70, 110, 123.4, 180, 280, 440])
+    expect(speeds(null)).toEqual([45, 70, 110, 180, 280, 440])
+  })
+
+  it('gives surface speed at the finish bore: π·d·n', () => {
+    const job = jobWith({
+      part: partOf([disc('d', { x: 0, y: 0 }, 100, 10)], [bore('A', { x: 0, y: 0 }, 31)]),
+      setup: { centre: { bore: 'A' }, speed: 155 },
+    })
+    const row = analyse(job, 'op10').speeds.find((s) => s.rpm === 155)!
+    // A 31 mm bore at 155 rpm is about 15 m/min.
+    expectNear(row.surface_speed_m_min!, 15.0954, { rel: 1e-4 })
+    expect(analyse(jobWith(), 'op10').speeds[0]!.surface_speed_m_min).toBeNull()
+  })
+
+  it('throws on an unknown setup only', () => {
+    expect(() => analyse(jobWith(), 'op99')).toThrow(RangeError)
+    expect(() => analyse(jobWith(), 'op10')).not.toThrow()
+  })
+
+  it('changes nothing in a frozen job, whatever it is about, and gives the same again', () => {
+    for (const job of [...EXAMPLES.map(exampleJob), largeJob()].map(deepFreeze)) {
+      const before = JSON.stringify(job)
+      for (const { id } of job.setups) expect(analyse(job, id)).toEqual(analyse(structuredClone(job), id))
+      expect(JSON.stringify(job)).toBe(before)
+    }
+  })
+
+  it('turns round with everything on the plate: the same figures, the heavy side turned', () => {
+    // Pieces are turned by hand here, the part by its setup.
+    const at = (turn: number) => {
+      const a = (turn * Math.PI) / 180
+      const place = (x: number, y: number) => ({
+        x: x * Math.cos(a) - y * Math.sin(a),
+        y: x * Math.sin(a) + y * Math.cos(a),
+      })
+      const part = partOf([disc('d', { x: 33, y: 12 }, 120, 20)])
+      return analyse(
+        jobWith({
+          part,
+          plate: { residual: { amount: 700, angle: 40 + turn } },
+          setup: { turn, hardware: [piece('w', 1.1, place(-100, 20)), piece('v', 0.4, place(5, 120))] },
+        }),
+        'op10',
+      )
+    }
+    const still = at(0)
+    for (const turn of [17, 90, 213.7]) {
+      const a = at(turn)
+      expectNear(a.unbalance.static_g_mm, still.unbalance.static_g_mm, { rel: 1e-9 })
+      expectNear(a.unbalance.upper95_g_mm, still.unbalance.upper95_g_mm, { rel: 1e-7 })
+      expectNear(a.unbalance.couple_g_mm2, still.unbalance.couple_g_mm2, { rel: 1e-9 })
+      const heavy = (still.unbalance.static_angle_deg + turn) % 360
+      expectNear(a.unbalance.static_angle_deg, heavy, { abs: 1e-7 })
+      expectNear(a.assembly.inertia_kg_mm2.zz, still.assembly.inertia_kg_mm2.zz, { rel: 1e-12 })
+    }
+  })
+
+  it('sorts its findings worst first', () => {
+    const rank = { stop: 0, caution: 1, note: 2 }
+    const job = jobWith({
+      part: partOf([disc('d', { x: 60, y: 0 }, 230, 20)]),
+      setup: { speed: 440, hardware: [piece('w', 3, { x: 160, y: 0 })] },
+    })
+    const ranks = analyse(job, 'op10').findings.map((f) => rank[f.severity])
+    expect(new Set(ranks).size).toBe(3)
+    expect(ranks).toEqual([...ranks].sort((a, b) => a - b))
+  })
+})

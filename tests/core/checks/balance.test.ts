@@ -1,0 +1,90 @@
+import { describe, expect, it } from 'vitest'
+import { analyse } from '../../../src-core/analysis/analyse.ts'
+import type { Job } from '../../../src-core/job/schema.ts'
+import { block, bore, disc, jobWith, partOf, piece } from '../../helpers/jobs.ts'
+import { expectNear } from '../../helpers/near.ts'
+
+const part = partOf([block('b', { x: 40, y: 0 }, [80, 60, 20])])
+const job = (setup: Partial<Job['setups'][0]>, plate: Partial<Job['plate']> = {}) =>
+  jobWith({ part, setup, plate })
+const found = (j: Job, code: string) => analyse(j, 'op10').findings.find((f) => f.code === code)
+
+describe('balance at the chosen speed', () => {
+  const limits = analyse(job({}), 'op10').limits
+  const between = (limits.balance! + limits.balanceBestEstimate!) / 2
+
+  it('below the bound’s ceiling it is a note, between the two a caution, above both a stop', () => {
+    expect(limits.balance!).toBeLessThan(limits.balanceBestEstimate!)
+    const codes = (speed: number) =>
+      analyse(job({ speed }), 'op10')
+        .findings.filter((f) => f.code.startsWith('unbalance-'))
+        .map((f) => `${f.severity} ${f.code}`)
+    expect(codes(limits.balance! - 1)).toEqual(['note unbalance-within-limit'])
+    expect(codes(between)).toEqual(['caution unbalance-near-limit'])
+    expect(codes(limits.balanceBestEstimate! + 1)).toEqual(['stop unbalance-over-limit'])
+  })
+
+  it('the verdict goes with it at every speed shown', () => {
+    const verdict = (speed: number) =>
+      analyse(job({ speed }), 'op10').speeds.find((s) => s.rpm === speed)!.verdict
+    expect(verdict(limits.balance!)).toBe('go')
+    expect(verdict(limits.balance! * 1.001)).toBe('caution')
+    expect(verdict(limits.balanceBestEstimate!)).toBe('caution')
+    expect(verdict(limits.balanceBestEstimate! * 1.001)).toBe('stop')
+  })
+
+  it('the message carries force, share, weight, bound, limit and a cure that works', () => {
+    const { message } = found(job({ speed: 440 }), 'unbalance-over-limit')!
+    expect(message).toMatch(/pulls \d+ N at 440 rpm, \d+ % of \d+ N \(95 % bound \d+ N\)/)
+    expect(message).toMatch(/limit 10 % of the rotating weight/)
+    const cure = /(\d+(?:\.\d+)?) (g|kg) at (\d+) mm toward (\d+)°/.exec(message)!
+    const mass = Number(cure[1]) / (cure[2] === 'g' ? 1000 : 1)
+    const angle = (Number(cure[4]) * Math.PI) / 180
+    const at = { x: Number(cure[3]) * Math.cos(angle), y: Number(cure[3]) * Math.sin(angle) }
+    const settled = analyse(job({ speed: 440, hardware: [piece('w', mass, at)] }), 'op10')
+    const before = analyse(job({ speed: 440 }), 'op10')
+    expect(settled.unbalance.static_g_mm).toBeLessThan(0.02 * before.unbalance.static_g_mm)
+  })
+
+  it('each kind of criterion is named as what it is', () => {
+    const say = (kind: 'force' | 'weightShare' | 'grade', value: number) =>
+      found(job({ speed: 440, criterion: { kind, value } }), 'criterion-own-setting')!.message
+    expect(say('force', 25)).toContain('25 N')
+    expect(say('weightShare', 0.05)).toContain('5 % of the rotating weight')
+    expect(say('grade', 40)).toContain('G 40')
+    for (const kind of ['force', 'weightShare', 'grade'] as const)
+      expect(say(kind, 1)).toContain('No published standard')
+  })
+
+  it('no chosen speed, an unknown residual of the plate, and a speed above another limit are said', () => {
+    expect(found(job({ speed: null }), 'no-speed-chosen')).toMatchObject({ severity: 'note' })
+    expect(found(job({}), 'no-speed-chosen')).toBeUndefined()
+    expect(found(job({}, { residual: null }), 'plate-residual-unknown')).toMatchObject({ severity: 'note' })
+    expect(found(job({}), 'plate-residual-unknown')).toBeUndefined()
+    const over = found(job({ speed: 70 }, { ratedSpeed: 60 }), 'speed-above-ceiling')!
+    expect(over.severity).toBe('stop')
+    expect(over.message).toMatch(/70 rpm .*60 rpm.*plate/)
+  })
+})
+
+describe('before and after the cut', () => {
+  const cut = { bore: 'A', tool: 'HSS' as const, speed: 20, feed: 0.1, depth: 1 }
+  const bored = (at: { x: number; y: number }) =>
+    jobWith({
+      part: partOf([disc('d', { x: 0, y: 0 }, 200, 30)], [bore('A', at, 60)]),
+      setup: { centre: { x: 0, y: 0 }, cut },
+    })
+
+  it('a bore on the axis hardly changes it; one off the axis does, and is named', () => {
+    expect(found(bored({ x: 0, y: 0 }), 'after-cut')!.message).toContain('hardly changes')
+    const off = analyse(bored({ x: 40, y: 0 }), 'op10')
+    // A disc on the axis loses π·30²·30 mm³ of steel at 40 mm.
+    const lost = Math.PI * 900 * 30 * 7850e-9 * 1000 * 40
+    expectNear(off.unbalance.static_g_mm, 0, { abs: 1e-6 })
+    expectNear(off.unbalance.after_cut_g_mm, lost, { rel: 1e-9 })
+    expectNear(off.after_cut_angle_deg, 180, { abs: 1e-6 })
+    const finding = off.findings.find((f) => f.code === 'after-cut')!
+    expect(finding).toMatchObject({ severity: 'caution', item: 'A' })
+    expect(finding.message).toContain('grows')
+  })
+})

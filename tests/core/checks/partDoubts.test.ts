@@ -1,0 +1,120 @@
+import { describe, expect, it } from 'vitest'
+import { analyse } from '../../../src-core/analysis/analyse.ts'
+import { circleRing } from '../../../src-core/geometry/edges.ts'
+import type { Job, Part } from '../../../src-core/job/schema.ts'
+import { block, bore, disc, jobWith, partOf, piece } from '../../helpers/jobs.ts'
+
+const O = { x: 0, y: 0 }
+const cut = (id: string) => ({ bore: id, tool: 'HSS' as const, speed: 20, feed: 0.1, depth: 1 })
+const found = (j: Job, code: string, setup = 'op10') =>
+  analyse(j, setup).findings.find((f) => f.code === code)
+const withPart = (part: Part, setup: Partial<Job['setups'][0]> = {}) => jobWith({ part, setup })
+
+describe('bores', () => {
+  const plain = block('b', O, [100, 60, 20])
+  const boring = (b: ReturnType<typeof bore>, body = plain) =>
+    withPart(partOf([body], [b]), { centre: { bore: 'A' }, cut: cut('A') })
+
+  it('that meet no material', () => {
+    expect(found(boring(bore('A', { x: 200, y: 0 }, 30)), 'bore-in-air')).toMatchObject({ item: 'A' })
+    expect(found(boring(bore('A', O, 30)), 'bore-in-air')).toBeUndefined()
+  })
+
+  it('that are said to start from a hole which is not drawn', () => {
+    expect(found(boring(bore('A', O, 30, { start: 20 })), 'bore-start-solid')).toMatchObject({ item: 'A' })
+    const drawn = { ...plain, holes: [circleRing(O, 20)] }
+    expect(found(boring(bore('A', O, 30, { start: 20 }), drawn), 'bore-start-solid')).toBeUndefined()
+    expect(found(boring(bore('A', O, 30)), 'bore-start-solid')).toBeUndefined()
+  })
+})
+
+describe('material and weighing', () => {
+  it('a density that does not suit the material named is questioned beyond ten per cent', () => {
+    const with_ = (material: string, density: number) =>
+      found(withPart(partOf([disc('d', O, 100, 10)], [], { material, density })), 'density-unlikely')
+    expect(with_('steel', 7850)).toBeUndefined()
+    expect(with_('steel', 7200)).toBeUndefined()
+    expect(with_('steel', 2700)).toMatchObject({ severity: 'caution', item: 'part' })
+    expect(with_('something of my own', 2700)).toBeUndefined()
+  })
+})
+
+describe('overlapping bodies', () => {
+  const a = block('a', O, [100, 40, 20])
+  const over = (...more: Part['bodies']) => found(withPart(partOf([a, ...more])), 'bodies-overlap')
+
+  it('side by side, stacked, and in the hole of another they do not overlap', () => {
+    expect(over(block('b', { x: 60, y: 0 }, [20, 40, 20]))).toBeUndefined()
+    expect(over(disc('b', O, 30, 10, { base: 20 }))).toBeUndefined()
+    const holed = { ...a, holes: [circleRing(O, 30)] }
+    expect(found(withPart(partOf([holed, disc('b', O, 30, 20)])), 'bodies-overlap')).toBeUndefined()
+  })
+
+  it('the doubled mass goes by the density of the second, and the place is in the overlap', () => {
+    const one = over(block('b', { x: 40, y: 0 }, [40, 40, 20], { base: 10, density: 2700 }))!
+    // 30 × 40 × 10 mm at 2700 kg/m³: 32 g.
+    expect(one.message).toContain('32 g')
+    expect(one.at!.x).toBeGreaterThan(20)
+    expect(one.at!.x).toBeLessThan(50)
+  })
+
+  it('a pocket right through the overlap takes it away again', () => {
+    const twin = block('b', { x: 40, y: 0 }, [40, 40, 20])
+    const pocket = block('p', { x: 35, y: 0 }, [30, 40, 20], { effect: 'removes' })
+    expect(over(twin)).toBeDefined()
+    expect(over(twin, pocket)).toBeUndefined()
+  })
+})
+
+describe('what stands in the way depends on what is gone', () => {
+  // A weight of 30 mm stands 12 to 32 mm off the plate, where the part is unless it has a hole there.
+  const weight = piece('w', 1, { x: 60, y: 0 }, { footprint: { circle: 30 }, base: 12, height: 20 })
+  const plain = block('b', { x: 30, y: 0 }, [160, 80, 20])
+
+  it('a bore that an earlier setup cut lets it in; one that is still to come does not', () => {
+    const job = jobWith({
+      part: partOf([plain], [bore('A', { x: 60, y: 0 }, 40), bore('B', O, 30)]),
+      setups: [
+        { centre: { bore: 'A' }, cut: cut('A') },
+        { centre: { bore: 'B' }, cut: cut('B'), hardware: [weight] },
+      ],
+    })
+    expect(found(job, 'part-clash', 'op20')).toBeUndefined()
+    const first = { ...job, setups: [job.setups[1]!] }
+    expect(found(first, 'part-clash', 'op20')).toMatchObject({ item: 'w', severity: 'stop' })
+  })
+
+  it('a pocket through the whole height lets it in; a shallow one does not', () => {
+    const pocket = (base: number, thickness: number) =>
+      withPart(partOf([plain, disc('p', { x: 60, y: 0 }, 40, thickness, { effect: 'removes', base })]), {
+        hardware: [weight],
+      })
+    expect(found(pocket(0, 20), 'part-clash')).toBeUndefined()
+    expect(found(pocket(10, 10), 'part-clash')).toBeDefined()
+  })
+})
+
+describe('outlines and packing', () => {
+  it('a faulty outline is a stop, and the checks that need it are not made', () => {
+    const bow = [
+      { x: -50, y: -50 },
+      { x: 50, y: 50 },
+      { x: 50, y: -50 },
+      { x: -50, y: 30 },
+    ]
+    const job = withPart(partOf([block('b', O, [1, 1, 20], { outline: bow })]), {
+      hardware: [piece('a', 1, { x: 100, y: 0 }), piece('b', 1, { x: 110, y: 0 })],
+    })
+    const { findings } = analyse(job, 'op10')
+    expect(findings.find((f) => f.code === 'outline-fault')).toMatchObject({ severity: 'stop', item: 'b' })
+    expect(findings.some((f) => f.code === 'hardware-clash')).toBe(false)
+  })
+
+  it('packing that is not listed is noted', () => {
+    const part = partOf([disc('d', O, 100, 10)])
+    expect(found(withPart(part), 'packing-not-listed')).toMatchObject({ severity: 'note' })
+    expect(found(withPart(part, { packing: 0 }), 'packing-not-listed')).toBeUndefined()
+    const pack = piece('p', 0.1, { x: 30, y: 0 }, { kind: 'packing', height: 12 })
+    expect(found(withPart(part, { hardware: [pack] }), 'packing-not-listed')).toBeUndefined()
+  })
+})

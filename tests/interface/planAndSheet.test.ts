@@ -1,0 +1,89 @@
+import { readdir, readFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest'
+import type { Page } from 'playwright-core'
+import { startBench, text, type Bench } from './window.ts'
+
+let bench: Bench
+let page: Page
+beforeAll(async () => {
+  bench = await startBench()
+})
+afterAll(async () => {
+  await bench.close()
+})
+afterEach(async () => {
+  await page.close()
+  expect(bench.errors).toEqual([])
+})
+
+describe('the planner in the window', () => {
+  test('asks in a worker, compares, puts one on with one undo step and another in its place', async () => {
+    page = await bench.open()
+    const before = await text(page, 'unbalance')
+    await page.getByRole('button', { name: /^5 Counterweights/ }).click()
+    await page.getByRole('button', { name: 'Plan from the stock' }).click()
+    const dialog = page.getByRole('dialog')
+    await dialog.getByRole('button', { name: 'Plan', exact: true }).click()
+    await dialog.getByRole('button', { name: 'Plan again' }).waitFor()
+    const cards = dialog.getByRole('article')
+    expect(await cards.count()).toBeGreaterThan(1)
+    expect(await dialog.getByRole('img', { name: /on the plate/ }).count()).toBe(await cards.count())
+    await cards.nth(0).getByRole('button', { name: 'Put it on the plate' }).click()
+    await cards.nth(1).getByRole('button', { name: 'Put it on the plate' }).click()
+    await dialog.getByRole('button', { name: 'Back to the plate' }).click()
+    const after = await text(page, 'unbalance')
+    expect(after).not.toBe(before)
+    await page.getByRole('button', { name: 'Undo: Put on plan 2' }).click()
+    expect(await text(page, 'unbalance')).toBe(before)
+    expect(await page.getByRole('button', { name: 'Undo', exact: true }).isDisabled()).toBe(true)
+  })
+
+  test('stock changed there and then: the answers say that they are out of date', async () => {
+    page = await bench.open()
+    await page.keyboard.press('Control+b')
+    const dialog = page.getByRole('dialog')
+    await dialog.getByRole('button', { name: 'Plan', exact: true }).click()
+    await dialog.getByRole('button', { name: 'Plan again' }).waitFor()
+    await dialog.getByRole('button', { name: /^W3/ }).click()
+    await dialog.getByRole('textbox', { name: 'How many' }).fill('0')
+    await page.keyboard.press('Enter')
+    await dialog.getByText('out of date').waitFor()
+    expect(await dialog.getByRole('button', { name: 'Put it on the plate' }).first().isDisabled()).toBe(true)
+    await dialog.getByRole('button', { name: 'Plan again' }).click()
+    await expect.poll(() => dialog.getByText('out of date').count()).toBe(0)
+  })
+})
+
+describe('the sheet', () => {
+  test('is shown, follows the job, and is saved as PDF, SVG and DXF', async () => {
+    page = await bench.open()
+    await page.keyboard.press('Control+p')
+    const dialog = page.getByRole('dialog')
+    const source = () => dialog.getByRole('img', { name: /^Setup sheet/ }).getAttribute('src')
+    const first = await source()
+    expect(decodeURIComponent(first!)).toContain('Crank link')
+    for (const [button, ending] of [
+      ['Save as PDF', '.pdf'],
+      ['Save as SVG', '.svg'],
+      ['Save as DXF', '.dxf'],
+    ] as const) {
+      await dialog.getByRole('button', { name: button }).click()
+      await dialog.getByText(new RegExp(`op10${ending.replace('.', '\\.')} is in`)).waitFor()
+    }
+    const names = await readdir(join(bench.folder, 'sheets'))
+    expect(names.map((n) => n.split('.').at(-1)).sort()).toEqual(['dxf', 'pdf', 'svg'])
+    const pdf = await readFile(
+      join(
+        bench.folder,
+        'sheets',
+        names.find((n) => n.endsWith('.pdf'))!,
+      ),
+    )
+    expect(pdf.subarray(0, 5).toString()).toBe('%PDF-')
+    await page.keyboard.press('Escape')
+    await page.getByRole('radio', { name: /^45 rpm/ }).click()
+    await page.keyboard.press('Control+p')
+    expect(await source()).not.toBe(first)
+  })
+})
