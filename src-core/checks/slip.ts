@@ -21,11 +21,12 @@
  *
  * Least of D/P: slips are directions, ω measured at a reference radius. P's kinks (ω = 0, r_p · v = 0) bend D/P
  * downward, so no least lies on them; D's kinks are turns about a nose and are tried exactly; everywhere else D/P is
- * smooth, and Newton's method goes down from the lattice's local minima. Deterministic.
+ * smooth, and Newton's method goes down from the lattice's local minima and from beside each nose, where a strong
+ * clamp leaves narrow valleys. Deterministic.
  */
 import type { Point } from '../geometry/types.ts'
 import { STANDARD_GRAVITY } from '../unbalance/static.ts'
-import { descend, unit, type Expansion } from './slipDescent.ts'
+import { descend, tangents, unit, type Expansion } from './slipDescent.ts'
 import { LATTICE, localMinima, type Direction } from './slipLattice.ts'
 
 export interface FrictionPoint {
@@ -47,6 +48,11 @@ export interface SlipLoads {
 
 /** Local minima of the lattice that are followed down. */
 const STARTS = 6
+/** A start this many times the least found so far is not followed: between lattice points the ratio changes far less. */
+const HOPELESS = 1.4
+/** Slips tried beside each nose, and how far beside, rad. */
+const BESIDE = 6
+const ASIDE = 0.05
 
 /** Powers of one slip: resistance, driving apart from the centrifugal one, and centrifugal per Ω² (1/s²). */
 interface Powers {
@@ -69,6 +75,8 @@ export class SlipGroup {
   private readonly lattice: readonly Powers[]
   /** Turns about each nose, the centre of mass and the axis. */
   private readonly turns: readonly Powers[]
+  /** For each nose the slips beside the turn about it. */
+  private readonly beside: readonly (readonly { readonly q: Direction; readonly powers: Powers }[])[]
 
   constructor(points: readonly FrictionPoint[], loads: SlipLoads) {
     this.points = points
@@ -76,8 +84,14 @@ export class SlipGroup {
     const reach = [loads.centre, ...points.map((p) => p.at)].map((p) => Math.hypot(p.x, p.y))
     this.reference = Math.max(1, ...reach)
     this.lattice = LATTICE.map((q) => this.powers(q))
-    const centres = [...points.map((p) => p.at), loads.centre, { x: 0, y: 0 }]
-    this.turns = centres.map((c) => this.powers(unit([c.y / this.reference, -c.x / this.reference, 1])))
+    const noses = points.map((p) => this.turnAbout(p.at))
+    const turns = [...noses, this.turnAbout(loads.centre), this.turnAbout({ x: 0, y: 0 })]
+    this.turns = turns.map((q) => this.powers(q))
+    this.beside = noses.map((q) => ringAbout(q).map((r) => ({ q: r, powers: this.powers(r) })))
+  }
+
+  private turnAbout(centre: Point): Direction {
+    return unit([centre.y / this.reference, -centre.x / this.reference, 1])
   }
 
   /** Factor against slip at Ω (rad/s); Infinity where nothing drives. */
@@ -92,14 +106,23 @@ export class SlipGroup {
   }
 
   private least(ratio: Ratio): number {
-    const values = Float64Array.from(this.lattice, (p) => quotient(p, ratio))
-    const starts = localMinima(values, STARTS)
     const value = (q: Direction) => quotient(this.powers(q), ratio)
     const expand = (q: Direction) => this.expansion(q, ratio)
-    return Math.min(
-      ...this.turns.map((p) => quotient(p, ratio)),
-      ...starts.map((i) => descend(LATTICE[i]!, value, expand)),
-    )
+    let best = Math.min(...this.turns.map((p) => quotient(p, ratio)))
+    const follow = (q: Direction, from: number) => {
+      if (from < best * HOPELESS) best = Math.min(best, descend(q, value, expand))
+    }
+    const values = Float64Array.from(this.lattice, (p) => quotient(p, ratio))
+    for (const i of localMinima(values, STARTS)) follow(LATTICE[i]!, values[i]!)
+    for (const ring of this.beside) {
+      let lowest = { q: ring[0]!.q, at: Infinity }
+      for (const { q, powers } of ring) {
+        const at = quotient(powers, ratio)
+        if (at < lowest.at) lowest = { q, at }
+      }
+      follow(lowest.q, lowest.at)
+    }
+    return best
   }
 
   private powers(q: Direction): Powers {
@@ -142,6 +165,15 @@ export class SlipGroup {
     addLinear(bottom, q, (pulls * mass) / 1000, [centre.x, centre.y, 0])
     return divided(top, bottom)
   }
+}
+
+function ringAbout(q: Direction): Direction[] {
+  const [u, w] = tangents(q)
+  return Array.from({ length: BESIDE }, (_, i) => {
+    const c = ASIDE * Math.cos((2 * Math.PI * i) / BESIDE)
+    const s = ASIDE * Math.sin((2 * Math.PI * i) / BESIDE)
+    return unit([q[0] + c * u[0] + s * w[0], q[1] + c * u[1] + s * w[1], q[2] + c * u[2] + s * w[2]])
+  })
 }
 
 function quotient({ resist, drive, pull }: Powers, { less, drives, pulls }: Ratio): number {

@@ -40,20 +40,21 @@ export function descend(
     const gain = best - reached
     q = next
     best = reached
-    if (gain <= 1e-13 * Math.abs(best)) return best
+    if (gain <= 1e-10 * Math.abs(best)) return best
   }
   return best
 }
 
 /** Step against the gradient in the tangent plane, each principal curvature taken as positive so that it goes down. */
 function newtonStep(e: Expansion, u: Direction, w: Direction): [number, number] {
-  const [, gx, gy, gz, xx, xy, xz, yy, yz, zz] = e as unknown as number[] & { length: 10 }
+  const [gx, gy, gz] = [e[1]!, e[2]!, e[3]!]
+  const [xx, xy, xz, yy, yz, zz] = [e[4]!, e[5]!, e[6]!, e[7]!, e[8]!, e[9]!]
   const form = (a: Direction, b: Direction) =>
-    a[0]! * (xx! * b[0] + xy! * b[1] + xz! * b[2]) +
-    a[1]! * (xy! * b[0] + yy! * b[1] + yz! * b[2]) +
-    a[2]! * (xz! * b[0] + yz! * b[1] + zz! * b[2])
-  const gu = gx! * u[0] + gy! * u[1] + gz! * u[2]
-  const gw = gx! * w[0] + gy! * w[1] + gz! * w[2]
+    a[0] * (xx * b[0] + xy * b[1] + xz * b[2]) +
+    a[1]! * (xy * b[0] + yy * b[1] + yz * b[2]) +
+    a[2]! * (xz * b[0] + yz * b[1] + zz * b[2])
+  const gu = gx * u[0] + gy * u[1] + gz * u[2]
+  const gw = gx * w[0] + gy * w[1] + gz * w[2]
   const uu = form(u, u)
   const uw = form(u, w)
   const ww = form(w, w)
@@ -74,7 +75,7 @@ export function unit(q: Direction): Direction {
 }
 
 /** Two unit vectors square to a unit vector and to each other. */
-function tangents(q: Direction): [Direction, Direction] {
+export function tangents(q: Direction): [Direction, Direction] {
   const [x, y, z] = q
   const u = Math.abs(z) < 0.8 ? unit([-y, x, 0]) : unit([0, -z, y])
   return [u, [y * u[2] - z * u[1], z * u[0] - x * u[2], x * u[1] - y * u[0]]]

@@ -17,7 +17,6 @@ import { bedIsShown, bedRadius, dimensionText, type View, type ViewInput } from 
 const LEVELS = [6, 12, 18, 24, 30]
 const BESIDE = [7, 11, 15, 20, 26]
 
-export { sideRange } from './sideLines.ts'
 
 export function sideView(input: ViewInput): View {
   const lines = sideLines(input)

@@ -15,7 +15,7 @@ export interface Column {
 
 export interface TableInput {
   readonly title: string
-  /** Beside the title. */
+  /** In small letters beside the title, or under it where it is too long. */
   readonly remark?: string
   readonly columns: readonly Column[]
   readonly rows: readonly (readonly string[])[]
@@ -29,6 +29,7 @@ const PAD = 1.3
 /** From a row's line to the baseline below or above it. */
 const FOOT = 1.0
 const TITLE_ROOM = LETTERING.read + 2
+const REMARK = 4.2
 /** Least width of a wrapped column. */
 const WRAP_WIDTH = 30
 /** A cell is cut after so many lines. */
@@ -61,7 +62,9 @@ function layTable(input: TableInput, natural: readonly number[], width: number, 
     ),
   )
   const heights = cells.map((row) => rowHeight(Math.max(1, ...row.map((c) => c.length))))
-  let used = TITLE_ROOM + rowHeight(1)
+  const remark = placeRemark(input, width)
+  const above = TITLE_ROOM + remark.below.length * REMARK
+  let used = above + rowHeight(1)
   let count = 0
   while (count < heights.length && used + heights[count]! <= room) used += heights[count++]!
   if (used > room || (count === 0 && heights.length > 0)) return null
@@ -76,7 +79,13 @@ function layTable(input: TableInput, natural: readonly number[], width: number, 
       : null
   return {
     height: used,
-    draw: (at) => drawTable(input, widths, cells.slice(0, count), heights.slice(0, count), at),
+    draw: (at) => [
+      ...drawTitle(input.title, remark, at),
+      ...drawTable(input, widths, cells.slice(0, count), heights.slice(0, count), {
+        x: at.x,
+        y: at.y - above,
+      }),
+    ],
     rest,
   }
 }
@@ -95,24 +104,43 @@ function cellLines(content: string, width: number, wraps: boolean, bold: boolean
   return kept.map((l) => fitText(l, HEIGHT, width, bold))
 }
 
+interface Remark {
+  /** Beside the title; may be empty. */
+  readonly beside: string
+  /** Lines under it. */
+  readonly below: readonly string[]
+}
+
+function placeRemark({ title, remark }: TableInput, width: number): Remark {
+  if (!remark) return { beside: '', below: [] }
+  const room = width - textWidth(title, LETTERING.read, true) - 3
+  if (textWidth(remark, LETTERING.note) <= room) return { beside: remark, below: [] }
+  return { beside: '', below: wrapText(remark, LETTERING.note, width) }
+}
+
+function drawTitle(title: string, { beside, below }: Remark, at: Point): Primitive[] {
+  const y = at.y - LETTERING.read
+  const x = at.x + textWidth(title, LETTERING.read, true) + 3
+  return [
+    text({ x: at.x, y }, title, LETTERING.read, { bold: true }),
+    ...(beside ? [text({ x, y }, beside, LETTERING.note)] : []),
+    ...below.map((content, i) => text({ x: at.x, y: y - (i + 1) * REMARK }, content, LETTERING.note)),
+  ]
+}
+
+/** `at`: upper left corner of the ruled part. */
 function drawTable(
-  { title, remark, columns, bold }: TableInput,
+  { columns, bold }: TableInput,
   widths: readonly number[],
   cells: readonly (readonly (readonly string[])[])[],
   heights: readonly number[],
   at: Point,
 ): Primitive[] {
   const width = widths.reduce((a, b) => a + b, 0)
-  const top = at.y - TITLE_ROOM
+  const top = at.y
   const head = rowHeight(1)
   const height = head + heights.reduce((a, b) => a + b, 0)
-  const out: Primitive[] = [
-    text({ x: at.x, y: at.y - LETTERING.read }, title, LETTERING.read, { bold: true }),
-  ]
-  if (remark) {
-    const x = at.x + textWidth(title, LETTERING.read, true) + 3
-    out.push(text({ x, y: at.y - LETTERING.read }, remark, LETTERING.note))
-  }
+  const out: Primitive[] = []
   out.push(box('outline-thin', at.x, top - head, width, head, 'tint'))
   let x = at.x
   columns.forEach((column, k) => {

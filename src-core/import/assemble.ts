@@ -9,7 +9,7 @@ import { nestRings, outlineFaults } from './nest.ts'
 import type { ImportOptions, ImportUnit, Preview, PreviewFault } from './types.ts'
 
 /** mm: fitted arcs stray from their curves by no more. */
-export const CURVE_TOLERANCE = 0.01
+const CURVE_TOLERANCE = 0.01
 /** mm: ends this near are joined unless the user says otherwise. A rule of thumb: drawings are snapped far finer. */
 const JOIN_WITHIN = 0.02
 /** Shares of the drawing's extent, for files that state no unit: 10 µm and 20 µm in a part of 1 m. */

@@ -229,7 +229,6 @@ export type Job = DeepReadonly<z.infer<typeof jobSchema>>
 export type Lathe = Job['lathe']
 export type Plate = Job['plate']
 export type Slot = Plate['slots'][number]
-export type PlateHole = Plate['holes'][number]
 export type StockItem = Job['stock'][number]
 export type Part = Job['part']
 export type Body = Part['bodies'][number]
@@ -244,6 +243,5 @@ export type Footprint = Hardware['footprint']
 export type Clamp = NonNullable<Hardware['clamp']>
 export type Cut = NonNullable<Setup['cut']>
 export type Criterion = Setup['criterion']
-export type UncertaintyOverrides = NonNullable<Job['uncertainty']>
 
 export const isPrism = (body: Body): body is Prism => 'outline' in body

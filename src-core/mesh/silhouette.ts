@@ -29,6 +29,8 @@ const GRID_SPAN = 2 ** 24
 const SLIVER = 0.01
 /** mm: vertices that stray no further from a straight edge are left out. */
 const THINNING = 2e-3
+/** Outlines and holes beyond which the convex hull stands in: no drawing or clearance is the better for them. */
+const MOST_RINGS = 2000
 
 const kept = new WeakMap<TriangleMesh, Silhouette>()
 
@@ -55,8 +57,8 @@ function makeSilhouette(mesh: TriangleMesh): Silhouette {
   const contour = contourSegments(mesh, points, low, unit)
   const toMm = (p: Point): Point => ({ x: low[0] + p.x * unit, y: low[1] + p.y * unit })
   const rings = outlineRings(points, contour)
-  if (rings) {
-    const large = rings.filter((ring) => !isSliver(ring, unit))
+  const large = rings?.filter((ring) => !isSliver(ring, unit))
+  if (large && large.length <= MOST_RINGS) {
     const regions = nestRings(large.map((ring) => ring.map(toMm)))
     return { regions: regions.map((region) => thinOut(region, THINNING)), hull: false }
   }

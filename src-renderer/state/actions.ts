@@ -18,6 +18,7 @@ export interface Action {
 
 export type ActionName =
   | 'new' | 'open' | 'save' | 'saveAs' | 'undo' | 'redo' | 'sheet' | 'turnByHand' | 'fit' | 'keys' | 'copySetup' | 'planner' | 'draw'
+  | 'import'
   | 'remove' | 'deselect' | 'next' | 'previous' | 'left' | 'right' | 'up' | 'down' | 'leftFine' | 'rightFine' | 'upFine' | 'downFine'
   | 'turnLeft' | 'turnRight' | 'turnLeftFine' | 'turnRightFine' // prettier-ignore
 
@@ -87,6 +88,12 @@ export function createActions(app: App): Actions {
       keys: ['Ctrl+d', 'd'],
       enabled: always,
       run: () => (draw.active ? draw.leave() : draw.enter()),
+    },
+    import: {
+      label: 'Import a drawing',
+      keys: ['Ctrl+i'],
+      enabled: always,
+      run: () => (session.dialog = 'import'),
     },
     fit: { label: 'Whole plate', keys: ['0', 'f'], enabled: always, run: () => (session.camera = null) },
     keys: { label: 'Keyboard', keys: ['F1', '?'], enabled: always, run: () => (session.dialog = 'keys') },

@@ -7,6 +7,7 @@ import type { ToolPort } from '../editor/port.ts'
 import { blankJob, START } from './blankJob.ts'
 import { DrawBoard } from './drawBoard.svelte.ts'
 import { Files } from './files.svelte.ts'
+import { Importer, type ImportPort } from './importer.svelte.ts'
 import { JobStore } from './jobStore.svelte.ts'
 import { Planner, type PlannerPort } from './planner.svelte.ts'
 import { Results } from './results.svelte.ts'
@@ -19,15 +20,30 @@ export interface App {
   readonly files: Files
   readonly planner: Planner
   readonly draw: DrawBoard
+  readonly importer: Importer
 }
 
-export function createApp(host: Host, plannerWorker: () => PlannerPort): App {
+/** The long work, each off the window's thread. */
+export interface Workers {
+  readonly planner: () => PlannerPort
+  readonly importer: () => ImportPort
+}
+
+export function createApp(host: Host, workers: Workers): App {
   const jobs = new JobStore(blankJob(START))
   const session = new Session()
   const results = new Results(jobs, session)
   const files = new Files(host, jobs, session)
-  const planner = new Planner(jobs, results, plannerWorker)
-  return { jobs, session, results, files, planner, draw: new DrawBoard(jobs, results, session) }
+  const planner = new Planner(jobs, results, workers.planner)
+  return {
+    jobs,
+    session,
+    results,
+    files,
+    planner,
+    draw: new DrawBoard(jobs, results, session),
+    importer: new Importer(workers.importer),
+  }
 }
 
 /** What the tools may see and do. `pan` comes from the picture, which knows its size. */

@@ -6,7 +6,7 @@ import { fetchHost } from '../../src-renderer/bridge/fetchHost.ts'
 import type { PointerInput } from '../../src-renderer/editor/port.ts'
 import { createApp, type App } from '../../src-renderer/state/app.svelte.ts'
 import { exampleJob } from './example.ts'
-import { noPlanner } from './fakePlanner.ts'
+import { noWorkers } from './fakeWorkers.ts'
 
 let app: App
 let time = 0
@@ -17,7 +17,7 @@ const input = (x: number, y: number, extra: Partial<PointerInput> = {}): Pointer
 /** The example's part is centred on its origin and not turned: plate and part frame are one. */
 beforeEach(() => {
   time = 0
-  app = createApp(fetchHost, noPlanner)
+  app = createApp(fetchHost, noWorkers)
   app.jobs.load(exampleJob(), null)
   app.session.setupId = 'op10'
   app.draw.enter()

@@ -22,7 +22,7 @@ import { createApp } from '../../src-renderer/state/app.svelte.ts'
 import { fetchHost } from '../../src-renderer/bridge/fetchHost.ts'
 import type { Job } from '../../src-core/job/schema.ts'
 import { exampleJob } from './example.ts'
-import { noPlanner } from './fakePlanner.ts'
+import { noWorkers } from './fakeWorkers.ts'
 
 function sound(job: Job): Job {
   const read = checkJob(JSON.parse(serialiseJob(job)))
@@ -110,7 +110,7 @@ describe('a new job', () => {
 
 describe('the store', () => {
   test('holds plain data and knows what is unsaved', () => {
-    const { jobs, results, session } = createApp(fetchHost, noPlanner)
+    const { jobs, results, session } = createApp(fetchHost, noWorkers)
     jobs.load(exampleJob(), null)
     expect(jobs.isDirty).toBe(false)
     expect(structuredClone(jobs.job)).toEqual(jobs.job)
@@ -126,7 +126,7 @@ describe('the store', () => {
     expect(results.setup.id).toBe('op10')
   })
   test('a job that cannot be mounted has no analysis, and its faults are named', () => {
-    const { jobs, results } = createApp(fetchHost, noPlanner)
+    const { jobs, results } = createApp(fetchHost, noWorkers)
     const job = exampleJob()
     jobs.load({ ...job, plate: { ...job.plate, slots: [] } }, null)
     expect(results.analysis).toBeNull()

@@ -5,18 +5,19 @@ import { fetchHost } from '../../src-renderer/bridge/fetchHost.ts'
 import { setTurn } from '../../src-renderer/editor/edits/mounting.ts'
 import { createApp, type App } from '../../src-renderer/state/app.svelte.ts'
 import { exampleJob } from './example.ts'
-import { FakeWorker } from './fakePlanner.ts'
+import { FakeWorker, noWorkers } from './fakeWorkers.ts'
 
 let workers: FakeWorker[]
 let app: App
 let report: PlanReport
 beforeEach(() => {
   workers = []
-  app = createApp(fetchHost, () => {
+  const planner = () => {
     const worker = new FakeWorker()
     workers.push(worker)
     return worker.port
-  })
+  }
+  app = createApp(fetchHost, { ...noWorkers, planner })
   app.jobs.load(exampleJob(), null)
   report = planCounterweights(app.jobs.job, 'op10', { stations: 1, moveHardware: false })
 })

@@ -112,12 +112,6 @@ function middle(job: Job): Point {
   return { x: roundTo(x, 0.1), y: roundTo(y, 0.1) }
 }
 
-/** Why a bore cannot go, or null: a setup is centred on it or cuts it. */
-export function boreInUse(job: Job, id: string): string | null {
-  const setup = job.setups.find((s) => ('bore' in s.centre && s.centre.bore === id) || s.cut?.bore === id)
-  return setup ? setup.id : null
-}
-
 /** Takes a bore away; setups centred on it keep its point, setups that cut it cut nothing. */
 export function removeBore(job: Job, id: string): Job {
   const bore = job.part.bores.find((b) => b.id === id)

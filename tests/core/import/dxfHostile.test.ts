@@ -109,7 +109,7 @@ describe('importDxf refuses, with the place', () => {
       (i) => (i < 19 ? [...insert(i + 1), ...insert(i + 1), ...insert(i + 1), ...insert(i + 1)] : square),
       insert(0),
     )
-    expect(refusal(importDxf(bomb))).toMatch(/more than 100000 elements/)
+    expect(refusal(importDxf(bomb))).toMatch(/more than 100000 vertices/)
     const empty = blocks(
       20,
       (i) => (i < 19 ? Array.from({ length: 9 }, () => insert(i + 1)).flat() : []),

@@ -140,6 +140,23 @@ describe('silhouette', () => {
     expect(outside({ ...mesh, triangles: mesh.triangles.slice(0, 3000) }, regions, 0.004)).toBe(0)
   })
 
+  it('falls back on the convex hull for a cloud of thousands of specks', () => {
+    const random = seeded(6)
+    const tetra = [
+      0, 0, 0, 0, 1, 0, 1, 0, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 0, 1, 0, 1, 0, 1, 0, 0, 0, 1, 0, 0, 0,
+      1,
+    ]
+    const specks = Array.from({ length: 3000 }, () => {
+      const at = [random() * 400, random() * 400, random() * 400]
+      return tetra.map((v, i) => v + at[i % 3]!)
+    })
+    const mesh = weld(Float64Array.from(specks.flat()), 0)
+    const { regions, hull } = silhouetteOf(mesh)
+    expect(hull).toBe(true)
+    expect(regions).toHaveLength(1)
+    expect(outside(mesh, regions, 0.004)).toBe(0)
+  })
+
   it('follows a rough casting of 200,000 triangles', () => {
     const rough = Solid.sphere(50, 632).warp((p) => {
       const s = 1 + 0.02 * Math.sin(p[0] * 3) * Math.sin(p[1] * 3.1) * Math.sin(p[2] * 2.9)

@@ -1,9 +1,11 @@
+import type { Workers } from '../../src-renderer/state/app.svelte.ts'
 import type { PlannerPort } from '../../src-renderer/state/planner.svelte.ts'
 import type { PlannerReply, PlannerRequest } from '../../src-renderer/workers/plannerMessages.ts'
 
-export const noPlanner = (): PlannerPort => {
-  throw new Error('no planner in this test')
+const none = (): never => {
+  throw new Error('no worker in this test')
 }
+export const noWorkers: Workers = { planner: none, importer: none }
 
 /** A worker that answers when it is told to. */
 export class FakeWorker {

@@ -1,0 +1,107 @@
+/** Reads a drawing or a mesh, shows what came of it, and only then lets it into the job. */
+import type { BodiesResult, BodyOptions } from '../../src-core/import/toBodies.ts'
+import type { ImportOptions, Preview } from '../../src-core/import/types.ts'
+import type { ImportReply, ImportRequest } from '../workers/importMessages.ts'
+
+export interface ImportPort {
+  postMessage(request: ImportRequest): void
+  addEventListener(type: 'message', listener: (event: MessageEvent<ImportReply>) => void): void
+  addEventListener(type: 'error', listener: (event: ErrorEvent) => void): void
+  terminate(): void
+}
+
+/** Bytes; the core refuses what lies within this but is still too much. */
+const FILE_LIMIT = 64 * 1024 * 1024
+
+export class Importer {
+  readonly #start: () => ImportPort
+  #worker: ImportPort | null = null
+  #id = 0
+  #file: { name: string; bytes: Uint8Array } | null = null
+  #waiting: ((result: BodiesResult) => void) | null = null
+  status: 'idle' | 'reading' | 'read' | 'refused' = $state('idle')
+  name: string = $state('')
+  options: ImportOptions = $state.raw({})
+  preview: Preview | null = $state.raw(null)
+  faults: readonly string[] = $state.raw([])
+
+  constructor(start: () => ImportPort) {
+    this.#start = start
+  }
+
+  /** A new file, with its own answers to what it leaves open. */
+  async take(file: File): Promise<void> {
+    this.stop()
+    this.name = file.name
+    this.options = {}
+    if (file.size > FILE_LIMIT) {
+      this.#refuse([
+        `${file.name} is larger than ${FILE_LIMIT / 1024 / 1024} MB. Export only the outline that is needed.`,
+      ])
+      return
+    }
+    this.#file = { name: file.name, bytes: new Uint8Array(await file.arrayBuffer()) }
+    this.#read()
+  }
+
+  /** The same file read again with other answers. */
+  set(options: Partial<ImportOptions>): void {
+    this.options = { ...this.options, ...options }
+    if (this.#file) this.#read()
+  }
+
+  stop(): void {
+    this.#worker?.terminate()
+    this.#worker = null
+    this.#id++
+    this.#waiting?.({ ok: false, reason: 'the reading was stopped' })
+    this.#waiting = null
+    this.#file = null
+    this.preview = null
+    this.faults = []
+    this.status = 'idle'
+  }
+
+  bodies(options: BodyOptions): Promise<BodiesResult> {
+    const worker = this.#worker
+    if (!worker || !this.preview) return Promise.resolve({ ok: false, reason: 'nothing was read' })
+    return new Promise((resolve) => {
+      this.#waiting = resolve
+      worker.postMessage({ kind: 'bodies', id: this.#id, options })
+    })
+  }
+
+  #read(): void {
+    const file = this.#file
+    if (!file) return
+    this.#worker ??= this.#listen(this.#start())
+    this.status = 'reading'
+    this.faults = []
+    this.#worker.postMessage({ kind: 'read', id: ++this.#id, ...file, options: this.options })
+  }
+
+  #listen(worker: ImportPort): ImportPort {
+    worker.addEventListener('message', ({ data }) => this.#answer(data))
+    worker.addEventListener('error', (event) =>
+      this.#refuse([`Reading failed: ${event.message || 'the reader could not be started'}.`]),
+    )
+    return worker
+  }
+
+  #answer(reply: ImportReply): void {
+    if (reply.id !== this.#id) return
+    if (reply.kind === 'bodies') {
+      this.#waiting?.(reply.result)
+      this.#waiting = null
+    } else if (reply.result.ok) {
+      this.preview = reply.result
+      this.status = 'read'
+    } else this.#refuse(reply.result.faults.slice(0, 5).map((f) => `${f.place}: ${f.reason}`))
+  }
+
+  #refuse(faults: readonly string[]): void {
+    this.preview = null
+    this.faults = faults
+    this.status = 'refused'
+  }
+}
