@@ -5,15 +5,14 @@ import type { LayerName, PolarPrimitive, Primitive } from './model.ts'
 import type { Candidate } from './placing/placeLabels.ts'
 import { quad } from './placing/quad.ts'
 import { arrowhead, circle, line, text } from './primitives.ts'
+import { plain } from '../units/format.ts'
 import { textWidth } from './textWidth.ts'
 
 export const BALLOON_RADIUS = 4
 const LINE_SPACE = 1.3
 /** For each next best place that the leader may end at. */
-const TARGET_COST = 14
-const TURNS = [
-  0, 5, -5, 10, -10, 16, -16, 22, -22, 29, -29, 37, -37, 46, -46, 56, -56, 68, -68, 82, -82, 100, -100,
-]
+const TARGET_COST = 25
+const TURNS = [0, 6, -6, 12, -12, 19, -19, 27, -27, 36, -36, 47, -47, 60, -60, 76, -76, 96, -96]
 
 /** Points round a centre: at each distance, at directions ever further from `home` (radians). Cost is of turn and distance. */
 export function around(
@@ -45,46 +44,43 @@ export interface BalloonSpec {
 }
 
 export function balloonCandidates(spec: BalloonSpec): Candidate[] {
-  const { polar } = spec
+  const { polar, centre } = spec
   const height = LETTERING.read
   const lines = polar ? [polar.radiusText, polar.angleText].filter((t) => t !== '') : []
   const width = Math.max(0, ...lines.map((t) => textWidth(t, height)))
-  return spec.targets.flatMap((target, k) =>
-    around(
-      spec.centre,
-      Math.atan2(target.y - spec.centre.y, target.x - spec.centre.x),
-      spec.distances,
-    ).flatMap(({ at, cost }) =>
-      ([1, -1] as const).map((side): Candidate => {
-        const lead = Math.atan2(target.y - at.y, target.x - at.x)
-        const foot = {
-          x: at.x + Math.cos(lead) * BALLOON_RADIUS,
-          y: at.y + Math.sin(lead) * BALLOON_RADIUS,
-        }
-        const label = { x: at.x + side * (BALLOON_RADIUS + 1 + width / 2), y: at.y }
-        const tall = lines.length * height + (lines.length - 1) * LINE_SPACE
-        const outward = side === (at.x >= spec.centre.x ? 1 : -1)
-        return {
-          quads: [
-            quad(at, 2 * BALLOON_RADIUS, 2 * BALLOON_RADIUS),
-            ...(lines.length > 0 ? [quad(label, width, tall)] : []),
-          ],
-          lines: [{ a: foot, b: target }],
-          cost: cost + TARGET_COST * k + (outward || lines.length === 0 ? 0 : 2),
-          draw: () => [
-            line('dimension', foot, target),
-            circle('mark', target, 0.7, 'solid'),
-            circle('outline-thin', at, BALLOON_RADIUS, 'paper'),
-            text({ x: at.x, y: at.y - height / 2 }, String(spec.number), height, {
-              anchor: 'middle',
-              bold: true,
-            }),
-            ...(polar ? [drawPolar(polar, lines, label, side)] : []),
-          ],
-        }
-      }),
-    ),
-  )
+  const tall = lines.length * height + (lines.length - 1) * LINE_SPACE
+  const one = (target: Point, at: Point, side: 1 | -1, cost: number): Candidate => {
+    const lead = Math.atan2(target.y - at.y, target.x - at.x)
+    const foot = { x: at.x + Math.cos(lead) * BALLOON_RADIUS, y: at.y + Math.sin(lead) * BALLOON_RADIUS }
+    const label = { x: at.x + side * (BALLOON_RADIUS + 1 + width / 2), y: at.y }
+    const balloon = quad(at, 2 * BALLOON_RADIUS, 2 * BALLOON_RADIUS)
+    return {
+      quads: polar ? [balloon, quad(label, width, tall)] : [balloon],
+      lines: [{ a: foot, b: target }],
+      cost,
+      draw: () => [
+        line('dimension', foot, target),
+        circle('mark', target, 0.7, 'solid'),
+        circle('outline-thin', at, BALLOON_RADIUS, 'paper'),
+        text({ x: at.x, y: at.y - height / 2 }, plain(spec.number, 0), height, {
+          anchor: 'middle',
+          bold: true,
+        }),
+        ...(polar ? [drawPolar(polar, lines, label, side)] : []),
+      ],
+    }
+  }
+  return spec.targets.flatMap((target, k) => {
+    const home = Math.atan2(target.y - centre.y, target.x - centre.x)
+    return around(centre, home, spec.distances).flatMap(({ at, direction, cost }) => {
+      const outward = Math.cos(direction) >= 0 ? 1 : -1
+      const own = cost + TARGET_COST * k
+      const first = one(target, at, outward, own)
+      // Above and below the plate the figures may stand on either side.
+      const either = polar !== null && Math.abs(Math.cos(direction)) < 0.6
+      return either ? [first, one(target, at, outward === 1 ? -1 : 1, own + 2)] : [first]
+    })
+  })
 }
 
 function drawPolar(

@@ -1,25 +1,30 @@
 /** Titles of the views, and what their marks mean. */
 import type { Point } from '../geometry/types.ts'
-import type { Job } from '../job/schema.ts'
+import type { Mounted } from '../mounting/types.ts'
 import { LETTERING } from './lettering.ts'
-import type { Primitive } from './model.ts'
+import type { PlainPrimitive } from './model.ts'
 import { circle, text } from './primitives.ts'
 import { indexMark, openCentre, quarteredDisc } from './symbols.ts'
 import { fitText, textWidth } from './textWidth.ts'
 
-const ROW = 4.6
+const ROW = 4.4
+const TITLE = 4.6
 const R = 1.5
+
+type Marked = Pick<Mounted, 'job' | 'pieces'>
 
 interface Entry {
   readonly words: string
-  readonly mark: (at: Point) => Primitive[]
+  readonly mark: (at: Point) => PlainPrimitive[]
 }
 
-/** The legend in rows under `at`, as wide as there is room; then, at the right of the last row, what had no room. */
-export function legend(job: Job, at: Point, width: number, unplaced: readonly string[]): Primitive[] {
+/** Legend entries broken into rows no wider than `width`. */
+function legendRows({ job, pieces }: Marked, width: number): Entry[][] {
   const entries: Entry[] = [
     { words: 'centre of mass as set up', mark: (p) => quarteredDisc(p, R) },
-    { words: 'before counterweights', mark: (p) => openCentre(p, R) },
+    ...(pieces.some((p) => p.item.kind === 'counterweight')
+      ? [{ words: 'before counterweights', mark: (p: Point) => openCentre(p, R) }]
+      : []),
     ...(job.plate.slots.length > 0
       ? [{ words: 'index slot', mark: (p: Point) => [indexMark({ x: p.x - 2, y: p.y }, 0)] }]
       : []),
@@ -27,25 +32,46 @@ export function legend(job: Job, at: Point, width: number, unplaced: readonly st
       words: 'tightest clearance',
       mark: (p) => [circle('caution', p, R), circle('caution', p, 0.5, 'solid')],
     },
-    ...(unplaced.length > 0 ? [{ words: `no room to label: ${unplaced.join(', ')}`, mark: () => [] }] : []),
   ]
-  const out: Primitive[] = []
-  let x = at.x
-  let y = at.y
-  for (const { words, mark } of entries) {
-    const shown = fitText(words, LETTERING.note, width - 6)
-    const wide = textWidth(shown, LETTERING.note) + 10
-    if (x > at.x && x + wide > at.x + width) {
-      x = at.x
-      y -= ROW
+  const rows: Entry[][] = []
+  let used = Infinity
+  for (const entry of entries) {
+    const wide = entryWidth(entry)
+    if (used + wide > width) {
+      rows.push([])
+      used = 0
     }
-    out.push(...mark({ x: x + R, y: y + LETTERING.note / 2 }))
-    out.push(text({ x: x + 5, y }, shown, LETTERING.note))
-    x += wide
+    rows.at(-1)!.push(entry)
+    used += wide
   }
-  return out
+  return rows
 }
 
-/** A view's title, centred over a point. */
-export const viewTitle = (at: Point, words: string, width: number): Primitive =>
-  text(at, fitText(words, LETTERING.note, width, true), LETTERING.note, { anchor: 'middle', bold: true })
+const entryWidth = ({ words }: Entry): number => textWidth(words, LETTERING.note) + 10
+
+/** Height of the view titles and the legend under them, mm. */
+export const captionsHeight = (marked: Marked, width: number): number =>
+  TITLE + legendRows(marked, width).length * ROW
+
+/** The legend, its first row under the view titles; `at` is the upper left corner of the captions. */
+export function legend(marked: Marked, at: Point, width: number): PlainPrimitive[] {
+  return legendRows(marked, width).flatMap((row, i) => {
+    let x = at.x
+    const y = at.y - TITLE - i * ROW - LETTERING.note
+    return row.flatMap((entry) => {
+      const here = x
+      x += entryWidth(entry)
+      return [
+        ...entry.mark({ x: here + R, y: y + LETTERING.note / 2 }),
+        text({ x: here + 5, y }, entry.words, LETTERING.note),
+      ]
+    })
+  })
+}
+
+/** A view's title, centred; `at` is the middle of the captions' upper edge. */
+export const viewTitle = (at: Point, words: string, width: number): PlainPrimitive =>
+  text({ x: at.x, y: at.y - LETTERING.note }, fitText(words, LETTERING.note, width, true), LETTERING.note, {
+    anchor: 'middle',
+    bold: true,
+  })

@@ -40,7 +40,7 @@ export interface DimensionSpec {
 type TextPlace = number | 'after' | 'before'
 
 interface BuiltDimension {
-  readonly dimension: DimensionPrimitive
+  draw(): DimensionPrimitive
   readonly quad: Quad
   readonly lines: readonly Segment[]
   /** Whether the value fits between the arrowheads. */
@@ -85,14 +85,14 @@ function buildDimension(spec: DimensionSpec, offset: number, place: TextPlace): 
   const direction = Math.atan2(uy, ux)
   const { angle, up } = readable(direction)
   const textAt = at(middle, offset + up * LIFT)
-  const parts: PlainPrimitive[] = [
+  const parts = (): PlainPrimitive[] => [
     ...lines.map((s) => line('dimension', s.a, s.b)),
     arrowhead('dimension', a, arrowsInside ? direction + Math.PI : direction, ARROW),
     arrowhead('dimension', b, arrowsInside ? direction : direction + Math.PI, ARROW),
     text(textAt, spec.text, HEIGHT, { anchor: 'middle', angle, layer: 'dimension' }),
   ]
   return {
-    dimension: {
+    draw: () => ({
       kind: 'dimension',
       layer: 'dimension',
       id: spec.id,
@@ -105,12 +105,12 @@ function buildDimension(spec: DimensionSpec, offset: number, place: TextPlace): 
       height: HEIGHT,
       value: spec.value,
       scale: spec.scale,
-      parts,
-    },
+      parts: parts(),
+    }),
     quad: quad(at(middle, offset + up * (LIFT + HEIGHT / 2)), width, HEIGHT, (angle * Math.PI) / 180),
     lines,
     fits,
-    isLong: fits && length >= 3 * width + 6 * ARROW,
+    isLong: fits && 0.3 * length >= width / 2 + ARROW + 1,
   }
 }
 
@@ -153,7 +153,7 @@ function candidatesAt(spec: DimensionSpec, offset: number): Candidate[] {
     const between = typeof place === 'number'
     if (between && (!built.fits || (place !== 0.5 && !built.isLong))) return []
     const cost = place === 0.5 ? 0 : between ? 1.5 : built.fits ? 12 : 3
-    return [{ quads: [built.quad], lines: built.lines, cost, draw: () => [built.dimension] }]
+    return [{ quads: [built.quad], lines: built.lines, cost, draw: () => [built.draw()] }]
   })
 }
 

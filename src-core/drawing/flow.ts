@@ -24,7 +24,7 @@ export interface Block {
   lay(width: number, room: number): Laid | null
 }
 
-const BETWEEN = 4.5
+const BETWEEN = 3.8
 
 /**
  * Blocks in order, each whole in the first region that holds it; one that no region holds goes to the next sheet, and

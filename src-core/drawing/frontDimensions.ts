@@ -14,7 +14,7 @@ import { bedIsShown, bedRadius, dimensionText, type ViewInput } from './view.ts'
 const MOST_BORES = 6
 /** From a measured edge to the nearest dimension line, and from one level to the next, mm. */
 const FIRST = 8
-const NEXT = 4
+const NEXT = 5
 
 export function frontDimensions(input: ViewInput, lines: FrontLines): Label[] {
   return [...bedDimensions(input, lines), ...boreLabels(input, lines), ...partDimensions(input, lines)]

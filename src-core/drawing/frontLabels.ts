@@ -22,7 +22,7 @@ import {
 /** g·mm: less than this has no side to speak of. */
 const LEAST_UNBALANCE = 1
 /** From the swing circle outward, mm. */
-const RINGS = [9, 14, 20, 27, 35]
+const RINGS = [9, 15, 22, 31]
 
 const radians = (degrees: number): number => (degrees * Math.PI) / 180
 
@@ -133,30 +133,30 @@ export function heavyLabel({ job, analysis, origin }: ViewInput, { rim, swing }:
   const { static_g_mm: size, static_angle_deg: angle } = analysis.unbalance
   if (size < LEAST_UNBALANCE) return []
   const a = radians(angle)
-  const lines = ['HEAVY SIDE', `${angleText(job, angle, 0)}, ${clockPosition(angle)}`]
-  const half = Math.max(...lines.map((t) => textWidth(t, LETTERING.read, true))) / 2
+  const where = [`${angleText(job, angle, 0)},`, clockPosition(angle)]
   const tip = { x: origin.x + Math.cos(a) * rim * HEAVY_TIP, y: origin.y + Math.sin(a) * rim * HEAVY_TIP }
-  const places = around(
-    origin,
-    a,
-    [7, 10, 14, 19, 25].map((d) => swing + d),
-  ).map(({ at, direction, cost }) => ({
-    at: { x: at.x + Math.cos(direction) * half, y: at.y },
-    cost,
-  }))
-  return [
-    {
-      id: 'heavy side',
-      candidates: noteCandidates({
-        lines,
-        height: LETTERING.read,
-        bold: true,
-        layer: 'caution',
-        target: tip,
-        places,
-      }),
-    },
+  const settings = [
+    ['HEAVY SIDE', where.join(' ')],
+    ['HEAVY', 'SIDE', ...where],
   ]
+  const candidates = settings.flatMap((lines, i) => {
+    const half = Math.max(...lines.map((t) => textWidth(t, LETTERING.read, true))) / 2
+    const tall = (lines.length * 4.8) / 2
+    const rings = [4, 7, 11, 16, 22].map((d) => swing + d)
+    const places = around(origin, a, rings).map(({ at, direction, cost }) => ({
+      at: { x: at.x + Math.cos(direction) * half, y: at.y + Math.sin(direction) * tall },
+      cost: cost + 2 * i,
+    }))
+    return noteCandidates({
+      lines,
+      height: LETTERING.read,
+      bold: true,
+      layer: 'caution',
+      target: tip,
+      places,
+    })
+  })
+  return [{ id: 'heavy side', candidates }]
 }
 
 /** Share of the rim's radius at which the heavy-side arrow ends. */
@@ -167,37 +167,39 @@ export function swingLabels(input: ViewInput, { map, rim, swing }: FrontLines): 
   const { job, analysis, origin, scale } = input
   const out: Label[] = []
   const distances = [9, 14, 20, 26].map((d) => swing + d)
-  const note = (id: string, target: Point, words: string) => {
-    const half = textWidth(words, LETTERING.note) / 2
+  const note = (id: string, target: Point, settings: readonly (readonly string[])[]) => {
     const home = Math.atan2(target.y - origin.y, target.x - origin.x)
-    const places = around(origin, home, distances).map(({ at, direction, cost }) => ({
-      at: { x: at.x + Math.sign(Math.round(Math.cos(direction) * 10)) * half, y: at.y },
-      cost,
-    }))
-    out.push({
-      id,
-      candidates: noteCandidates({ lines: [words], height: LETTERING.note, target, places }),
+    const candidates = settings.flatMap((words, i) => {
+      const half = Math.max(...words.map((t) => textWidth(t, LETTERING.note))) / 2
+      const places = around(origin, home, distances).map(({ at, direction, cost }) => ({
+        at: { x: at.x + Math.sign(Math.round(Math.cos(direction) * 10)) * half, y: at.y },
+        cost: cost + i,
+      }))
+      return noteCandidates({ lines: words, height: LETTERING.note, target, places })
     })
+    out.push({ id, candidates })
   }
   const tightest = analysis.clearances[0]
-  if (tightest) note('tightest clearance', map(tightest.corner), tightestWords(input))
+  if (tightest) {
+    const words = tightestWords(input)
+    note('tightest clearance', map(tightest.corner), [[words.join(' ')], words])
+  }
   if (swing > rim + 0.1) {
     const a = radians(35)
     const at = { x: origin.x + Math.cos(a) * swing, y: origin.y + Math.sin(a) * swing }
-    note('swing', at, `swing R${dimensionText(job, swing / scale)}`)
+    note('swing', at, [[`swing R${dimensionText(job, swing / scale)}`]])
   }
   return out
 }
 
-function tightestWords({ job, mounted, analysis }: ViewInput): string {
+/** In two lines. */
+function tightestWords({ job, mounted, analysis }: ViewInput): string[] {
   const c = analysis.clearances[0]!
   const number = mounted.pieces.findIndex((p) => p.item.id === c.item) + 1
   const what = number > 0 ? `item ${number}` : c.item
   const against = c.against === 'gap' ? 'gap floor' : c.against
   const by = dimensionText(job, Math.abs(c.clearance_mm))
-  return c.clearance_mm < 0
-    ? `${what} FOULS the ${against} by ${by}`
-    : `${what} clears the ${against} by ${by}`
+  return [`${what} ${c.clearance_mm < 0 ? 'FOULS' : 'clears'}`, `the ${against} by ${by}`]
 }
 
 /** Names the bed under its line, or says where it is when it is too far down to draw. */

@@ -1,12 +1,9 @@
-/** The plate as seen from the tailstock, with everything on it and every label where it is clear of the rest. */
+/** The plate as seen from the tailstock, with everything on it. */
 import type { Point } from '../geometry/types.ts'
 import { frontDimensions } from './frontDimensions.ts'
 import { HEAVY_TIP, balloonLabels, bedLabel, heavyLabel, slotLabels, swingLabels } from './frontLabels.ts'
 import { frontLines, piecesOver } from './frontLines.ts'
-import { plainParts } from './plain.ts'
-import type { Primitive } from './model.ts'
-import { InkMap } from './placing/inkMap.ts'
-import { placeLabels } from './placing/placeLabels.ts'
+import type { PlainPrimitive } from './model.ts'
 import { arrowhead, circle, line } from './primitives.ts'
 import { indexMark, openCentre, quarteredDisc } from './symbols.ts'
 import { centreBefore, indexAngle, type View, type ViewInput } from './view.ts'
@@ -19,11 +16,11 @@ export function frontView(input: ViewInput): View {
     ...massCentres(input, lines.map),
     ...index(input, lines.rim),
   ]
-  const ink = new InkMap(input.area)
-  ink.addLines([...lines.primitives, ...plainParts(marks)])
-  for (const body of lines.bodies) ink.addBody(body)
-  const placed = placeLabels(
-    [
+  return {
+    lines: lines.primitives,
+    bodies: lines.bodies,
+    marks,
+    labels: [
       ...slotLabels(input, lines),
       ...heavyLabel(input, lines),
       ...frontDimensions(input, lines),
@@ -31,16 +28,11 @@ export function frontView(input: ViewInput): View {
       ...swingLabels(input, lines),
       ...bedLabel(input, lines),
     ],
-    ink,
-  )
-  return {
-    primitives: [...lines.primitives, ...placed.primitives, ...marks],
-    unplaced: placed.unplaced,
   }
 }
 
 /** From the axis to the rim, the way the assembly would swing down. */
-function heavyArrow({ analysis, origin }: ViewInput, rim: number): Primitive[] {
+function heavyArrow({ analysis, origin }: ViewInput, rim: number): PlainPrimitive[] {
   const { static_g_mm: size, static_angle_deg: angle } = analysis.unbalance
   if (size < 1) return []
   const a = (angle * Math.PI) / 180
@@ -49,18 +41,18 @@ function heavyArrow({ analysis, origin }: ViewInput, rim: number): Primitive[] {
   return [line('caution', at(3), at(rim * HEAVY_TIP - 4)), arrowhead('caution', tip, a, 5)]
 }
 
-function tightestMark({ analysis }: ViewInput, map: (p: Point) => Point): Primitive[] {
+function tightestMark({ analysis }: ViewInput, map: (p: Point) => Point): PlainPrimitive[] {
   const c = analysis.clearances[0]
   return c ? [circle('caution', map(c.corner), 1.6), circle('caution', map(c.corner), 0.5, 'solid')] : []
 }
 
-function massCentres({ mounted, analysis }: ViewInput, map: (p: Point) => Point): Primitive[] {
+function massCentres({ mounted, analysis }: ViewInput, map: (p: Point) => Point): PlainPrimitive[] {
   const [x, y] = analysis.assembly.centroid_mm
   const before = centreBefore(mounted, analysis)
   return [...(before ? openCentre(map(before)) : []), ...quarteredDisc(map({ x, y }))]
 }
 
-function index({ job, origin }: ViewInput, rim: number): Primitive[] {
+function index({ job, origin }: ViewInput, rim: number): PlainPrimitive[] {
   if (job.plate.slots.length === 0) return []
   const a = (indexAngle(job) * Math.PI) / 180
   return [indexMark({ x: origin.x + Math.cos(a) * rim, y: origin.y + Math.sin(a) * rim }, a)]

@@ -6,6 +6,7 @@ import type { Analysis } from '../analysis/result.ts'
 import type { Point } from '../geometry/types.ts'
 import type { Job } from '../job/schema.ts'
 import type { Mounted } from '../mounting/types.ts'
+import { captionsHeight } from './captions.ts'
 import type { Block, Region } from './flow.ts'
 import { footerHeight } from './footer.ts'
 import { CENTRING } from './frame.ts'
@@ -18,15 +19,13 @@ import { bedIsShown, bedRadius, largestSwing } from './view.ts'
 /** Text keeps clear of the frame by this, so that centring marks do not meet it. */
 export const INSET = CENTRING + 1
 /** Labels around the front view, mm. */
-const AROUND = { metric: 26, inch: 32 }
-const ABOVE = 20
+const AROUND = { metric: 26, inch: 29 }
+const ABOVE = 22
 const BELOW = 14
 /** Below the bed line. */
 const UNDER_BED = 8
 /** Beside and above the side view, for its dimensions. */
-const SIDE = 13
-/** Titles and legend under the views. */
-const CAPTIONS = 10.5
+const SIDE = { metric: 13, inch: 17 }
 /** Below this diameter on paper the labels crowd the plate, and the views get a sheet of their own. */
 const CROWDED = 90
 /** Room that the hardware list may take under the views. */
@@ -34,9 +33,11 @@ const MOST_BAND = 100
 
 export interface SheetPlan {
   readonly scale: number
-  /** Ground of each view with its labels, and where the axis (and plate face) stands in it. */
+  /** Ground of each view, and where the axis (and plate face) stands in it. */
   readonly front: { readonly area: Bounds; readonly origin: Point }
   readonly side: { readonly area: Bounds; readonly origin: Point }
+  /** Ground of all views and labels. */
+  readonly area: Bounds
   /** Upper left corner of the captions under the views, and the width they have. */
   readonly captions: { readonly at: Point; readonly width: number }
   /** For blocks, on the first sheet. */
@@ -50,6 +51,7 @@ export interface Extent {
   readonly back: number
   readonly front: number
   readonly around: number
+  readonly beside: number
 }
 
 /** Size of the views in model mm, and the room that labels take beside the front view in sheet mm. */
@@ -60,13 +62,14 @@ export function viewExtent(job: Job, mounted: Mounted, analysis: Analysis): Exte
     bed: bedIsShown(job, analysis) ? bedRadius(job).radius : null,
     ...sideRange({ job, mounted }),
     around: job.displayUnits === 'in' ? AROUND.inch : AROUND.metric,
+    beside: job.displayUnits === 'in' ? SIDE.inch : SIDE.metric,
   }
 }
 
 export interface PlanInput {
+  readonly mounted: Mounted
   readonly sheet: SheetSize
   readonly extent: Extent
-  readonly plateDiameter: number
   readonly scale: number | 'auto'
   readonly projection: Projection
   /** The list that goes under the views where it can, and the block that everything else follows. */
@@ -76,22 +79,26 @@ export interface PlanInput {
 
 export function planSheet(input: PlanInput): SheetPlan {
   const { sheet, extent, scale } = input
-  const layouts = sheet.large ? [sharedLayout(input), wholeLayout(sheet)] : [wholeLayout(sheet)]
-  const scales = layouts.map((l) => (scale === 'auto' ? fittingScale(extent, l.area) : scale))
-  const shared = input.plateDiameter * scales[0]! >= CROWDED || scales[0]! >= scales.at(-1)!
+  const layouts = sheet.large ? [sharedLayout(input), wholeLayout(input)] : [wholeLayout(input)]
+  const scales = layouts.map((l) => (scale === 'auto' ? fittingScale(extent, l) : scale))
+  const shared = input.mounted.job.plate.diameter * scales[0]! >= CROWDED || scales[0]! >= scales.at(-1)!
   const k = shared || scale !== 'auto' ? 0 : layouts.length - 1
   return arrange(input, layouts[k]!, scales[k]!)
 }
 
+const captionsWidth = (area: Bounds): number => area.x1 - area.x0 - 8
+
 interface Layout {
   readonly area: Bounds
   readonly regions: readonly Region[]
+  /** Height of view titles and legend. */
+  readonly captions: number
   /** Whether blocks may follow under the views. */
   readonly under: boolean
 }
 
 /** Views at the upper left, a column of notes at the right over the title block, the hardware list under the views. */
-function sharedLayout({ sheet, hardware, columnWidth }: PlanInput): Layout {
+function sharedLayout({ mounted, sheet, hardware, columnWidth }: PlanInput): Layout {
   const left = sheet.left + INSET
   const listWidth = sheet.right - TITLE_WIDTH - 4 - left
   const listRoom = MOST_BAND - footerHeight(sheet)
@@ -99,8 +106,10 @@ function sharedLayout({ sheet, hardware, columnWidth }: PlanInput): Layout {
   const band = Math.max(TITLE_HEIGHT + 2, footerHeight(sheet) + listHeight + 3)
   const columnX = sheet.right - INSET - columnWidth
   const columnTop = sheet.top - INSET
+  const area = { x0: sheet.left + 2, y0: sheet.bottom + band, x1: columnX - 3, y1: sheet.top - 2 }
   return {
-    area: { x0: sheet.left + 2, y0: sheet.bottom + band, x1: columnX - 3, y1: sheet.top - 2 },
+    area,
+    captions: captionsHeight(mounted, captionsWidth(area)),
     regions: [
       { x: columnX, y: columnTop, width: columnWidth, height: columnTop - sheet.bottom - TITLE_HEIGHT - 4 },
       {
@@ -115,7 +124,7 @@ function sharedLayout({ sheet, hardware, columnWidth }: PlanInput): Layout {
 }
 
 /** Views over the whole sheet above the title block; blocks in what is left under them and beside the block. */
-function wholeLayout(sheet: SheetSize): Layout {
+function wholeLayout({ mounted, sheet }: PlanInput): Layout {
   const bottom = sheet.bottom + TITLE_HEIGHT + (sheet.large ? 2 : footerHeight(sheet))
   const beside: Region[] = sheet.large
     ? [
@@ -127,43 +136,45 @@ function wholeLayout(sheet: SheetSize): Layout {
         },
       ]
     : []
+  const area = { x0: sheet.left + 2, y0: bottom, x1: sheet.right - 2, y1: sheet.top - 2 }
   return {
-    area: { x0: sheet.left + 2, y0: bottom, x1: sheet.right - 2, y1: sheet.top - 2 },
+    area,
+    captions: captionsHeight(mounted, captionsWidth(area)),
     regions: beside,
     under: !sheet.large,
   }
 }
 
-const widthAt = ({ reach, back, front, around }: Extent, s: number): number =>
-  2 * (reach * s + around) + (front - back) * s + 2 * SIDE
+const widthAt = ({ reach, back, front, around, beside }: Extent, s: number): number =>
+  2 * (reach * s + around) + (front - back) * s + 2 * beside
 /** From the axis down to the captions, sheet mm. */
 const depthAt = ({ reach, bed }: Extent, s: number): number =>
   Math.max(reach * s + BELOW, bed === null ? 0 : bed * s + UNDER_BED)
-const heightAt = (extent: Extent, s: number): number =>
-  extent.reach * s + ABOVE + depthAt(extent, s) + CAPTIONS
+const heightAt = (extent: Extent, s: number, captions: number): number =>
+  extent.reach * s + ABOVE + depthAt(extent, s) + captions
 
-function fittingScale(extent: Extent, area: Bounds): number {
+function fittingScale(extent: Extent, { area, captions }: Layout): number {
   const fits = (s: number) =>
-    widthAt(extent, s) <= area.x1 - area.x0 && heightAt(extent, s) <= area.y1 - area.y0
+    widthAt(extent, s) <= area.x1 - area.x0 && heightAt(extent, s, captions) <= area.y1 - area.y0
   return SCALES.find(fits) ?? SCALES[SCALES.length - 1]!
 }
 
 /** Spreads what room is left over the views; on a small sheet it goes to the blocks under them. */
 function arrange({ sheet, extent, projection }: PlanInput, layout: Layout, scale: number): SheetPlan {
-  const { area } = layout
-  const { reach, back, front, around } = extent
-  const needed = heightAt(extent, scale)
+  const { area, captions } = layout
+  const { reach, back, front, around, beside } = extent
+  const needed = heightAt(extent, scale, captions)
   const bottom = layout.under ? Math.max(area.y0, area.y1 - needed - 4) : area.y0
   const spareY = Math.max(0, area.y1 - bottom - needed)
   const spareX = Math.max(0, area.x1 - area.x0 - widthAt(extent, scale))
   const frontWidth = 2 * (reach * scale + around) + (spareX * 2) / 3
-  const sideWidth = (front - back) * scale + 2 * SIDE + spareX / 3
-  const axisY = bottom + CAPTIONS + depthAt(extent, scale) + spareY / 2
-  const low = bottom + CAPTIONS
+  const sideWidth = (front - back) * scale + 2 * beside + spareX / 3
+  const axisY = bottom + captions + depthAt(extent, scale) + spareY / 2
+  const low = bottom + captions
   const frontFirst = projection === 'first'
   const frontX0 = frontFirst ? area.x0 : area.x0 + sideWidth
   const sideX0 = frontFirst ? area.x0 + frontWidth : area.x0
-  const face = sideX0 + SIDE + spareX / 6 - back * scale
+  const face = sideX0 + beside + spareX / 6 - back * scale
   const under: Region[] = layout.under
     ? [
         {
@@ -184,7 +195,8 @@ function arrange({ sheet, extent, projection }: PlanInput, layout: Layout, scale
       area: { x0: sideX0, y0: low, x1: Math.min(area.x1, sideX0 + sideWidth), y1: area.y1 },
       origin: { x: face, y: axisY },
     },
-    captions: { at: { x: area.x0 + 4, y: low - 1 }, width: area.x1 - area.x0 - 8 },
+    area: { ...area, y0: low },
+    captions: { at: { x: area.x0 + 4, y: low - 0.5 }, width: captionsWidth(area) },
     regions: [...layout.regions, ...under],
   }
 }

@@ -74,7 +74,7 @@ export function speedTable(job: Job, setup: Setup, analysis: Analysis): TableInp
   })
   return {
     title: 'Spindle speeds',
-    remark: `Pull in ${inch ? 'lbf' : 'N'}, best estimate and 95 % bound; share of weight.`,
+    remark: `Pull of the unbalance in ${inch ? 'lbf' : 'N'}, % of weight.`,
     columns: [
       { title: 'rpm', align: 'end' },
       { title: inch ? 'lbf' : 'N', align: 'end' },

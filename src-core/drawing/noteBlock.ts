@@ -23,7 +23,7 @@ const INDENT = 4.6
 
 export function noteBlock(notes: Notes): Block {
   const height = notes.height ?? LETTERING.note
-  const leading = height * 1.6
+  const leading = height * 1.5
   return {
     width: NARROWEST,
     lay: (available, room): Laid | null => {
@@ -69,8 +69,14 @@ export function noteBlock(notes: Notes): Block {
   }
 }
 
+export interface Headline {
+  readonly first: string
+  readonly second: string
+  readonly caution: boolean
+}
+
 /** The speed to run, large, and the ceiling under it. */
-export function headline(first: string, second: string): Block {
+export function headline({ first, second, caution }: Headline): Block {
   const leading = LETTERING.read * 1.5
   return {
     width: NARROWEST,
@@ -84,6 +90,7 @@ export function headline(first: string, second: string): Block {
         draw: ({ x, y }) => [
           text({ x, y: y - LETTERING.head }, fitText(first, LETTERING.head, width, true), LETTERING.head, {
             bold: true,
+            layer: caution ? 'caution' : 'text',
           }),
           ...lines.map((content, i) =>
             text({ x, y: y - LETTERING.head - 1 - (i + 1) * leading }, content, LETTERING.read),

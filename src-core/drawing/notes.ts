@@ -13,7 +13,7 @@ export const PRECEDENCE =
   "Estimates for planning. The machine maker's manual, local rules and a competent person come first."
 
 const LIMITS = {
-  balance: 'balance at the 95 % bound',
+  balance: 'balance (95 %)',
   plate: "the plate's rating",
   spindle: "the spindle's maximum",
   cutting: 'cutting speed',
@@ -21,12 +21,22 @@ const LIMITS = {
   clearance: 'something fouls',
 } as const
 
-/** The speed chosen, and the ceiling with what sets it. */
-export function speedWords(job: Job, setup: Setup, { ceiling }: Analysis): [string, string] {
+/** The speed chosen, with its verdict where that is not `go`, and the ceiling with what sets it. */
+export function speedWords(
+  job: Job,
+  setup: Setup,
+  { ceiling, speeds }: Analysis,
+): { first: string; second: string; caution: boolean } {
   const fmt = formatter(job.displayUnits)
-  const chosen = setup.speed === null ? 'NO SPEED CHOSEN' : `SPINDLE ${fmt.speed(setup.speed)}`
-  if (ceiling.rpm === null || ceiling.limit === null) return [chosen, 'Ceiling: nothing given limits it.']
-  return [chosen, `Ceiling ${fmt.speed(Math.floor(ceiling.rpm))}, set by ${LIMITS[ceiling.limit]}.`]
+  const verdict = speeds.find((s) => s.rpm === setup.speed)?.verdict
+  const over = ceiling.rpm !== null && setup.speed !== null && setup.speed > ceiling.rpm
+  const caution = over || verdict === 'stop'
+  const warning = caution ? ': STOP' : verdict === 'caution' ? ': CAUTION' : ''
+  const first = setup.speed === null ? 'NO SPEED CHOSEN' : `SPINDLE ${fmt.speed(setup.speed)}${warning}`
+  if (ceiling.limit === null) return { first, caution, second: 'Ceiling: nothing given limits it.' }
+  const reason = LIMITS[ceiling.limit]
+  const rpm = ceiling.rpm === null ? 'none' : fmt.speed(Math.floor(ceiling.rpm))
+  return { first, caution, second: `Ceiling ${rpm}: ${reason}` }
 }
 
 export function balanceNotes(job: Job, mounted: Mounted, a: Analysis): Notes {
@@ -44,7 +54,7 @@ export function balanceNotes(job: Job, mounted: Mounted, a: Analysis): Notes {
       `Limit: ${criterionWords(mounted.setup)}, this job's own setting; no standard covers faceplate work.`,
       a.clamping === null
         ? 'Clamps: NOT CHECKED.'
-        : `Clamps: factor against slip ${plain(a.clamping.factor, 1)} (2 asked, rule of thumb).`,
+        : `Clamps: factor against slip ${plain(a.clamping.factor, 1)} (rule of thumb: 2).`,
     ],
   }
 }

@@ -6,22 +6,19 @@ import type { Analysis } from '../analysis/result.ts'
 import type { Job, Setup } from '../job/schema.ts'
 import { findSetup, mountSetup } from '../mounting/mount.ts'
 import type { Mounted } from '../mounting/types.ts'
-import { legend, viewTitle } from './captions.ts'
 import type { DimensionChoices } from './dimension.ts'
 import { flow, type Block, type Region } from './flow.ts'
 import { footer, footerHeight } from './footer.ts'
 import { frame } from './frame.ts'
-import { frontView } from './frontView.ts'
-import { INSET, planSheet, viewExtent, type SheetPlan } from './layout.ts'
+import { INSET, planSheet, viewExtent } from './layout.ts'
 import { hardwareTable, speedTable } from './lists.ts'
-import type { Drawing, Primitive } from './model.ts'
+import type { Drawing } from './model.ts'
 import { headline, noteBlock } from './noteBlock.ts'
 import { CHECKLIST, assumptionNotes, balanceNotes, findingNotes, speedWords } from './notes.ts'
 import { SHEETS, type SheetName, type SheetSize } from './sheetSizes.ts'
-import { sideView } from './sideView.ts'
 import { tableBlock } from './table.ts'
 import { TITLE_HEIGHT, titleBlock, type Projection } from './titleBlock.ts'
-import type { ViewInput } from './view.ts'
+import { drawViews } from './drawViews.ts'
 
 export interface SheetOptions {
   /** 'auto': A3 for metric jobs, ANSI B for inch ones. */
@@ -59,22 +56,22 @@ export function setupSheet(
   const speeds = tableBlock(speedTable(job, setup, analysis))
   const hardware = tableBlock(hardwareTable(job, mounted))
   const plan = planSheet({
+    mounted,
     sheet,
     extent: viewExtent(job, mounted, analysis),
-    plateDiameter: job.plate.diameter,
     scale: options.scale ?? 'auto',
     projection,
     hardware,
     columnWidth: Math.max(COLUMN, speeds.width),
   })
   const blocks = [
-    headline(...speedWords(job, setup, analysis)),
-    speeds,
+    headline(speedWords(job, setup, analysis)),
     ...(mounted.pieces.length > 0 ? [hardware] : []),
+    speeds,
     ...textBlocks(job, mounted, analysis),
   ]
-  const pages = flow(blocks, plan.regions, () => furtherRegions(sheet))
-  const drawn = views(job, mounted, analysis, plan, options.dimensions ?? {})
+  const drawn = drawViews({ job, mounted, analysis, plan, choices: options.dimensions ?? {} })
+  const pages = flow([...blocks, ...unplacedNote(drawn.unplaced)], plan.regions, () => furtherRegions(sheet))
   return pages.map((lists, i): Drawing => {
     const block = titleBlock({
       job,
@@ -95,7 +92,13 @@ export function setupSheet(
       title: sheetTitle(job, setup),
       width: sheet.width,
       height: sheet.height,
-      primitives: [...frame(sheet), ...(i === 0 ? drawn : []), ...lists, ...footer(sheet), ...block],
+      primitives: [
+        ...frame(sheet),
+        ...(i === 0 ? drawn.primitives : []),
+        ...lists,
+        ...footer(sheet),
+        ...block,
+      ],
     }
   })
 }
@@ -113,6 +116,11 @@ function textBlocks(job: Job, mounted: Mounted, analysis: Analysis): Block[] {
   ].map(noteBlock)
 }
 
+function unplacedNote(ids: readonly string[]): Block[] {
+  if (ids.length === 0) return []
+  return [noteBlock({ title: 'Not labelled', lines: [`No room in the views for: ${ids.join(', ')}.`] })]
+}
+
 /** Sheets after the first: one column on an upright sheet, two on a lying one. */
 function furtherRegions(sheet: SheetSize): Region[] {
   const x = sheet.left + INSET
@@ -124,36 +132,5 @@ function furtherRegions(sheet: SheetSize): Region[] {
   return [
     { x, y, width: column, height: y - sheet.bottom - footerHeight(sheet) - 3 },
     { x: x + column + 8, y, width: column, height: above },
-  ]
-}
-
-function views(
-  job: Job,
-  mounted: Mounted,
-  analysis: Analysis,
-  plan: SheetPlan,
-  choices: DimensionChoices,
-): Primitive[] {
-  const input = (view: SheetPlan['front']): ViewInput => ({
-    job,
-    mounted,
-    analysis,
-    scale: plan.scale,
-    ...view,
-    choices,
-  })
-  const front = frontView(input(plan.front))
-  const side = sideView(input(plan.side))
-  const { at, width } = plan.captions
-  const title = (view: SheetPlan['front'], words: string) => {
-    const { x0, x1 } = view.area
-    return viewTitle({ x: (x0 + x1) / 2, y: at.y - 2.5 }, words, x1 - x0 - 4)
-  }
-  return [
-    ...front.primitives,
-    ...side.primitives,
-    title(plan.front, 'Plate seen from the tailstock'),
-    title(plan.side, "Section, operator's side"),
-    ...legend(job, { x: at.x, y: at.y - 7.2 }, width, [...front.unplaced, ...side.unplaced]),
   ]
 }

@@ -2,62 +2,58 @@
  * The set-up from the operator's side, z to the right: plate and part cut by the upright plane through the axis,
  * clamps, packing and weights whole. Dimensions along the axis stand above, levels beside.
  */
+import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
 import { noteCandidates } from './callouts.ts'
 import { dimensionLabel } from './dimension.ts'
 import { LETTERING } from './lettering.ts'
-import { InkMap } from './placing/inkMap.ts'
-import { placeLabels, type Label } from './placing/placeLabels.ts'
+import type { Label } from './placing/placeLabels.ts'
 import { extentY } from './section.ts'
 import { sideLines, type SideLines } from './sideLines.ts'
 import { textWidth } from './textWidth.ts'
 import { bedIsShown, bedRadius, dimensionText, type View, type ViewInput } from './view.ts'
 
 /** Levels of dimension lines above the plate, mm from its rim. */
-const LEVELS = [6, 12, 18, 24, 30]
+const LEVELS = [6, 11.5, 17, 23, 29]
 const BESIDE = [7, 11, 15, 20, 26]
-
 
 export function sideView(input: ViewInput): View {
   const lines = sideLines(input)
-  const ink = new InkMap(input.area)
-  ink.addLines(lines.primitives)
-  for (const body of lines.bodies) ink.addBody([body])
-  const placed = placeLabels(
-    [...alongAxis(input, lines), ...levels(input, lines), ...notes(input, lines)],
-    ink,
-  )
-  return { primitives: [...lines.primitives, ...placed.primitives], unplaced: placed.unplaced }
+  return {
+    lines: lines.primitives,
+    bodies: lines.bodies.map((ring) => [ring]),
+    marks: [],
+    labels: [...alongAxis(input, lines), ...levels(input, lines), ...notes(input, lines)],
+  }
 }
 
 /** Plate, packing, part and all that stands out from the plate's face. */
 function alongAxis({ job, mounted, scale, choices }: ViewInput, { map, back, front }: SideLines): Label[] {
   const rim = job.plate.diameter / 2
-  const top = (z: number): Point => map(z, highest(mounted, z) ?? rim)
+  const rimTop = map(0, rim).y
+  const { packing } = mounted.setup
   const rows = [
-    { id: 'packing', z0: 0, z1: mounted.setup.packing },
-    { id: 'part-depth', z0: mounted.setup.packing, z1: mounted.partFront },
+    { id: 'packing', z0: 0, z1: packing },
+    { id: 'part-depth', z0: packing, z1: mounted.partFront },
     { id: 'plate-thickness', z0: back, z1: 0 },
-    { id: 'overhang', z0: 0, z1: front },
+    // Where nothing stands out further than a part without packing, its depth says it all.
+    ...(packing > 0 || front > mounted.partFront ? [{ id: 'overhang', z0: 0, z1: front }] : []),
   ]
-  return rows.flatMap(({ id, z0, z1 }, i): Label[] => {
-    const known =
-      id === 'overhang' && Math.abs(mounted.setup.packing + 0 - z0) < 1e-6 && mounted.partFront === front
-    if (z1 - z0 < 1e-6 || known) return []
-    const from = z0 <= 0 ? map(z0, rim) : top(z0)
-    const to = z1 <= 0 ? map(z1, rim) : top(z1)
-    const levels = LEVELS.slice(id === 'overhang' ? 1 : 0).map((up) => map(0, rim).y + up - from.y)
-    const spec = { id, from, to, direction: 0, value: z1 - z0, scale, text: dimensionText(job, z1 - z0) }
-    return dimensionLabel(spec, levels, choices).map((l) => ({
-      ...l,
-      candidates: l.candidates.map((c) => ({ ...c, cost: c.cost + 0 * i })),
-    }))
+  const top = (z: number): Point => map(z, z <= 0 ? rim : (highest(mounted, z) ?? rim))
+  return rows.flatMap(({ id, z0, z1 }): Label[] => {
+    if (z1 - z0 < TOLERANCE.height) return []
+    const from = top(z0)
+    const heights = id === 'overhang' ? LEVELS.slice(1) : LEVELS
+    const levels = heights.map((up) => rimTop + up - from.y)
+    const value = z1 - z0
+    const spec = { id, from, to: top(z1), direction: 0, value, scale, text: dimensionText(job, value) }
+    return dimensionLabel(spec, levels, choices)
   })
 }
 
 /** Greatest y of what ends at a height z, part before pieces; null where nothing does. */
 function highest(mounted: ViewInput['mounted'], z: number): number | null {
-  const ends = (a: number, b: number) => Math.abs(a - z) < 1e-6 || Math.abs(b - z) < 1e-6
+  const ends = (a: number, b: number) => [a, b].some((end) => Math.abs(end - z) < TOLERANCE.height)
   const parts = mounted.bodies
     .filter((b) => b.body.effect === 'adds' && ends(b.z0, b.z1))
     .flatMap((b) => b.regions.map((r) => extentY(r)[1]))
@@ -150,16 +146,21 @@ function notes(input: ViewInput, { map, back, front, slide }: SideLines): Label[
       ],
     )
   }
-  const words = slideWords(input, slide)
-  const half = Math.max(...words.map((w) => textWidth(w, LETTERING.note))) / 2
   const left = slide.drawn ? map(slide.from ?? 0, 0).x : map(back, 0).x
-  const y = slide.drawn
-    ? map(0, -slide.level).y
-    : map(0, -(bedIsShown(job, analysis) ? bed.radius : job.plate.diameter / 2)).y - 4
-  const spots = [5, 9, 13, 18].flatMap((down) =>
-    [0, -6, 6, -14, -22].map((along) => ({ x: left + half + along, y: y - down })),
-  )
-  note('cross-slide name', words, spots)
+  const floor = bedIsShown(job, analysis) ? bed.radius : job.plate.diameter / 2
+  const y = map(0, slide.drawn ? -slide.level : -floor).y - (slide.drawn ? 0 : 2)
+  const words = slideWords(input, slide)
+  const spread = (lines: readonly string[], extra: number) => {
+    const half = Math.max(...lines.map((w) => textWidth(w, LETTERING.note))) / 2
+    const places = [4, 6, 8, 11, 15, 20].flatMap((down) =>
+      [0, -8, 8, -16, -26, -38].map((along) => ({
+        at: { x: left + half + along, y: y - down },
+        cost: extra + down / 2 + Math.abs(along) / 4,
+      })),
+    )
+    return noteCandidates({ lines, height: LETTERING.note, target: null, places })
+  }
+  out.push({ id: 'cross-slide name', candidates: [...spread(words, 0), ...spread([words.join(' ')], 1)] })
   return out
 }
 

@@ -1,11 +1,11 @@
 /** Marks of the views. Sheet mm. */
 import type { Point } from '../geometry/types.ts'
-import type { Primitive } from './model.ts'
+import type { PlainPrimitive } from './model.ts'
 import { arrowhead, circle, line } from './primitives.ts'
 
 /** Centre of mass as set up: a disc with two filled quarters. */
-export function quarteredDisc(at: Point, r = 2): Primitive[] {
-  const quarter = (start: number): Primitive => {
+export function quarteredDisc(at: Point, r = 2): PlainPrimitive[] {
+  const quarter = (start: number): PlainPrimitive => {
     const a = (start * Math.PI) / 2
     const p = { x: at.x + Math.cos(a) * r, y: at.y + Math.sin(a) * r }
     const q = { x: at.x + Math.cos(a + Math.PI / 2) * r, y: at.y + Math.sin(a + Math.PI / 2) * r }
@@ -25,7 +25,7 @@ export function quarteredDisc(at: Point, r = 2): Primitive[] {
 }
 
 /** Centre of mass before the counterweights: an open circle with a cross. */
-export function openCentre(at: Point, r = 2): Primitive[] {
+export function openCentre(at: Point, r = 2): PlainPrimitive[] {
   return [
     circle('mark', at, r, 'paper'),
     line('mark', { x: at.x - r, y: at.y }, { x: at.x + r, y: at.y }),
@@ -34,5 +34,5 @@ export function openCentre(at: Point, r = 2): Primitive[] {
 }
 
 /** Mark of the index slot: a filled triangle outside the rim, pointing inward. `direction` of the slot in radians. */
-export const indexMark = (tip: Point, direction: number): Primitive =>
+export const indexMark = (tip: Point, direction: number): PlainPrimitive =>
   arrowhead('mark', tip, direction + Math.PI, 4)

@@ -6,8 +6,9 @@ import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { convert } from '../units/convert.ts'
 import { plain } from '../units/format.ts'
 import type { DimensionChoices } from './dimension.ts'
-import type { Primitive } from './model.ts'
+import type { PlainPrimitive } from './model.ts'
 import type { Bounds } from './placing/inkMap.ts'
+import type { Label } from './placing/placeLabels.ts'
 
 export interface ViewInput {
   readonly job: Job
@@ -17,15 +18,20 @@ export interface ViewInput {
   readonly scale: number
   /** Sheet place of the spindle axis (front view) or of axis and plate face (side view). */
   readonly origin: Point
-  /** Where the view and its labels may stand. */
+  /** Ground of this view; its labels may stand anywhere in the ground of all views. */
   readonly area: Bounds
   readonly choices: DimensionChoices
 }
 
+/** A view before its labels are placed. */
 export interface View {
-  readonly primitives: readonly Primitive[]
-  /** Ids of labels for which there was no room. */
-  readonly unplaced: readonly string[]
+  /** Lines under the labels. */
+  readonly lines: readonly PlainPrimitive[]
+  /** Flat outlines (even-odd, each its own), sheet mm, of what labels keep off. */
+  readonly bodies: readonly (readonly (readonly Point[])[])[]
+  /** Marks over the labels' leaders. */
+  readonly marks: readonly PlainPrimitive[]
+  readonly labels: readonly Label[]
 }
 
 /** A length as a dimension prints it: mm to a tenth, inches to a thousandth, without the unit. */

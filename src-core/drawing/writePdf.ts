@@ -2,6 +2,7 @@ import PDFDocument from 'pdfkit'
 import { formatNumber } from './formatNumber.ts'
 import type { CirclePrimitive, Drawing, PathPrimitive, PlainPrimitive, TextPrimitive } from './model.ts'
 import { pathData } from './pathData.ts'
+import { plainFont } from './pdfFont.ts'
 import { plainPrimitives, plainText } from './plain.ts'
 import { CAPITAL_HEIGHT_EM, fillColour, LAYER_STYLES } from './styles.ts'
 
@@ -50,8 +51,8 @@ function startDocument(title: string, fonts: PdfFonts): Document {
   const document = new PDFDocument(options)
   const catalogue = document as unknown as { _root: { data: { ViewerPreferences: { data: object } } } }
   Object.assign(catalogue._root.data.ViewerPreferences.data, { PrintScaling: 'None' })
-  document.registerFont(REGULAR, fonts.regular)
-  document.registerFont(BOLD, fonts.bold)
+  document.registerFont(REGULAR, plainFont(fonts.regular))
+  document.registerFont(BOLD, plainFont(fonts.bold))
   return document
 }
 

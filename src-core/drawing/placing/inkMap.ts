@@ -4,7 +4,7 @@ import { flattenRing } from '../../geometry/flatten.ts'
 import { circleRing } from '../../geometry/edges.ts'
 import type { PlainPrimitive } from '../model.ts'
 import { subPaths } from '../subPaths.ts'
-import { quadCorners, quadPoint, type Quad } from './quad.ts'
+import { quadCorners, type Quad } from './quad.ts'
 
 /** mm. Half a millimetre is the clear space that a thin line needs to stay a line of its own. */
 const CELL = 0.5
@@ -60,7 +60,7 @@ export class InkMap {
 
   /** Whether a quad lies within the bounds. */
   holds(q: Quad): boolean {
-    return quadCorners(q).every((p) => this.at(p) >= 0)
+    return quadCorners(q).every((p) => this.at(p.x, p.y) >= 0)
   }
 
   /** Whether a quad lies within the bounds and on no ink. */
@@ -71,7 +71,11 @@ export class InkMap {
     const up = Math.max(1, Math.ceil((2 * h) / CELL))
     for (let i = 0; i <= across; i++) {
       for (let j = 0; j <= up; j++) {
-        if (this.at(quadPoint(q, -w + (2 * w * i) / across, -h + (2 * h * j) / up)) !== 0) return false
+        const u = -w + (2 * w * i) / across
+        const v = -h + (2 * h * j) / up
+        const x = q.centre.x + u * q.along.x - v * q.along.y
+        const y = q.centre.y + u * q.along.y + v * q.along.x
+        if (this.at(x, y) !== 0) return false
       }
     }
     return true
@@ -85,7 +89,7 @@ export class InkMap {
     let wasLine = false
     for (let i = 0; i <= steps; i++) {
       const t = i / steps
-      const cell = this.at({ x: a.x + (b.x - a.x) * t, y: a.y + (b.y - a.y) * t })
+      const cell = this.at(a.x + (b.x - a.x) * t, a.y + (b.y - a.y) * t)
       const isLine = cell >= 0 && (cell & LINE) !== 0
       if (isLine && !wasLine) lines++
       // A line drawn along another counts for its length.
@@ -97,9 +101,9 @@ export class InkMap {
   }
 
   /** What a cell holds; -1 outside. */
-  private at(p: Point): number {
-    const column = Math.floor((p.x - this.bounds.x0) / CELL)
-    const row = Math.floor((p.y - this.bounds.y0) / CELL)
+  private at(x: number, y: number): number {
+    const column = Math.floor((x - this.bounds.x0) / CELL)
+    const row = Math.floor((y - this.bounds.y0) / CELL)
     if (column < 0 || row < 0 || column >= this.columns || row >= this.rows) return -1
     return this.cells[row * this.columns + column]!
   }

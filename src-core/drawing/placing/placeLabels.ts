@@ -5,7 +5,14 @@
  */
 import type { Primitive } from '../model.ts'
 import type { InkMap } from './inkMap.ts'
-import { quadsMeet, segmentMeetsQuad, segmentsCross, type Quad, type Segment } from './quad.ts'
+import {
+  quadsMeet,
+  segmentMeetsQuad,
+  segmentsCross,
+  segmentsRunTogether,
+  type Quad,
+  type Segment,
+} from './quad.ts'
 
 export interface Candidate {
   /** The ground that its text takes. */
@@ -30,9 +37,11 @@ export interface Placed {
   readonly unplaced: readonly string[]
 }
 
-/** Clear space round a label, mm. */
-export const CLEAR = 0.7
+/** Clear space between a label and lines, and between two labels, mm. */
+const CLEAR = 0.7
+const APART = 1.6
 const CROSSING_LABEL_LINE = 14
+const RUNNING_TOGETHER = 10
 const CROSSING_INK = 1.2
 const OVER_BODY = 0.25
 const PER_MILLIMETRE = 0.4
@@ -115,12 +124,15 @@ function meeting(c: Candidate, others: readonly Candidate[], limit: number): num
   let cost = 0
   for (const o of others) {
     for (const q of c.quads) {
-      if (o.quads.some((t) => quadsMeet(q, t, CLEAR))) return Infinity
-      if (o.lines.some((s) => segmentMeetsQuad(s, q, CLEAR / 2))) return Infinity
+      for (const t of o.quads) if (quadsMeet(q, t, APART)) return Infinity
+      for (const s of o.lines) if (segmentMeetsQuad(s, q, CLEAR / 2)) return Infinity
     }
     for (const s of c.lines) {
-      if (o.quads.some((t) => segmentMeetsQuad(s, t, CLEAR / 2))) return Infinity
-      for (const t of o.lines) if (segmentsCross(s, t)) cost += CROSSING_LABEL_LINE
+      for (const t of o.quads) if (segmentMeetsQuad(s, t, CLEAR / 2)) return Infinity
+      for (const t of o.lines) {
+        if (segmentsCross(s, t)) cost += CROSSING_LABEL_LINE
+        else if (segmentsRunTogether(s, t, CLEAR)) cost += RUNNING_TOGETHER
+      }
     }
     if (cost >= limit) return cost
   }

@@ -5,8 +5,8 @@ export interface Quad {
   readonly centre: Point
   readonly width: number
   readonly height: number
-  /** Radians counter-clockwise. */
-  readonly angle: number
+  /** Direction of the width, as a unit vector. */
+  readonly along: Point
 }
 
 export interface Segment {
@@ -14,18 +14,19 @@ export interface Segment {
   readonly b: Point
 }
 
+const LEVEL: Point = { x: 1, y: 0 }
+
+/** `angle` in radians counter-clockwise. */
 export const quad = (centre: Point, width: number, height: number, angle = 0): Quad => ({
   centre,
   width,
   height,
-  angle,
+  along: angle === 0 ? LEVEL : { x: Math.cos(angle), y: Math.sin(angle) },
 })
 
 /** Place of a local offset (along the width, along the height) from the quad's centre. */
-export function quadPoint(q: Quad, u: number, v: number): Point {
-  const c = Math.cos(q.angle)
-  const s = Math.sin(q.angle)
-  return { x: q.centre.x + u * c - v * s, y: q.centre.y + u * s + v * c }
+export function quadPoint({ centre, along }: Quad, u: number, v: number): Point {
+  return { x: centre.x + u * along.x - v * along.y, y: centre.y + u * along.y + v * along.x }
 }
 
 /** The four corners, counter-clockwise. */
@@ -35,58 +36,55 @@ export function quadCorners(q: Quad): Point[] {
   return [quadPoint(q, -w, -h), quadPoint(q, w, -h), quadPoint(q, w, h), quadPoint(q, -w, h)]
 }
 
-/** Whether two quads come nearer than `gap` (separating axes of both, the first grown by the gap). */
+/** Whether two quads come nearer than `gap` along the sides of either (separating axes). */
 export function quadsMeet(a: Quad, b: Quad, gap = 0): boolean {
-  const grown = { ...a, width: a.width + 2 * gap, height: a.height + 2 * gap }
-  const one = quadCorners(grown)
-  const two = quadCorners(b)
-  return [a.angle, a.angle + Math.PI / 2, b.angle, b.angle + Math.PI / 2].every((axis) => {
-    const [a0, a1] = spread(one, axis)
-    const [b0, b1] = spread(two, axis)
-    return a0 < b1 && b0 < a1
-  })
+  const x = b.centre.x - a.centre.x
+  const y = b.centre.y - a.centre.y
+  return meetAlong(a, b, x, y, gap) && meetAlong(b, a, x, y, gap)
 }
 
-function spread(points: readonly Point[], axis: number): [number, number] {
-  const c = Math.cos(axis)
-  const s = Math.sin(axis)
-  const along = points.map((p) => p.x * c + p.y * s)
-  return [Math.min(...along), Math.max(...along)]
+/** Whether the quads' shadows on both axes of `a` come nearer than `gap`; (x, y) from centre to centre. */
+function meetAlong(a: Quad, b: Quad, x: number, y: number, gap: number): boolean {
+  const c = Math.abs(a.along.x * b.along.x + a.along.y * b.along.y)
+  const s = Math.abs(a.along.x * b.along.y - a.along.y * b.along.x)
+  const across = Math.abs(x * a.along.x + y * a.along.y)
+  if (2 * (across - gap) >= a.width + b.width * c + b.height * s) return false
+  const up = Math.abs(y * a.along.x - x * a.along.y)
+  return 2 * (up - gap) < a.height + b.width * s + b.height * c
 }
 
 /** Whether a segment passes through a quad grown by `gap`. */
 export function segmentMeetsQuad({ a, b }: Segment, q: Quad, gap = 0): boolean {
-  const c = Math.cos(q.angle)
-  const s = Math.sin(q.angle)
-  const local = (p: Point): [number, number] => {
-    const x = p.x - q.centre.x
-    const y = p.y - q.centre.y
-    return [x * c + y * s, y * c - x * s]
-  }
-  const [ax, ay] = local(a)
-  const [bx, by] = local(b)
-  let t0 = 0
-  let t1 = 1
-  for (const [from, to, half] of [
-    [ax, bx, q.width / 2 + gap],
-    [ay, by, q.height / 2 + gap],
-  ] as const) {
-    const step = to - from
-    if (step === 0) {
-      if (Math.abs(from) >= half) return false
-      continue
-    }
-    const enter = (-Math.sign(step) * half - from) / step
-    const leave = (Math.sign(step) * half - from) / step
-    t0 = Math.max(t0, enter)
-    t1 = Math.min(t1, leave)
-  }
-  return t0 < t1
+  const { x, y } = q.along
+  const ax = (a.x - q.centre.x) * x + (a.y - q.centre.y) * y
+  const ay = (a.y - q.centre.y) * x - (a.x - q.centre.x) * y
+  const bx = (b.x - q.centre.x) * x + (b.y - q.centre.y) * y
+  const by = (b.y - q.centre.y) * x - (b.x - q.centre.x) * y
+  const w = q.width / 2 + gap
+  const h = q.height / 2 + gap
+  if ((ax >= w && bx >= w) || (ax <= -w && bx <= -w) || (ay >= h && by >= h) || (ay <= -h && by <= -h))
+    return false
+  // Both sides of its line hold a corner: the segment reaches past the quad on no axis, so it meets it.
+  const cross = ax * by - ay * bx
+  return Math.abs(cross) < Math.abs(bx - ax) * h + Math.abs(by - ay) * w
 }
 
 /** Whether two segments cross, ends that only touch left out. */
 export function segmentsCross(p: Segment, q: Segment): boolean {
-  const side = (s: Segment, r: Point): number =>
-    (s.b.x - s.a.x) * (r.y - s.a.y) - (s.b.y - s.a.y) * (r.x - s.a.x)
   return side(p, q.a) * side(p, q.b) < 0 && side(q, p.a) * side(q, p.b) < 0
+}
+
+const side = (s: Segment, r: Point): number =>
+  (s.b.x - s.a.x) * (r.y - s.a.y) - (s.b.y - s.a.y) * (r.x - s.a.x)
+
+/** Whether two segments run along one another, nearer than `gap` and within some 6° of parallel. */
+export function segmentsRunTogether(p: Segment, q: Segment, gap: number): boolean {
+  const px = p.b.x - p.a.x
+  const py = p.b.y - p.a.y
+  const qx = q.b.x - q.a.x
+  const qy = q.b.y - q.a.y
+  const lengths = Math.hypot(px, py) * Math.hypot(qx, qy)
+  if (lengths === 0 || Math.abs(px * qy - py * qx) > 0.1 * lengths) return false
+  const middle = { x: (q.a.x + q.b.x) / 2, y: (q.a.y + q.b.y) / 2 }
+  return segmentMeetsQuad(p, quad(middle, Math.hypot(qx, qy), 2 * gap, Math.atan2(qy, qx)))
 }
