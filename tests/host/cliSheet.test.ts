@@ -35,7 +35,9 @@ test('without --format it is SVG and PDF; the list may be given in pieces', asyn
   const report = JSON.parse(out)
   expect(code).toBe(report.findings.length > 0 ? 1 : 0)
   expect(report.setup).toBe('op20')
-  expect(report.files).toEqual(['EV-0417-op20.dxf', 'EV-0417-op20.svg'].map((n) => join(cwd, 'y', n)))
+  // Its findings run onto a second sheet; a format without pages has a file for each.
+  const names = ['dxf', 'svg'].flatMap((f) => [`EV-0417-op20.${f}`, `EV-0417-op20-sheet-2.${f}`])
+  expect(report.files).toEqual(names.map((n) => join(cwd, 'y', n)))
 })
 
 test('the same date gives the same bytes', async () => {
@@ -62,7 +64,9 @@ test('a sheet is written for a setup that must not run, and that is said', async
   expect(err).toMatch(/^evenswing: the sheet is written, but \d+ findings? says? stop: /)
   expect(err.trimEnd().split('\n')).toHaveLength(1)
   expect(readdirSync(cwd).sort()).toEqual(['job.json', 'x'])
-  expect(readdirSync(join(cwd, 'x'))).toHaveLength(1)
+  const written = readdirSync(join(cwd, 'x')).sort()
+  expect(written).toHaveLength(2)
+  expect(written.every((name) => /^[^/]*up[^/]*-op10(-sheet-2)?\.svg$/.test(name))).toBe(true)
 })
 
 test('a file in the place of the folder is refused', async () => {
