@@ -8,6 +8,7 @@ import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { angularSpeed, rpmOf } from '../unbalance/static.ts'
 import { formatter, plain, significant } from '../units/format.ts'
 import { called, finding } from './finding.ts'
+import { frictionWords } from './friction.ts'
 import { boltPreload, strapForce } from './preload.ts'
 import { SlipGroup, type FrictionPoint, type SlipLoads } from './slip.ts'
 import { findThread, proofLoad } from './threads.ts'
@@ -73,7 +74,7 @@ export function clampingCheck(input: ClampInput): ClampCheck {
         'caution',
         'friction-bold',
         'setup',
-        `Friction ${plain(setup.frictionCoefficient, 2)} is above fixture-design figures (steel on steel 0.12 oiled to 0.15 dry, steel on cast iron 0.10 to 0.19). Clean, dry bench values do not hold in a workshop.`,
+        `Friction ${plain(setup.frictionCoefficient, 2)} is above fixture-design figures (${frictionWords()}). Clean, dry bench values do not hold in a workshop.`,
       ),
     )
   return { clamping, factorAt, findings }
@@ -102,7 +103,7 @@ function clampLoad(job: Job, piece: MountedPiece, doubt: Uncertainties, findings
   const high = preload * (1 + doubt.preloadScatter)
   if (high > proof) {
     const over = preload > proof ? 'stop' : 'caution'
-    const message = `${called(item)}: ${fmt.torque(clamp.torque!)} on ${thread.name} ${clamp.class} gives ${fmt.force(preload)} (up to ${fmt.force(high)} with scatter) against a proof load of ${fmt.force(proof)}. Tighten to ${fmt.torque((clamp.torque! * proof) / high)} or less, or use a stronger stud.`
+    const message = `${called(item)}: ${fmt.torque(clamp.torque!)} on ${thread.name} ${clamp.class} gives ${fmt.force(preload)} (nut factor ${plain(doubt.nutFactor, 2)}; up to ${fmt.force(high)} with ±${fmt.percent(doubt.preloadScatter)} scatter) against a proof load of ${fmt.force(proof)}. Tighten to ${fmt.torque((clamp.torque! * proof) / high)} or less, or use a stronger stud.`
     findings.push(finding(over, 'over-proof-load', item.id, message, piece.at))
   }
   const low = Math.min(preload * (1 - doubt.preloadScatter), proof)
@@ -198,11 +199,14 @@ function factorFindings({ job, setup, chosenRpm, cutting }: ClampInput, clamping
     setup.cut && cutting
       ? `, cut ${fmt.force(cutting.tangential_force_N ?? 0)} and ${fmt.torque(Math.max(cutting.torque_N_m ?? 0, cutting.drill_torque_N_m ?? 0))}`
       : ', no cut'
-  const figures = `${clamping.clamps.length} clamps press ${fmt.force(total)} (low side of the torque's scatter), friction ${plain(setup.frictionCoefficient, 2)}${cutWords}`
+  const count = clamping.clamps.length
+  const { nutFactor, preloadScatter } = uncertaintiesOf(job)
+  const figures = `${count === 1 ? '1 clamp presses' : `${count} clamps press`} ${fmt.force(total)} (nut factor ${plain(nutFactor, 2)}, low side of ±${fmt.percent(preloadScatter)} scatter), friction ${plain(setup.frictionCoefficient, 2)}${cutWords}`
   const at = chosenRpm === null ? 'standing still' : `at ${fmt.speed(chosenRpm)}`
   const factor = `factor against slip ${significant(clamping.factor, 2)} ${at}`
   const wanted = `Evenswing asks for ${WANTED_FACTOR} as a rule of thumb`
-  if (clamping.factor < WANTED_FACTOR)
+  // Written so that a factor that is no number never passes.
+  if (!(clamping.factor >= WANTED_FACTOR))
     return [
       finding(
         'stop',

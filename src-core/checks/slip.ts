@@ -46,13 +46,15 @@ export interface SlipLoads {
   readonly torque: number
 }
 
+const AXIS: Point = { x: 0, y: 0 }
 /** Local minima of the lattice that are followed down. */
 const STARTS = 6
-/** A start this many times the least found so far is not followed: between lattice points the ratio changes far less. */
-const HOPELESS = 1.4
+/** A start is not followed where it is above the least found so far by more than the ratio drops between such points. */
+const LATTICE_DROP = 1.4
+const BESIDE_DROP = 1.2
 /** Slips tried beside each nose, and how far beside, rad. */
-const BESIDE = 6
-const ASIDE = 0.05
+const BESIDE = 8
+const ASIDE = 0.04
 
 /** Powers of one slip: resistance, driving apart from the centrifugal one, and centrifugal per Ω² (1/s²). */
 interface Powers {
@@ -73,6 +75,9 @@ export class SlipGroup {
   private readonly points: readonly FrictionPoint[]
   private readonly loads: SlipLoads
   private readonly lattice: readonly Powers[]
+  private readonly values = new Float64Array(LATTICE.length)
+  private readonly top: Expansion = new Float64Array(10)
+  private readonly bottom: Expansion = new Float64Array(10)
   /** Turns about each nose, the centre of mass and the axis. */
   private readonly turns: readonly Powers[]
   /** For each nose the slips beside the turn about it. */
@@ -85,7 +90,7 @@ export class SlipGroup {
     this.reference = Math.max(1, ...reach)
     this.lattice = LATTICE.map((q) => this.powers(q))
     const noses = points.map((p) => this.turnAbout(p.at))
-    const turns = [...noses, this.turnAbout(loads.centre), this.turnAbout({ x: 0, y: 0 })]
+    const turns = [...noses, this.turnAbout(loads.centre), this.turnAbout(AXIS)]
     this.turns = turns.map((q) => this.powers(q))
     this.beside = noses.map((q) => ringAbout(q).map((r) => ({ q: r, powers: this.powers(r) })))
   }
@@ -108,20 +113,22 @@ export class SlipGroup {
   private least(ratio: Ratio): number {
     const value = (q: Direction) => quotient(this.powers(q), ratio)
     const expand = (q: Direction) => this.expansion(q, ratio)
-    let best = Math.min(...this.turns.map((p) => quotient(p, ratio)))
-    const follow = (q: Direction, from: number) => {
-      if (from < best * HOPELESS) best = Math.min(best, descend(q, value, expand))
-    }
-    const values = Float64Array.from(this.lattice, (p) => quotient(p, ratio))
-    for (const i of localMinima(values, STARTS)) follow(LATTICE[i]!, values[i]!)
-    for (const ring of this.beside) {
-      let lowest = { q: ring[0]!.q, at: Infinity }
+    const turns = this.turns.map((p) => quotient(p, ratio))
+    let best = Math.min(...turns)
+    const { values, lattice } = this
+    for (let i = 0; i < lattice.length; i++) values[i] = quotient(lattice[i]!, ratio)
+    for (const i of localMinima(values, STARTS))
+      if (values[i]! < best * LATTICE_DROP) best = Math.min(best, descend(LATTICE[i]!, value, expand))
+    this.beside.forEach((ring, i) => {
+      let lowest: Direction | null = null
+      // Where the turn about the nose is lower than all beside it, it is the least there.
+      let at = Math.min(turns[i]!, best * BESIDE_DROP)
       for (const { q, powers } of ring) {
-        const at = quotient(powers, ratio)
-        if (at < lowest.at) lowest = { q, at }
+        const tried = quotient(powers, ratio)
+        if (tried < at) [lowest, at] = [q, tried]
       }
-      follow(lowest.q, lowest.at)
-    }
+      if (lowest) best = Math.min(best, descend(lowest, value, expand))
+    })
     return best
   }
 
@@ -147,23 +154,24 @@ export class SlipGroup {
     }
   }
 
-  /** The ratio to second order about a slip. */
+  /** The ratio to second order about a slip. The array returned is used again by the next call. */
   private expansion(q: Direction, { less, drives, pulls }: Ratio): Expansion {
+    const { top, bottom, reference } = this
+    top.fill(0)
+    bottom.fill(0)
+    for (const { at, capacity } of this.points) addSpeed(top, q, capacity, at, reference)
+    if (less !== 0) this.addDrive(top, q, -less)
+    if (drives !== 0) this.addDrive(bottom, q, drives)
+    const { mass, centre } = this.loads
+    addLinear(bottom, q, (pulls * mass) / 1000, centre.x, centre.y, 0)
+    return divide(top, bottom)
+  }
+
+  private addDrive(into: Expansion, q: Direction, share: number): void {
     const { mass, centre, force, torque } = this.loads
-    const top: Expansion = new Float64Array(10)
-    const bottom: Expansion = new Float64Array(10)
-    for (const { at, capacity } of this.points) addSpeed(top, q, capacity, at, this.reference)
-    for (const [into, share] of [
-      [top, -less],
-      [bottom, drives],
-    ] as const) {
-      if (share === 0) continue
-      addSpeed(into, q, share * mass * STANDARD_GRAVITY, centre, this.reference)
-      addSpeed(into, q, share * force, { x: 0, y: 0 }, this.reference)
-      addLinear(into, q, share, [0, 0, torque / this.reference])
-    }
-    addLinear(bottom, q, (pulls * mass) / 1000, [centre.x, centre.y, 0])
-    return divided(top, bottom)
+    addSpeed(into, q, share * mass * STANDARD_GRAVITY, centre, this.reference)
+    addSpeed(into, q, share * force, AXIS, this.reference)
+    addLinear(into, q, share * torque, 0, 0, 1 / this.reference)
   }
 }
 
@@ -205,23 +213,24 @@ function addSpeed(e: Expansion, q: Direction, k: number, { x, y }: Point, refere
   e[9]! += h * tz * tz
 }
 
-/** Adds k·|a · q|. */
-function addLinear(e: Expansion, q: Direction, k: number, a: Direction): void {
-  const value = a[0] * q[0] + a[1] * q[1] + a[2] * q[2]
-  const sign = Math.sign(value)
+/** Adds k·|a · q| of a = (x, y, z). */
+function addLinear(e: Expansion, q: Direction, k: number, x: number, y: number, z: number): void {
+  const value = x * q[0] + y * q[1] + z * q[2]
+  const signed = k * Math.sign(value)
   e[0]! += k * Math.abs(value)
-  for (let i = 0; i < 3; i++) e[i + 1]! += k * sign * a[i]!
+  e[1]! += signed * x
+  e[2]! += signed * y
+  e[3]! += signed * z
 }
 
-/** Quotient of two expansions. */
-function divided(n: Expansion, d: Expansion): Expansion {
-  const out: Expansion = new Float64Array(10)
-  const f = n[0]! / d[0]!
-  out[0] = f
-  for (let i = 1; i < 4; i++) out[i] = (n[i]! - f * d[i]!) / d[0]!
+/** n becomes n / d, to second order. */
+function divide(n: Expansion, d: Expansion): Expansion {
+  const by = 1 / d[0]!
+  const f = n[0]! * by
+  n[0] = f
+  for (let i = 1; i < 4; i++) n[i] = (n[i]! - f * d[i]!) * by
   let at = 4
   for (let i = 1; i < 4; i++)
-    for (let k = i; k < 4; k++, at++)
-      out[at] = (n[at]! - f * d[at]! - out[i]! * d[k]! - d[i]! * out[k]!) / d[0]!
-  return out
+    for (let k = i; k < 4; k++, at++) n[at] = (n[at]! - f * d[at]! - n[i]! * d[k]! - d[i]! * n[k]!) * by
+  return n
 }

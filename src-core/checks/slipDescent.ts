@@ -6,8 +6,8 @@ export type Expansion = Float64Array
 
 /** Longest step, rad. */
 const REACH = 0.3
-const STEPS = 24
-const HALVINGS = 30
+const STEPS = 12
+const HALVINGS = 6
 
 /** The least value that steps downhill from `start` reach; `start` is a unit vector. */
 export function descend(

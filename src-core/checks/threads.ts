@@ -4,6 +4,8 @@
  * Metric: pitch ISO 261, stress areas and proof loads as published in ISO 898-1 (rounded to three figures there).
  * Inch: areas ASME B1.1, proof stresses SAE J429; load = area × stress.
  */
+import { convert } from '../units/convert.ts'
+
 export type ThreadStandard = 'metric' | 'unified'
 
 export interface Thread {
@@ -19,9 +21,8 @@ export interface Thread {
   readonly proof: Readonly<Record<string, number>>
 }
 
-const IN = 25.4
-/** N per lbf. */
-const LBF = 4.4482216152605
+const IN = convert(1, 'in', 'mm')
+const LBF = convert(1, 'lbf', 'N')
 
 const metricRow = (
   d: number,
@@ -96,9 +97,12 @@ const normal = (text: string) =>
     .replace(/[–—]/g, '-')
     .replace(/\s+/g, '')
 
-/** The thread that a name means: M12, 1/2-13, 1/2 UNC, ½ in; null where the table has none. */
+/**
+ * The thread that a name means: M12, M12x1.75, 1/2-13, 1/2 UNC, ½ in; null where the table has none. A fine metric
+ * pitch finds the coarse thread, whose smaller stress area and lower proof load are the careful side.
+ */
 export function findThread(name: string): Thread | null {
-  const wanted = normal(name).replace(/^m(\d+)x.*$/, 'm$1')
+  const wanted = normal(name).replace(/^m(\d+)[x×]\d+([.,]\d+)?$/, 'm$1')
   return (
     THREADS.find((t) => normal(t.name) === wanted) ??
     THREADS.find((t) => t.standard === 'unified' && normal(t.name).split('-')[0] === wanted) ??
@@ -113,7 +117,8 @@ export const threadDiameter = (name: string): number | null => findThread(name)?
 export function proofLoad(thread: Thread, strengthClass: string): number | null {
   const text = strengthClass.trim().toLowerCase()
   const key = thread.standard === 'metric' ? text : `grade ${text.replace(/^(grade|gr\.?)\s*/, '')}`
-  return thread.proof[key] ?? null
+  // A class is text from a file: names that every object has, like "constructor", are no classes.
+  return Object.hasOwn(thread.proof, key) ? thread.proof[key]! : null
 }
 
 /** Tensile stress area A_s = π/4·((d₂ + d₃)/2)², mm² (ISO 898-1 with the basic profile of ISO 724). */

@@ -8,7 +8,7 @@ import { formatter, plain } from '../units/format.ts'
 import { boringForce, boringTorque, drillingLoad } from './forces.ts'
 import { findGroup } from './groups.ts'
 import { cuttingRpm, gearAtOrBelow, surfaceSpeed } from './rpm.ts'
-import { advisedSpeed } from './speeds.ts'
+import { advisedSpeed, speedBasis } from './speeds.ts'
 
 /** Null where the setup has no cut. */
 export function cuttingAdvice(job: Job, setup: Setup, mounted: Mounted): CuttingAdvice | null {
@@ -59,14 +59,15 @@ export function cuttingFindings(
     )
   } else findings.push(finding('note', 'cutting-speed', bore.id, `Cutting speed ${ideal}.`))
   const range = advice.advised_m_min
-  if (range && (cut.speed > range[1] || cut.speed < range[0] / 2)) {
+  const group = findMaterial(job.part.material)?.group ?? null
+  if (range && group && (cut.speed > range[1] || cut.speed < range[0] / 2)) {
     const high = cut.speed > range[1]
     findings.push(
       finding(
         high ? 'caution' : 'note',
         high ? 'cutting-speed-high' : 'cutting-speed-low',
         bore.id,
-        `${plain(cut.speed, 1)} m/min is ${high ? 'above' : 'far below'} ${plain(range[0], 0)} to ${plain(range[1], 0)} m/min, the table's range for ${job.part.material} with ${cut.tool}. Start at the lower end on a faceplate.`,
+        `${plain(cut.speed, 1)} m/min is ${high ? 'above' : 'far below'} ${plain(range[0], 0)} to ${plain(range[1], 0)} m/min, the table's range for ${job.part.material} with ${cut.tool} (${speedBasis(group)}). As a rule of thumb start at the lower end on a faceplate.`,
       ),
     )
   }

@@ -45,15 +45,30 @@ export const HISTORICAL_TURNING: readonly { readonly group: GroupId; readonly ra
   { group: 'bronze', range: [10.7, 24.4] },
 ]
 
-/** Range from the careful old figure to the modern one, m/min; null where the table has none. */
+/** Carbide drills as a multiple of high-speed steel (the training manual). */
+export const CARBIDE_DRILL_MULTIPLE: SpeedRange = [2, 3]
+
+/**
+ * Range from the careful old figure to the modern one, m/min; null where the table has none. Where no turning figure is
+ * published the drilling one stands in, and `speedBasis` says so.
+ */
 export function advisedSpeed(group: GroupId, tool: 'HSS' | 'carbide'): SpeedRange | null {
   const entry = CUTTING_SPEEDS.find((e) => e.group === group)
-  const modern = entry?.turning ?? entry?.drilling ?? null
+  const turning = entry?.turning ?? null
+  const modern = turning ?? entry?.drilling ?? null
   if (tool === 'carbide') {
     if (entry?.carbide) return entry.carbide
-    return modern && [modern[0] * CARBIDE_MULTIPLE[0], modern[1] * CARBIDE_MULTIPLE[1]]
+    const times = turning ? CARBIDE_MULTIPLE : CARBIDE_DRILL_MULTIPLE
+    return modern && [modern[0] * times[0], modern[1] * times[1]]
   }
   const old = HISTORICAL_TURNING.find((h) => h.group === group)?.range ?? null
   if (!modern) return old
   return old ? [Math.min(old[0], modern[0]), modern[1]] : modern
+}
+
+/** What the advised range rests on, in words. */
+export function speedBasis(group: GroupId): string {
+  const entry = CUTTING_SPEEDS.find((e) => e.group === group)
+  if (entry?.turning) return 'turning figures'
+  return entry?.drilling ? 'drilling figures, as none for turning are published' : 'turning figures of 1914'
 }

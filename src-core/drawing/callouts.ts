@@ -3,7 +3,7 @@ import type { Point } from '../geometry/types.ts'
 import { LETTERING } from './lettering.ts'
 import type { LayerName, PolarPrimitive, Primitive } from './model.ts'
 import type { Candidate } from './placing/placeLabels.ts'
-import { quad } from './placing/quad.ts'
+import { quad, segmentMeetsQuad, type Segment } from './placing/quad.ts'
 import { arrowhead, circle, line, text } from './primitives.ts'
 import { plain } from '../units/format.ts'
 import { textWidth } from './textWidth.ts'
@@ -39,6 +39,8 @@ export interface BalloonSpec {
   readonly centre: Point
   /** Distances of the balloon from the centre. */
   readonly distances: readonly number[]
+  /** Taken instead of the distances: where else the balloon may stand. */
+  readonly places?: readonly Point[]
   /** Radius and angle of the station, without its drawn parts; null prints the number alone. */
   readonly polar: Omit<PolarPrimitive, 'parts'> | null
 }
@@ -49,27 +51,27 @@ export function balloonCandidates(spec: BalloonSpec): Candidate[] {
   const lines = polar ? [polar.radiusText, polar.angleText].filter((t) => t !== '') : []
   const width = Math.max(0, ...lines.map((t) => textWidth(t, height)))
   const tall = lines.length * height + (lines.length - 1) * LINE_SPACE
-  const one = (target: Point, at: Point, side: 1 | -1, cost: number): Candidate => {
+  const number = plain(spec.number, 0)
+  const figure = number.length > 2 ? LETTERING.note : LETTERING.read
+  const one = (target: Point, at: Point, side: 1 | -1, cost: number): Candidate[] => {
     const lead = Math.atan2(target.y - at.y, target.x - at.x)
     const foot = { x: at.x + Math.cos(lead) * BALLOON_RADIUS, y: at.y + Math.sin(lead) * BALLOON_RADIUS }
     const label = { x: at.x + side * (BALLOON_RADIUS + 1 + width / 2), y: at.y }
+    const figures = quad(label, width, tall)
+    const leader = { a: foot, b: target }
+    if (polar && segmentMeetsQuad(leader, figures, 0.5)) return []
     const balloon = quad(at, 2 * BALLOON_RADIUS, 2 * BALLOON_RADIUS)
-    return {
-      quads: polar ? [balloon, quad(label, width, tall)] : [balloon],
-      lines: [{ a: foot, b: target }],
-      cost,
-      draw: () => [
-        line('dimension', foot, target),
-        circle('mark', target, 0.7, 'solid'),
-        circle('outline-thin', at, BALLOON_RADIUS, 'paper'),
-        text({ x: at.x, y: at.y - height / 2 }, plain(spec.number, 0), height, {
-          anchor: 'middle',
-          bold: true,
-        }),
-        ...(polar ? [drawPolar(polar, lines, label, side)] : []),
-      ],
-    }
+    const draw = (): Primitive[] => [
+      line('dimension', foot, target),
+      circle('mark', target, 0.7, 'solid'),
+      circle('outline-thin', at, BALLOON_RADIUS, 'paper'),
+      text({ x: at.x, y: at.y - figure / 2 }, number, figure, { anchor: 'middle', bold: true }),
+      ...(polar ? [drawPolar(polar, lines, label, side)] : []),
+    ]
+    return [{ quads: polar ? [balloon, figures] : [balloon], lines: [leader], cost, draw }]
   }
+  if (spec.places)
+    return spec.targets.flatMap((target) => spec.places!.flatMap((at) => one(target, at, 1, 0)))
   return spec.targets.flatMap((target, k) => {
     const home = Math.atan2(target.y - centre.y, target.x - centre.x)
     return around(centre, home, spec.distances).flatMap(({ at, direction, cost }) => {
@@ -78,7 +80,7 @@ export function balloonCandidates(spec: BalloonSpec): Candidate[] {
       const first = one(target, at, outward, own)
       // Above and below the plate the figures may stand on either side.
       const either = polar !== null && Math.abs(Math.cos(direction)) < 0.6
-      return either ? [first, one(target, at, outward === 1 ? -1 : 1, own + 2)] : [first]
+      return either ? [...first, ...one(target, at, outward === 1 ? -1 : 1, own + 2)] : first
     })
   })
 }
@@ -114,6 +116,8 @@ export interface NoteSpec {
   readonly layer?: LayerName
   /** Where the leader ends, with an arrowhead; null: no leader. */
   readonly target: Point | null
+  /** How far short of the target the leader stops, mm; 0 where not given. */
+  readonly short?: number
   /** Middles of the text block, best first. */
   readonly places: readonly { readonly at: Point; readonly cost: number }[]
 }
@@ -126,14 +130,13 @@ export function noteCandidates(spec: NoteSpec): Candidate[] {
   const tall = lines.length * height + (lines.length - 1) * LINE_SPACE
   const ground = (at: Point) => quad(at, width, tall)
   return spec.places.map(({ at, cost }): Candidate => {
-    const foot = target && footOf(at, width, tall, target)
-    const near = foot !== null && target !== null && Math.hypot(foot.x - target.x, foot.y - target.y) < 1.5
+    const lead = target && leaderTo(target, footOf(at, width, tall, target), spec.short ?? 0)
     return {
       quads: [ground(at)],
-      lines: foot && target && !near ? [{ a: foot, b: target }] : [],
+      lines: lead ? [lead] : [],
       cost,
       draw: (): Primitive[] => [
-        ...(foot && target && !near ? leader(foot, target) : []),
+        ...(lead ? leader(lead.a, lead.b) : []),
         ...lines.map((content, i) =>
           text({ x: at.x, y: stackedLine(at.y, lines.length, i, height) }, content, height, {
             anchor: 'middle',
@@ -144,6 +147,14 @@ export function noteCandidates(spec: NoteSpec): Candidate[] {
       ],
     }
   })
+}
+
+/** From a text's foot to its target, `short` of it; null where there is no length left to draw. */
+function leaderTo(target: Point, foot: Point, short: number): Segment | null {
+  const length = Math.hypot(target.x - foot.x, target.y - foot.y)
+  if (length < short + 1.5) return null
+  const t = (length - short) / length
+  return { a: foot, b: { x: foot.x + (target.x - foot.x) * t, y: foot.y + (target.y - foot.y) * t } }
 }
 
 function leader(foot: Point, target: Point): Primitive[] {

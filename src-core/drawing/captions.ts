@@ -26,7 +26,12 @@ function legendRows({ job, pieces }: Marked, width: number): Entry[][] {
       ? [{ words: 'before counterweights', mark: (p: Point) => openCentre(p, R) }]
       : []),
     ...(job.plate.slots.length > 0
-      ? [{ words: 'index slot', mark: (p: Point) => [indexMark({ x: p.x - 2, y: p.y }, 0)] }]
+      ? [
+          {
+            words: 'index slot; angles run counter-clockwise from it',
+            mark: (p: Point) => [indexMark({ x: p.x - 2, y: p.y }, 0)],
+          },
+        ]
       : []),
     {
       words: 'tightest clearance',
@@ -69,9 +74,10 @@ export function legend(marked: Marked, at: Point, width: number): PlainPrimitive
   })
 }
 
-/** A view's title, centred; `at` is the middle of the captions' upper edge. */
-export const viewTitle = (at: Point, words: string, width: number): PlainPrimitive =>
-  text({ x: at.x, y: at.y - LETTERING.note }, fitText(words, LETTERING.note, width, true), LETTERING.note, {
-    anchor: 'middle',
-    bold: true,
-  })
+/** A view's title, centred about `at`, the middle of the captions' upper edge, but kept within x0 to x1. */
+export function viewTitle(at: Point, words: string, x0: number, x1: number): PlainPrimitive {
+  const shown = fitText(words, LETTERING.note, x1 - x0, true)
+  const half = textWidth(shown, LETTERING.note, true) / 2
+  const x = Math.max(x0 + half, Math.min(x1 - half, at.x))
+  return text({ x, y: at.y - LETTERING.note }, shown, LETTERING.note, { anchor: 'middle', bold: true })
+}

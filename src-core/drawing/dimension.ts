@@ -174,13 +174,14 @@ function measured(spec: DimensionSpec): {
   return { from: spec.from, ux, uy, length: along, away: left }
 }
 
+/** Steeper falls than this, degrees, are read from the right like upright text. */
+const STEEPEST_FALL = -75
+
 /** Angle at which text along a direction reads from the bottom or the right, degrees, and on which side it is then up. */
 function readable(direction: number): { angle: number; up: 1 | -1 } {
   const degrees = (direction * 180) / Math.PI
-  const angle = degrees - 360 * Math.round(degrees / 360)
-  if (angle > 90 + 1e-6) return { angle: angle - 180, up: -1 }
-  if (angle <= -90 + 1e-6) return { angle: angle + 180, up: -1 }
-  return { angle, up: 1 }
+  const turns = Math.ceil((degrees - (STEEPEST_FALL + 180)) / 180)
+  return { angle: degrees - 180 * turns, up: turns % 2 === 0 ? 1 : -1 }
 }
 
 /**

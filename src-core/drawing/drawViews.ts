@@ -6,7 +6,7 @@ import { legend, viewTitle } from './captions.ts'
 import type { DimensionChoices } from './dimension.ts'
 import { frontView } from './frontView.ts'
 import type { SheetPlan } from './layout.ts'
-import type { Primitive } from './model.ts'
+import type { PlainPrimitive, Primitive } from './model.ts'
 import { InkMap } from './placing/inkMap.ts'
 import { placeLabels } from './placing/placeLabels.ts'
 import { sideView } from './sideView.ts'
@@ -17,6 +17,8 @@ export interface ViewsInput {
   readonly mounted: Mounted
   readonly analysis: Analysis
   readonly plan: SheetPlan
+  /** Lines of the sheet's frame, for labels to keep off its marks. */
+  readonly border: readonly PlainPrimitive[]
   readonly choices: DimensionChoices
 }
 
@@ -26,13 +28,13 @@ export interface DrawnViews {
   readonly unplaced: readonly string[]
 }
 
-export function drawViews({ plan, ...setup }: ViewsInput): DrawnViews {
+export function drawViews({ plan, border, ...setup }: ViewsInput): DrawnViews {
   const input = (place: SheetPlan['front']): ViewInput => ({ ...setup, ...place, scale: plan.scale })
   const views = [frontView(input(plan.front)), sideView(input(plan.side))]
   const lines = views.flatMap((v) => v.lines)
   const marks = views.flatMap((v) => v.marks)
   const ink = new InkMap(plan.area)
-  ink.addLines([...lines, ...marks])
+  ink.addLines([...border, ...lines, ...marks])
   for (const body of views.flatMap((v) => v.bodies)) ink.addBody(body)
   const placed = placeLabels(
     views.flatMap((v) => v.labels),
@@ -40,7 +42,7 @@ export function drawViews({ plan, ...setup }: ViewsInput): DrawnViews {
   )
   const { at, width } = plan.captions
   const title = ({ area }: SheetPlan['front'], words: string) =>
-    viewTitle({ x: (area.x0 + area.x1) / 2, y: at.y }, words, area.x1 - area.x0 - 2)
+    viewTitle({ x: (area.x0 + area.x1) / 2, y: at.y }, words, at.x, at.x + width)
   return {
     primitives: [
       ...lines,

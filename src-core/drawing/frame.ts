@@ -16,25 +16,29 @@ const ZONE = 50
 /** I and O are left out. */
 const LETTERS = 'ABCDEFGHJKLMNPQRSTUVWXYZ'
 
-export function frame(sheet: SheetSize): PlainPrimitive[] {
+/** `titleWidth`: at the lower right, where no centring mark may run into the title block. */
+export function frame(sheet: SheetSize, titleWidth: number): PlainPrimitive[] {
   const { left, right, bottom, top } = sheet
   return [
     box('outline-thin', left - BORDER, bottom - BORDER, right - left + 2 * BORDER, top - bottom + 2 * BORDER),
     box('frame', left, bottom, right - left, top - bottom),
-    ...centringMarks(sheet),
+    ...centringMarks(sheet, titleWidth),
     ...zones(sheet, 'across'),
     ...zones(sheet, 'up'),
   ]
 }
 
 /** From the grid reference border to 5 mm within the frame, on the axes of the trimmed sheet. */
-function centringMarks({ width, height, left, right, bottom, top }: SheetSize): PlainPrimitive[] {
+function centringMarks(
+  { width, height, left, right, bottom, top }: SheetSize,
+  titleWidth: number,
+): PlainPrimitive[] {
   const cx = width / 2
   const cy = height / 2
   const mark = (x0: number, y0: number, x1: number, y1: number) =>
     line('frame', { x: x0, y: y0 }, { x: x1, y: y1 })
   return [
-    mark(cx, bottom - BORDER, cx, bottom + CENTRING),
+    mark(cx, bottom - BORDER, cx, bottom + (cx > right - titleWidth ? 0 : CENTRING)),
     mark(cx, top + BORDER, cx, top - CENTRING),
     mark(left - BORDER, cy, left + CENTRING, cy),
     mark(right + BORDER, cy, right - CENTRING, cy),

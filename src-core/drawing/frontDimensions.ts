@@ -162,6 +162,9 @@ function bedDimensions(
     value: clear,
     text: dimensionText(job, clear),
   }
-  const beside = [0.25, 0.35, 0.45, 0.55, 0.65, 0.8].flatMap((k) => [k * swing, -k * swing])
+  const beside = [
+    ...[0.25, 0.35, 0.45, 0.55, 0.65, 0.8, 0.95].map((k) => k * swing),
+    ...[4, 8, 13, 19].map((d) => swing + d),
+  ].flatMap((d) => [d, -d])
   return [...out, ...dimensionLabel(gap, beside, choices)]
 }

@@ -7,7 +7,7 @@ import { around, balloonCandidates, noteCandidates } from './callouts.ts'
 import type { FrontLines } from './frontLines.ts'
 import { LETTERING } from './lettering.ts'
 import type { PolarPrimitive } from './model.ts'
-import type { Label } from './placing/placeLabels.ts'
+import type { Candidate, Label } from './placing/placeLabels.ts'
 import { textWidth } from './textWidth.ts'
 import {
   angleText,
@@ -26,7 +26,7 @@ const RINGS = [9, 15, 22, 31]
 
 const radians = (degrees: number): number => (degrees * Math.PI) / 180
 
-export function slotLabels({ job, origin, scale }: ViewInput, { rim }: FrontLines): Label[] {
+export function slotLabels({ job, origin, scale }: ViewInput, { rim, swing }: FrontLines): Label[] {
   return job.plate.slots.map((slot): Label => {
     const a = radians(slot.angle)
     const at = (r: number, across: number): Point => ({
@@ -34,20 +34,28 @@ export function slotLabels({ job, origin, scale }: ViewInput, { rim }: FrontLine
       y: origin.y + Math.sin(a) * r + Math.cos(a) * across,
     })
     const half = (slot.width / 2) * scale
-    const wide = textWidth(slot.id, LETTERING.read, true) / 2 + 1.5
-    const aside = half + wide
+    const wide = textWidth(slot.id, LETTERING.read, true) / 2
+    const aside = half + wide + 1.5
+    const middle = ((slot.from + slot.to) / 2) * scale
+    const beyond = [rim, ...(swing > rim + 1 ? [swing] : [])].flatMap((r) =>
+      [0, 5, -5, wide + 2, -wide - 2, 7, -7, 12, -12].flatMap((across) =>
+        [4.5, 6.5, 9].map((d) => ({
+          at: at(r + d, across),
+          cost: 0.5 + Math.abs(across) / 4 + (d - 4.5) / 2 + (r - rim) / 4,
+        })),
+      ),
+    )
     const places = [
       { at: at((slot.to * scale + half + rim) / 2, 0), cost: 0 },
+      ...beyond,
       ...[1, -1].flatMap((side) => [
-        { at: at(rim + 4.5, side * 5), cost: 1 },
-        { at: at(rim + 5, side * (wide + 1)), cost: 1.5 },
         { at: at(slot.to * scale, side * aside), cost: 2 },
         { at: at(slot.to * scale - 6, side * aside), cost: 2.5 },
-        { at: at(rim + 8, side * 7), cost: 4 },
-        { at: at(rim + 9, side * 12), cost: 6 },
-        { at: at((slot.from * scale + slot.to * scale) / 2, side * aside), cost: 6 },
+        { at: at(middle, side * aside), cost: 6 },
+        { at: at(slot.from * scale, side * aside), cost: 8 },
       ]),
-      { at: at((slot.from * scale + slot.to * scale) / 2, 0), cost: 7 },
+      { at: at(middle, 0), cost: 7 },
+      ...[0, 6, -6, 12, -12].map((across) => ({ at: at(swing + 14, across), cost: 12 })),
     ]
     return {
       id: `slot ${slot.id}`,
@@ -65,6 +73,7 @@ export function slotLabels({ job, origin, scale }: ViewInput, { rim }: FrontLine
 /** Item numbers; radius and angle beside those that have a station. */
 export function balloonLabels(input: ViewInput, lines: FrontLines, over: readonly MountedPiece[]): Label[] {
   const { mounted, origin } = input
+  const grid = gridPoints(input.area)
   return mounted.pieces.flatMap((piece, i): Label[] => {
     const targets = leaderTargets(piece, over).map(lines.map)
     const spec = {
@@ -76,11 +85,23 @@ export function balloonLabels(input: ViewInput, lines: FrontLines, over: readonl
     const polar = stationPolar(input, piece, lines.map, i)
     const full = balloonCandidates({ ...spec, polar })
     // With no room for the figures the number alone is drawn; the list has the rest.
-    const bare = polar
-      ? balloonCandidates({ ...spec, polar: null }).map((c) => ({ ...c, cost: c.cost + 40 }))
-      : []
-    return [{ id: `item ${i + 1}`, candidates: [...full, ...bare] }]
+    const bare = polar ? dearer(balloonCandidates({ ...spec, polar: null }), 40) : []
+    const anywhere = dearer(
+      balloonCandidates({ ...spec, targets: targets.slice(0, 1), polar: null, places: grid }),
+      60,
+    )
+    return [{ id: `item ${i + 1}`, candidates: [...full, ...bare, ...anywhere] }]
   })
+}
+
+const dearer = (candidates: readonly Candidate[], by: number): Candidate[] =>
+  candidates.map((c) => ({ ...c, cost: c.cost + by }))
+
+/** Points all over the view's ground, for what finds no place where it belongs. */
+function gridPoints({ x0, x1, y0, y1 }: ViewInput['area']): Point[] {
+  const out: Point[] = []
+  for (let x = x0 + 6; x < x1 - 5; x += 10) for (let y = y0 + 6; y < y1 - 5; y += 10) out.push({ x, y })
+  return out
 }
 
 function stationPolar(
@@ -142,7 +163,7 @@ export function heavyLabel({ job, analysis, origin }: ViewInput, { rim, swing }:
   const candidates = settings.flatMap((lines, i) => {
     const half = Math.max(...lines.map((t) => textWidth(t, LETTERING.read, true))) / 2
     const tall = (lines.length * 4.8) / 2
-    const rings = [4, 7, 11, 16, 22].map((d) => swing + d)
+    const rings = [4, 7, 11, 16, 22, 30, 40].map((d) => swing + d)
     const places = around(origin, a, rings).map(({ at, direction, cost }) => ({
       at: { x: at.x + Math.cos(direction) * half, y: at.y + Math.sin(direction) * tall },
       cost: cost + 2 * i,
@@ -209,13 +230,10 @@ export function bedLabel({ job, analysis, scale, origin }: ViewInput, { swing }:
   const words = shown ? bed.name : `${bed.name} ${dimensionText(job, bed.radius)} below the axis, not drawn`
   const below = shown ? bed.radius * scale + 4.5 : swing + 6
   const half = textWidth(words, LETTERING.note) / 2
-  const places = [1, -1].flatMap((side) =>
-    [0, 4, 8].map((down) => ({
-      at: { x: origin.x + side * Math.max(0, swing + 8 - half), y: origin.y - below - down },
-      cost: down,
-    })),
+  const out = Math.max(0, swing + 8 - half)
+  const places = [out, -out, out / 2, -out / 2, 0, swing + 12 + half, -swing - 12 - half].flatMap((x, i) =>
+    [0, 4, 8].map((down) => ({ at: { x: origin.x + x, y: origin.y - below - down }, cost: down + 1.5 * i })),
   )
-  places.push({ at: { x: origin.x, y: origin.y - below - 2 }, cost: 3 })
   return [
     {
       id: 'bed name',

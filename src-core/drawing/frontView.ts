@@ -21,11 +21,11 @@ export function frontView(input: ViewInput): View {
     bodies: lines.bodies,
     marks,
     labels: [
-      ...slotLabels(input, lines),
       ...heavyLabel(input, lines),
+      ...slotLabels(input, lines),
       ...frontDimensions(input, lines),
-      ...balloonLabels(input, lines, piecesOver(input.mounted)),
       ...swingLabels(input, lines),
+      ...balloonLabels(input, lines, piecesOver(input.mounted)),
       ...bedLabel(input, lines),
     ],
   }

@@ -28,8 +28,11 @@ const UNDER_BED = 8
 const SIDE = { metric: 13, inch: 17 }
 /** Below this diameter on paper the labels crowd the plate, and the views get a sheet of their own. */
 const CROWDED = 90
-/** Room that the hardware list may take under the views. */
-const MOST_BAND = 100
+/** Below this, mm, room beside the views is given up for a larger scale. */
+const VERY_SMALL = 55
+const TIGHT = 0.75
+/** Height that the hardware list may take under the views. */
+const MOST_LIST = 130
 
 export interface SheetPlan {
   readonly scale: number
@@ -77,13 +80,42 @@ export interface PlanInput {
   readonly columnWidth: number
 }
 
+/** Throws RangeError on a scale that is not a positive number. */
 export function planSheet(input: PlanInput): SheetPlan {
-  const { sheet, extent, scale } = input
-  const layouts = sheet.large ? [sharedLayout(input), wholeLayout(input)] : [wholeLayout(input)]
-  const scales = layouts.map((l) => (scale === 'auto' ? fittingScale(extent, l) : scale))
-  const shared = input.mounted.job.plate.diameter * scales[0]! >= CROWDED || scales[0]! >= scales.at(-1)!
-  const k = shared || scale !== 'auto' ? 0 : layouts.length - 1
-  return arrange(input, layouts[k]!, scales[k]!)
+  const { sheet, scale } = input
+  if (scale !== 'auto' && !(scale > 0 && Number.isFinite(scale))) throw new RangeError(`no scale ${scale}`)
+  const layouts = sheet.large ? [...sharedLayouts(input), wholeLayout(input)] : [wholeLayout(input)]
+  const fits = layouts.map((l) => fit(input, l))
+  const k = layouts.findIndex((_, i) => isGood(input, fits[i]!))
+  const best = k >= 0 ? k : fits.reduce((b, f, i) => (f.scale > fits[b]!.scale ? i : b), 0)
+  return arrange({ ...input, extent: fits[best]!.extent }, layouts[best]!, fits[best]!.scale)
+}
+
+/** The scale asked for, or a plate that its labels do not crowd. */
+const isGood = ({ mounted, scale }: PlanInput, { scale: found }: Fit): boolean =>
+  scale === 'auto' ? mounted.job.plate.diameter * found >= CROWDED : found >= scale
+
+interface Fit {
+  readonly scale: number
+  readonly extent: Extent
+}
+
+/** The largest scale that fits; with less room beside the views where the plate would come out very small. */
+function fit({ extent, mounted, scale }: PlanInput, layout: Layout): Fit {
+  const loose = fittingScale(extent, layout, scale)
+  const tight = { ...extent, around: extent.around * TIGHT, beside: extent.beside * TIGHT }
+  const tightScale = fittingScale(tight, layout, scale)
+  const squeeze = tightScale > loose && (scale !== 'auto' || mounted.job.plate.diameter * loose < VERY_SMALL)
+  return squeeze ? { scale: tightScale, extent: tight } : { scale: loose, extent }
+}
+
+/** One asked for that does not fit gives way to the largest that does. */
+function fittingScale(extent: Extent, { area, captions }: Layout, wanted: number | 'auto'): number {
+  const fits = (s: number) =>
+    widthAt(extent, s) <= area.x1 - area.x0 && heightAt(extent, s, captions) <= area.y1 - area.y0
+  if (wanted !== 'auto' && fits(wanted)) return wanted
+  const most = wanted === 'auto' ? Infinity : wanted
+  return SCALES.find((s) => s <= most && fits(s)) ?? SCALES[SCALES.length - 1]!
 }
 
 const captionsWidth = (area: Bounds): number => area.x1 - area.x0 - 8
@@ -97,12 +129,19 @@ interface Layout {
   readonly under: boolean
 }
 
-/** Views at the upper left, a column of notes at the right over the title block, the hardware list under the views. */
-function sharedLayout({ mounted, sheet, hardware, columnWidth }: PlanInput): Layout {
+/** With the hardware list under the views where it fits whole, and without it. */
+function sharedLayouts(input: PlanInput): Layout[] {
+  const { sheet, hardware } = input
+  const list = hardware.lay(listWidth(sheet), MOST_LIST)
+  const whole = list && list.rest === null ? [list.height] : []
+  return [...whole, 0].map((height) => sharedLayout(input, height))
+}
+
+const listWidth = (sheet: SheetSize): number => sheet.right - TITLE_WIDTH - 4 - sheet.left - INSET
+
+/** Views at the upper left, a column of notes at the right over the title block, room for a list under the views. */
+function sharedLayout({ mounted, sheet, columnWidth }: PlanInput, listHeight: number): Layout {
   const left = sheet.left + INSET
-  const listWidth = sheet.right - TITLE_WIDTH - 4 - left
-  const listRoom = MOST_BAND - footerHeight(sheet)
-  const listHeight = hardware.lay(listWidth, listRoom)?.height ?? 0
   const band = Math.max(TITLE_HEIGHT + 2, footerHeight(sheet) + listHeight + 3)
   const columnX = sheet.right - INSET - columnWidth
   const columnTop = sheet.top - INSET
@@ -115,7 +154,7 @@ function sharedLayout({ mounted, sheet, hardware, columnWidth }: PlanInput): Lay
       {
         x: left,
         y: sheet.bottom + band - 3,
-        width: listWidth,
+        width: listWidth(sheet),
         height: band - 3 - footerHeight(sheet),
       },
     ],
@@ -152,12 +191,6 @@ const depthAt = ({ reach, bed }: Extent, s: number): number =>
   Math.max(reach * s + BELOW, bed === null ? 0 : bed * s + UNDER_BED)
 const heightAt = (extent: Extent, s: number, captions: number): number =>
   extent.reach * s + ABOVE + depthAt(extent, s) + captions
-
-function fittingScale(extent: Extent, { area, captions }: Layout): number {
-  const fits = (s: number) =>
-    widthAt(extent, s) <= area.x1 - area.x0 && heightAt(extent, s, captions) <= area.y1 - area.y0
-  return SCALES.find(fits) ?? SCALES[SCALES.length - 1]!
-}
 
 /** Spreads what room is left over the views; on a small sheet it goes to the blocks under them. */
 function arrange({ sheet, extent, projection }: PlanInput, layout: Layout, scale: number): SheetPlan {

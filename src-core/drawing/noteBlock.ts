@@ -3,7 +3,7 @@ import type { Block, Laid } from './flow.ts'
 import { LETTERING } from './lettering.ts'
 import type { Primitive } from './model.ts'
 import { box, text } from './primitives.ts'
-import { fitText, wrapText } from './textWidth.ts'
+import { fitText, textWidth, wrapText } from './textWidth.ts'
 
 export interface Notes {
   readonly title: string
@@ -11,6 +11,8 @@ export interface Notes {
   /** Each line starts with an empty box to tick. */
   readonly ticks?: boolean
   readonly caution?: boolean
+  /** Notes that began on the sheet before. */
+  readonly goesOn?: readonly boolean[]
   /** Capital height of the lines; `note` where not given. */
   readonly height?: number
 }
@@ -20,52 +22,65 @@ const WIDEST = 170
 const NARROWEST = 60
 const TICK = 2.7
 const INDENT = 4.6
+const CONTINUED = ', continued'
+
+interface Line {
+  readonly text: string
+  /** First of its note: it has the box to tick. */
+  readonly first: boolean
+  readonly note: number
+}
 
 export function noteBlock(notes: Notes): Block {
   const height = notes.height ?? LETTERING.note
   const leading = height * 1.5
+  const indent = notes.ticks ? INDENT : 0
+  const gap = notes.ticks ? 0.9 : 0.6
   return {
     width: NARROWEST,
     lay: (available, room): Laid | null => {
-      const width = Math.min(available, WIDEST)
-      const indent = notes.ticks ? INDENT : 0
-      const items = notes.lines.map((content) =>
-        wrapText(content, height, width - indent).map((l) => fitText(l, height, width - indent)),
+      const width = Math.min(available, WIDEST) - indent
+      const lines = notes.lines.flatMap((content, note) =>
+        wrapText(content, height, width).map((text, i): Line => ({
+          text: fitText(text, height, width),
+          first: i === 0 && !notes.goesOn?.[note],
+          note,
+        })),
       )
-      const gap = notes.ticks ? 0.9 : 0.6
-      let used = LETTERING.read + 1
-      let count = 0
-      for (const item of items) {
-        const next = used + item.length * leading + gap
-        if (next > room) break
-        used = next
-        count++
-      }
-      if (count === 0 && items.length > 0) return null
-      const rest = count < items.length ? noteBlock({ ...notes, lines: notes.lines.slice(count) }) : null
+      const head = LETTERING.read + 1
+      const depth = (k: number) => head + k * leading + (lines[k - 1]?.note ?? 0) * gap
+      let count = lines.length
+      while (count > 0 && depth(count) > room) count--
+      if (count === 0 && (lines.length > 0 || head > room)) return null
       return {
-        height: used,
-        rest,
+        height: depth(count) + gap,
+        rest: count < lines.length ? noteBlock(remaining(notes, lines.slice(count))) : null,
         draw: (at) => {
+          const layer = notes.caution ? 'caution' : 'text'
           const out: Primitive[] = [
-            text({ x: at.x, y: at.y - LETTERING.read }, notes.title, LETTERING.read, {
-              bold: true,
-              layer: notes.caution ? 'caution' : 'text',
-            }),
+            text({ x: at.x, y: at.y - LETTERING.read }, notes.title, LETTERING.read, { bold: true, layer }),
           ]
-          let y = at.y - LETTERING.read - 1
-          for (const item of items.slice(0, count)) {
-            item.forEach((part, i) => {
-              y -= leading
-              if (notes.ticks && i === 0) out.push(box('outline-thin', at.x, y - 0.1, TICK, TICK))
-              out.push(text({ x: at.x + indent, y }, part, height))
-            })
-            y -= gap
-          }
+          lines.slice(0, count).forEach((line, i) => {
+            const y = at.y - depth(i + 1)
+            if (notes.ticks && line.first) out.push(box('outline-thin', at.x, y - 0.1, TICK, TICK))
+            out.push(text({ x: at.x + indent, y }, line.text, height))
+          })
           return out
         },
       }
     },
+  }
+}
+
+/** The notes that the lines left over are of, the first perhaps begun on the sheet before. */
+function remaining(notes: Notes, lines: readonly Line[]): Notes {
+  const first = lines[0]!
+  const begun = lines.filter((l) => l.note === first.note).map((l) => l.text)
+  return {
+    ...notes,
+    title: notes.title.endsWith(CONTINUED) ? notes.title : notes.title + CONTINUED,
+    lines: [begun.join(' '), ...notes.lines.slice(first.note + 1)],
+    goesOn: [!first.first],
   }
 }
 
@@ -81,19 +96,21 @@ export function headline({ first, second, caution }: Headline): Block {
   return {
     width: NARROWEST,
     lay: (width, room): Laid | null => {
+      const sizes = [LETTERING.head, LETTERING.read, LETTERING.note]
+      const head = sizes.find((h) => textWidth(first, h, true) <= width) ?? LETTERING.note
       const lines = wrapText(second, LETTERING.read, width)
-      const height = LETTERING.head + 1 + lines.length * leading
+      const height = head + 1 + lines.length * leading
       if (height > room) return null
       return {
         height,
         rest: null,
         draw: ({ x, y }) => [
-          text({ x, y: y - LETTERING.head }, fitText(first, LETTERING.head, width, true), LETTERING.head, {
+          text({ x, y: y - head }, fitText(first, head, width, true), head, {
             bold: true,
             layer: caution ? 'caution' : 'text',
           }),
           ...lines.map((content, i) =>
-            text({ x, y: y - LETTERING.head - 1 - (i + 1) * leading }, content, LETTERING.read),
+            text({ x, y: y - head - 1 - (i + 1) * leading }, content, LETTERING.read),
           ),
         ],
       }

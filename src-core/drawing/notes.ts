@@ -35,8 +35,8 @@ export function speedWords(
   const first = setup.speed === null ? 'NO SPEED CHOSEN' : `SPINDLE ${fmt.speed(setup.speed)}${warning}`
   if (ceiling.limit === null) return { first, caution, second: 'Ceiling: nothing given limits it.' }
   const reason = LIMITS[ceiling.limit]
-  const rpm = ceiling.rpm === null ? 'none' : fmt.speed(Math.floor(ceiling.rpm))
-  return { first, caution, second: `Ceiling ${rpm}: ${reason}` }
+  if (!ceiling.rpm) return { first, caution, second: `No speed allowed: ${reason}` }
+  return { first, caution, second: `Ceiling ${fmt.speed(Math.floor(ceiling.rpm))}: ${reason}` }
 }
 
 export function balanceNotes(job: Job, mounted: Mounted, a: Analysis): Notes {

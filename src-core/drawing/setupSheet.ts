@@ -17,13 +17,15 @@ import { headline, noteBlock } from './noteBlock.ts'
 import { CHECKLIST, assumptionNotes, balanceNotes, findingNotes, speedWords } from './notes.ts'
 import { SHEETS, type SheetName, type SheetSize } from './sheetSizes.ts'
 import { tableBlock } from './table.ts'
-import { TITLE_HEIGHT, titleBlock, type Projection } from './titleBlock.ts'
+import { TITLE_HEIGHT, TITLE_WIDTH, titleBlock, type Projection } from './titleBlock.ts'
 import { drawViews } from './drawViews.ts'
 
 export interface SheetOptions {
   /** 'auto': A3 for metric jobs, ANSI B for inch ones. */
   readonly sheet?: SheetName | 'auto'
-  /** Sheet over model; 'auto' takes the largest of ISO 5455 that fits. */
+  /**
+   * Sheet over model; 'auto' takes the largest of ISO 5455 that fits, and so does a scale at which the views do not.
+   */
   readonly scale?: number | 'auto'
   /** Arrangement of the views (ISO 5456-2); first angle for metric jobs, third for inch ones. */
   readonly projection?: Projection
@@ -40,7 +42,7 @@ export interface SheetOptions {
 /** Least width of the column of notes, mm. */
 const COLUMN = 90
 
-/** The sheets of one setup, in order. Throws RangeError on an unknown setup. */
+/** The sheets of one setup, in order. Throws RangeError on an unknown setup and on a scale that is not positive. */
 export function setupSheet(
   job: Job,
   setupId: string,
@@ -70,7 +72,14 @@ export function setupSheet(
     speeds,
     ...textBlocks(job, mounted, analysis),
   ]
-  const drawn = drawViews({ job, mounted, analysis, plan, choices: options.dimensions ?? {} })
+  const drawn = drawViews({
+    job,
+    mounted,
+    analysis,
+    plan,
+    border: frame(sheet, TITLE_WIDTH),
+    choices: options.dimensions ?? {},
+  })
   const pages = flow([...blocks, ...unplacedNote(drawn.unplaced)], plan.regions, () => furtherRegions(sheet))
   return pages.map((lists, i): Drawing => {
     const block = titleBlock({
@@ -93,7 +102,7 @@ export function setupSheet(
       width: sheet.width,
       height: sheet.height,
       primitives: [
-        ...frame(sheet),
+        ...frame(sheet, TITLE_WIDTH),
         ...(i === 0 ? drawn.primitives : []),
         ...lists,
         ...footer(sheet),
@@ -118,7 +127,12 @@ function textBlocks(job: Job, mounted: Mounted, analysis: Analysis): Block[] {
 
 function unplacedNote(ids: readonly string[]): Block[] {
   if (ids.length === 0) return []
-  return [noteBlock({ title: 'Not labelled', lines: [`No room in the views for: ${ids.join(', ')}.`] })]
+  return [
+    noteBlock({
+      title: 'Not labelled',
+      lines: [`No room in the views for: ${ids.map((id) => id.replaceAll('-', ' ')).join(', ')}.`],
+    }),
+  ]
 }
 
 /** Sheets after the first: one column on an upright sheet, two on a lying one. */

@@ -17,7 +17,6 @@ export interface SheetSize {
   readonly large: boolean
 }
 
-const INCH = 25.4
 const FILING = 20
 const MARGIN = 10
 
@@ -35,8 +34,9 @@ const size = (name: SheetName, width: number, height: number, large: boolean): S
 export const SHEETS: Readonly<Record<SheetName, SheetSize>> = {
   A4: size('A4', 210, 297, false),
   A3: size('A3', 420, 297, true),
-  'ANSI-A': size('ANSI-A', 8.5 * INCH, 11 * INCH, false),
-  'ANSI-B': size('ANSI-B', 17 * INCH, 11 * INCH, true),
+  // 8.5 by 11 in, and 17 by 11 in.
+  'ANSI-A': size('ANSI-A', 215.9, 279.4, false),
+  'ANSI-B': size('ANSI-B', 431.8, 279.4, true),
 }
 
 /** Scales of ISO 5455, sheet over model, largest first. */

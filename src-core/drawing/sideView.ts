@@ -3,18 +3,18 @@
  * clamps, packing and weights whole. Dimensions along the axis stand above, levels beside.
  */
 import { TOLERANCE } from '../geometry/tolerance.ts'
-import type { Point } from '../geometry/types.ts'
+import type { Point, Ring } from '../geometry/types.ts'
 import { noteCandidates } from './callouts.ts'
 import { dimensionLabel } from './dimension.ts'
 import { LETTERING } from './lettering.ts'
-import type { Label } from './placing/placeLabels.ts'
+import type { Candidate, Label } from './placing/placeLabels.ts'
 import { extentY } from './section.ts'
 import { sideLines, type SideLines } from './sideLines.ts'
 import { textWidth } from './textWidth.ts'
 import { bedIsShown, bedRadius, dimensionText, type View, type ViewInput } from './view.ts'
 
 /** Levels of dimension lines above the plate, mm from its rim. */
-const LEVELS = [6, 11.5, 17, 23, 29]
+const LEVELS = [6, 11.2, 16.4, 22, 28]
 const BESIDE = [7, 11, 15, 20, 26]
 
 export function sideView(input: ViewInput): View {
@@ -30,7 +30,6 @@ export function sideView(input: ViewInput): View {
 /** Plate, packing, part and all that stands out from the plate's face. */
 function alongAxis({ job, mounted, scale, choices }: ViewInput, { map, back, front }: SideLines): Label[] {
   const rim = job.plate.diameter / 2
-  const rimTop = map(0, rim).y
   const { packing } = mounted.setup
   const rows = [
     { id: 'packing', z0: 0, z1: packing },
@@ -39,29 +38,43 @@ function alongAxis({ job, mounted, scale, choices }: ViewInput, { map, back, fro
     // Where nothing stands out further than a part without packing, its depth says it all.
     ...(packing > 0 || front > mounted.partFront ? [{ id: 'overhang', z0: 0, z1: front }] : []),
   ]
-  const top = (z: number): Point => map(z, z <= 0 ? rim : (highest(mounted, z) ?? rim))
+  const end = (z: number, side: 1 | -1): Point =>
+    map(z, z <= 0 ? side * rim : (outermost(mounted, z, side) ?? side * rim))
   return rows.flatMap(({ id, z0, z1 }): Label[] => {
-    if (z1 - z0 < TOLERANCE.height) return []
-    const from = top(z0)
-    const heights = id === 'overhang' ? LEVELS.slice(1) : LEVELS
-    const levels = heights.map((up) => rimTop + up - from.y)
     const value = z1 - z0
-    const spec = { id, from, to: top(z1), direction: 0, value, scale, text: dimensionText(job, value) }
-    return dimensionLabel(spec, levels, choices)
+    if (value < TOLERANCE.height) return []
+    const heights = id === 'overhang' ? LEVELS.slice(1) : LEVELS
+    const on = (side: 1 | -1, first: number) => {
+      const from = end(z0, side)
+      const levels = heights.map((d) => map(0, side * rim).y + side * (d + first) - from.y)
+      const spec = {
+        id,
+        from,
+        to: end(z1, side),
+        direction: 0,
+        value,
+        scale,
+        text: dimensionText(job, value),
+      }
+      return dimensionLabel(spec, levels, choices)
+    }
+    // Under the plate where there is no room above.
+    const below = on(-1, 2).flatMap((l) => l.candidates.map((c) => ({ ...c, cost: c.cost + 15 })))
+    return on(1, 0).map((l) => ({ ...l, candidates: [...l.candidates, ...below] }))
   })
 }
 
-/** Greatest y of what ends at a height z, part before pieces; null where nothing does. */
-function highest(mounted: ViewInput['mounted'], z: number): number | null {
-  const ends = (a: number, b: number) => [a, b].some((end) => Math.abs(end - z) < TOLERANCE.height)
+/** y of what ends at a height z and reaches furthest up (1) or down (-1), part before pieces; null where nothing does. */
+function outermost(mounted: ViewInput['mounted'], z: number, side: 1 | -1): number | null {
+  const ends = (a: number, b: number) => [a, b].some((e) => Math.abs(e - z) < TOLERANCE.height)
+  const reach = (outline: Ring) => extentY({ outline, holes: [] })[side === 1 ? 1 : 0]
   const parts = mounted.bodies
     .filter((b) => b.body.effect === 'adds' && ends(b.z0, b.z1))
-    .flatMap((b) => b.regions.map((r) => extentY(r)[1]))
-  const pieces = mounted.pieces
-    .filter((p) => ends(p.z0, p.z1))
-    .map((p) => extentY({ outline: p.footprint, holes: [] })[1])
+    .flatMap((b) => b.regions.map((r) => reach(r.outline)))
+  const pieces = mounted.pieces.filter((p) => ends(p.z0, p.z1)).map((p) => reach(p.footprint))
   const from = parts.length > 0 ? parts : pieces
-  return from.length > 0 ? Math.max(...from) : null
+  if (from.length === 0) return null
+  return side === 1 ? Math.max(...from) : Math.min(...from)
 }
 
 /** Plate diameter at the left, cross-slide at the right, and the bar's reach along the cross-slide. */
@@ -115,7 +128,7 @@ function levels({ job, scale, choices }: ViewInput, { map, back, front, slide }:
     out.push(
       ...dimensionLabel(
         bar,
-        [4, 8, 12, 16, 20, 24].map((d) => foot.y - map(0, 0).y + d),
+        [4, 8, 12, 16, 20, 24, -8, -13, 30, 36, 42, 48].map((d) => foot.y - map(0, 0).y + d),
         choices,
       ),
     )
@@ -123,45 +136,40 @@ function levels({ job, scale, choices }: ViewInput, { map, back, front, slide }:
   return out
 }
 
+/** Names of bed and cross-slide, near their lines. */
 function notes(input: ViewInput, { map, back, front, slide }: SideLines): Label[] {
   const { job, analysis } = input
-  const out: Label[] = []
-  const note = (id: string, words: readonly string[], at: readonly Point[]) => {
-    const places = at.map((p, i) => ({ at: p, cost: i }))
-    out.push({
-      id,
-      candidates: noteCandidates({ lines: words, height: LETTERING.note, target: null, places }),
-    })
-  }
   const bed = bedRadius(job)
-  if (bedIsShown(job, analysis)) {
-    const y = map(0, -bed.radius).y - 4.5
-    const half = textWidth(bed.name, LETTERING.note) / 2
-    note(
-      'side bed name',
-      [bed.name],
-      [
-        { x: map(back, 0).x + half, y },
-        { x: map(front, 0).x - half, y },
-      ],
-    )
-  }
+  const shown = bedIsShown(job, analysis)
   const left = slide.drawn ? map(slide.from ?? 0, 0).x : map(back, 0).x
-  const floor = bedIsShown(job, analysis) ? bed.radius : job.plate.diameter / 2
-  const y = map(0, slide.drawn ? -slide.level : -floor).y - (slide.drawn ? 0 : 2)
+  const floor = shown ? bed.radius : job.plate.diameter / 2
+  const slideY = map(0, slide.drawn ? -slide.level : -floor).y - (slide.drawn ? 0 : 2)
   const words = slideWords(input, slide)
-  const spread = (lines: readonly string[], extra: number) => {
-    const half = Math.max(...lines.map((w) => textWidth(w, LETTERING.note))) / 2
-    const places = [4, 6, 8, 11, 15, 20].flatMap((down) =>
-      [0, -8, 8, -16, -26, -38].map((along) => ({
-        at: { x: left + half + along, y: y - down },
-        cost: extra + down / 2 + Math.abs(along) / 4,
-      })),
+  const names: Label[] = [
+    {
+      id: 'cross-slide name',
+      candidates: [...under(words, left, slideY, 0), ...under([words.join(' ')], left, slideY, 1)],
+    },
+  ]
+  if (shown) {
+    const spots = [map(back, 0).x, map(front, 0).x - 12].flatMap((x) =>
+      under([bed.name], x, map(0, -bed.radius).y - 1, 0),
     )
-    return noteCandidates({ lines, height: LETTERING.note, target: null, places })
+    names.push({ id: 'side bed name', optional: true, candidates: spots })
   }
-  out.push({ id: 'cross-slide name', candidates: [...spread(words, 0), ...spread([words.join(' ')], 1)] })
-  return out
+  return names
+}
+
+/** Candidates for lines of text below a level, beginning about x. */
+function under(lines: readonly string[], x: number, y: number, extra: number): Candidate[] {
+  const half = Math.max(...lines.map((w) => textWidth(w, LETTERING.note))) / 2
+  const places = [4, 6, 8, 11, 15, 20, 27, 35].flatMap((down) =>
+    [0, -8, 8, -16, 16, -26, 26, -38, -50].map((along) => ({
+      at: { x: x + half + along, y: y - down },
+      cost: extra + down / 2 + Math.abs(along) / 4,
+    })),
+  )
+  return noteCandidates({ lines, height: LETTERING.note, target: null, places })
 }
 
 function slideWords({ job }: ViewInput, { from, tip, level, drawn }: SideLines['slide']): string[] {

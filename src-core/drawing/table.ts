@@ -30,6 +30,7 @@ const PAD = 1.3
 const FOOT = 1.0
 const TITLE_ROOM = LETTERING.read + 2
 const REMARK = 4.2
+const CONTINUED = ', continued'
 /** Least width of a wrapped column. */
 const WRAP_WIDTH = 30
 /** A cell is cut after so many lines. */
@@ -72,7 +73,7 @@ function layTable(input: TableInput, natural: readonly number[], width: number, 
     count < heights.length
       ? tableBlock({
           ...input,
-          title: input.title.endsWith(', continued') ? input.title : `${input.title}, continued`,
+          title: input.title.endsWith(CONTINUED) ? input.title : input.title + CONTINUED,
           rows: input.rows.slice(count),
           bold: new Set([...(input.bold ?? [])].map((i) => i - count)),
         })

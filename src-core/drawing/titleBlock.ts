@@ -59,10 +59,10 @@ export function titleBlock(input: TitleInput): PlainPrimitive[] {
     [
       [32, 'Date', input.date],
       [20, 'Revision', input.revision],
-      [22, 'Scale', input.scale === null ? '–' : scaleText(input.scale)],
+      [20, 'Scale', input.scale === null ? '–' : scaleText(input.scale)],
       [20, 'Units', job.displayUnits === 'in' ? 'inch' : 'mm'],
-      [28, 'Projection', input.projection === null ? '–' : ''],
-      [30, 'Size', sheet.name.replace('ANSI-', 'ANSI ')],
+      [36, 'Projection', input.projection === null ? '–' : ''],
+      [24, 'Size', sheet.name.replace('ANSI-', 'ANSI ')],
       [28, 'Sheet', `${input.page} of ${input.pages}`],
     ],
   ]
@@ -78,9 +78,9 @@ export function titleBlock(input: TitleInput): PlainPrimitive[] {
     for (const [width, label, value] of cells) {
       if (x > x0) out.push(line('outline-thin', { x, y }, { x, y: y + height }))
       out.push(text({ x: x + PAD, y: y + height - 1.1 - LETTERING.note }, label, LETTERING.note))
-      out.push(field(value, x + PAD, y + 1.5, width - 2 * PAD, i === 0))
+      if (value) out.push(field(value, x + PAD, y + 1.5, width - 2 * PAD, i === 0))
       if (label === 'Projection' && input.projection)
-        out.push(...projectionSymbol(x + width / 2, y + 3.6, input.projection))
+        out.push(...projectionSymbol(x + width - 11, y + 3.7, input.projection))
       x += width
     }
   })

@@ -71,16 +71,26 @@ export function paintItem(ctx: CanvasRenderingContext2D, item: SceneItem, brush:
   }
 }
 
+/** Vertices beyond which an outline is drawn without what only adorns it, so that it still follows the pointer. */
+const PLAIN_BEYOND = 400
+
+const isLong = (item: SceneItem): boolean =>
+  item.kind === 'path'
+    ? item.vertices.length > PLAIN_BEYOND
+    : item.kind === 'region' && item.rings.some((r) => r.length > PLAIN_BEYOND)
+
 function paintShape(ctx: CanvasRenderingContext2D, item: SceneItem, brush: Brush): void {
   const paint = brush.palette.roles[item.role]
   const outline = outlineOf(item)
-  if (paint.lift) paintShadow(ctx, outline, paint.lift, brush)
+  const long = isLong(item)
+  if (paint.lift && !long) paintShadow(ctx, outline, paint.lift, brush)
   if (paint.fill) {
     ctx.fillStyle = paint.fill
     ctx.fill(outline, 'evenodd')
   }
   paintEmphasis(ctx, outline, item, brush)
-  if (paint.casing) strokeWith(ctx, outline, { stroke: paint.casing, width: (paint.width ?? 1) + 3 }, brush)
+  if (paint.casing && !long)
+    strokeWith(ctx, outline, { stroke: paint.casing, width: (paint.width ?? 1) + 3 }, brush)
   strokeWith(ctx, outline, paint, brush)
 }
 

@@ -210,8 +210,8 @@ function turnHandle(ctx: CanvasRenderingContext2D): void {
   ctx.fill()
 }
 
-/** Beyond this a grip each is a smear; plain dots draw fast however many there are. */
-const MANY = 300
+/** Beyond this a grip each is a smear: plain dots, and none nearer to the one before than this many pixels. */
+const MANY = { points: 300, apart: 9 } as const
 
 /** Grips: squares or diamonds of a fixed size. */
 export function paintPoints(
@@ -222,10 +222,16 @@ export function paintPoints(
   const paint = palette.roles[item.role]
   const fill = paint.fill ?? palette.select
   const stroke = paint.stroke ?? palette.select
-  if (item.points.length > MANY) {
+  if (item.points.length > MANY.points) {
     const r = 1.75 / scale
+    const apart = MANY.apart / scale
+    let last: Point | null = null
     ctx.fillStyle = stroke
-    for (const p of item.points) ctx.fillRect(p.x - r, p.y - r, 2 * r, 2 * r)
+    for (const p of item.points) {
+      if (last && Math.abs(p.x - last.x) < apart && Math.abs(p.y - last.y) < apart) continue
+      ctx.fillRect(p.x - r, p.y - r, 2 * r, 2 * r)
+      last = p
+    }
     return
   }
   const square = item.sign === 'square'

@@ -1,3 +1,6 @@
+import { convert } from '../../src-core/units/convert.ts'
+import { plain, significant, type DisplayUnits } from '../../src-core/units/format.ts'
+
 /** Splits a message into plain words and the figures in it, so that figures can stand out. */
 const FIGURE =
   /-?\d[\d.,]*(?:\s?(?:mm²|mm|in|kg\/m³|kg|lb|g·mm²?|oz·in|g|N·m|lbf·ft|lbf|kN|N|rpm|m\/min|mm\/s|°|%|J|m\/s)(?![\w·]))/g
@@ -32,3 +35,10 @@ export const grouped = (text: string): string =>
 /** A figure with its unit at four digits' worth: what lies beyond is not known. */
 export const fourDigits = (text: string): string =>
   grouped(text.replace(/\d{5,}/, (digits) => digits.slice(0, 4) + '0'.repeat(digits.length - 4)))
+
+/** A couple unbalance, given in g·mm², in kg·mm² or oz·in². */
+export function coupleText(gmm2: number, system: DisplayUnits): string {
+  if (system === 'mm') return `${fourDigits(plain(gmm2 / 1000, 0))} kg·mm²`
+  const perInch = convert(1, 'mm', 'in')
+  return `${fourDigits(significant(convert(gmm2, 'g', 'oz') * perInch * perInch, 4))} oz·in²`
+}

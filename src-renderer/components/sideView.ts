@@ -49,11 +49,11 @@ export function sideScene(mounted: Mounted): SideScene {
   const rim = plate.diameter / 2
   const boxes: SideBox[] = []
   const front = Math.max(mounted.partFront, ...mounted.pieces.map((p) => p.z1), 40)
-  const z1 = front * 1.25 + 20
   const z0 = -plate.thickness * 2.6
   const swing = lathe.swingOverBed / 2
   const y0 = -swing - lathe.swingOverBed * 0.09
   const gap = lathe.gap?.open ? lathe.gap : null
+  const z1 = Math.max(front * 1.25 + 20, gap ? gap.width + 40 : 0)
   boxes.push({ id: 'bed', kind: 'bed', z0: gap ? Math.min(gap.width, z1) : z0, z1, y0, y1: -swing })
   const reach = crossSlideReach(mounted)
   if (reach !== null && reach < z1)

@@ -34,14 +34,18 @@ export function createApp(host: Host, workers: Workers): App {
   const session = new Session()
   const results = new Results(jobs, session)
   const files = new Files(host, jobs, session)
-  const planner = new Planner(jobs, results, workers.planner)
+  const draw = new DrawBoard(jobs, results, session)
+  files.onshow = () => {
+    draw.chosen = null
+    draw.leave()
+  }
   return {
     jobs,
     session,
     results,
     files,
-    planner,
-    draw: new DrawBoard(jobs, results, session),
+    draw,
+    planner: new Planner(jobs, results, workers.planner),
     importer: new Importer(workers.importer),
   }
 }

@@ -1,13 +1,13 @@
 /** The drawing board: which tool is in hand, which ring is chosen, what is being drawn. Never saved, never undone. */
 import type { Point, Vertex } from '../../src-core/geometry/types.ts'
-import { isPrism, type Job } from '../../src-core/job/schema.ts'
+import { isPrism, type Job, type Part } from '../../src-core/job/schema.ts'
 import { setupPlacement } from '../../src-core/mounting/mount.ts'
 import { unplacePoint } from '../../src-core/mounting/place.ts'
 import type { DrawnAs, DrawPort, DrawPreview, DrawTool, DrawToolName } from '../editor/draw/drawPort.ts'
 import { EditTool } from '../editor/draw/editTool.ts'
 import { OutlineTool } from '../editor/draw/outlineTool.ts'
 import { ShapeTool } from '../editor/draw/shapeTool.ts'
-import { drawTargets, snapDraw, type RingRef } from '../editor/draw/snapping.ts'
+import { drawTargets, snapDraw, type DrawTargets, type RingRef } from '../editor/draw/snapping.ts'
 import { addBody, addHoleRing, ringOf, setRing } from '../editor/edits/bodies.ts'
 import type { PointerInput } from '../editor/port.ts'
 import type { JobStore } from './jobStore.svelte.ts'
@@ -18,6 +18,8 @@ export class DrawBoard {
   readonly #jobs: JobStore
   readonly #results: Results
   readonly #session: Session
+  #held: DrawTargets | null = null
+  #targets: { part: Part; list: DrawTargets } | null = null
   active: boolean = $state(false)
   tool: DrawTool = $state.raw() as DrawTool
   as: DrawnAs = $state('adds')
@@ -76,6 +78,15 @@ export class DrawBoard {
     this.#jobs.edit(label, (job) => setRing(job, chosen.body, chosen.ring, change(ring)))
   }
 
+  /** What there is to catch on, kept while one thing is dragged: nothing else moves meanwhile. */
+  #targetsFor(dragged: { ref: RingRef; vertex: number | null } | null): DrawTargets {
+    const { part } = this.#jobs.job
+    if (dragged && this.#jobs.inGesture) return (this.#held ??= drawTargets(part, dragged))
+    this.#held = null
+    if (this.#targets?.part !== part) this.#targets = { part, list: drawTargets(part) }
+    return dragged ? drawTargets(part, dragged) : this.#targets.list
+  }
+
   #finish(ring: readonly Vertex[]): void {
     const job = this.#jobs.job
     const { chosen } = this
@@ -127,7 +138,7 @@ export class DrawBoard {
       },
       toPart,
       snap: (input: PointerInput, from, dragged = null) =>
-        snapDraw(toPart(input.world), drawTargets(jobs.job.part, dragged), {
+        snapDraw(toPart(input.world), this.#targetsFor(dragged), {
           pxPerMm: input.pxPerMm,
           touch: input.touch,
           free: input.alt,
@@ -137,7 +148,10 @@ export class DrawBoard {
         this.preview = preview
       },
       finish: (ring) => this.#finish(ring),
-      begin: (label) => jobs.begin(label),
+      begin: (label) => {
+        this.#held = null
+        jobs.begin(label)
+      },
       replace: (next) => jobs.replace(next),
       commit: () => jobs.commit(),
       cancel: () => jobs.cancel(),

@@ -1,5 +1,6 @@
 /** Opening, saving and exporting: the flows between document, window and host. */
 import type { ExportFormat, FileRef, Host, HostInfo, Reply } from '../../src-core/bridge/contract.ts'
+import { jobFaults } from '../../src-core/job/faults.ts'
 import { parseJob } from '../../src-core/job/parse.ts'
 import type { Job } from '../../src-core/job/schema.ts'
 import { serialiseJob } from '../../src-core/job/serialise.ts'
@@ -14,6 +15,10 @@ export class Files {
   readonly #session: Session
   info: HostInfo | null = $state.raw(null)
   examples: readonly string[] = $state.raw([])
+  /** The file that was found changed when it was to be written. */
+  conflict: FileRef | null = $state.raw(null)
+  /** Called when another job comes onto the plate. */
+  onshow: () => void = () => undefined
   /** Before that there is no job to show. */
   ready: boolean = $state(false)
 
@@ -101,11 +106,46 @@ export class Files {
 
   async #write(ref: FileRef, stamp: string | null): Promise<void> {
     const job = this.#jobs.job
-    const reply = await this.#host.writeJob(ref, serialiseJob(job), stamp)
-    if (reply.ok) {
+    const text = this.#textOf(job)
+    if (text === null) return
+    const reply = await this.#host.writeJob(ref, text, stamp)
+    if (!reply.ok && reply.fault.code === 'file.changed') {
+      this.conflict = ref
+      this.#session.dialog = 'conflict'
+    } else if (reply.ok) {
       this.#jobs.markSaved(job, { ref: reply.value.file, stamp: reply.value.stamp })
       this.#session.notice = { kind: 'done', text: `Saved as ${reply.value.file.name}` }
     } else this.#fault(reply.fault.message)
+  }
+
+  /** Null, and said why, where the file could not be opened again. */
+  #textOf(job: Job): string | null {
+    const fault = jobFaults(job)[0]
+    if (fault) {
+      this.#fault(
+        `Not saved: ${fault.path} ${fault.message}. Mend or undo that first; a file with it would not open again.`,
+      )
+      return null
+    }
+    try {
+      return serialiseJob(job)
+    } catch {
+      this.#fault(
+        'Not saved: something in the job is beyond what a file may hold, such as a text that is too long.',
+      )
+      return null
+    }
+  }
+
+  /** Someone else has changed the file since it was opened: what to do about it. */
+  async settle(how: 'replace' | 'saveAs' | 'open'): Promise<void> {
+    const ref = this.conflict
+    this.conflict = null
+    this.#session.dialog = null
+    if (!ref) return
+    if (how === 'replace') await this.#write(ref, null)
+    else if (how === 'open') await this.openFile(ref)
+    else await this.saveAs()
   }
 
   async #chooseAndOpen(): Promise<void> {
@@ -134,6 +174,7 @@ export class Files {
 
   #show(job: Job, file: { ref: FileRef; stamp: string } | null, unsaved: boolean): void {
     this.#jobs.load(job, file, unsaved)
+    this.onshow()
     this.#session.reset()
     this.#session.setupId = job.setups[0]!.id
     this.#session.notice = null

@@ -4,7 +4,8 @@ import type { Camera } from '../editor/camera.ts'
 import type { Guide, Target } from '../editor/target.ts'
 
 export type StepName = 'machine' | 'part' | 'mounting' | 'clamps' | 'counterweights' | 'speed' | 'sheet'
-export type DialogName = 'open' | 'save' | 'new' | 'keys' | 'sheet' | 'discard' | 'planner' | 'import'
+export type DialogName =
+  'open' | 'save' | 'new' | 'keys' | 'sheet' | 'discard' | 'planner' | 'import' | 'conflict'
 export type Theme = 'system' | 'light' | 'dark'
 
 /** A place on the plate that a finding points at. */
@@ -42,7 +43,7 @@ export class Session {
   /** Degrees the spindle is turned in the picture; null while it stands as set up. */
   spindleTurn: number | null = $state(null)
   /** The small picture beside the findings. */
-  picture: 'vectors' | 'side' = $state('vectors')
+  picture: 'vectors' | 'force' | 'side' = $state('vectors')
   theme: Theme = $state(storedTheme())
   systemDark: boolean = $state(false)
   /** What to do once the user agrees to leave unsaved changes. */

@@ -2,7 +2,7 @@
 import type { Moments } from '../../src-core/geometry/moments.ts'
 import { expectNear } from './near.ts'
 
-export const MOMENT_KEYS = ['area', 'x', 'y', 'xx', 'xy', 'yy'] as const
+const MOMENT_KEYS = ['area', 'x', 'y', 'xx', 'xy', 'yy'] as const
 
 const order = { area: 0, x: 1, y: 1, xx: 2, xy: 2, yy: 2 } as const
 

@@ -32,6 +32,10 @@ describe.each([{ dark: false }, { dark: true }])('without violations, dark: $dar
   test('the window and every step', async () => {
     const page = await bench.open({ dark })
     expect(await violations(page)).toEqual([])
+    for (const picture of ['Force', 'Side']) {
+      await page.getByRole('tab', { name: picture }).click()
+      expect(await violations(page), picture).toEqual([])
+    }
     for (const step of STEPS) {
       await page.getByRole('button', { name: new RegExp(`^\\d ${step}`) }).click()
       expect(await violations(page), step).toEqual([])
@@ -63,6 +67,10 @@ describe.each([{ dark: false }, { dark: true }])('without violations, dark: $dar
     await page.keyboard.press('Control+p')
     await page.getByRole('dialog').waitFor()
     expect(await violations(page), 'sheet').toEqual([])
+    await page.keyboard.press('Escape')
+    await page.keyboard.press('Control+i')
+    await page.getByRole('dialog').waitFor()
+    expect(await violations(page), 'import').toEqual([])
     await page.keyboard.press('Escape')
     for (const name of ['New', 'Open', 'Save', 'Keyboard']) {
       await page.getByRole('button', { name, exact: true }).click()

@@ -95,3 +95,40 @@ describe('drawing in the window', () => {
     expect(turned!.split(' ')[3]).toBe('-90')
   })
 })
+
+describe('importing in the window', () => {
+  const svg =
+    '<svg xmlns="http://www.w3.org/2000/svg" width="120mm" height="60mm" viewBox="0 0 120 60">' +
+    '<path d="M0 0H120V60H0Z M30 30m-15 0a15 15 0 1 0 30 0a15 15 0 1 0 -30 0Z"/><line x1="0" y1="90" x2="50" y2="90"/></svg>'
+
+  test('shows counts and what was left out, and takes it in only then, in one undo step', async () => {
+    page = await bench.open()
+    const before = await text(page, 'mass')
+    await page.keyboard.press('Control+i')
+    const dialog = page.getByRole('dialog')
+    await dialog
+      .locator('input[type=file]')
+      .setInputFiles({ name: 'bracket.svg', mimeType: 'image/svg+xml', buffer: Buffer.from(svg) })
+    await dialog.getByRole('img', { name: /1 outlines as read/ }).waitFor()
+    await dialog.getByRole('heading', { name: 'Left out' }).waitFor()
+    expect(await text(page, 'mass')).toBe(before)
+    await dialog.getByRole('textbox', { name: 'Thickness' }).fill('3/4 in')
+    await page.keyboard.press('Enter')
+    await dialog.getByRole('button', { name: 'Take it in' }).click()
+    await page.getByRole('button', { name: 'Undo: Import bracket.svg' }).waitFor()
+    expect(await text(page, 'mass')).not.toBe(before)
+    await page.keyboard.press('Control+z')
+    expect(await text(page, 'mass')).toBe(before)
+  })
+
+  test('a file that is no drawing is refused with a reason', async () => {
+    page = await bench.open()
+    await page.keyboard.press('Control+i')
+    const dialog = page.getByRole('dialog')
+    await dialog
+      .locator('input[type=file]')
+      .setInputFiles({ name: 'x.dxf', mimeType: 'text/plain', buffer: Buffer.from('nonsense') })
+    await dialog.getByRole('alert').waitFor()
+    expect(await dialog.getByRole('button', { name: 'Take it in' }).count()).toBe(0)
+  })
+})

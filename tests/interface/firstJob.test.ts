@@ -1,4 +1,4 @@
-import { readdir, readFile } from 'node:fs/promises'
+import { readdir, readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest'
 import type { Page } from 'playwright-core'
@@ -42,7 +42,7 @@ describe('the window', () => {
   test('the part dragged: force, ceiling and clearance change while it moves, and undo takes it back', async () => {
     page = await bench.open()
     const before = { force: await text(page, 'force'), mass: await text(page, 'mass') }
-    await dragOnPlate(page, [60, 0], [20, 50])
+    await dragOnPlate(page, [60, 0], [20, 90])
     const during = await text(page, 'force')
     expect(during).not.toBe(before.force)
     expect(await text(page, 'mass')).toBe(before.mass)
@@ -146,6 +146,23 @@ describe('the window', () => {
     await page.getByRole('button', { name: 'Open', exact: true }).click()
     await page.getByRole('button', { name: /^my link/ }).click()
     await expect.poll(() => text(page, 'unbalance')).toBe(figure)
+  })
+
+  test('a file changed by someone else is not overwritten unasked', async () => {
+    page = await bench.open()
+    await page.keyboard.press('Control+s')
+    await page.getByRole('textbox', { name: 'Name in the job folder' }).fill('shared')
+    await page.getByRole('dialog').getByRole('button', { name: 'Save' }).click()
+    await page.getByText('Saved as shared').waitFor()
+    const path = join(bench.folder, 'shared.evenswing.json')
+    const theirs = (await readFile(path, 'utf8')).replace('Crank link', 'Their link')
+    await writeFile(path, theirs)
+    await page.getByRole('radio', { name: /^45 rpm/ }).click()
+    await page.keyboard.press('Control+s')
+    await page.getByRole('heading', { name: /changed by someone else/ }).waitFor()
+    expect(await readFile(path, 'utf8')).toBe(theirs)
+    await page.getByRole('button', { name: 'Drop mine, open theirs' }).click()
+    await page.getByRole('heading', { name: /^Their link/ }).waitFor()
   })
 
   test('unsaved changes are asked about before another job comes', async () => {

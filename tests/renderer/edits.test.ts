@@ -8,11 +8,11 @@ import {
   addPiece,
   freeStation,
   movePiece,
-  newClamp,
   newPacking,
   removePiece,
   weightFromStock,
 } from '../../src-renderer/editor/edits/hardware.ts'
+import { DISCS, STRAPS, steelDisc, strapClamp, strapMass } from '../../src-renderer/editor/edits/library.ts'
 import { removeSlot, spaceSlots } from '../../src-renderer/editor/edits/plate.ts'
 import { duplicateSetup, removeSetup } from '../../src-renderer/editor/edits/setups.ts'
 import { blankJob, START } from '../../src-renderer/state/blankJob.ts'
@@ -20,6 +20,8 @@ import { stepStates } from '../../src-renderer/state/lacks.ts'
 import { formatter } from '../../src-core/units/format.ts'
 import { createApp } from '../../src-renderer/state/app.svelte.ts'
 import { fetchHost } from '../../src-renderer/bridge/fetchHost.ts'
+import { addBodies, replaceBodies } from '../../src-renderer/editor/edits/imported.ts'
+import { circleRing, rectRing } from '../../src-core/geometry/edges.ts'
 import type { Job } from '../../src-core/job/schema.ts'
 import { exampleJob } from './example.ts'
 import { noWorkers } from './fakeWorkers.ts'
@@ -42,7 +44,7 @@ describe('edits leave a job that can be saved, and the one before untouched', ()
       mass: 0.105,
     })
     expect(sound(removePiece(more, 'op10', 'w2'))).toEqual(sound(job))
-    sound(addPiece(job, 'op10', newClamp(freeStation(job, 'op10'), 32)).job)
+    sound(addPiece(job, 'op10', strapClamp(STRAPS[2]!, freeStation(job, 'op10'), 32)).job)
     sound(addPiece(job, 'op10', newPacking({ x: 0, y: 50 }, 12)).job)
     expect(serialiseJob(job)).toBe(text)
   })
@@ -89,6 +91,45 @@ describe('edits leave a job that can be saved, and the one before untouched', ()
     expect(removeSetup(three, 'op30').setups).toHaveLength(2)
     const one = removeSetup(job, 'op10')
     expect(removeSetup(one, 'op20')).toBe(one)
+  })
+})
+
+describe('the library', () => {
+  test('masses follow from size: larger is heavier, and a plain disc weighs its volume', () => {
+    const masses = STRAPS.map(strapMass)
+    expect(masses).toEqual([...masses].sort((a, b) => a - b))
+    for (const d of DISCS) {
+      const solid = (Math.PI / 4) * d.diameter ** 2 * d.height * 7850e-9
+      expect(steelDisc(d).mass).toBeLessThan(solid)
+      expect(steelDisc(d).mass).toBeGreaterThan(0.75 * solid)
+    }
+  })
+})
+
+describe('imported bodies', () => {
+  const square = rectRing({ x: 0, y: 0 }, 100, 60, 0)
+  const bodies = [
+    {
+      id: 'b1',
+      effect: 'adds',
+      base: 0,
+      thickness: 10,
+      outline: square,
+      holes: [circleRing({ x: -30, y: 0 }, 12), circleRing({ x: 20, y: 5 }, 30)],
+    },
+  ] as const
+  test('in place of the part: holes become bores, the largest on the axis, and nothing points nowhere', () => {
+    const job = sound(replaceBodies(exampleJob(), 'op10', bodies, 'bracket'))
+    expect(job.part.bores.map((b) => [b.id, b.x, b.y, b.diameter, b.start])).toEqual([
+      ['A', 20, 5, 30, 30],
+      ['B', -30, 0, 12, 12],
+    ])
+    expect(job.setups[0]!.centre).toEqual({ bore: 'A' })
+    expect(job.setups[0]!.cut).toBeNull()
+    expect(analyse(job, 'op10').part.area_mm2).toBeCloseTo(6000 - (Math.PI / 4) * (144 + 900), 6)
+  })
+  test('beside the part', () => {
+    expect(sound(addBodies(exampleJob(), bodies)).part.bodies.map((b) => b.id)).toEqual(['link', 'b1'])
   })
 })
 

@@ -58,9 +58,13 @@ export class InkMap {
     }
   }
 
+  isWithin(p: Point): boolean {
+    return this.at(p.x, p.y) >= 0
+  }
+
   /** Whether a quad lies within the bounds. */
   holds(q: Quad): boolean {
-    return quadCorners(q).every((p) => this.at(p.x, p.y) >= 0)
+    return quadCorners(q).every((p) => this.isWithin(p))
   }
 
   /** Whether a quad lies within the bounds and on no ink. */

@@ -4,7 +4,7 @@
  * best; then each is taken up again and set down where it is best among the rest, until nothing moves.
  */
 import type { Primitive } from '../model.ts'
-import type { InkMap } from './inkMap.ts'
+import type { Bounds, InkMap } from './inkMap.ts'
 import {
   quadsMeet,
   segmentMeetsQuad,
@@ -28,6 +28,8 @@ export interface Candidate {
 
 export interface Label {
   readonly id: string
+  /** Says nothing that is not said elsewhere: not missed where it finds no place. */
+  readonly optional?: boolean
   readonly candidates: readonly Candidate[]
 }
 
@@ -40,18 +42,32 @@ export interface Placed {
 /** Clear space between a label and lines, and between two labels, mm. */
 const CLEAR = 0.7
 const APART = 1.6
+/** Between a label and another label's line: half an arrowhead and a little. */
+const FROM_LINE = 1
 const CROSSING_LABEL_LINE = 14
 const RUNNING_TOGETHER = 10
 const CROSSING_INK = 1.2
 const OVER_BODY = 0.25
 const PER_MILLIMETRE = 0.4
 const SWEEPS = 4
+/** Cost of a label that is not drawn, when weighing an exchange. */
+const UNPLACED = 1000
+const WORTH_MOVING = 2
+const MOST_EXCHANGES = 25
+/** Above this many labels a sheet is crowded beyond helping, and two sweeps must do. */
+const CROWD = 60
+/** Free places that a label without room is tried at by moving others. */
+const MOST_TRIES = 60
+/** With many labels each gets fewer, so that a crowded sheet does not take for ever. */
+const MOST_TRIES_IN_ALL = 1500
 
 /** A candidate whose price is worked out when it is first asked for. */
 class Option {
   readonly candidate: Candidate
   /** What it costs at least: its own cost and the length of its lines. */
   readonly least: number
+  /** Around text and lines, with the space that others keep from them. */
+  readonly bounds: Bounds
   private price: number | null = null
 
   constructor(candidate: Candidate) {
@@ -60,6 +76,7 @@ class Option {
       (sum, { a, b }) => sum + Math.hypot(b.x - a.x, b.y - a.y) * PER_MILLIMETRE,
       candidate.cost,
     )
+    this.bounds = boundsOf(candidate)
   }
 
   /** With what it runs over; Infinity where its text finds no free ground. */
@@ -70,6 +87,7 @@ class Option {
 
   private work(ink: InkMap): number {
     const { quads, lines, byHand } = this.candidate
+    if (!lines.every(({ a, b }) => ink.isWithin(a) && ink.isWithin(b))) return Infinity
     if (!quads.every((q) => (byHand ? ink.holds(q) : ink.isFree(q, CLEAR)))) return Infinity
     let cost = this.least
     for (const { a, b } of lines) {
@@ -80,55 +98,133 @@ class Option {
   }
 }
 
+function boundsOf({ quads, lines }: Candidate): Bounds {
+  const box = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity }
+  const take = (x: number, y: number, around: number) => {
+    box.x0 = Math.min(box.x0, x - around)
+    box.y0 = Math.min(box.y0, y - around)
+    box.x1 = Math.max(box.x1, x + around)
+    box.y1 = Math.max(box.y1, y + around)
+  }
+  for (const q of quads) take(q.centre.x, q.centre.y, Math.hypot(q.width, q.height) / 2 + APART)
+  for (const { a, b } of lines) {
+    take(a.x, a.y, FROM_LINE)
+    take(b.x, b.y, FROM_LINE)
+  }
+  return box
+}
+
+type Chosen = (Option | null)[]
+
 export function placeLabels(labels: readonly Label[], ink: InkMap): Placed {
   const options = labels.map((label) =>
     label.candidates.map((c) => new Option(c)).sort((a, b) => a.least - b.least),
   )
-  const chosen: (Candidate | null)[] = labels.map(() => null)
-  for (let sweep = 0; sweep < SWEEPS; sweep++) {
+  const chosen: Chosen = labels.map(() => null)
+  const tries = Math.min(MOST_TRIES, Math.ceil(MOST_TRIES_IN_ALL / labels.length))
+  for (let sweep = 0; sweep < (labels.length > CROWD ? 2 : SWEEPS); sweep++) {
     let moved = false
     labels.forEach((_, i) => {
-      const others = chosen.filter((c, k): c is Candidate => c !== null && k !== i)
-      const best = bestAmong(options[i]!, others, ink)
-      if (best === chosen[i]) return
+      const best = bestAmong(options[i]!, othersThan(chosen, i), ink)
+      if (best !== chosen[i]) moved = true
       chosen[i] = best
-      moved = true
+      if (!best && makeRoom(i, options, chosen, ink, tries)) moved = true
     })
     if (!moved) break
   }
+  if (labels.length <= CROWD) labels.forEach((_, i) => exchange(i, options, chosen, ink))
   return {
-    primitives: chosen.flatMap((c) => c?.draw() ?? []),
-    unplaced: labels.filter((_, i) => !chosen[i]).map((l) => l.id),
+    primitives: chosen.flatMap((c) => c?.candidate.draw() ?? []),
+    unplaced: labels.filter((l, i) => !chosen[i] && !l.optional).map((l) => l.id),
   }
 }
 
-function bestAmong(options: readonly Option[], others: readonly Candidate[], ink: InkMap): Candidate | null {
-  let best: Candidate | null = null
+const othersThan = (chosen: Chosen, own: number): Option[] =>
+  chosen.filter((c, k): c is Option => c !== null && k !== own)
+
+/**
+ * Sets down a label that found no place where it drives out at most two others that find another. Leaves `chosen` as
+ * it was where that cannot be done.
+ */
+function makeRoom(
+  own: number,
+  options: readonly (readonly Option[])[],
+  chosen: Chosen,
+  ink: InkMap,
+  most: number,
+): boolean {
+  let tries = 0
+  for (const option of options[own]!) {
+    if (option.cost(ink) === Infinity) continue
+    if (++tries > most) return false
+    const driven = chosen.flatMap((c, k) => (c && meeting(option, [c], Infinity) === Infinity ? [k] : []))
+    if (driven.length > 2) continue
+    const before = [...chosen]
+    chosen[own] = option
+    for (const k of driven) chosen[k] = null
+    for (const k of driven) chosen[k] = bestAmong(options[k]!, othersThan(chosen, k), ink)
+    if (driven.every((k) => chosen[k])) return true
+    before.forEach((c, k) => (chosen[k] = c))
+  }
+  return false
+}
+
+/** Moves a label to a better place that another has taken, where the two together then stand better than before. */
+function exchange(own: number, options: readonly (readonly Option[])[], chosen: Chosen, ink: InkMap): void {
+  const total = (k: number): number => {
+    const at = chosen[k]
+    return at ? at.cost(ink) + meeting(at, othersThan(chosen, k), Infinity) : UNPLACED
+  }
+  const now = total(own)
+  let tries = 0
+  for (const option of options[own]!) {
+    if (option.least >= now - WORTH_MOVING || tries > MOST_EXCHANGES) return
+    if (option === chosen[own] || option.cost(ink) >= now - WORTH_MOVING) continue
+    const driven = chosen.flatMap((c, k) =>
+      c && k !== own && meeting(option, [c], Infinity) === Infinity ? [k] : [],
+    )
+    if (driven.length !== 1) continue
+    tries++
+    const other = driven[0]!
+    const before = [chosen[own]!, chosen[other]!]
+    const sum = now + total(other)
+    chosen[own] = option
+    chosen[other] = null
+    chosen[other] = bestAmong(options[other]!, othersThan(chosen, other), ink)
+    if (chosen[other] && total(own) + total(other) < sum - WORTH_MOVING) return
+    chosen[own] = before[0]!
+    chosen[other] = before[1]!
+  }
+}
+
+function bestAmong(options: readonly Option[], others: readonly Option[], ink: InkMap): Option | null {
+  let best: Option | null = null
   let least = Infinity
   for (const option of options) {
     // In order of the least cost: from here on nothing can be better.
     if (option.least >= least) break
     const cost = option.cost(ink)
     if (cost >= least) continue
-    const total = cost + meeting(option.candidate, others, least - cost)
+    const total = cost + meeting(option, others, least - cost)
     if (total < least) {
       least = total
-      best = option.candidate
+      best = option
     }
   }
   return best
 }
 
 /** What meeting the other labels costs; Infinity over a label. Gives up once past `limit`. */
-function meeting(c: Candidate, others: readonly Candidate[], limit: number): number {
+function meeting({ candidate: c, bounds }: Option, others: readonly Option[], limit: number): number {
   let cost = 0
-  for (const o of others) {
+  for (const { candidate: o, bounds: b } of others) {
+    if (bounds.x0 > b.x1 || b.x0 > bounds.x1 || bounds.y0 > b.y1 || b.y0 > bounds.y1) continue
     for (const q of c.quads) {
       for (const t of o.quads) if (quadsMeet(q, t, APART)) return Infinity
-      for (const s of o.lines) if (segmentMeetsQuad(s, q, CLEAR / 2)) return Infinity
+      for (const s of o.lines) if (segmentMeetsQuad(s, q, FROM_LINE)) return Infinity
     }
     for (const s of c.lines) {
-      for (const t of o.quads) if (segmentMeetsQuad(s, t, CLEAR / 2)) return Infinity
+      for (const t of o.quads) if (segmentMeetsQuad(s, t, FROM_LINE)) return Infinity
       for (const t of o.lines) {
         if (segmentsCross(s, t)) cost += CROSSING_LABEL_LINE
         else if (segmentsRunTogether(s, t, CLEAR)) cost += RUNNING_TOGETHER

@@ -1,21 +1,14 @@
 /** Vertices, edges and bulges of what is drawn already: grab and drag. */
-import { pointOnEdge, ringEdges } from '../../../src-core/geometry/edges.ts'
-import { isInside, nearestOnEdge } from '../../../src-core/geometry/nearest.ts'
 import type { Point, Ring } from '../../../src-core/geometry/types.ts'
-import { isPrism, type Job, type Prism } from '../../../src-core/job/schema.ts'
-import { ringOf, setRing } from '../edits/bodies.ts'
+import { isPrism, type Job } from '../../../src-core/job/schema.ts'
+import { setRing } from '../edits/bodies.ts'
 import { DRAG_START_PX, type PointerInput } from '../port.ts'
 import { roundTo, freeStep } from '../snap.ts'
 import type { DrawPort, DrawTool } from './drawPort.ts'
-import { bulgeThrough, deleteVertex, moveEdge, moveVertex, setBulge, splitEdge, translate } from './rings.ts'
+import { deleteVertex, moveEdge, moveVertex, setBulge, splitEdge, translate } from './rings.ts'
+import { bulgeFor, findRing, gripAt, ringRefs, shareAlong, type Grip } from './grips.ts'
 import { sameRing, type RingRef } from './snapping.ts'
 import type { Typed } from './typedPoint.ts'
-
-type Grip =
-  | { readonly kind: 'vertex'; readonly ref: RingRef; readonly index: number }
-  | { readonly kind: 'bulge'; readonly ref: RingRef; readonly index: number }
-  | { readonly kind: 'edge'; readonly ref: RingRef; readonly index: number }
-  | { readonly kind: 'ring'; readonly ref: RingRef }
 
 type State =
   | { readonly name: 'idle' }
@@ -154,7 +147,7 @@ export class EditTool implements DrawTool {
   }
   #stepRing(by: number): boolean {
     const { chosen, job } = this.#port
-    const all = job.part.bodies.filter(isPrism).flatMap(refs)
+    const all = job.part.bodies.filter(isPrism).flatMap(ringRefs)
     const now = all.findIndex((r) => sameRing(r, chosen))
     const next = all[now < 0 ? 0 : (now + by + all.length) % all.length]
     if (next) this.#port.choose(next, null)
@@ -213,7 +206,7 @@ export class EditTool implements DrawTool {
       case 'bulge': {
         const a = ring[grip.index]!
         const b = ring[(grip.index + 1) % ring.length]!
-        const bulge = bulgeOf(a, b, raw, input)
+        const bulge = bulgeFor(a, b, raw, input.pxPerMm, input.alt)
         put(setBulge(ring, grip.index, bulge))
         const half = bulge === 0 ? 'straight' : Math.abs(Math.abs(bulge) - 1) < 1e-9 ? 'half turn' : ''
         const radius =
@@ -245,88 +238,20 @@ export class EditTool implements DrawTool {
 
   #split(ref: RingRef, index: number, input: PointerInput): void {
     const ring = this.#ring(ref)
-    const edge = ring && ringEdges(ring)[index]
-    if (!ring || !edge) return
-    const p = this.#port.toPart(input.world)
-    const near = nearestOnEdge(edge, p)
-    let t = 0.5
-    let least = Infinity
-    for (let k = 1; k < 100; k++) {
-      const q = pointOnEdge(edge, k / 100)
-      const d = Math.hypot(q.x - near.x, q.y - near.y)
-      if (d < least) {
-        least = d
-        t = k / 100
-      }
-    }
+    if (!ring) return
+    const share = shareAlong(ring, index, this.#port.toPart(input.world))
     this.#port.begin('Add a vertex')
-    this.#port.replace(setRing(this.#port.job, ref.body, ref.ring, splitEdge(ring, index, t)))
+    this.#port.replace(setRing(this.#port.job, ref.body, ref.ring, splitEdge(ring, index, share)))
     this.#port.commit()
     this.#port.choose(ref, index + 1)
   }
 
   #ring(ref: RingRef): Ring | null {
-    const body = this.#port.job.part.bodies.find((b) => b.id === ref.body)
-    return body && isPrism(body) ? ringOf(body, ref.ring) : null
+    return findRing(this.#port.job.part, ref)
   }
 
-  /** Points and middles of the chosen ring first, then any edge, then the inside of a ring, topmost body first. */
   #grip(input: PointerInput): Grip | null {
-    const p = this.#port.toPart(input.world)
-    const px = (q: Point) => Math.hypot(q.x - p.x, q.y - p.y) * input.pxPerMm
-    const reach = input.touch ? 22 : 10
-    const { chosen } = this.#port
-    const ring = chosen && this.#ring(chosen)
-    if (chosen && ring) {
-      const index = nearestIndex(ring, px, reach)
-      if (index !== null) return { kind: 'vertex', ref: chosen, index }
-      const middles = ringEdges(ring).map((e) => pointOnEdge(e, 0.5))
-      const bulge = nearestIndex(middles, px, reach * 0.8)
-      if (bulge !== null) return { kind: 'bulge', ref: chosen, index: bulge }
-    }
-    const bodies = this.#port.job.part.bodies
-      .filter(isPrism)
-      .sort((a, b) => b.base + b.thickness - (a.base + a.thickness))
-    for (const body of bodies)
-      for (const ref of refs(body)) {
-        const edges = ringEdges(ringOf(body, ref.ring)).map((e) => nearestOnEdge(e, p))
-        const index = nearestIndex(edges, px, reach * 0.7)
-        if (index !== null) return { kind: 'edge', ref, index }
-      }
-    for (const body of bodies) {
-      const hole = refs(body)
-        .slice(1)
-        .find((ref) => isInside(ringOf(body, ref.ring), p))
-      if (hole) return { kind: 'ring', ref: hole }
-      if (isInside(body.outline, p)) return { kind: 'ring', ref: { body: body.id, ring: 0 } }
-    }
-    return null
+    const { job, chosen } = this.#port
+    return gripAt(job.part, chosen, this.#port.toPart(input.world), input.pxPerMm, input.touch)
   }
-}
-
-const refs = (body: Prism): RingRef[] =>
-  [body.outline, ...body.holes].map((_ring, ring) => ({ body: body.id, ring }))
-
-function nearestIndex(points: readonly Point[], px: (p: Point) => number, reach: number): number | null {
-  let best: number | null = null
-  let least = reach
-  points.forEach((q, i) => {
-    const d = px(q)
-    if (d <= least) {
-      least = d
-      best = i
-    }
-  })
-  return best
-}
-
-/** Straight and half-turn are caught; between them the arc goes through the pointer. */
-function bulgeOf(a: Point, b: Point, p: Point, input: PointerInput): number {
-  const bulge = bulgeThrough(a, b, p)
-  if (input.alt) return bulge
-  const chord = Math.hypot(b.x - a.x, b.y - a.y)
-  const height = (Math.abs(bulge) * chord) / 2
-  if (height * input.pxPerMm < 5) return 0
-  if (Math.abs(height - chord / 2) * input.pxPerMm < 5) return Math.sign(bulge)
-  return roundTo(bulge, 1e-4)
 }

@@ -82,21 +82,6 @@ export function weightFromStock(stock: StockItem, at: At): Omit<Hardware, 'id'> 
   }
 }
 
-/** A strap clamp of ordinary size, its figures to be put right by hand. */
-export function newClamp(at: At, base: number): Omit<Hardware, 'id'> {
-  return {
-    kind: 'clamp',
-    name: 'strap clamp M12',
-    mass: 0.58,
-    at,
-    footprint: { rect: [90, 28] },
-    base,
-    height: 42,
-    fixed: true,
-    clamp: { thread: 'M12', class: '8.8', torque: 45 },
-  }
-}
-
 export function newPacking(at: Point, height: number): Omit<Hardware, 'id'> {
   const size = 25
   // A steel parallel: its mass follows from its size.

@@ -52,6 +52,17 @@ describe('bed and gap', () => {
     expect(codes(job).some((c) => c.includes('fouls-bed'))).toBe(false)
   })
 
+  test('what stands wholly beyond the gap’s width has nothing to do with the gap', () => {
+    const lathe = { gap: { swing: 470, width: 130, open: true } }
+    const at = (base: number) =>
+      jobWith({ lathe, setup: { hardware: [piece('w', 1, { x: 60, y: 0 }, { base })] } })
+    expect(find(at(129), 'w', 'gap')).toBeDefined()
+    expect(find(at(129), 'w', 'bed')).toBeDefined()
+    expect(find(at(130), 'w', 'gap')).toBeUndefined()
+    expect(find(at(130), 'w', 'bed')).toBeDefined()
+    expect(find(at(110), 'w', 'bed')).toBeUndefined()
+  })
+
   test('a big disc beyond the gap fouls the bed even with the gap open', () => {
     const far = partOf([
       disc('low', { x: 0, y: 0 }, 100, 120),

@@ -165,3 +165,21 @@ describe('a bore cut twice', () => {
     expectNear(away.y / away.m - far.y, near.y / near.m, { abs: 1e-8 })
   })
 })
+
+describe('the plan area of a part', () => {
+  it('is that of all bodies, removing ones less, through bores out, a core that was not drilled left in', () => {
+    const plate = block('b', O, [100, 60, 20])
+    const boss = disc('boss', O, 40, 10, { base: 20 })
+    const pocket = block('p', { x: 30, y: 0 }, [20, 30, 5], { effect: 'removes', base: 15 })
+    const area = (bores: Bore[], bodies: Prism[] = [plate]) => partMass(partOf(bodies, bores), bores).area
+    const circle = (d: number) => (Math.PI * d * d) / 4
+    expectNear(area([], [plate, boss, pocket]), 6000 + circle(40) - 600, { rel: 1e-12 })
+    expectNear(area([bore('A', O, 30)]), 6000 - circle(30), { rel: 1e-12 })
+    expectNear(area([bore('A', O, 30, { start: 20 })]), 6000 - circle(30) + circle(20), { rel: 1e-12 })
+    expectNear(area([bore('A', O, 30, { depth: 12 })]), 6000, { rel: 1e-12 })
+    // Blind from the boss's front: through the boss, not through the plate.
+    expectNear(area([bore('A', O, 30, { depth: 12 })], [plate, boss]), 6000 + circle(40) - circle(30), {
+      rel: 1e-12,
+    })
+  })
+})

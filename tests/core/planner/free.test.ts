@@ -171,6 +171,12 @@ describe('worked by hand', () => {
     expect(only(j(false), { circle: 40 }, 29)[0]!.hi).toBeCloseTo(110 - INSIDE, 9)
   })
 
+  test('an open gap narrower than the plate limits what stands within its width', () => {
+    const lathe = (open: boolean) => ({ swingOverBed: 400, gap: { swing: 250, width: 30, open } })
+    expect(only(job({ lathe: lathe(true) }), { circle: 40 }, 20)[0]!.hi).toBeCloseTo(105 - INSIDE, 9)
+    expect(only(job({ lathe: lathe(false) }), { circle: 40 }, 20)[0]!.hi).toBeCloseTo(130 - INSIDE, 9)
+  })
+
   test('a bolt below a clamp that stands off the plate blocks, the air beside it does not', () => {
     const clamp = piece(
       'c1',

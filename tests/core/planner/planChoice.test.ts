@@ -206,7 +206,7 @@ describe('moves', () => {
     const job = {
       ...jobWith({
         plate: { slots: needs([]).plate.slots, holes: [] },
-        part: partOf([block('b', { x: 0, y: 25 }, [100, 80, 18])]),
+        part: partOf([block('b', { x: 0, y: 47.5 }, [100, 35, 18])]),
         setup: { hardware: [clamp], packing: 12 },
       }),
       stock: [],
@@ -219,19 +219,21 @@ describe('moves', () => {
     const moved = applyPlan(job, 'op10', plan).setups[0]!.hardware[0]!
     expect(moved.clamp!.nose!.x).toBeCloseTo(0, 9)
     expect(moved.clamp!.nose!.y).toBeCloseTo(45 + by, 9)
-    // The part ends at y = −15 and 65; the nose keeps 4 mm inside.
-    expect(45 + by).toBeGreaterThanOrEqual(-15 + 4 - 1e-6)
+    // Inward is better all the way, but the part ends at y = 30 and the nose keeps 4 mm inside.
+    expect(45 + by).toBeCloseTo(34, 6)
   })
 
-  test('turning the part brings its heavy side opposite to a slot', () => {
-    const job = { ...offCentre([weight('W1', 0.5, 1), weight('W2', 0.3, 1)], { angle: 17, every: 90 }) }
-    const one = planCounterweights(job, 'op10', { stations: 1 }).plans[0]!
-    expect(one.residual_g_mm).toBeGreaterThan(100)
-    const report = planCounterweights(job, 'op10', { stations: 1, turnPart: true })
-    const turned = report.plans[0]!
+  test('turning the part brings its heavy side opposite to the only slot', () => {
+    const even = offCentre([weight('W1', 0.5, 1), weight('W2', 0.3, 1)], { angle: 17 })
+    const slot = { ...even.plate.slots[0]!, id: 'S', angle: 50 }
+    const job = { ...even, plate: { ...even.plate, slots: [slot] } }
+    const one = planCounterweights(job, 'op10').plans[0]
+    expect(one?.residual_g_mm ?? Infinity).toBeGreaterThan(100)
+    const turned = planCounterweights(job, 'op10', { turnPart: true }).plans[0]!
     expect(turned.residual_g_mm).toBeLessThan(1)
     expect(turned.stations).toHaveLength(1)
-    expect((((turned.turn_deg! + 17) % 90) + 90) % 90).toBeCloseTo(0, 6)
+    // 230° is opposite to the slot; the heavy side lies at 17°.
+    expect((turned.turn_deg! + 360) % 360).toBeCloseTo(230 - 17, 6)
     expect(analyse(applyPlan(job, 'op10', turned), 'op10').unbalance.static_g_mm).toBe(turned.residual_g_mm)
   })
 })

@@ -78,6 +78,36 @@ describe('what turns, about the axis at the plate’s face', () => {
     expectNear(own.couple.y, 2000 * 105 * 7, { rel: 1e-12 })
   })
 
+  it('hardware turns with the inertia of its footprint as a plate of its height, about its own centre', () => {
+    const bare = all(jobWith())
+    const own = (more: Partial<Hardware>) => {
+      const a = all(
+        jobWith({ setup: { hardware: [piece('w', 2, { x: 0, y: 100 }, { height: 20, ...more })] } }),
+      )
+      const { xx, yy, xy, zz } = a.total
+      return {
+        xx: xx - bare.total.xx,
+        yy: yy - bare.total.yy,
+        xy: xy - bare.total.xy,
+        zz: zz - bare.total.zz,
+      }
+    }
+    const rect = own({ footprint: { rect: [60, 30] }, facing: 0 })
+    expectNear(rect.xx, (2 * 60 ** 2) / 12, { rel: 1e-9 })
+    expectNear(rect.yy, 2 * (100 ** 2 + 30 ** 2 / 12), { rel: 1e-9 })
+    expectNear(rect.zz, 2 * (10 ** 2 + 20 ** 2 / 12), { rel: 1e-9 })
+    // A right triangle of 30 mm: b²/18 about its centroid, product −b²/36; its corner stands at (0, 100).
+    const corner = [
+      { x: 0, y: 0 },
+      { x: 30, y: 0 },
+      { x: 0, y: 30 },
+    ]
+    const triangle = own({ footprint: { outline: corner }, facing: 0 })
+    expectNear(triangle.xx, 2 * (10 ** 2 + 30 ** 2 / 18), { rel: 1e-9 })
+    expectNear(triangle.yy, 2 * (110 ** 2 + 30 ** 2 / 18), { rel: 1e-9 })
+    expectNear(triangle.xy, 2 * (10 * 110 - 30 ** 2 / 36), { rel: 1e-9 })
+  })
+
   it('a piece in a slot or a hole stands there, its length along the slot', () => {
     const rect = { footprint: { rect: [60, 20] as const }, height: 10 }
     const mounted = mountSetup(

@@ -1,0 +1,76 @@
+/** Clamp data that means nothing must never read as a pass, and messages carry what was reckoned with. */
+import { describe, expect, test } from 'vitest'
+import { analyse } from '../../../src-core/analysis/analyse.ts'
+import { FIXTURE_FRICTION, NUT_FACTORS } from '../../../src-core/checks/friction.ts'
+import { findThread, proofLoad } from '../../../src-core/checks/threads.ts'
+import { UNCERTAINTY_DEFAULTS } from '../../../src-core/doubt/defaults.ts'
+import type { Clamp, Hardware, Job, Setup } from '../../../src-core/job/schema.ts'
+import { exampleJob, jobWith } from '../../helpers/jobs.ts'
+
+const link = exampleJob('flat-link')
+const withSetup = (change: (setup: Setup) => Setup): Job => ({
+  ...link,
+  setups: link.setups.map((s) => (s.id === 'op10' ? change(s) : s)),
+})
+const withClamps = (fields: Partial<Clamp>): Job =>
+  withSetup((s) => ({
+    ...s,
+    hardware: s.hardware.map((h): Hardware =>
+      h.kind === 'clamp' ? { ...h, clamp: { ...h.clamp, ...fields } } : h,
+    ),
+  }))
+const message = (job: Job, code: string) =>
+  analyse(job, 'op10').findings.find((f) => f.code === code)?.message
+
+describe('names that every object has are no strength classes', () => {
+  test.each(['constructor', 'toString', '__proto__', 'hasOwnProperty', ''])('%j', (name) => {
+    expect(proofLoad(findThread('M12')!, name)).toBeNull()
+    const { clamping, findings, speeds } = analyse(withClamps({ class: name }), 'op10')
+    expect(clamping).toBeNull()
+    expect(speeds.every((s) => s.clamp_factor === null)).toBe(true)
+    expect(findings.map((f) => f.code)).toContain('clamps-not-checked')
+    expect(findings.map((f) => f.code)).not.toContain('clamps-hold')
+  })
+})
+
+test('a pitch is digits; a fine pitch takes the coarse thread, which carries less', () => {
+  expect(findThread('M12x1.25')?.name).toBe('M12')
+  expect(findThread('M12×1,25')?.name).toBe('M12')
+  for (const name of ['M12xyz', 'M12x', 'M12x-1', 'constructor']) expect(findThread(name)).toBeNull()
+})
+
+describe('messages', () => {
+  test('the clamps that hold: how many, how hard, nut factor, scatter, friction, and whose limit it is', () => {
+    const text = message(link, 'clamps-hold')!
+    for (const word of ['4 clamps press', 'nut factor 0.2', '±25 %', 'friction 0.12', 'rule of thumb'])
+      expect(text).toContain(word)
+  })
+
+  test('one clamp is spoken of as one', () => {
+    const clamp: Hardware = {
+      id: 'c1',
+      kind: 'clamp',
+      mass: 0.5,
+      at: { slot: 'S1', radius: 90 },
+      footprint: { rect: [80, 28] },
+      base: 20,
+      height: 30,
+      fixed: true,
+      clamp: { thread: 'M12', class: '8.8', torque: 45, boltToWork: 30, boltToHeel: 40 },
+    }
+    const text = message(jobWith({ setup: { hardware: [clamp] } }), 'clamps-slip')!
+    expect(text).toContain('1 clamp presses')
+  })
+})
+
+/** Nut factors and fixture-design friction as published; the defaults come from these tables. */
+test('defaults: dry nut factor, and friction no higher than any pair of steel with steel or iron dry', () => {
+  expect(NUT_FACTORS.map((n) => n.k)).toEqual([0.2, 0.15, 0.12])
+  expect(UNCERTAINTY_DEFAULTS.nutFactor).toBe(NUT_FACTORS[0]!.k)
+  expect(FIXTURE_FRICTION.map((f) => [f.dry, f.oiled])).toEqual([
+    [0.15, 0.12],
+    [0.19, 0.1],
+    [0.3, 0.19],
+  ])
+  for (const { dry } of FIXTURE_FRICTION) expect(link.setups[0]!.frictionCoefficient).toBeLessThan(dry)
+})

@@ -1,0 +1,206 @@
+import { describe, expect, it } from 'vitest'
+import { analyse } from '../../../src-core/analysis/analyse.ts'
+import { PRECEDENCE } from '../../../src-core/drawing/notes.ts'
+import { setupSheet } from '../../../src-core/drawing/setupSheet.ts'
+import type { Drawing, PlainPrimitive } from '../../../src-core/drawing/model.ts'
+import { plainPrimitives } from '../../../src-core/drawing/plain.ts'
+import { bracketAnalysis, bracketJob, bracketSheets } from '../../helpers/goldenSheet.ts'
+import { exampleJob } from '../../helpers/jobs.ts'
+import { sheetCases } from '../../helpers/sheetJobs.ts'
+import { lettering } from '../../helpers/sheetText.ts'
+
+const textsOf = (drawings: readonly Drawing[]): string[] => drawings.flatMap(lettering).map((t) => t.text)
+const allText = (drawings: readonly Drawing[]): string => textsOf(drawings).join(' ')
+const count = (drawings: readonly Drawing[], text: string) =>
+  textsOf(drawings).filter((t) => t === text).length
+
+const cases = sheetCases(20).map(({ job, options }) => ({
+  job,
+  drawings: job.setups.map((s) => setupSheet(job, s.id, analyse(job, s.id), options)),
+}))
+
+const isCheckLine = (p: PlainPrimitive): boolean => {
+  if (p.kind !== 'path' || p.steps.length !== 2) return false
+  const [a, b] = p.steps
+  return a!.to === 'move' && b!.to === 'line' && a!.y === b!.y && Math.abs(b!.x - a!.x - 100) < 1e-9
+}
+
+describe('every sheet', () => {
+  it('is lettered no smaller than 2.5 mm', () => {
+    for (const { drawings } of cases) {
+      const least = Math.min(
+        ...drawings
+          .flat()
+          .flatMap(lettering)
+          .map((t) => t.primitive.height),
+      )
+      expect(least).toBe(2.5)
+    }
+  })
+
+  it('says whose word comes first, and has a line of 100 mm', () => {
+    for (const sheet of cases.flatMap((c) => c.drawings.flat())) {
+      expect(allText([sheet])).toContain(PRECEDENCE)
+      expect(plainPrimitives(sheet).filter(isCheckLine)).toHaveLength(1)
+      expect(allText([sheet])).toContain('100 mm: check the print')
+    }
+  })
+
+  it('never says safe', () => {
+    for (const { drawings } of cases) expect(allText(drawings.flat())).not.toMatch(/\bsafe/i)
+  })
+
+  it('counts the sheets and the setups', () => {
+    for (const { job, drawings } of cases) {
+      drawings.forEach((pages, k) => {
+        pages.forEach((page, i) => {
+          const texts = textsOf([page])
+          expect(texts).toContain(`${i + 1} of ${pages.length}`)
+          expect(texts).toContain(`Setup ${k + 1} of ${job.setups.length}`)
+        })
+      })
+    }
+  })
+
+  it('lists every speed and every piece of hardware once, over as many sheets as it takes', () => {
+    for (const { job, drawings } of cases) {
+      drawings.forEach((pages, k) => {
+        const texts = textsOf(pages)
+        for (const rpm of job.lathe.spindleSpeeds)
+          expect(texts.filter((t) => t.replace('▶ ', '') === String(rpm)).length).toBeGreaterThan(0)
+        const heads = texts.filter((t) => t === 'No').length
+        expect(heads).toBe(job.setups[k]!.hardware.length > 0 ? 1 : 0)
+        for (let i = 1; i <= job.setups[k]!.hardware.length; i++) expect(texts).toContain(String(i))
+      })
+    }
+  })
+
+  it('is at a scale of ISO 5455', () => {
+    const standard = new Set([
+      '50:1',
+      '20:1',
+      '10:1',
+      '5:1',
+      '2:1',
+      '1:1',
+      '1:2',
+      '1:5',
+      '1:10',
+      '1:20',
+      '1:50',
+    ])
+    for (const { drawings } of cases) {
+      for (const [first] of drawings) {
+        const scales = textsOf([first!]).filter((t) => /^\d+:\d+$/.test(t))
+        expect(scales).toHaveLength(1)
+        expect(standard).toContain(scales[0])
+      }
+    }
+  })
+})
+
+describe("the bracket's sheet", () => {
+  const sheets = bracketSheets()
+  const text = allText(sheets)
+  const job = bracketJob()
+  const analysis = bracketAnalysis()
+
+  it('is one A3 sheet at 1:2 with everything on it but what it has no room for', () => {
+    expect([sheets[0]!.width, sheets[0]!.height]).toEqual([420, 297])
+    expect(textsOf(sheets.slice(0, 1))).toContain('1:2')
+  })
+
+  it('has slots, items, heavy side, centre of mass, clamp bolts and the title block', () => {
+    for (const slot of job.plate.slots) expect(count(sheets.slice(0, 1), slot.id)).toBeGreaterThanOrEqual(1)
+    for (const words of [
+      'HEAVY SIDE',
+      "12 o'clock",
+      'item 1 clears the gap floor by 85',
+      'centre of mass as set up',
+      'before counterweights',
+      'M12 8.8',
+      'EV-0522',
+      'Bearing bracket, bore the boss',
+      'grey cast iron',
+      '2026-03-01',
+      'J. Turner',
+      'Setup 1 of 1',
+      'SPINDLE 110 rpm',
+      'Ceiling 148 rpm: cutting speed',
+      'By hand, before power',
+      'stand out of the plane',
+      'Assumed, and how sure',
+      '95 % bound',
+      'no standard covers faceplate work',
+    ])
+      expect(text).toContain(words)
+  })
+
+  it('gives each spindle speed with force, bound, share and verdict', () => {
+    const verdicts = { go: '○ go', caution: '△ caution', stop: '■ stop' }
+    for (const verdict of ['go', 'stop'] as const)
+      expect(count(sheets, verdicts[verdict])).toBe(
+        analysis.speeds.filter((s) => s.verdict === verdict).length,
+      )
+    expect(textsOf(sheets)).toContain('▶ 110')
+  })
+
+  it('stops in red what is above the ceiling', () => {
+    const fast = { ...job, setups: [{ ...job.setups[0]!, speed: 540 }] }
+    const drawn = setupSheet(fast, 'op10', analyse(fast, 'op10'))
+    const headline = drawn.flatMap(lettering).find((t) => t.text.startsWith('SPINDLE'))!
+    expect(headline.text).toBe('SPINDLE 540 rpm: STOP')
+    expect(headline.primitive.layer).toBe('caution')
+  })
+
+  it('marks the centre of mass where the analysis has it', () => {
+    const discs = sheets[0]!.primitives.flatMap((p) =>
+      p.kind === 'circle' && p.layer === 'mark' && p.radius === 2 && p.fill === 'paper' ? [p.centre] : [],
+    )
+    const station = sheets[0]!.primitives.find((p) => p.kind === 'polar')!
+    const axis = station.centre
+    const [x, y] = analysis.assembly.centroid_mm
+    // Before the counterweight, and as set up.
+    expect(discs).toHaveLength(2)
+    expect(discs[1]!.x).toBeCloseTo(axis.x + x / 2, 9)
+    expect(discs[1]!.y).toBeCloseTo(axis.y + y / 2, 9)
+    const others = analysis.terms.filter((t) => t.item !== 'w1')
+    const mass = others.reduce((sum, t) => sum + t.mass_kg, 0)
+    const lift = others.reduce((sum, t) => sum + t.unbalance_g_mm.y / 1000, 0) / mass
+    expect(discs[0]!.y).toBeCloseTo(axis.y + lift / 2, 9)
+  })
+
+  it('is in first angle for mm and in third for inches, with the side view on the other side', () => {
+    const title = (drawings: readonly Drawing[], start: string) =>
+      drawings.flatMap(lettering).find((t) => t.text.startsWith(start))!.primitive.at.x
+    const inch = bracketSheets({}, 'in')
+    expect(title(sheets, 'Section')).toBeGreaterThan(title(sheets, 'Plate seen'))
+    expect(title(inch, 'Section')).toBeLessThan(title(inch, 'Plate seen'))
+    expect([inch[0]!.width, inch[0]!.height]).toEqual([431.8, 279.4])
+    expect(textsOf(inch)).toContain('inch')
+  })
+
+  it('takes the scale asked for where it fits, and the largest that fits where not', () => {
+    const scaleOf = (scale: number) => textsOf(bracketSheets({ scale })).find((t) => /^\d+:\d+$/.test(t))
+    expect(scaleOf(0.1)).toBe('1:10')
+    expect(scaleOf(2)).toBe('1:2')
+    expect(() => bracketSheets({ scale: 0 })).toThrow(RangeError)
+    expect(() => bracketSheets({ scale: Number.NaN })).toThrow(RangeError)
+  })
+
+  it('refuses an unknown setup', () => {
+    expect(() => setupSheet(job, 'op99', analysis)).toThrow(RangeError)
+  })
+})
+
+describe('the crank link, two setups', () => {
+  const job = exampleJob('flat-link')
+  const [first, second] = job.setups.map((s) => setupSheet(job, s.id, analyse(job, s.id)))
+
+  it('shows what is bored now, what later, and what is open by then', () => {
+    expect(textsOf(first!)).toContain('A Ø42')
+    expect(textsOf(first!)).toContain('B Ø25 later')
+    expect(textsOf(second!)).toContain('A Ø42 open')
+    expect(textsOf(second!)).toContain('B Ø25')
+  })
+})

@@ -1,0 +1,99 @@
+import { readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { SHEETS } from '../../../src-core/drawing/sheetSizes.ts'
+import type { SheetName } from '../../../src-core/drawing/sheetSizes.ts'
+import { writeDxf } from '../../../src-core/drawing/writeDxf.ts'
+import { writePdf } from '../../../src-core/drawing/writePdf.ts'
+import { writeSvg } from '../../../src-core/drawing/writeSvg.ts'
+import { bracketSheets } from '../../helpers/goldenSheet.ts'
+import { rasterPage, readDxf, readPdf, readXml } from '../../helpers/readback.ts'
+import type { PdfFacts } from '../../helpers/readback.ts'
+import { lettering } from '../../helpers/sheetText.ts'
+
+const font = (name: string): Uint8Array =>
+  new Uint8Array(readFileSync(createRequire(import.meta.url).resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`)))
+const fonts = { regular: font('DejaVuSans'), bold: font('DejaVuSans-Bold') }
+const POINTS_PER_MM = 72 / 25.4
+
+describe.each(['A4', 'A3', 'ANSI-A', 'ANSI-B'] as const)('a sheet of %s as PDF', (name: SheetName) => {
+  const drawings = bracketSheets({ sheet: name })
+  let pdf: Uint8Array
+  let facts: PdfFacts
+  beforeAll(async () => {
+    pdf = await writePdf(drawings, fonts)
+    facts = readPdf(pdf)
+  })
+
+  it('has the size of the paper on every page', () => {
+    expect(facts.pages).toHaveLength(drawings.length)
+    for (const page of facts.pages) {
+      expect(page.width).toBeCloseTo(SHEETS[name].width * POINTS_PER_MM, 1)
+      expect(page.height).toBeCloseTo(SHEETS[name].height * POINTS_PER_MM, 1)
+    }
+  })
+
+  it('has every word of the drawing as text that can be searched', () => {
+    const words = (text: string) => text.split(/\s+/).filter((w) => w.length > 1)
+    const found = new Set(words(facts.text))
+    const upright = drawings.flatMap(lettering).filter((t) => t.primitive.angle === 0)
+    const missing = upright.flatMap((t) => words(t.text)).filter((w) => !found.has(w))
+    expect(missing).toEqual([])
+    expect(facts.fonts.every((f) => f.embedded && f.subset && f.unicode)).toBe(true)
+  })
+
+  it('has a check line that is 100 mm long', () => {
+    const left = SHEETS[name].left + 6
+    const y = SHEETS[name].bottom + 3 + (SHEETS[name].large ? 0 : 52.5)
+    const page = rasterPage(pdf, 1, 254)
+    const row = Math.round((SHEETS[name].height - y) * 10)
+    const isDark = (column: number) => page.pixels[row * page.width + column]! < 200
+    let from = Math.round(left * 10) - 5
+    while (!isDark(from)) from++
+    let to = from
+    while (isDark(to + 1)) to++
+    expect(Math.abs(from / 10 - left)).toBeLessThan(0.3)
+    expect(Math.abs((to - from + 1) / 10 - 100)).toBeLessThanOrEqual(0.4)
+  })
+})
+
+describe('a sheet in every format', () => {
+  const drawings = bracketSheets()
+
+  it('gives the same bytes twice', async () => {
+    const again = bracketSheets()
+    expect(again).toEqual(drawings)
+    expect(await writePdf(again, fonts)).toEqual(await writePdf(drawings, fonts))
+    expect(again.map((d) => writeDxf(d))).toEqual(drawings.map((d) => writeDxf(d)))
+    expect(again.map(writeSvg)).toEqual(drawings.map(writeSvg))
+  })
+
+  it('is well-formed SVG with every text once', () => {
+    for (const drawing of drawings) {
+      const tags = readXml(writeSvg(drawing)).filter((t) => t.endsWith('}text'))
+      expect(tags).toHaveLength(lettering(drawing).length)
+    }
+  })
+
+  it.each(['mm', 'in'] as const)(
+    'passes an audit as DXF in %s, with dimensions that measure what they print',
+    (units) => {
+      const sheets = bracketSheets({}, units)
+      for (const drawing of sheets) {
+        const facts = readDxf(writeDxf(drawing, { units }))
+        expect([facts.errors, facts.fixes]).toEqual([[], []])
+        expect(facts.header['$INSUNITS']).toBe(units === 'mm' ? 4 : 1)
+      }
+      const facts = readDxf(writeDxf(sheets[0]!, { units }))
+      const dimensions = facts.entities.filter((e) => e.type === 'DIMENSION')
+      expect(dimensions.length).toBe(sheets[0]!.primitives.filter((p) => p.kind === 'dimension').length)
+      expect(dimensions.length).toBeGreaterThan(8)
+      const place = units === 'mm' ? 0.05 : 0.0005
+      for (const d of dimensions) {
+        const { factor } = facts.dimensionStyles[String(d.attributes['dimstyle'])]!
+        const shown = Number(/([\d.]+)$/.exec(String(d.attributes['text']))![1])
+        expect(Math.abs(d.measured! * factor - shown)).toBeLessThanOrEqual(place + 1e-4)
+      }
+    },
+  )
+})

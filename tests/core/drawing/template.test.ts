@@ -1,0 +1,169 @@
+import { describe, expect, it } from 'vitest'
+import { clipTo } from '../../../src-core/drawing/template/clip.ts'
+import { plateTemplate } from '../../../src-core/drawing/template/plateTemplate.ts'
+import { tilePlate } from '../../../src-core/drawing/template/tiles.ts'
+import type { Drawing, PlainPrimitive } from '../../../src-core/drawing/model.ts'
+import { plainPrimitives } from '../../../src-core/drawing/plain.ts'
+import { circle, line, text } from '../../../src-core/drawing/primitives.ts'
+import { analyse } from '../../../src-core/analysis/analyse.ts'
+import { mountSetup } from '../../../src-core/mounting/mount.ts'
+import { bracketJob } from '../../helpers/goldenSheet.ts'
+import { jobWith } from '../../helpers/jobs.ts'
+import { lettering, outside, overlaps, struckThrough } from '../../helpers/sheetText.ts'
+
+const job = bracketJob()
+const sheets = plateTemplate(job, 'op10', 'A4')
+
+/** Centres of the small circles to prick through, sheet mm. */
+const pricks = (drawing: Drawing) =>
+  plainPrimitives(drawing).flatMap((p) =>
+    p.kind === 'circle' && p.layer === 'mark' && p.radius === 2 ? [p.centre] : [],
+  )
+
+describe('tilePlate', () => {
+  it('takes the fewest sheets, covers the plate, and keeps the axis off the cuts', () => {
+    for (const [reach, name] of [
+      [158, 'A4'],
+      [80, 'A4'],
+      [158, 'A3'],
+      [300, 'ANSI-A'],
+    ] as const) {
+      const { tile, columns, rows, origin } = tilePlate(reach, name)
+      const width = tile.x1 - tile.x0
+      const height = tile.y1 - tile.y0
+      expect(origin.x).toBeLessThanOrEqual(-reach)
+      expect(origin.y).toBeLessThanOrEqual(-reach)
+      expect(origin.x + columns * width).toBeGreaterThanOrEqual(reach)
+      expect(origin.y + rows * height).toBeGreaterThanOrEqual(reach)
+      // From the axis to the nearest cut.
+      const fromCut = (start: number, size: number) => {
+        const along = ((-start % size) + size) % size
+        return Math.min(along, size - along)
+      }
+      expect(fromCut(origin.x, width)).toBeGreaterThan(10)
+      expect(fromCut(origin.y, height)).toBeGreaterThan(10)
+    }
+    expect(tilePlate(80, 'A4')).toMatchObject({ columns: 1, rows: 1 })
+  })
+
+  it('refuses a plate that would take a ream', () => {
+    expect(() => tilePlate(5000, 'A4')).toThrow(RangeError)
+    expect(() => plateTemplate(jobWith({ plate: { diameter: 1e5 } }), 'op10')).toThrow(/sheets of A4/)
+  })
+})
+
+describe('clipTo', () => {
+  const area = { x0: 0, y0: 0, x1: 10, y1: 10 }
+
+  it('keeps what is within, cuts what crosses, drops what is outside', () => {
+    const within = line('outline', { x: 1, y: 1 }, { x: 9, y: 9 })
+    const [kept, cut, ...rest] = clipTo(
+      [
+        within,
+        line('outline', { x: 5, y: 5 }, { x: 15, y: 5 }),
+        line('outline', { x: 11, y: 0 }, { x: 11, y: 9 }),
+      ],
+      area,
+    )
+    expect(kept).toBe(within)
+    expect((cut as Extract<PlainPrimitive, { kind: 'path' }>).steps).toEqual([
+      { to: 'move', x: 5, y: 5 },
+      { to: 'line', x: 10, y: 5 },
+    ])
+    expect(rest).toEqual([])
+  })
+
+  it('cuts a circle into the arc within, on its own radius', () => {
+    const [arc] = clipTo([circle('outline', { x: 0, y: 0 }, 8)], area)
+    if (arc?.kind !== 'path') expect.fail('an arc is a path')
+    for (const s of arc.steps) {
+      if (s.to === 'close') expect.fail('a cut arc is open')
+      expect(Math.abs(Math.hypot(s.x, s.y) - 8)).toBeLessThan(0.01)
+    }
+  })
+
+  it('drops text whose place is outside', () => {
+    expect(clipTo([text({ x: 11, y: 5 }, 'out', 3), text({ x: 5, y: 5 }, 'in', 3)], area)).toHaveLength(1)
+  })
+})
+
+describe('the template of the bracket on A4', () => {
+  const tiling = tilePlate(job.plate.diameter / 2 + 8, 'A4')
+  const width = tiling.tile.x1 - tiling.tile.x0
+  const height = tiling.tile.y1 - tiling.tile.y0
+  /** Sheet place to plate frame, by the tile's row and column. */
+  const onPlate = (p: { x: number; y: number }, i: number) => ({
+    x: p.x - tiling.tile.x0 + tiling.origin.x + (i % tiling.columns) * width,
+    y: p.y - tiling.tile.y0 + tiling.origin.y + (tiling.rows - 1 - Math.floor(i / tiling.columns)) * height,
+  })
+
+  it('is four upright sheets', () => {
+    expect(sheets).toHaveLength(4)
+    for (const s of sheets) expect([s.width, s.height]).toEqual([210, 297])
+  })
+
+  it('has axis, bores and stations at full size where the setup has them', () => {
+    const found = sheets.flatMap((s, i) => pricks(s).map((p) => onPlate(p, i)))
+    const mounted = mountSetup(job, 'op10')
+    const wanted = [{ x: 0, y: 0 }, ...mounted.pieces.map((p) => p.at)]
+    for (const w of wanted)
+      expect(Math.min(...found.map((p) => Math.hypot(p.x - w.x, p.y - w.y)))).toBeLessThan(1e-9)
+    expect(found).toHaveLength(wanted.length)
+  })
+
+  it('draws the rim once, on its radius', () => {
+    const points = sheets.flatMap((s, i) =>
+      plainPrimitives(s).flatMap((p) =>
+        p.kind === 'path' && p.layer === 'outline'
+          ? p.steps.flatMap((step) => (step.to === 'close' ? [] : [onPlate(step, i)]))
+          : [],
+      ),
+    )
+    expect(points.length).toBeGreaterThan(100)
+    for (const p of points) expect(Math.abs(Math.hypot(p.x, p.y) - 150)).toBeLessThan(0.01)
+  })
+
+  it('has a check line each way on every sheet, and names the neighbours', () => {
+    for (const s of sheets) {
+      const long = plainPrimitives(s).flatMap((p) => {
+        if (p.kind !== 'path' || p.steps.length !== 2) return []
+        const [a, b] = p.steps
+        if (a!.to === 'close' || b!.to === 'close') return []
+        const [dx, dy] = [Math.abs(b!.x - a!.x), Math.abs(b!.y - a!.y)]
+        return Math.abs(Math.hypot(dx, dy) - 100) < 1e-9 ? [dx > dy ? 'across' : 'up'] : []
+      })
+      expect(long.sort()).toEqual(['across', 'up'])
+    }
+    const names = sheets.map((s) =>
+      lettering(s)
+        .map((t) => t.text)
+        .filter((t) => t.startsWith('joins'))
+        .sort(),
+    )
+    expect(names).toEqual([
+      ['joins A2', 'joins B1'],
+      ['joins A1', 'joins B2'],
+      ['joins A1', 'joins B2'],
+      ['joins A2', 'joins B1'],
+    ])
+  })
+
+  it('names every slot, bore and item, none over another, none cut off', () => {
+    const all = sheets.flatMap(lettering).map((t) => t.text)
+    for (const slot of job.plate.slots) expect(all).toContain(slot.id)
+    expect(all).toContain('bore A')
+    expect(all.filter((t) => /^\d strap clamp M12$/.test(t))).toHaveLength(4)
+    for (const s of sheets) {
+      const texts = lettering(s)
+      expect(overlaps(texts)).toEqual([])
+      expect(outside(texts, { x0: 3, y0: 5, x1: 207, y1: 292 })).toEqual([])
+      expect(struckThrough(s, texts)).toEqual([])
+    }
+  })
+
+  it('needs no analysis, and comes out the same twice', () => {
+    analyse(job, 'op10')
+    expect(plateTemplate(job, 'op10', 'A4')).toEqual(sheets)
+    expect(() => plateTemplate(job, 'op99')).toThrow(RangeError)
+  })
+})
