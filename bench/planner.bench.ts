@@ -1,34 +1,17 @@
 // The planner on 12 kinds of stock and 8 slots, against brute force on a grid and against an integer program.
 import { lessEq, solve, type Model } from 'yalps'
 import { analyse } from '../src-core/analysis/analyse.ts'
-import type { Job, StockItem } from '../src-core/job/schema.ts'
+import type { Job } from '../src-core/job/schema.ts'
 import { planCounterweights } from '../src-core/planner/plan.ts'
-import { gridSearch } from '../tests/helpers/planTrials.ts'
-import { exampleJob } from './core.ts'
+import { gridSearch, trialJob } from '../tests/helpers/planTrials.ts'
 import { median, times, type BenchRow } from './timing.ts'
 
-/** The second setup of the link, far out of balance, with twelve kinds of weight. */
-function plannerJob(): Job {
-  const link = exampleJob('flat-link')
-  const stock = Array.from({ length: 12 }, (_, i): StockItem => ({
-    id: `K${i + 1}`,
-    mass: 0.08 + 0.09 * i + 0.013 * ((i * 7) % 5),
-    count: 3,
-    footprint: i % 3 === 2 ? { rect: [40 + 2 * i, 30] } : { circle: 28 + 3 * i },
-    height: 12 + 2 * (i % 6),
-  }))
-  return {
-    ...link,
-    stock,
-    setups: link.setups
-      .filter((s) => s.id === 'op20')
-      .map((s) => ({ ...s, hardware: s.hardware.map((h) => ({ ...h, fixed: true })) })),
-  }
-}
+/** An off-centre part, eight slots and twelve kinds of weight, drawn once from a fixed seed. */
+const plannerJob = (): Job => trialJob(11, { kinds: 12, slots: 8 })
 
 /** Whole pieces at five radii a slot, sums of both components within a tolerance, fewest pieces: a linear program. */
 function integerProgram(job: Job, tolerance: number): Model {
-  const { unbalance } = analyse(job, 'op20')
+  const { unbalance } = analyse(job, 'op10')
   const a = (unbalance.static_angle_deg * Math.PI) / 180
   const variables = job.plate.slots.flatMap((slot) =>
     job.stock.flatMap((item) =>
@@ -59,13 +42,13 @@ function integerProgram(job: Job, tolerance: number): Model {
 
 export async function plannerBench(): Promise<BenchRow[]> {
   const job = plannerJob()
-  const two = await median(() => planCounterweights(job, 'op20', { stations: 2, moveHardware: false }), 7, 2)
+  const two = await median(() => planCounterweights(job, 'op10', { stations: 2, moveHardware: false }), 7, 2)
   const three = await median(
-    () => planCounterweights(job, 'op20', { stations: 3, moveHardware: false }),
+    () => planCounterweights(job, 'op10', { stations: 3, moveHardware: false }),
     5,
     1,
   )
-  const report = planCounterweights(job, 'op20', { stations: 2, moveHardware: false })
+  const report = planCounterweights(job, 'op10', { stations: 2, moveHardware: false })
   const step = 4
   const grid = gridSearch(job, 2, step)
   const brute = await median(() => gridSearch(job, 2, step), 1, 0)
