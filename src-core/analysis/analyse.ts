@@ -6,7 +6,7 @@ import { afterCutFinding, balanceFindings } from '../checks/balance.ts'
 import { axisFindings, breakthroughFindings } from '../checks/breakthrough.ts'
 import { clampingCheck, letGo } from '../checks/clamps.ts'
 import { clashFindings } from '../checks/clashes.ts'
-import { clearanceFindings, clearances } from '../checks/clearance.ts'
+import { clearanceFindings, clearances, sweptThings } from '../checks/clearance.ts'
 import { worstFirst, finding } from '../checks/finding.ts'
 import { boreFindings, densityFindings, overlapFindings, packingFindings } from '../checks/partDoubts.ts'
 import { bearingMoment, noseFindings, plateLimit, ratingFindings, spindleLimit } from '../checks/rating.ts'
@@ -59,9 +59,10 @@ export function analyse(job: Job, setupId: string): Analysis {
     cutting: setup.cut && workBore ? cuttingRpm(setup.cut.speed, workBore.bore.diameter) : null,
     clamps: clamps.clamping?.rpm_at_factor_2 ?? null,
   }
-  const clearanceList = clearances(mounted)
+  const swept = sweptThings(mounted)
+  const clearanceList = clearances(mounted, swept)
   const placeFindings = [
-    ...clearanceFindings(mounted, clearanceList),
+    ...clearanceFindings(mounted, clearanceList, swept),
     ...soundOutlines(mounted, (sound) => [
       ...clashFindings(sound),
       ...breakthroughFindings(sound),

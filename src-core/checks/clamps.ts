@@ -11,7 +11,7 @@ import { called, finding } from './finding.ts'
 import { frictionWords } from './friction.ts'
 import { boltPreload, strapForce } from './preload.ts'
 import { SlipGroup, type FrictionPoint, type SlipLoads } from './slip.ts'
-import { findThread, proofLoad } from './threads.ts'
+import { findThread, proofLoad } from '../job/threads.ts'
 
 /** Factor against slip that Evenswing asks for. Rule of thumb, its own: loads and friction are both rough. */
 export const WANTED_FACTOR = 2

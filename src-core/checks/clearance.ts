@@ -67,12 +67,12 @@ export function tipDepth(mounted: Mounted): number {
   return mounted.workBore?.z0 ?? mounted.setup.packing
 }
 
-/** The tightest clearance of each item against each obstacle it can meet, tightest first. */
-export function clearances(mounted: Mounted): Clearance[] {
+/** The tightest clearance of each thing of `sweptThings` against each obstacle it can meet, tightest first. */
+export function clearances(mounted: Mounted, things: readonly Swept[]): Clearance[] {
   const { lathe } = mounted.job
   const reach = crossSlideReach(mounted)
   const found = new Map<string, Clearance>()
-  for (const thing of sweptThings(mounted)) {
+  for (const thing of things) {
     for (const against of obstacles(lathe, thing, reach)) {
       const clearance: Clearance = {
         against,
@@ -107,10 +107,14 @@ export function swingRadius(lathe: Lathe, against: ClearanceAgainst): number {
   return lathe.swingOverCrossSlide / 2
 }
 
-export function clearanceFindings(mounted: Mounted, list: readonly Clearance[]): Finding[] {
+export function clearanceFindings(
+  mounted: Mounted,
+  list: readonly Clearance[],
+  things: readonly Swept[],
+): Finding[] {
   const fmt = formatter(mounted.job.displayUnits)
   const reachKnown = mounted.job.lathe.barReach !== null
-  const labels = new Map(sweptThings(mounted).map((t) => [`${t.item}\n${t.body ?? ''}`, t.label]))
+  const labels = new Map(things.map((t) => [`${t.item}\n${t.body ?? ''}`, t.label]))
   return list.flatMap((c) => {
     const label = labels.get(`${c.item}\n${c.body ?? ''}`) ?? c.item
     return oneClearance(mounted, c, label, fmt, reachKnown)

@@ -53,7 +53,16 @@ export interface FlatBody {
   readonly z1: number
 }
 
-export function flatBodies(mounted: Mounted): FlatBody[] {
+const kept = new WeakMap<Mounted, readonly FlatBody[]>()
+
+/** The part's bodies flattened; kept per mounted setup, for several checks ask it. */
+export function flatBodies(mounted: Mounted): readonly FlatBody[] {
+  let bodies = kept.get(mounted)
+  if (!bodies) kept.set(mounted, (bodies = flatten(mounted)))
+  return bodies
+}
+
+function flatten(mounted: Mounted): FlatBody[] {
   return mounted.bodies.map(({ body, regions, z0, z1 }) => {
     const polygons = regions.flatMap((r) => flattenRegion(r, CHORD_ERROR))
     return { id: body.id, adds: body.effect === 'adds', polygons, box: boxOf(polygons), z0, z1 }

@@ -1,13 +1,12 @@
 /** What a part weighs and where, before and after bores, in the part frame. */
-import { regionMoments } from '../geometry/moments.ts'
-import { cutDisc, regionEdges } from '../geometry/discCut.ts'
-import { edgeMoments } from '../geometry/moments.ts'
-import type { Point } from '../geometry/types.ts'
+import { regionEdges } from '../geometry/discCut.ts'
+import { edgeMoments, regionMoments } from '../geometry/moments.ts'
+import { TOLERANCE } from '../geometry/tolerance.ts'
 import { isPrism, type Bore, type MeshBody, type Part } from '../job/schema.ts'
 import { meshProperties } from '../mesh/properties.ts'
 import { silhouette } from '../mesh/silhouette.ts'
 import { NO_MASS, addMass, moveMass, scaleMass, type MassMoments } from './moments.ts'
-import { bodyDensity, boreRange, cutBore, partSlabs, slabMass } from './slabs.ts'
+import { PER_MM3, bodyDensity, boreRange, cutAnnulus, cutBore, partSlabs, slabMass } from './slabs.ts'
 
 export interface PartMass {
   /** About the part frame's origin, z above its seat; scaled to the weighed mass where there is one. */
@@ -29,7 +28,7 @@ const kept = new WeakMap<Part, Map<string, PartMass>>()
  * result is kept per part object, which is immutable, so a drag that moves the part weighs it once.
  */
 export function partMass(part: Part, cut: readonly Bore[]): PartMass {
-  const key = cut.map((b) => b.id).join('\n')
+  const key = JSON.stringify(cut.map((b) => b.id))
   let results = kept.get(part)
   if (!results) kept.set(part, (results = new Map<string, PartMass>()))
   let result = results.get(key)
@@ -62,12 +61,10 @@ function planArea(part: Part, cut: readonly Bore[]): number {
     let own = regionMoments(body, body.outline[0]).area
     for (const bore of cut) {
       const range = boreRange(part, bore)
-      const whole = range && range.z0 <= body.base + 1e-3 && range.z1 >= body.base + body.thickness - 1e-3
-      if (!whole) continue
-      const { inside, outside } = cutDisc(edges, bore, bore.diameter)
-      const core = bore.start > 0 ? cutDisc(inside, bore, bore.start).inside : []
-      edges = [...outside, ...core]
-      own = edgeMoments(edges, body.outline[0] as Point).area
+      const front = body.base + body.thickness
+      if (!range || range.z0 > body.base + TOLERANCE.height || range.z1 < front - TOLERANCE.height) continue
+      edges = cutAnnulus(edges, bore).left
+      own = edgeMoments(edges, body.outline[0]).area
     }
     area += (body.effect === 'adds' ? 1 : -1) * own
   }
@@ -94,20 +91,8 @@ const silhouetteArea = (mesh: MeshBody['mesh']) =>
   silhouette(mesh).reduce((sum, region) => sum + regionMoments(region, region.outline[0]).area, 0)
 
 /** @param density kg/m³, signed. */
-export function meshBodyMass(body: MeshBody, density: number): MassMoments {
-  const p = meshProperties(body.mesh)
-  const d = density * 1e-9
-  const own: MassMoments = {
-    m: d * p.volume,
-    x: d * p.x,
-    y: d * p.y,
-    z: d * p.z,
-    xx: d * p.xx,
-    xy: d * p.xy,
-    yy: d * p.yy,
-    xz: d * p.xz,
-    yz: d * p.yz,
-    zz: d * p.zz,
-  }
-  return moveMass(own, 0, 0, body.base)
+function meshBodyMass(body: MeshBody, density: number): MassMoments {
+  const { volume, x, y, z, xx, xy, yy, xz, yz, zz } = meshProperties(body.mesh)
+  const solid = { m: volume, x, y, z, xx, xy, yy, xz, yz, zz }
+  return moveMass(scaleMass(solid, density * PER_MM3), 0, 0, body.base)
 }

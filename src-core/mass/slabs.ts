@@ -19,7 +19,8 @@ export interface Slab {
   readonly density: number
 }
 
-const PER_MM3 = 1e-9
+/** kg/m³ to kg/mm³. */
+export const PER_MM3 = 1e-9
 
 /** The prisms of a part before any bore is cut, part frame. */
 export function partSlabs(part: Part): Slab[] {
@@ -37,8 +38,27 @@ export function bodyDensity(part: Part, body: Part['bodies'][number]): number {
   return (body.effect === 'adds' ? 1 : -1) * (body.density ?? part.density)
 }
 
-/** Heights above the seat that cutting a bore takes away, from the adding bodies it meets; null: it meets none. */
-export function boreRange(part: Part, bore: Bore): { z0: number; z1: number; through: boolean } | null {
+export interface BoreRange {
+  readonly z0: number
+  readonly z1: number
+  readonly through: boolean
+}
+
+const ranges = new WeakMap<Part, Map<Bore, BoreRange | null>>()
+
+/**
+ * Heights above the seat that cutting a bore takes away, from the adding bodies it meets; null: it meets none. Kept per
+ * part object, which is immutable: every analysis of a drag asks it again.
+ */
+export function boreRange(part: Part, bore: Bore): BoreRange | null {
+  let known = ranges.get(part)
+  if (!known) ranges.set(part, (known = new Map<Bore, BoreRange | null>()))
+  let range = known.get(bore)
+  if (range === undefined) known.set(bore, (range = findRange(part, bore)))
+  return range
+}
+
+function findRange(part: Part, bore: Bore): BoreRange | null {
   let front = -Infinity
   let back = Infinity
   for (const body of part.bodies.filter(isPrism)) {
@@ -56,6 +76,13 @@ function meets(body: Prism, bore: Bore): boolean {
   return edgeMoments(inside, bore).area > TOLERANCE.clashArea
 }
 
+/** What a bore leaves of a region once its annulus, start to finish diameter, is gone, and whether it met any. */
+export function cutAnnulus(edges: readonly Edge[], bore: Bore): { left: Edge[]; touched: boolean } {
+  const { inside, outside } = cutDisc(edges, bore, bore.diameter)
+  const core = bore.start > 0 ? cutDisc(inside, bore, bore.start).inside : []
+  return { left: [...outside, ...core], touched: edgeMoments(inside, bore).area > 0 }
+}
+
 /** Slabs after a bore: the annulus between its start and finish diameters is gone over its depth. */
 export function cutBore(part: Part, slabs: readonly Slab[], bore: Bore): Slab[] {
   const range = boreRange(part, bore)
@@ -64,10 +91,9 @@ export function cutBore(part: Part, slabs: readonly Slab[], bore: Bore): Slab[] 
     const low = Math.max(slab.z0, range.z0)
     const high = Math.min(slab.z1, range.z1)
     if (high - low <= TOLERANCE.height) return [slab]
-    const { inside, outside } = cutDisc(slab.edges, bore, bore.diameter)
-    if (edgeMoments(inside, bore).area <= 0) return [slab]
-    const core = bore.start > 0 ? cutDisc(inside, bore, bore.start).inside : []
-    const pieces: Slab[] = [{ ...slab, edges: [...outside, ...core], z0: low, z1: high }]
+    const { left, touched } = cutAnnulus(slab.edges, bore)
+    if (!touched) return [slab]
+    const pieces: Slab[] = [{ ...slab, edges: left, z0: low, z1: high }]
     if (low - slab.z0 > TOLERANCE.height) pieces.push({ ...slab, z1: low })
     if (slab.z1 - high > TOLERANCE.height) pieces.push({ ...slab, z0: high })
     return pieces

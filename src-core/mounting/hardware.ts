@@ -2,7 +2,7 @@
 import { circleRing, rectRing } from '../geometry/edges.ts'
 import { ringMoments } from '../geometry/moments.ts'
 import type { Point, Ring } from '../geometry/types.ts'
-import { threadDiameter } from '../checks/threads.ts'
+import { threadDiameter } from '../job/threads.ts'
 import type { Footprint, Hardware, Plate } from '../job/schema.ts'
 import { placePoint, placeRing } from './place.ts'
 import type { Bolt, MountedPiece } from './types.ts'

@@ -80,7 +80,7 @@ export class FreeRadii {
   /** Clearance asked for beyond `INSIDE`, and from what swings past, mm. */
   private readonly clearance: number
   private readonly swingMargin: number
-  private readonly bodies: FlatBody[]
+  private readonly bodies: readonly FlatBody[]
   private readonly obstacles: Obstacle[]
   private readonly breaks: number[]
   private readonly material = new Map<string, Rings>()

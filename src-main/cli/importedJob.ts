@@ -2,8 +2,9 @@
 import { basename, join } from 'node:path'
 import type { Point, Ring } from '../../src-core/geometry/types.ts'
 import { ringEdges } from '../../src-core/geometry/edges.ts'
+import { newSetup } from '../../src-core/job/newSetup.ts'
 import { parseJob } from '../../src-core/job/parse.ts'
-import { isPrism, type Body, type Job, type Part, type Setup } from '../../src-core/job/schema.ts'
+import { isPrism, type Body, type Job, type Part } from '../../src-core/job/schema.ts'
 import { centreOfMass } from '../../src-core/mass/moments.ts'
 import { partMass } from '../../src-core/mass/part.ts'
 import { DEFAULT_EXAMPLE, readExample } from '../services/examples.ts'
@@ -31,18 +32,7 @@ export async function importedJob(root: string, file: string, bodies: readonly B
     bores: [],
   }
   const { lathe, plate, stock, displayUnits } = example.job
-  const setup: Setup = {
-    id: 'op10',
-    title: '',
-    centre: largestRoundHole(bodies) ?? planCentre(part),
-    turn: 0,
-    packing: 12,
-    hardware: [],
-    cut: null,
-    speed: null,
-    criterion: { kind: 'weightShare', value: 0.1 },
-    frictionCoefficient: 0.12,
-  }
+  const setup = newSetup('op10', largestRoundHole(bodies) ?? planCentre(part))
   const job: Job = {
     format: 'evenswing-job',
     version: 1,

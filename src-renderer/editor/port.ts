@@ -49,3 +49,7 @@ export interface Tool {
 
 /** A press that moves less than this many pixels is a click. */
 export const DRAG_START_PX = 4
+
+/** Whether a pressed pointer has gone far enough to drag; `steadiness` times as far for an unsteady hand. */
+export const hasDragged = (from: PointerInput, to: PointerInput, steadiness = 1): boolean =>
+  Math.hypot(to.screen.x - from.screen.x, to.screen.y - from.screen.y) >= DRAG_START_PX * steadiness

@@ -1,5 +1,6 @@
 /** A job to start from: ordinary figures to be put right, one plain block on an eight-slot plate. */
 import { rectRing, circleRing } from '../../src-core/geometry/edges.ts'
+import { newSetup } from '../../src-core/job/newSetup.ts'
 import type { Job, Prism } from '../../src-core/job/schema.ts'
 
 export interface StartFrom {
@@ -115,19 +116,6 @@ export function blankJob(from: StartFrom): Job {
         },
       ],
     },
-    setups: [
-      {
-        id: 'op10',
-        title: '',
-        centre: { bore: 'A' },
-        turn: 0,
-        packing: 12,
-        hardware: [],
-        cut: null,
-        speed: null,
-        criterion: { kind: 'weightShare', value: 0.1 },
-        frictionCoefficient: 0.12,
-      },
-    ],
+    setups: [newSetup('op10', { bore: 'A' })],
   }
 }

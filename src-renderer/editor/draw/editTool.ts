@@ -2,7 +2,7 @@
 import type { Point, Ring } from '../../../src-core/geometry/types.ts'
 import { isPrism, type Job } from '../../../src-core/job/schema.ts'
 import { setRing } from '../edits/bodies.ts'
-import { DRAG_START_PX, type PointerInput } from '../port.ts'
+import { DRAG_START_PX, hasDragged, type PointerInput } from '../port.ts'
 import { roundTo, freeStep } from '../snap.ts'
 import type { DrawPort, DrawTool } from './drawPort.ts'
 import { deleteVertex, moveEdge, moveVertex, setBulge, splitEdge, translate } from './rings.ts'
@@ -52,11 +52,7 @@ export class EditTool implements DrawTool {
         this.#over = this.#grip(input)
         return
       case 'pressed':
-        if (
-          Math.hypot(input.screen.x - state.input.screen.x, input.screen.y - state.input.screen.y) <
-          DRAG_START_PX
-        )
-          return
+        if (!hasDragged(state.input, input)) return
         return this.#start(state.grip, state.input, input)
       case 'panning':
         this.#port.pan(input.screen.x - state.last.screen.x, input.screen.y - state.last.screen.y)

@@ -1,6 +1,6 @@
 /** Rectangle, circle, slot and measure: a few points make a shape. By clicks, by a drag for the first two, or typed. */
 import type { Point, Vertex } from '../../../src-core/geometry/types.ts'
-import { DRAG_START_PX, type PointerInput } from '../port.ts'
+import { hasDragged, type PointerInput } from '../port.ts'
 import type { DrawPort, DrawTool, DrawToolName } from './drawPort.ts'
 import { circle, obround, rectangle } from './rings.ts'
 import type { Typed } from './typedPoint.ts'
@@ -108,8 +108,7 @@ export class ShapeTool implements DrawTool {
     const pressed = this.#pressed
     this.#pressed = null
     if (!pressed || this.#points.length !== 1) return
-    if (Math.hypot(input.screen.x - pressed.screen.x, input.screen.y - pressed.screen.y) < DRAG_START_PX * 2)
-      return
+    if (!hasDragged(pressed, input, 2)) return
     this.#take(this.#port.snap(input, this.#from).point)
   }
   cancel(): void {

@@ -1,6 +1,6 @@
 /** Select, slide, turn: the tool that is in hand unless another is taken up. */
 import { hitTest, HIT_PX, TOUCH_PX } from '../hitTest.ts'
-import { DRAG_START_PX, type PointerInput, type Tool, type ToolPort } from '../port.ts'
+import { hasDragged, type PointerInput, type Tool, type ToolPort } from '../port.ts'
 import { sameTarget, type Target } from '../target.ts'
 import { movePart, slideNose, slidePiece, turnPart, type Drag } from './drags.ts'
 
@@ -31,11 +31,7 @@ export class SelectTool implements Tool {
       case 'idle':
         return this.#hover(this.#hit(input))
       case 'pressed':
-        if (
-          Math.hypot(input.screen.x - state.input.screen.x, input.screen.y - state.input.screen.y) <
-          DRAG_START_PX
-        )
-          return
+        if (!hasDragged(state.input, input)) return
         return this.#startDrag(state.target, state.input, input)
       case 'panning':
         this.#port.pan(input.screen.x - state.last.screen.x, input.screen.y - state.last.screen.y)

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { FIXTURE_FRICTION, NUT_FACTORS } from '../../../src-core/checks/friction.ts'
-import { findThread, proofLoad } from '../../../src-core/checks/threads.ts'
+import { findThread, proofLoad } from '../../../src-core/job/threads.ts'
 import { UNCERTAINTY_DEFAULTS } from '../../../src-core/doubt/defaults.ts'
 import type { Clamp, Hardware, Job, Setup } from '../../../src-core/job/schema.ts'
 import { exampleJob, jobWith } from '../../helpers/jobs.ts'
