@@ -33,3 +33,35 @@ export function vectorChain(terms: readonly UnbalanceTerm[], bound: number): Cha
     box: { x0: Math.min(...xs), x1: Math.max(...xs), y0: Math.min(...ys), y1: Math.max(...ys) },
   }
 }
+
+/** px: a name takes about so much room; shorter arrows go unnamed. */
+const NAME = { width: 22, height: 13, aside: 11, shortest: 26 }
+/** Places tried along an arrow, the middle first. */
+const ALONG = [0.5, 0.66, 0.34, 0.8, 0.2]
+
+/**
+ * Where each arrow's name stands, px: beside it, at the first place whose name would not touch one placed before. A
+ * name that finds none stands at the first, as it would alone. `at` takes g·mm to px, y down.
+ */
+export function namePlaces(links: readonly ChainLink[], at: (p: Point) => Point): ReadonlyMap<string, Point> {
+  const places = new Map<string, Point>()
+  for (const link of links) {
+    const from = at(link.from)
+    const to = at(link.to)
+    const long = Math.hypot(to.x - from.x, to.y - from.y)
+    if (long <= NAME.shortest) continue
+    const across = { x: ((to.y - from.y) / long) * NAME.aside, y: (-(to.x - from.x) / long) * NAME.aside }
+    const tried = [1, -1].flatMap((side) =>
+      ALONG.map((t) => ({
+        x: from.x + (to.x - from.x) * t + side * across.x,
+        y: from.y + (to.y - from.y) * t + side * across.y,
+      })),
+    )
+    const clear = (p: Point) =>
+      [...places.values()].every(
+        (q) => Math.abs(p.x - q.x) >= NAME.width || Math.abs(p.y - q.y) >= NAME.height,
+      )
+    places.set(link.item, tried.find(clear) ?? tried[0]!)
+  }
+  return places
+}

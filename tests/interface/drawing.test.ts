@@ -46,7 +46,7 @@ describe('drawing in the window', () => {
   test('an outline typed from the keyboard alone, absolute, relative and polar', async () => {
     await draw()
     await page.getByRole('button', { name: 'Outline of lines and arcs' }).click()
-    await type('0, 60', '@40, 0', '@20 < 90')
+    await type('0, 60', 'by 40, 0', 'by 20 at 90')
     await entry().fill('nonsense')
     await page.keyboard.press('Enter')
     expect(await page.getByRole('alert').innerText()).toMatch(/not a unit/)
@@ -59,7 +59,7 @@ describe('drawing in the window', () => {
   test('a corner rounded, a vertex typed, an edge bent', async () => {
     await draw()
     await page.getByRole('button', { name: 'Rectangle' }).click()
-    await type('20, 60', '@40, 30')
+    await type('20, 60', 'by 40, 30')
     await page.getByTestId('plate').focus()
     await page.keyboard.press('.')
     await page.getByRole('button', { name: 'Fillet' }).click()

@@ -216,14 +216,14 @@ describe('typed points', () => {
     ['40, 20', { kind: 'point', point: { x: 40, y: 20 } }],
     ['40,20', { kind: 'point', point: { x: 40, y: 20 } }],
     ['12,5; 7,25', { kind: 'point', point: { x: 12.5, y: 7.25 } }],
-    ['@5, -3', { kind: 'point', point: { x: 15, y: 17 } }],
+    ['by 5, -3', { kind: 'point', point: { x: 15, y: 17 } }],
     ['1 in, 2', { kind: 'point', point: { x: 25.4, y: 2 } }],
     ['25', { kind: 'value', value: 25 }],
   ])('%s', (text, expected) => {
     expect(read(text)).toEqual(expected)
   })
   test('polar, from the last point', () => {
-    const typed = read('@50 < 90')
+    const typed = read('by 50 at 90')
     if (typed.kind !== 'point') throw new Error('no point')
     expect(typed.point.x).toBeCloseTo(10, 9)
     expect(typed.point.y).toBeCloseTo(70, 9)
@@ -231,7 +231,7 @@ describe('typed points', () => {
   test('plain numbers are inches where inches are shown', () => {
     expect(read('1, 2', null, 'in')).toEqual({ kind: 'point', point: { x: 25.4, y: 50.8 } })
   })
-  test.each(['', '@1, 2 without a last point', '1, 2, 3', '5 kg', '@5 < 3 mm', 'abc', '@7'])(
+  test.each(['', 'by 1, 2 without a last point', '1, 2, 3', '5 kg', 'by 5 at 3 mm', 'abc', 'by 7'])(
     'refused: %s',
     (text) => {
       const last = text.includes('without') ? null : { x: 0, y: 0 }

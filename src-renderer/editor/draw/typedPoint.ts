@@ -1,6 +1,6 @@
 /**
- * Points typed while drawing: `40, 20` from the part's origin, `@10, 0` from the last point, `@25 < 30` as length and
- * direction, `25` as a bare length. Every number may be an expression with a unit.
+ * Points typed while drawing, as one would say them: `40, 20` from the part's origin, `by 10, 0` from the last point,
+ * `by 25 at 30` as length and direction, `25` as a bare length. Every number may be an expression with a unit.
  */
 import { readExpression } from '../../../src-core/units/expression.ts'
 import type { Point } from '../../../src-core/geometry/types.ts'
@@ -9,6 +9,11 @@ export type Typed =
   | { readonly kind: 'point'; readonly point: Point }
   | { readonly kind: 'value'; readonly value: number }
   | { readonly kind: 'refused'; readonly reason: string }
+
+/** Starts a step from the last point. */
+const BY = /^by\b/i
+/** Between a length and its direction. */
+const AT = /\bat\b/i
 
 const refused = (reason: string): Typed => ({ kind: 'refused', reason })
 
@@ -21,16 +26,18 @@ export function readTyped(
 ): Typed {
   const given = text.trim()
   if (given === '')
-    return refused('Type a point (40, 20), a step (@10, 0), a direction (@25 < 30) or a length.')
-  const relative = given.startsWith('@')
-  if (relative && !last) return refused('There is no point yet that @ could count from.')
-  const rest = relative ? given.slice(1) : given
+    return refused(
+      'Type a point (40, 20), a step (by 10, 0), a length and direction (by 25 at 30) or a length.',
+    )
+  const relative = BY.test(given)
+  if (relative && !last) return refused('There is no point yet that "by" could count from.')
+  const rest = given.replace(BY, '')
   const origin = relative && last ? last : { x: 0, y: 0 }
   const number = (part: string) => {
     const read = readExpression(part, { unit, kind: 'A length' })
     return read.ok ? { ok: true as const, value: toMm(read.value) } : read
   }
-  if (rest.includes('<')) return polar(rest, origin, number)
+  if (AT.test(rest)) return polar(rest, origin, number)
   const parts = split(rest)
   if (parts.length > 2)
     return refused('A point has two numbers; part them by a comma and a space, or a semicolon.')
@@ -40,7 +47,7 @@ export function readTyped(
   const [a, b] = values.map((v) => (v.ok ? v.value : 0))
   if (b === undefined)
     return relative
-      ? refused('After @ two numbers are wanted, or a length < angle.')
+      ? refused('After "by" two numbers are wanted, or a length at an angle.')
       : { kind: 'value', value: a! }
   return { kind: 'point', point: { x: origin.x + a!, y: origin.y + b } }
 }
@@ -48,8 +55,8 @@ export function readTyped(
 type Read = (part: string) => { ok: true; value: number } | { ok: false; reason: string }
 
 function polar(text: string, origin: Point, number: Read): Typed {
-  const [lengthText, angleText, more] = text.split('<')
-  if (more !== undefined) return refused('One < parts length and angle.')
+  const [lengthText, angleText, more] = text.split(AT)
+  if (more !== undefined) return refused('One "at" parts length and angle.')
   const length = number(lengthText!)
   if (!length.ok) return refused(length.reason)
   const angle = readExpression(angleText!, { unit: 'deg', kind: 'An angle' })
