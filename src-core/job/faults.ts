@@ -52,6 +52,7 @@ function duplicateIds(job: Job): JobFault[] {
   check('part.bodies', job.part.bodies)
   check('part.bores', job.part.bores)
   check('setups', job.setups)
+  check('runs', job.runs ?? [])
   job.setups.forEach((s, i) => check(`setups[${i}].hardware`, s.hardware))
   return faults
 }

@@ -21,6 +21,10 @@ export const LIMITS = {
   speeds: 100,
   meshVertices: 200_000,
   meshTriangles: 250_000,
+  runs: 500,
+  /** Bytes of one picture; base64 takes a third more. */
+  pictureBytes: 4 * 1024 * 1024,
+  picturePixels: 12_000,
   text: 20_000,
 } as const
 
@@ -131,6 +135,30 @@ const bore = z.strictObject({
   depth: orNull(positiveLength),
 })
 
+/** A PNG or JPEG, its bytes in base64; `width` and `height` in pixels. */
+const picture = z.strictObject({
+  name: text,
+  type: z.enum(['image/png', 'image/jpeg']),
+  width: z.int().min(1).max(LIMITS.picturePixels),
+  height: z.int().min(1).max(LIMITS.picturePixels),
+  data: z.base64().max(Math.ceil(LIMITS.pictureBytes / 3) * 4),
+})
+
+/** A point of the picture (pixels, right and down from its upper left corner) and where it lies in the part's plan. */
+const tie = z.strictObject({ u: coordinate, v: coordinate, x: coordinate, y: coordinate })
+
+/**
+ * A photograph under the plan, to trace over. Two ties place and scale it, a known distance apart; four, the corners
+ * of a known rectangle, square it up as well.
+ */
+const photograph = z.strictObject({
+  picture,
+  ties: z.union([z.tuple([tie, tie]), z.tuple([tie, tie, tie, tie])]),
+  /** 0 not to be seen to 1 in full. */
+  opacity: z.number().min(0).max(1),
+  locked: z.boolean(),
+})
+
 const part = z.strictObject({
   name: text,
   material: text,
@@ -141,6 +169,7 @@ const part = z.strictObject({
     .min(1)
     .max(LIMITS.bodies),
   bores: z.array(bore).max(LIMITS.bores),
+  photograph: optional(photograph),
 })
 
 /** Every field may be left out or null: what is missing is reported as not checked, never as a pass. */
@@ -184,6 +213,24 @@ const criterion = z.strictObject({
   value: z.number().positive().max(1e6),
 })
 
+/** How this setup's drawing is to look; what is left out is chosen by the program. */
+const sheet = z.strictObject({
+  size: z.enum(['A4', 'A3', 'ANSI-A', 'ANSI-B']).optional(),
+  /** Sheet over model, e.g. 0.5 for 1:2. */
+  scale: z.number().positive().max(100).optional(),
+  projection: z.enum(['first', 'third']).optional(),
+  /** Dimensions moved or hidden by hand: `offset` is the dimension line's distance from its first point, sheet mm. */
+  dimensions: z
+    .record(
+      z.string().min(1).max(200),
+      z.strictObject({
+        hidden: z.boolean().optional(),
+        offset: z.number().min(-1000).max(1000).optional(),
+      }),
+    )
+    .optional(),
+})
+
 const setup = z.strictObject({
   id,
   title: text,
@@ -195,6 +242,29 @@ const setup = z.strictObject({
   speed: orNull(speed),
   criterion,
   frictionCoefficient: z.number().positive().max(2),
+  sheet: optional(sheet),
+})
+
+/** What was done at the machine, so that the next time starts from what worked. */
+const run = z.strictObject({
+  id,
+  /** Calendar date, yyyy-mm-dd. */
+  date: z.iso.date(),
+  setup: id,
+  by: text,
+  /** rpm; null where none was noted. */
+  speed: orNull(speed),
+  trimmed: text,
+  remarks: text,
+  photograph: optional(picture),
+})
+
+/** Fields of the title block that are the same on every sheet of the job. */
+const titleBlock = z.strictObject({
+  owner: text.optional(),
+  by: text.optional(),
+  approved: text.optional(),
+  revision: text.optional(),
 })
 
 /** Standard uncertainties (one sigma); what is left out takes the default of `src-core/doubt/defaults.ts`. */
@@ -220,6 +290,8 @@ export const jobSchema = z.strictObject({
   part,
   setups: z.array(setup).min(1).max(LIMITS.setups),
   uncertainty: uncertainty.optional(),
+  titleBlock: titleBlock.optional(),
+  runs: z.array(run).max(LIMITS.runs).optional(),
 })
 
 /** Arrays and tuples keep their shape: a mapped type over them maps their elements. */
@@ -231,6 +303,11 @@ export type Plate = Job['plate']
 export type Slot = Plate['slots'][number]
 export type StockItem = Job['stock'][number]
 export type Part = Job['part']
+export type Photograph = NonNullable<Part['photograph']>
+export type Picture = Photograph['picture']
+export type SheetChoices = NonNullable<Setup['sheet']>
+export type TitleBlockFields = NonNullable<Job['titleBlock']>
+export type Run = NonNullable<Job['runs']>[number]
 export type Body = Part['bodies'][number]
 export type Prism = Extract<Body, { outline: unknown }>
 export type MeshBody = Extract<Body, { mesh: unknown }>
