@@ -116,9 +116,9 @@ function buildDimension(spec: DimensionSpec, offset: number, place: TextPlace): 
 
 /** What the user did to a dimension. */
 export interface DimensionChoice {
-  readonly hidden?: boolean
+  readonly hidden?: boolean | undefined
   /** Sheet mm from the first measured point to the dimension line, to the left along the measurement. */
-  readonly offset?: number
+  readonly offset?: number | undefined
 }
 
 export type DimensionChoices = Readonly<Record<string, DimensionChoice>>

@@ -20,12 +20,11 @@ import { tableBlock } from './table.ts'
 import { TITLE_HEIGHT, TITLE_WIDTH, titleBlock, type Projection } from './titleBlock.ts'
 import { drawViews } from './drawViews.ts'
 
+/** What is left out comes from the job's own `setup.sheet` and `titleBlock`, and where those are silent too it is chosen. */
 export interface SheetOptions {
-  /** 'auto': A3 for metric jobs, ANSI B for inch ones. */
+  /** Chosen: A3 for metric jobs, ANSI B for inch ones. */
   readonly sheet?: SheetName | 'auto'
-  /**
-   * Sheet over model; 'auto' takes the largest of ISO 5455 that fits, and so does a scale at which the views do not.
-   */
+  /** Sheet over model; chosen is the largest of ISO 5455 that fits, also in place of one at which the views do not. */
   readonly scale?: number | 'auto'
   /** Arrangement of the views (ISO 5456-2); first angle for metric jobs, third for inch ones. */
   readonly projection?: Projection
@@ -47,21 +46,18 @@ export function setupSheet(
   job: Job,
   setupId: string,
   analysis: Analysis,
-  options: SheetOptions = {},
+  given: SheetOptions = {},
 ): Drawing[] {
   const setup = findSetup(job, setupId)
+  const { sheet, scale, projection, choices, fields } = chosenOptions(job, setup, given)
   const mounted = mountSetup(job, setupId)
-  const inch = job.displayUnits === 'in'
-  const wanted = options.sheet ?? 'auto'
-  const sheet = SHEETS[wanted === 'auto' ? (inch ? 'ANSI-B' : 'A3') : wanted]
-  const projection = options.projection ?? (inch ? 'third' : 'first')
   const speeds = tableBlock(speedTable(job, setup, analysis))
   const hardware = tableBlock(hardwareTable(job, mounted))
   const plan = planSheet({
     mounted,
     sheet,
     extent: viewExtent(job, mounted, analysis),
-    scale: options.scale ?? 'auto',
+    scale,
     projection,
     hardware,
     columnWidth: Math.max(COLUMN, speeds.width),
@@ -78,7 +74,7 @@ export function setupSheet(
     analysis,
     plan,
     border: frame(sheet, TITLE_WIDTH),
-    choices: options.dimensions ?? {},
+    choices,
   })
   const pages = flow([...blocks, ...unplacedNote(drawn.unplaced)], plan.regions, () => furtherRegions(sheet))
   return pages.map((lists, i): Drawing => {
@@ -91,11 +87,7 @@ export function setupSheet(
       projection: i === 0 ? projection : null,
       page: i + 1,
       pages: pages.length,
-      date: options.date ?? '',
-      revision: options.revision ?? '',
-      by: options.by ?? '',
-      approved: options.approved ?? '',
-      owner: options.owner ?? '',
+      ...fields,
     })
     return {
       title: sheetTitle(job, setup),
@@ -110,6 +102,24 @@ export function setupSheet(
       ],
     }
   })
+}
+
+function chosenOptions({ titleBlock, displayUnits }: Job, { sheet }: Setup, given: SheetOptions) {
+  const inch = displayUnits === 'in'
+  const size = given.sheet ?? sheet?.size ?? 'auto'
+  return {
+    sheet: SHEETS[size === 'auto' ? (inch ? 'ANSI-B' : 'A3') : size],
+    scale: given.scale ?? sheet?.scale ?? ('auto' as const),
+    projection: given.projection ?? sheet?.projection ?? (inch ? ('third' as const) : ('first' as const)),
+    choices: given.dimensions ?? sheet?.dimensions ?? {},
+    fields: {
+      date: given.date ?? '',
+      revision: given.revision ?? titleBlock?.revision ?? '',
+      by: given.by ?? titleBlock?.by ?? '',
+      approved: given.approved ?? titleBlock?.approved ?? '',
+      owner: given.owner ?? titleBlock?.owner ?? '',
+    },
+  }
 }
 
 const sheetTitle = (job: Job, setup: Setup): string =>

@@ -1,29 +1,31 @@
-/** Setup drawings written as files. */
-import type { Analysis } from '../../src-core/analysis/result.ts'
+/** Setup drawings and templates written as files. */
 import type { Drawing } from '../../src-core/drawing/model.ts'
-import { setupSheet } from '../../src-core/drawing/setupSheet.ts'
 import type { Job } from '../../src-core/job/schema.ts'
 import { suggestedName } from '../services/fileNames.ts'
 import { loadFonts } from '../services/fonts.ts'
 import { writeInto } from './outputs.ts'
 import type { SheetFormat } from './sheetFormats.ts'
 
-/** Writes a setup's sheets in each format into a folder made before; gives the paths. `date` as on the sheet. */
-export async function writeSheets(
-  folder: string,
-  job: Job,
-  analysis: Analysis,
-  formats: readonly SheetFormat[],
-  date: string,
-): Promise<string[]> {
-  const drawings = setupSheet(job, analysis.setup, analysis, { date })
-  const stem = `${job.partNumber || job.title || job.part.name || 'job'}-${analysis.setup}`.replace(
-    /\s+/g,
-    '-',
-  )
+/** Drawings that belong together, and what their files' names end in. */
+export interface SheetSet {
+  readonly suffix: string
+  readonly drawings: readonly Drawing[]
+}
+
+export interface SheetOutput {
+  /** Made before. */
+  readonly folder: string
+  readonly job: Job
+  readonly formats: readonly SheetFormat[]
+  readonly sets: readonly SheetSet[]
+}
+
+/** Writes the sets in each format, as PDF all in one; gives the paths. */
+export async function writeSheets({ folder, job, formats, sets }: SheetOutput): Promise<string[]> {
+  const stem = (job.partNumber || job.title || job.part.name || 'job').replace(/\s+/g, '-')
   const paths: string[] = []
   for (const format of formats) {
-    for (const { suffix, bytes } of await encode(format, drawings))
+    for (const { suffix, bytes } of await encode(format, sets, job))
       paths.push(await writeInto(folder, suggestedName(`${stem}${suffix}.${format}`, format), bytes))
   }
   return paths
@@ -35,10 +37,15 @@ interface Encoded {
 }
 
 /** One file for all sheets where the format has pages, else one each. */
-async function encode(format: SheetFormat, drawings: readonly Drawing[]): Promise<Encoded[]> {
+async function encode(format: SheetFormat, sets: readonly SheetSet[], job: Job): Promise<Encoded[]> {
   const each = async (write: (drawing: Drawing) => Promise<Uint8Array> | Uint8Array) =>
     Promise.all(
-      drawings.map(async (d, i) => ({ suffix: i === 0 ? '' : `-sheet-${i + 1}`, bytes: await write(d) })),
+      sets.flatMap(({ suffix, drawings }) =>
+        drawings.map(async (d, i) => ({
+          suffix: i === 0 ? suffix : `${suffix}-sheet-${i + 1}`,
+          bytes: await write(d),
+        })),
+      ),
     )
   const utf8 = (text: string) => new TextEncoder().encode(text)
   switch (format) {
@@ -48,11 +55,15 @@ async function encode(format: SheetFormat, drawings: readonly Drawing[]): Promis
     }
     case 'pdf': {
       const { writePdf } = await import('../../src-core/drawing/writePdf.ts')
-      return [{ suffix: '', bytes: await writePdf(drawings, await loadFonts()) }]
+      const bytes = await writePdf(
+        sets.flatMap((s) => s.drawings),
+        await loadFonts(),
+      )
+      return [{ suffix: sets.length === 1 ? sets[0]!.suffix : '', bytes }]
     }
     case 'dxf': {
       const { writeDxf } = await import('../../src-core/drawing/writeDxf.ts')
-      return each((d) => utf8(writeDxf(d)))
+      return each((d) => utf8(writeDxf(d, { units: job.displayUnits })))
     }
     case 'png': {
       const { writePng } = await import('../png/writePng.ts')

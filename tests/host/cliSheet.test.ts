@@ -1,5 +1,6 @@
 /** `sheet` and `demo`: drawings on disk. */
 import { existsSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
+import { execFileSync } from 'node:child_process'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import { EXAMPLE, evenswing, exampleJob, expectRefused } from './cli.ts'
@@ -38,6 +39,64 @@ test('without --format it is SVG and PDF; the list may be given in pieces', asyn
   // Its findings run onto a second sheet; a format without pages has a file for each.
   const names = ['dxf', 'svg'].flatMap((f) => [`EV-0417-op20.${f}`, `EV-0417-op20-sheet-2.${f}`])
   expect(report.files).toEqual(names.map((n) => join(cwd, 'y', n)))
+})
+
+const pages = (path: string) =>
+  Number(/Pages:\s+(\d+)/.exec(execFileSync('pdfinfo', [path], { encoding: 'utf8' }))![1])
+const textOf = (path: string) => execFileSync('pdftotext', ['-layout', path, '-'], { encoding: 'utf8' })
+
+test('--all puts every setup of the job into one PDF, each numbered', async () => {
+  const cwd = scratchFolder()
+  const job = exampleJob()
+  const ids = job.setups.map((s: { id: string }) => s.id)
+  expect(ids.length).toBeGreaterThan(1)
+  const args = ['sheet', EXAMPLE, '--all', '--out', 'x', '--format', 'pdf,svg', '--json']
+  const report = JSON.parse((await evenswing(args, { cwd })).out)
+  expect(report.setups).toEqual(ids)
+  const names = readdirSync(join(cwd, 'x'))
+  expect(names.filter((n) => n.endsWith('.pdf'))).toEqual(['EV-0417.pdf'])
+  for (const id of ids) expect(names).toContain(`EV-0417-${id}.svg`)
+  const pdf = join(cwd, 'x/EV-0417.pdf')
+  expect(pages(pdf)).toBe(names.filter((n) => n.endsWith('.svg')).length)
+  for (const i of ids.keys()) expect(textOf(pdf)).toContain(`Setup ${i + 1} of ${ids.length}`)
+  expectRefused(await evenswing([...args, '--setup', ids[0]!], { cwd }), 'leave --setup out')
+})
+
+test('size, scale, projection and title block: flags before the job before what is chosen', async () => {
+  const cwd = scratchFolder()
+  const job = exampleJob()
+  job.titleBlock = { owner: 'Millbrook Shop', by: 'A. Hand', revision: 'C' }
+  job.setups[0]!.sheet = { size: 'A4', scale: 0.2, projection: 'third' }
+  writeFileSync(join(cwd, 'job.json'), JSON.stringify(job))
+  const sheet = async (...flags: string[]) => {
+    await evenswing(['sheet', 'job.json', '--out', 'x', '--format', 'pdf', ...flags], { cwd })
+    return textOf(join(cwd, 'x/EV-0417-op10.pdf'))
+  }
+  const own = await sheet()
+  for (const words of ['Millbrook Shop', 'A. Hand', '1:5', 'A4']) expect(own).toContain(words)
+  const asked = await sheet('--size', 'a3', '--scale', '1:10', '--by', 'B. Hand', '--revision', 'D')
+  for (const words of ['Millbrook Shop', 'B. Hand', '1:10', 'A3']) expect(asked).toContain(words)
+  expect(asked).not.toContain('A. Hand')
+  for (const [flags, reason] of [
+    [['--size', 'A5'], /no sheet "A5"; there are A4, A3/],
+    [['--scale', '2'], /"2" is not a scale/],
+    [['--scale', '1:0'], /"1:0" is not a scale/],
+    [['--projection', 'second'], /no projection "second"/],
+  ] as const)
+    expectRefused(await evenswing(['sheet', 'job.json', '--out', 'x', ...flags], { cwd }), reason)
+})
+
+test('--template writes the plate at 1:1 over several sheets', async () => {
+  const cwd = scratchFolder()
+  const sheet = (...more: string[]) =>
+    evenswing(['sheet', EXAMPLE, '--template', '--out', 'x', ...more], { cwd })
+  expect((await sheet()).code).toBe(0)
+  const pdf = join(cwd, 'x/EV-0417-op10-template.pdf')
+  expect(pages(pdf)).toBeGreaterThan(1)
+  expect(textOf(pdf)).toContain('scale 1:1')
+  const onA4 = pages(pdf)
+  await sheet('--size', 'A3')
+  expect(pages(pdf)).toBeLessThan(onA4)
 })
 
 test('the same date gives the same bytes', async () => {

@@ -1,6 +1,7 @@
 /** `demo`: the bundled example from job file to sheet. */
 import { join } from 'node:path'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
+import { setupSheet } from '../../../src-core/drawing/setupSheet.ts'
 import { DEFAULT_EXAMPLE } from '../../services/examples.ts'
 import { JOB_SUFFIX } from '../../services/fileNames.ts'
 import { balanceSheet } from '../balanceSheet.ts'
@@ -18,7 +19,9 @@ export async function demo(call: Call): Promise<number> {
   const setup = setupOf(job, file, textValue(call, 'setup'))
   const analysis = analyse(job, setup.id)
   const folder = await makeFolder(io, join('out', 'demo'))
-  const paths = await writeSheets(folder, job, analysis, ['svg', 'pdf'], today())
+  const drawings = setupSheet(job, setup.id, analysis, { date: today() })
+  const sets = [{ suffix: `-${setup.id}`, drawings }]
+  const paths = await writeSheets({ folder, job, formats: ['svg', 'pdf'], sets })
   if (flag(call, 'json')) {
     printJson(io, { ...analysis, files: paths })
     return EXIT.done

@@ -1,39 +1,73 @@
-/** `sheet JOB --out DIR`: the setup drawing as files. */
+/** `sheet JOB --out DIR`: the setup drawing, or the plate's paper template, as files. */
 import { relative } from 'node:path'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
+import type { Analysis } from '../../../src-core/analysis/result.ts'
+import { setupSheet } from '../../../src-core/drawing/setupSheet.ts'
+import { plateTemplate } from '../../../src-core/drawing/template/plateTemplate.ts'
+import type { Job, Setup } from '../../../src-core/job/schema.ts'
 import { flag, printJson, textValue, type Call } from '../command.ts'
 import { EXIT, Failure, printable } from '../failure.ts'
 import { readJob, setupOf } from '../jobInput.ts'
 import { makeFolder } from '../outputs.ts'
-import { writeSheets } from '../sheetFiles.ts'
+import { writeSheets, type SheetSet } from '../sheetFiles.ts'
+import { sheetFlags, sizeFlag } from '../sheetFlags.ts'
 import { SHEET_FORMATS, SHEET_FORMATS_DEFAULT, type SheetFormat } from '../sheetFormats.ts'
-import { today } from '../today.ts'
 import { exitFor } from './check.ts'
 
 export async function sheet(call: Call): Promise<number> {
   const file = call.positionals[0]!
   const out = textValue(call, 'out')
   if (out === undefined) throw new Failure('sheet: --out DIR is missing')
-  const formats = formatsOf(call)
+  const template = flag(call, 'template')
+  const formats = formatsOf(call, template ? ['pdf'] : SHEET_FORMATS_DEFAULT)
+  const options = sheetFlags(call)
   const job = await readJob(call.io, file)
-  const setup = setupOf(job, file, textValue(call, 'setup'))
-  const analysis = analyse(job, setup.id)
-  const folder = await makeFolder(call.io, out)
-  const paths = await writeSheets(folder, job, analysis, formats, today())
-  const stops = analysis.findings.filter((f) => f.severity === 'stop')
-  if (flag(call, 'json')) printJson(call.io, { setup: setup.id, files: paths, findings: stops })
+  const setups = setupsOf(call, job, file)
+  const analyses = setups.map(({ id }) => analyse(job, id))
+  const sets = template
+    ? setups.map(({ id }) => templateSet(job, id, call))
+    : analyses.map((a) => ({ suffix: `-${a.setup}`, drawings: setupSheet(job, a.setup, a, options) }))
+  const paths = await writeSheets({ folder: await makeFolder(call.io, out), job, formats, sets })
+  const stops = analyses.flatMap((a) => a.findings.filter((f) => f.severity === 'stop'))
+  const which = flag(call, 'all') ? { setups: setups.map((s) => s.id) } : { setup: setups[0]!.id }
+  if (flag(call, 'json')) printJson(call.io, { ...which, files: paths, findings: stops })
   else for (const path of paths) call.io.out(`${printable(relative(call.io.cwd, path) || path)}\n`)
-  const code = exitFor(analysis)
+  return exitWord(call, analyses, stops, template ? 'template' : 'sheet')
+}
+
+function setupsOf(call: Call, job: Job, file: string): readonly Setup[] {
+  const id = textValue(call, 'setup')
+  if (!flag(call, 'all')) return [setupOf(job, file, id)]
+  if (id !== undefined) throw new Failure('sheet: --all takes every setup; leave --setup out')
+  return job.setups
+}
+
+function templateSet(job: Job, setup: string, call: Call): SheetSet {
+  try {
+    return { suffix: `-${setup}-template`, drawings: plateTemplate(job, setup, sizeFlag(call) ?? 'A4') }
+  } catch (error) {
+    if (error instanceof RangeError) throw new Failure(`sheet: --template: ${error.message}`)
+    throw error
+  }
+}
+
+function exitWord(
+  call: Call,
+  analyses: readonly Analysis[],
+  stops: Analysis['findings'],
+  what: 'sheet' | 'template',
+): number {
+  const code = Math.max(...analyses.map(exitFor))
   if (code !== EXIT.done)
     call.io.note(
-      `the sheet is written, but ${stops.length} ${stops.length === 1 ? 'finding says' : 'findings say'} stop: ${stops[0]!.message}`,
+      `the ${what} is written, but ${stops.length} ${stops.length === 1 ? 'finding says' : 'findings say'} stop: ${stops[0]!.message}`,
     )
   return code
 }
 
-function formatsOf(call: Call): SheetFormat[] {
+function formatsOf(call: Call, usual: readonly SheetFormat[]): SheetFormat[] {
   const given = call.values['format']
-  if (given === undefined) return [...SHEET_FORMATS_DEFAULT]
+  if (given === undefined) return [...usual]
   const words = [given].flat().flatMap((v) => String(v).split(','))
   return [...new Set(words.map((word) => formatOf(word.trim().toLowerCase())))]
 }
