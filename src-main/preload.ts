@@ -24,6 +24,7 @@ const host: Host = {
   readJob: (file) => ask('readJob', file),
   writeJob: (file, text, expectedStamp) => ask('writeJob', file, text, expectedStamp),
   exportFile: (suggestedName, format, bytes) => ask('exportFile', suggestedName, format, bytes),
+  exportPicture: (suggestedName, svg) => ask('exportPicture', suggestedName, svg),
 }
 
 contextBridge.exposeInMainWorld('host', host)

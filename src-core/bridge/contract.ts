@@ -65,6 +65,8 @@ export interface Host {
   writeJob(file: FileRef, text: string, expectedStamp: string | null): Promise<Reply<SavedFile>>
   /** Writes bytes beside nothing: asks where (system dialog) or puts them in the job folder's `sheets`. */
   exportFile(suggestedName: string, format: ExportFormat, bytes: Uint8Array): Promise<Reply<FileRef | null>>
+  /** A sheet's SVG painted as PNG, with the sheet's own fonts, and put where `exportFile` puts things. */
+  exportPicture(suggestedName: string, svg: string): Promise<Reply<FileRef | null>>
 }
 
 export type HostVerb = keyof Host

@@ -1,5 +1,5 @@
-/** A drawing as a picture, for where there is no browser to paint it: its SVG through resvg. */
-import { Resvg } from '@resvg/resvg-js'
+/** A drawing as a picture: its SVG through resvg, the same on every machine. */
+import { createRequire } from 'node:module'
 import type { Drawing } from '../../src-core/drawing/model.ts'
 import { writeSvg } from '../../src-core/drawing/writeSvg.ts'
 import { fontFiles } from '../services/fonts.ts'
@@ -8,14 +8,29 @@ import { fontFiles } from '../services/fonts.ts'
 export const PIXELS_PER_MM = 8
 /** Pixels; a sheet of A0 has 63 million. */
 const MOST_PIXELS = 1e8
+/** What `writeSvg` writes first. */
+const SHEET = /^<\?xml [^>]*\?>\n<svg xmlns="[^"]*" width="([\d.]+)mm" height="([\d.]+)mm" /
+/** Elements that a sheet never has, and that could read other files or repeat things without end. */
+const FOREIGN = /<!|<(image|use|style|filter|pattern|mask|foreignObject)[\s/>]/i
 
 /** PNG bytes at `PIXELS_PER_MM` on white. Throws RangeError on a sheet without a size or too large to paint. */
-export function writePng(drawing: Drawing): Uint8Array {
-  const width = Math.round(drawing.width * PIXELS_PER_MM)
-  const height = Math.round(drawing.height * PIXELS_PER_MM)
+export const writePng = (drawing: Drawing): Uint8Array => paintSheet(writeSvg(drawing))
+
+/**
+ * PNG bytes at `PIXELS_PER_MM` on white, of a sheet as `writeSvg` writes it. Throws RangeError on any other SVG, and
+ * on a sheet without a size or too large to paint.
+ */
+export function paintSheet(svg: string): Uint8Array {
+  const [, wide, tall] = SHEET.exec(svg) ?? []
+  if (wide === undefined || tall === undefined || FOREIGN.test(svg))
+    throw new RangeError('This is not a sheet that Evenswing drew')
+  const width = Math.round(Number(wide) * PIXELS_PER_MM)
+  const height = Math.round(Number(tall) * PIXELS_PER_MM)
   if (!(width > 0 && height > 0 && width * height <= MOST_PIXELS))
-    throw new RangeError(`A sheet of ${drawing.width} × ${drawing.height} mm cannot be painted`)
-  const picture = new Resvg(writeSvg(drawing), {
+    throw new RangeError(`A sheet of ${wide} × ${tall} mm cannot be painted`)
+  // Asked for when it is needed: it is machine code, which no bundle can hold.
+  const { Resvg } = createRequire(import.meta.url)('@resvg/resvg-js') as typeof import('@resvg/resvg-js')
+  const picture = new Resvg(svg, {
     background: 'white',
     fitTo: { mode: 'width', value: width },
     // Only the embedded fonts, so that the picture does not depend on the machine.

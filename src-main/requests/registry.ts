@@ -39,6 +39,10 @@ export const REQUESTS: { readonly [V in HostVerb]: Request<V> } = {
     args: z.tuple([name, z.enum(['svg', 'pdf', 'dxf', 'png']), bytes]),
     run: (s, args) => s.exportFile(...args),
   },
+  exportPicture: {
+    args: z.tuple([name, z.string().min(1).max(FILE_LIMIT)]),
+    run: (s, args) => s.exportPicture(...args),
+  },
 }
 
 export const VERBS = Object.keys(REQUESTS) as HostVerb[]

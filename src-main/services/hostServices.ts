@@ -5,6 +5,7 @@
 import { lstat, mkdir } from 'node:fs/promises'
 import { basename, dirname, join } from 'node:path'
 import type { ExportFormat, Host, HostInfo, Reply } from '../../src-core/bridge/contract.ts'
+import { paintSheet } from '../png/writePng.ts'
 import { listExamples, readExample } from './examples.ts'
 import { exportBeside, exportTo } from './exports.ts'
 import { JOB_SUFFIX, suggestedName } from './fileNames.ts'
@@ -48,6 +49,16 @@ export function createHostServices(options: HostOptions): HostServices {
   }
   const issueOrNull = (path: string | null) => (path === null ? null : refs.issue(path))
 
+  const exportBytes = async (name: string, format: ExportFormat, bytes: Uint8Array) => {
+    const suggestion = suggestedName(name, format)
+    if (!dialogs) return refs.issue(await exportBeside(join(jobFolder, 'sheets'), suggestion, bytes))
+    const chosen = await dialogs.saveExport(suggestion, format)
+    if (chosen === null) return null
+    const path = await withEnding(chosen, `.${format}`, `.${format}`)
+    await exportTo(path, bytes)
+    return refs.issue(path)
+  }
+
   return {
     info: async () => ({ version: options.version, shell: options.shell, systemDialogs: dialogs !== null }),
     listExamples: () => listExamples(examplesFolder),
@@ -68,15 +79,18 @@ export function createHostServices(options: HostOptions): HostServices {
       if (dirname(path) === jobFolder) await makeFolder(jobFolder)
       return { file: refs.issue(path), stamp: await writeJobFile(path, text, expectedStamp) }
     },
-    exportFile: async (name, format, bytes) => {
-      const suggestion = suggestedName(name, format)
-      if (!dialogs) return refs.issue(await exportBeside(join(jobFolder, 'sheets'), suggestion, bytes))
-      const chosen = await dialogs.saveExport(suggestion, format)
-      if (chosen === null) return null
-      const path = await withEnding(chosen, `.${format}`, `.${format}`)
-      await exportTo(path, bytes)
-      return refs.issue(path)
-    },
+    exportFile: exportBytes,
+    exportPicture: async (name, svg) => exportBytes(name, 'png', paint(svg)),
+  }
+}
+
+function paint(svg: string): Uint8Array {
+  try {
+    return paintSheet(svg)
+  } catch (error) {
+    if (error instanceof RangeError)
+      throw new HostError('request.refused', `The picture was not made: ${error.message}`)
+    throw error
   }
 }
 

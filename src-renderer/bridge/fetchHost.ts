@@ -12,6 +12,7 @@ const VERBS: readonly HostVerb[] = [
   'readJob',
   'writeJob',
   'exportFile',
+  'exportPicture',
 ]
 
 function encode(value: unknown): unknown {

@@ -91,7 +91,15 @@ export class Files {
   }
 
   async export(name: string, format: ExportFormat, bytes: Uint8Array): Promise<void> {
-    const ref = await this.#value(this.#host.exportFile(name, format, bytes))
+    this.#tellWhere(await this.#value(this.#host.exportFile(name, format, bytes)))
+  }
+
+  /** A sheet's SVG as a picture. */
+  async exportPicture(name: string, svg: string): Promise<void> {
+    this.#tellWhere(await this.#value(this.#host.exportPicture(name, svg)))
+  }
+
+  #tellWhere(ref: FileRef | null): void {
     if (ref) this.#session.notice = { kind: 'done', text: `${ref.name} is in ${ref.folder}` }
   }
 

@@ -17,6 +17,7 @@ const GOOD: Record<string, unknown[]> = {
   readJob: [ref],
   writeJob: [ref, 'text', null],
   exportFile: ['x', 'svg', new Uint8Array([1])],
+  exportPicture: ['x', '<svg/>'],
 }
 
 const throwing = (error: unknown) =>

@@ -3,6 +3,8 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFil
 import { join } from 'node:path'
 import { describe, expect, test, vi } from 'vitest'
 import type { FileRef, Reply } from '../../src-core/bridge/contract.ts'
+import { writeSvg } from '../../src-core/drawing/writeSvg.ts'
+import { writePng } from '../../src-main/png/writePng.ts'
 import { jobText, scratchFolder } from './helpers.ts'
 import { desktopShell, loopbackShell, type Shell } from './shells.ts'
 
@@ -187,6 +189,19 @@ describe.each([
     }
     expect(new Set(paths).size).toBe(2)
     for (const path of paths) expect(new Uint8Array(readFileSync(path))).toEqual(bytes)
+  })
+
+  test('a sheet becomes a picture, the same as the command line paints; other SVG is refused', async () => {
+    const shell = await start()
+    shell.choose(join(scratchFolder(), 'picture.png'))
+    const drawing = { title: 't', width: 30, height: 20, primitives: [] }
+    const file = value(await shell.host.exportPicture('one', writeSvg(drawing)))!
+    const written = new Uint8Array(readFileSync(join(file.folder, file.name)))
+    expect(file.name.endsWith('.png')).toBe(true)
+    expect(written).toEqual(new Uint8Array(writePng(drawing)))
+    const foreign = writeSvg(drawing).replace('</svg>', '<image href="/etc/passwd"/></svg>')
+    for (const svg of ['<svg/>', foreign, writeSvg({ ...drawing, width: 1e6 })])
+      expect(code(await shell.host.exportPicture('one', svg))).toBe('request.refused')
   })
 
   test.each([
