@@ -27,6 +27,7 @@ const PICTURES = [
   { name: 'drawing-light-1280', steps: openDrawing },
   { name: 'planner-light-1280', steps: openPlanner },
   { name: 'sheet-light-1280', steps: openSheet },
+  { name: 'sheet-dark-1920', width: 1920, height: 1080, dark: true, steps: openSheet },
   { name: 'turning-dark-1280', dark: true, steps: turnByHand },
 ]
 

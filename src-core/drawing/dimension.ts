@@ -123,6 +123,9 @@ export interface DimensionChoice {
 
 export type DimensionChoices = Readonly<Record<string, DimensionChoice>>
 
+export const isHidden = (choices: DimensionChoices, id: string): boolean =>
+  Object.hasOwn(choices, id) && choices[id]!.hidden === true
+
 /**
  * A dimension as a label: its line at one of several offsets, the best first, and its value outside the arrowheads
  * where it must be. None where the user hid it; where he moved it, there before anywhere else.
@@ -132,8 +135,8 @@ export function dimensionLabel(
   offsets: readonly number[],
   choices: DimensionChoices,
 ): Label[] {
+  if (isHidden(choices, spec.id)) return []
   const choice = Object.hasOwn(choices, spec.id) ? choices[spec.id] : undefined
-  if (choice?.hidden) return []
   const candidates = offsets.flatMap((offset, i) =>
     candidatesAt(spec, offset).map((c) => ({
       ...c,

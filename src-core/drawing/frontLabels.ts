@@ -3,6 +3,7 @@ import { isInside } from '../geometry/nearest.ts'
 import type { Point } from '../geometry/types.ts'
 import type { MountedPiece } from '../mounting/types.ts'
 import { clockPosition } from '../units/format.ts'
+import { isHidden } from './dimension.ts'
 import { around, balloonCandidates, noteCandidates } from './callouts.ts'
 import type { FrontLines } from './frontLines.ts'
 import { LETTERING } from './lettering.ts'
@@ -82,7 +83,7 @@ export function balloonLabels(input: ViewInput, lines: FrontLines, over: readonl
       centre: origin,
       distances: RINGS.map((d) => lines.swing + d),
     }
-    const polar = stationPolar(input, piece, lines.map, i)
+    const polar = stationPolar(input, piece, lines.map)
     const full = balloonCandidates({ ...spec, polar })
     // With no room for the figures the number alone is drawn; the list has the rest.
     const bare = polar ? dearer(balloonCandidates({ ...spec, polar: null }), 40) : []
@@ -105,19 +106,19 @@ function gridPoints({ x0, x1, y0, y1 }: ViewInput['area']): Point[] {
 }
 
 function stationPolar(
-  { job, origin, scale }: ViewInput,
+  { job, origin, scale, choices }: ViewInput,
   piece: MountedPiece,
   map: (p: Point) => Point,
-  i: number,
 ): Omit<PolarPrimitive, 'parts'> | null {
   const radius = stationRadius(piece)
-  if (radius === null) return null
+  const id = `station:${piece.item.id}`
+  if (radius === null || isHidden(choices, id)) return null
   const degrees = (Math.atan2(piece.at.y, piece.at.x) * 180) / Math.PI
   const zero = indexAngle(job)
   return {
     kind: 'polar',
     layer: 'dimension',
-    id: `station-${i + 1}`,
+    id,
     centre: origin,
     at: map(piece.at),
     zero,

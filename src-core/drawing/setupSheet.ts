@@ -7,6 +7,7 @@ import type { Job, Setup } from '../job/schema.ts'
 import { findSetup, mountSetup } from '../mounting/mount.ts'
 import type { Mounted } from '../mounting/types.ts'
 import type { DimensionChoices } from './dimension.ts'
+import { dimensionName } from './dimensionNames.ts'
 import { flow, type Block, type Region } from './flow.ts'
 import { footer, footerHeight } from './footer.ts'
 import { frame } from './frame.ts'
@@ -140,7 +141,7 @@ function unplacedNote(ids: readonly string[]): Block[] {
   return [
     noteBlock({
       title: 'Not labelled',
-      lines: [`No room in the views for: ${ids.map((id) => id.replaceAll('-', ' ')).join(', ')}.`],
+      lines: [`No room in the views for: ${ids.map(dimensionName).join(', ')}.`],
     }),
   ]
 }

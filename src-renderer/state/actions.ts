@@ -27,7 +27,7 @@ export type Actions = Readonly<Record<ActionName, Action>>
 const always = () => true
 
 export function createActions(app: App): Actions {
-  const { jobs, session, files, results, draw } = app
+  const { jobs, session, files, results, draw, sheets } = app
   const selected = () => session.selection !== null
   const nudge = (x: number, y: number) => () => nudgeSelection(app, x, y)
   const turn = (by: number) => () => turnSelection(app, by)
@@ -58,8 +58,8 @@ export function createActions(app: App): Actions {
     sheet: {
       label: 'Setup sheet',
       keys: ['Ctrl+p'],
-      enabled: () => results.analysis !== null,
-      run: () => (session.dialog = 'sheet'),
+      enabled: always,
+      run: () => (sheets.shown = !sheets.shown),
     },
     planner: {
       label: 'Plan counterweights',

@@ -12,6 +12,7 @@ import { JobStore } from './jobStore.svelte.ts'
 import { Planner, type PlannerPort } from './planner.svelte.ts'
 import { Results } from './results.svelte.ts'
 import { Session } from './session.svelte.ts'
+import { Sheets } from './sheets.svelte.ts'
 
 export interface App {
   readonly jobs: JobStore
@@ -21,6 +22,7 @@ export interface App {
   readonly planner: Planner
   readonly draw: DrawBoard
   readonly importer: Importer
+  readonly sheets: Sheets
 }
 
 /** The long work, each off the window's thread. */
@@ -47,6 +49,7 @@ export function createApp(host: Host, workers: Workers): App {
     draw,
     planner: new Planner(jobs, results, workers.planner),
     importer: new Importer(workers.importer),
+    sheets: new Sheets(jobs, results, files),
   }
 }
 

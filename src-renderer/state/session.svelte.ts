@@ -4,8 +4,7 @@ import type { Camera } from '../editor/camera.ts'
 import type { Guide, Target } from '../editor/target.ts'
 
 export type StepName = 'machine' | 'part' | 'mounting' | 'clamps' | 'counterweights' | 'speed' | 'sheet'
-export type DialogName =
-  'open' | 'save' | 'new' | 'keys' | 'sheet' | 'discard' | 'planner' | 'import' | 'conflict'
+export type DialogName = 'open' | 'save' | 'new' | 'keys' | 'discard' | 'planner' | 'import' | 'conflict'
 export type Theme = 'system' | 'light' | 'dark'
 
 /** A place on the plate that a finding points at. */

@@ -107,7 +107,7 @@ describe("the bracket's dimensions", () => {
       'part-bottom': 45,
       'part-left': 60,
       'part-right': 60,
-      'bore-A-diameter': 47,
+      'diameter:A': 47,
       'plate-thickness': 28,
       'plate-diameter': 300,
       packing: 16,

@@ -1,5 +1,3 @@
-import { readdir, readFile } from 'node:fs/promises'
-import { join } from 'node:path'
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest'
 import type { Page } from 'playwright-core'
 import { startBench, text, type Bench } from './window.ts'
@@ -52,38 +50,5 @@ describe('the planner in the window', () => {
     expect(await dialog.getByRole('button', { name: 'Put it on the plate' }).first().isDisabled()).toBe(true)
     await dialog.getByRole('button', { name: 'Plan again' }).click()
     await expect.poll(() => dialog.getByText('out of date').count()).toBe(0)
-  })
-})
-
-describe('the sheet', () => {
-  test('is shown, follows the job, and is saved as PDF, SVG and DXF', async () => {
-    page = await bench.open()
-    await page.keyboard.press('Control+p')
-    const dialog = page.getByRole('dialog')
-    const source = () => dialog.getByRole('img', { name: /^Setup sheet/ }).getAttribute('src')
-    const first = await source()
-    expect(decodeURIComponent(first!)).toContain('Crank link')
-    for (const [button, ending] of [
-      ['Save as PDF', '.pdf'],
-      ['Save as SVG', '.svg'],
-      ['Save as DXF', '.dxf'],
-    ] as const) {
-      await dialog.getByRole('button', { name: button }).click()
-      await dialog.getByText(new RegExp(`op10${ending.replace('.', '\\.')} is in`)).waitFor()
-    }
-    const names = await readdir(join(bench.folder, 'sheets'))
-    expect(names.map((n) => n.split('.').at(-1)).sort()).toEqual(['dxf', 'pdf', 'svg'])
-    const pdf = await readFile(
-      join(
-        bench.folder,
-        'sheets',
-        names.find((n) => n.endsWith('.pdf'))!,
-      ),
-    )
-    expect(pdf.subarray(0, 5).toString()).toBe('%PDF-')
-    await page.keyboard.press('Escape')
-    await page.getByRole('radio', { name: /^45 rpm/ }).click()
-    await page.keyboard.press('Control+p')
-    expect(await source()).not.toBe(first)
   })
 })

@@ -1,0 +1,32 @@
+/** Dimensions of a setup drawing by name, for lists and notes. */
+const NAMES: Readonly<Record<string, string>> = {
+  'part-left': 'part, left edge',
+  'part-right': 'part, right edge',
+  'part-top': 'part, upper edge',
+  'part-bottom': 'part, lower edge',
+  'part-depth': 'part, depth',
+  'plate-diameter': 'plate, diameter',
+  'plate-thickness': 'plate, thickness',
+  'cross-slide': 'cross-slide below the axis',
+  'bar-reach': 'reach of the bar',
+  bed: 'bed below the axis',
+  clearance: 'clearance to the bed',
+  packing: 'packing',
+  overhang: 'overhang',
+}
+const KINDS = {
+  diameter: 'diameter of bore',
+  distance: 'bore from the axis,',
+  station: 'station of',
+} as const
+
+/** What a dimension or label measures, in words; the id itself where it says that already. */
+export function dimensionName(id: string): string {
+  if (Object.hasOwn(NAMES, id)) return NAMES[id]!
+  const colon = id.indexOf(':')
+  const kind = id.slice(0, Math.max(0, colon))
+  return Object.hasOwn(KINDS, kind) ? `${KINDS[kind as keyof typeof KINDS]} ${id.slice(colon + 1)}` : id
+}
+
+/** Whether a dimension has a line that can be moved; diameters on a leader and stations can only be hidden. */
+export const hasLine = (id: string): boolean => !/^(diameter|station):/.test(id)

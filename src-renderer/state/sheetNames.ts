@@ -1,0 +1,9 @@
+/** Paper sizes as lists show them. */
+import type { SheetName } from '../../src-core/drawing/sheetSizes.ts'
+
+export const SHEET_NAMES: readonly { readonly value: SheetName; readonly label: string }[] = [
+  { value: 'A4', label: 'A4' },
+  { value: 'A3', label: 'A3' },
+  { value: 'ANSI-A', label: 'ANSI A, letter' },
+  { value: 'ANSI-B', label: 'ANSI B, ledger' },
+]

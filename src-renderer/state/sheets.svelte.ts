@@ -1,0 +1,124 @@
+/** The drawings on show beside the plate: what they are of, which one, and how they are saved. */
+import { hasLine } from '../../src-core/drawing/dimensionNames.ts'
+import { jobSheets } from '../../src-core/drawing/jobSheets.ts'
+import type { Drawing } from '../../src-core/drawing/model.ts'
+import { setupSheet } from '../../src-core/drawing/setupSheet.ts'
+import type { SheetName } from '../../src-core/drawing/sheetSizes.ts'
+import { plateTemplate } from '../../src-core/drawing/template/plateTemplate.ts'
+import { writeSvg } from '../../src-core/drawing/writeSvg.ts'
+import { hideDimension, moveDimension } from '../editor/edits/sheet.ts'
+import { sheetFonts } from '../bridge/fonts.ts'
+import type { Files } from './files.svelte.ts'
+import type { JobStore } from './jobStore.svelte.ts'
+import type { Results } from './results.svelte.ts'
+import { today } from './today.ts'
+
+export type SheetsOf = 'setup' | 'job' | 'template'
+export type SheetFormat = 'pdf' | 'svg' | 'dxf' | 'png'
+
+/** A drawing that took less than this, ms, is made anew at every change; a slower one when changes pause. */
+const AT_ONCE = 12
+const LONGEST_WAIT = 800
+
+export class Sheets {
+  readonly #jobs: JobStore
+  readonly #results: Results
+  readonly #files: Files
+  shown: boolean = $state(false)
+  /** Of the window's width. */
+  share: number = $state(0.42)
+  of: SheetsOf = $state('setup')
+  /** Paper of the template; null: as the job's units have it. */
+  paper: SheetName | null = $state(null)
+  page: number = $state(0)
+  drawings: readonly Drawing[] = $state.raw([])
+  /** Why there is nothing to show. */
+  fault: string = $state('')
+  /** Sheets being printed; they are on the page only while the print dialog is. */
+  printing: readonly Drawing[] = $state.raw([])
+  #cost = 0
+
+  constructor(jobs: JobStore, results: Results, files: Files) {
+    this.#jobs = jobs
+    this.#results = results
+    this.#files = files
+  }
+
+  /** ms to wait for changes to pause before drawing again. */
+  get wait(): number {
+    return this.drawings.length === 0 || this.#cost < AT_ONCE ? 0 : Math.min(LONGEST_WAIT, 3 * this.#cost)
+  }
+
+  readonly templatePaper: SheetName = $derived.by(
+    () => this.paper ?? (this.#jobs.job.displayUnits === 'in' ? 'ANSI-A' : 'A4'),
+  )
+  readonly drawing: Drawing | null = $derived.by(
+    () => this.drawings[Math.min(this.page, this.drawings.length - 1)] ?? null,
+  )
+
+  show(of: SheetsOf): void {
+    this.of = of
+    this.page = 0
+    this.shown = true
+  }
+
+  /** Draws the job as it stands. */
+  draw(): void {
+    const begun = performance.now()
+    try {
+      this.drawings = this.#make()
+      this.fault = this.drawings.length > 0 ? '' : 'Nothing to draw until the job is sound.'
+    } catch (error) {
+      if (!(error instanceof RangeError)) throw error
+      this.drawings = []
+      this.fault = `Nothing to draw: ${error.message}`
+    }
+    this.#cost = performance.now() - begun
+  }
+
+  #make(): readonly Drawing[] {
+    const { job } = this.#jobs
+    const { setup, analysis } = this.#results
+    if (this.of === 'template') return plateTemplate(job, setup.id, this.templatePaper)
+    if (this.of === 'job') return jobSheets(job, { date: today() })
+    return analysis ? setupSheet(job, setup.id, analysis, { date: today() }) : []
+  }
+
+  /** As PDF all sheets on show; in a format without pages the one that is looked at. */
+  async save(format: SheetFormat): Promise<void> {
+    const { drawings, drawing } = this
+    if (!drawing) return
+    const page = drawings.indexOf(drawing)
+    const stem = this.#files.suggestedName('') + (this.of === 'job' ? '' : `-${this.#results.setup.id}`)
+    const name = `${stem}${this.of === 'template' ? '-template' : ''}`
+    const one = `${name}${page === 0 ? '' : `-sheet-${page + 1}`}.${format}`
+    if (format === 'png') return this.#files.exportPicture(one, writeSvg(drawing))
+    if (format === 'pdf') {
+      const [{ writePdf }, fonts] = await Promise.all([
+        import('../../src-core/drawing/writePdf.ts'),
+        sheetFonts(),
+      ])
+      return this.#files.export(`${name}.pdf`, 'pdf', await writePdf(drawings, fonts))
+    }
+    const text =
+      format === 'svg'
+        ? writeSvg(drawing)
+        : (await import('../../src-core/drawing/writeDxf.ts')).writeDxf(drawing, {
+            units: this.#jobs.job.displayUnits,
+          })
+    return this.#files.export(one, format, new TextEncoder().encode(text))
+  }
+
+  move(id: string, offset: number | undefined): void {
+    if (!hasLine(id)) return
+    const { id: setup } = this.#results.setup
+    const label = offset === undefined ? 'Put a dimension back' : 'Move a dimension'
+    this.#jobs.edit(label, (job) => moveDimension(job, setup, id, offset))
+  }
+
+  hide(id: string, hidden: boolean): void {
+    const { id: setup } = this.#results.setup
+    const label = hidden ? 'Hide a dimension' : 'Show a dimension'
+    this.#jobs.edit(label, (job) => hideDimension(job, setup, id, hidden))
+  }
+}

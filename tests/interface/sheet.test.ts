@@ -1,0 +1,165 @@
+import { execFileSync } from 'node:child_process'
+import { readdir, readFile, writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { afterAll, afterEach, beforeAll, expect, test } from 'vitest'
+import type { Page } from 'playwright-core'
+import { startBench, type Bench } from './window.ts'
+
+let bench: Bench
+let page: Page
+beforeAll(async () => {
+  bench = await startBench()
+})
+afterAll(async () => {
+  await bench.close()
+})
+afterEach(async () => {
+  await page.close()
+  expect(bench.errors).toEqual([])
+})
+
+const pane = () => page.getByRole('region', { name: 'Setup sheet' })
+const paper = () => pane().getByRole('img', { name: /^Setup sheet/ })
+const counter = (words: RegExp) => pane().getByRole('status').filter({ hasText: words })
+const drawn = () => paper().innerHTML()
+const held = (name: RegExp) =>
+  pane().getByRole('group', { name: 'Dimensions on the sheet' }).getByRole('button', { name })
+const pdfText = (path: string) => execFileSync('pdftotext', ['-layout', path, '-'], { encoding: 'utf8' })
+const pdfSizes = (path: string) =>
+  [
+    ...execFileSync('pdfinfo', ['-l', '9', path], { encoding: 'utf8' }).matchAll(
+      /size:\s+([\d.]+) x ([\d.]+)/g,
+    ),
+  ].map((m) => [m[1], m[2]].map((points) => Math.round((Number(points) * 25.4) / 72)))
+
+async function openSheet(): Promise<void> {
+  page = await bench.open()
+  await page.keyboard.press('Control+p')
+  await paper().waitFor()
+}
+
+test('stands beside the plate, follows the job, and is closed again', async () => {
+  await openSheet()
+  expect(await page.getByTestId('plate').isVisible()).toBe(true)
+  const before = await drawn()
+  expect(before).toContain('Crank link')
+  await page.getByRole('radio', { name: /^45 rpm/ }).click()
+  await expect.poll(drawn).toContain('SPINDLE 45 rpm')
+  await pane().getByRole('button', { name: 'Close the sheet' }).click()
+  expect(await pane().count()).toBe(0)
+})
+
+test('size, scale, projection and title block are chosen in the step and kept in the job', async () => {
+  await openSheet()
+  await page.getByRole('button', { name: /^7 Sheet/ }).click()
+  await page.getByLabel('Size', { exact: true }).selectOption('A4')
+  await page.getByLabel('Projection').selectOption('third')
+  await page.getByLabel('Scale').selectOption('0.1')
+  await page.getByLabel('Owner').fill('Millbrook Shop')
+  await page.keyboard.press('Tab')
+  await expect.poll(drawn).toContain('Millbrook Shop')
+  await expect.poll(drawn).toContain('1:10')
+  expect(await paper().getAttribute('viewBox')).toBe('0 0 210 297')
+  await page.keyboard.press('Control+s')
+  await page.getByRole('dialog').getByRole('button', { name: 'Save', exact: true }).click()
+  await page.getByText(/^Saved as/).waitFor()
+  const name = (await readdir(bench.folder)).find((n) => n.endsWith('.evenswing.json'))!
+  const job = JSON.parse(await readFile(join(bench.folder, name), 'utf8'))
+  expect(job.setups[0].sheet).toEqual({ size: 'A4', scale: 0.1, projection: 'third' })
+  expect(job.titleBlock).toEqual({ owner: 'Millbrook Shop' })
+})
+
+test('a dimension is dragged, moved by keys, hidden, shown and put back, one undo step each', async () => {
+  await openSheet()
+  const place = async (name: RegExp) => (await held(name).locator('circle').boundingBox())!
+  const from = await place(/^plate, diameter/)
+  const [x, y] = [from.x + from.width / 2, from.y + from.height / 2]
+  await page.mouse.move(x, y)
+  await page.mouse.down()
+  await page.mouse.move(x - 8, y + 5, { steps: 3 })
+  await page.mouse.up()
+  await expect.poll(async () => (await place(/^plate, diameter/)).x).toBeLessThan(from.x - 4)
+  await page.getByRole('button', { name: 'Undo: Move a dimension' }).click()
+  await expect.poll(async () => Math.abs((await place(/^plate, diameter/)).x - from.x)).toBeLessThan(1)
+
+  await held(/^part, left edge/).focus()
+  const keyed = await place(/^part, left edge/)
+  await page.keyboard.press('ArrowUp')
+  await expect.poll(async () => (await place(/^part, left edge/)).y).toBeLessThan(keyed.y - 0.5)
+  await page.keyboard.press('Home')
+  await expect.poll(async () => Math.abs((await place(/^part, left edge/)).y - keyed.y)).toBeLessThan(0.5)
+
+  await held(/^part, left edge/).focus()
+  await page.keyboard.press('Delete')
+  await expect.poll(() => held(/^part, left edge/).count()).toBe(0)
+  await pane()
+    .getByText(/^Dimensions: \d+ shown, 1 hidden$/)
+    .click()
+  const row = pane().getByRole('listitem').filter({ hasText: 'Part, left edge' })
+  expect(await row.innerText()).toContain('hidden')
+  await row.getByRole('checkbox', { name: 'Hide' }).uncheck()
+  await expect.poll(() => held(/^part, left edge/).count()).toBe(1)
+  await row.getByRole('textbox', { name: /^Stands off/ }).fill('-30')
+  await page.keyboard.press('Enter')
+  await expect.poll(() => row.getByRole('textbox').inputValue()).toBe('-30')
+  await row.getByRole('button', { name: /^Automatic/ }).click()
+  await expect.poll(() => row.getByRole('textbox').inputValue()).not.toBe('-30')
+  expect(await row.getByRole('button', { name: /^Automatic/ }).isDisabled()).toBe(true)
+})
+
+test('saved as PDF, SVG, DXF and PNG; the whole job is one PDF', async () => {
+  await openSheet()
+  for (const format of ['PDF', 'SVG', 'DXF', 'PNG']) {
+    await pane()
+      .getByRole('button', { name: `Save as ${format}` })
+      .click()
+    await page.getByText(new RegExp(`op10\\.${format.toLowerCase()} is in`)).waitFor()
+  }
+  const folder = join(bench.folder, 'sheets')
+  const named = async (ending: string) =>
+    join(
+      folder,
+      (await readdir(folder)).find((n) => n.endsWith(ending))!,
+    )
+  expect((await readFile(await named('op10.png'))).subarray(1, 4).toString()).toBe('PNG')
+  expect(await readFile(await named('op10.dxf'), 'utf8')).toContain('DIMENSION')
+  await pane().getByRole('button', { name: 'Whole job' }).click()
+  await counter(/^1 of \d$/).waitFor()
+  await pane().getByRole('button', { name: 'Save as PDF' }).click()
+  await page.getByText(/ends\.pdf is in/).waitFor()
+  const text = pdfText(await named('ends.pdf'))
+  for (const words of ['Setup 1 of 2', 'Setup 2 of 2']) expect(text).toContain(words)
+})
+
+test('the paper template of the plate, on the paper chosen', async () => {
+  await openSheet()
+  await pane().getByRole('button', { name: 'Paper template' }).click()
+  await counter(/^1 of 4$/).waitFor()
+  await pane().getByLabel('Paper', { exact: true }).selectOption('A3')
+  await counter(/^1 of 2$/).waitFor()
+  await pane().getByRole('button', { name: 'Next sheet' }).click()
+  await counter(/^2 of 2$/).waitFor()
+  await pane().getByRole('button', { name: 'Save as PDF' }).click()
+  await page.getByText(/op10-template\.pdf is in/).waitFor()
+})
+
+test('prints every sheet on a page of its own size, as text and lines', async () => {
+  page = await bench.open()
+  await page.evaluate('window.print = () => (document.title = "printed")')
+  await page.keyboard.press('Control+p')
+  await paper().waitFor()
+  await pane().getByRole('button', { name: 'Whole job' }).click()
+  await counter(/^1 of \d$/).waitFor()
+  const count = Number((await counter(/^1 of \d$/).innerText()).at(-1))
+  await pane().getByRole('button', { name: 'Print', exact: true }).click()
+  await expect.poll(() => page.title()).toBe('printed')
+  const path = join(bench.folder, 'printed.pdf')
+  await writeFile(path, await page.pdf({ preferCSSPageSize: true, printBackground: true }))
+  expect(pdfSizes(path)).toEqual(Array.from({ length: count }, () => [420, 297]))
+  const text = pdfText(path)
+  for (const words of ['Crank link', 'Setup 1 of 2', 'Setup 2 of 2', 'Spindle speeds', '100 mm'])
+    expect(text).toContain(words)
+  expect(text).not.toContain('Show the sheet')
+  await page.evaluate('window.dispatchEvent(new Event("afterprint"))')
+  await expect.poll(() => page.locator('.print').count()).toBe(0)
+})
