@@ -1,5 +1,6 @@
 /** A drawing as a picture: its SVG through resvg, the same on every machine. */
 import { createRequire } from 'node:module'
+import type * as Painter from '@resvg/resvg-js'
 import type { Drawing } from '../../src-core/drawing/model.ts'
 import { writeSvg } from '../../src-core/drawing/writeSvg.ts'
 import { fontFiles } from '../services/fonts.ts'
@@ -29,7 +30,7 @@ export function paintSheet(svg: string): Uint8Array {
   if (!(width > 0 && height > 0 && width * height <= MOST_PIXELS))
     throw new RangeError(`A sheet of ${wide} × ${tall} mm cannot be painted`)
   // Asked for when it is needed: it is machine code, which no bundle can hold.
-  const { Resvg } = createRequire(import.meta.url)('@resvg/resvg-js') as typeof import('@resvg/resvg-js')
+  const { Resvg } = createRequire(import.meta.url)('@resvg/resvg-js') as typeof Painter
   const picture = new Resvg(svg, {
     background: 'white',
     fitTo: { mode: 'width', value: width },
