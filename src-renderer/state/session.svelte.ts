@@ -1,10 +1,12 @@
 /** What the window shows just now: never saved, never undone. */
 import type { Point } from '../../src-core/geometry/types.ts'
 import type { Camera } from '../editor/camera.ts'
+import type { LibraryKindName } from '../editor/library/kinds.ts'
 import type { Guide, Target } from '../editor/target.ts'
 
 export type StepName = 'machine' | 'part' | 'mounting' | 'clamps' | 'counterweights' | 'speed' | 'sheet'
-export type DialogName = 'open' | 'save' | 'new' | 'keys' | 'discard' | 'planner' | 'import' | 'conflict'
+export type DialogName =
+  'open' | 'save' | 'new' | 'keys' | 'discard' | 'planner' | 'import' | 'conflict' | 'library'
 export type Theme = 'system' | 'light' | 'dark'
 
 /** A place on the plate that a finding points at. */
@@ -39,10 +41,12 @@ export class Session {
   camera: Camera | null = $state.raw(null)
   dialog: DialogName | null = $state(null)
   notice: Notice | null = $state.raw(null)
+  /** What the library of hardware opens at. */
+  libraryKind: LibraryKindName = $state('strap')
   /** Degrees the spindle is turned in the picture; null while it stands as set up. */
   spindleTurn: number | null = $state(null)
   /** The small picture beside the findings. */
-  picture: 'vectors' | 'force' | 'side' = $state('vectors')
+  picture: 'vectors' | 'force' | 'side' | 'weights' = $state('vectors')
   theme: Theme = $state(storedTheme())
   systemDark: boolean = $state(false)
   /** What to do once the user agrees to leave unsaved changes. */
@@ -59,6 +63,11 @@ export class Session {
     } catch {
       // Private windows may refuse storage; the choice then lasts as long as the window.
     }
+  }
+
+  openLibrary(kind: LibraryKindName): void {
+    this.libraryKind = kind
+    this.dialog = 'library'
   }
 
   /** Back to how a job looks when it is opened. */

@@ -1,0 +1,81 @@
+/** Where a new strap clamp goes: a slot in which its bolt stands clear of the part and its nose presses on it. */
+import { distanceToRegion, nearestTo } from '../../../src-core/geometry/nearest.ts'
+import type { Point } from '../../../src-core/geometry/types.ts'
+import type { Hardware, Slot } from '../../../src-core/job/schema.ts'
+import { polar, stationPoint } from '../../../src-core/mounting/hardware.ts'
+import type { Mounted } from '../../../src-core/mounting/types.ts'
+import { roundTo } from '../snap.ts'
+
+export interface ClampPlace {
+  readonly at: Hardware['at']
+  readonly nose: Point
+  /** z of the face that the nose presses on. */
+  readonly base: number
+  readonly boltToWork: number
+}
+
+/** mm that the bolt stays off the part's edge beyond its own radius, and that the nose goes in from it at least. */
+const CLEAR = 3
+const ONTO = 5
+
+/** Of the slots that would do, the one farthest round from the clamps that are there; null where none would. */
+export function placeStrap(mounted: Mounted, length: number, bolt: number): ClampPlace | null {
+  const { plate } = mounted.job
+  const clamps = mounted.setup.hardware
+    .filter((h) => h.kind === 'clamp')
+    .map((h) => stationPoint(plate, h.at))
+    .map((p) => (Math.atan2(p.y, p.x) * 180) / Math.PI)
+  let best: ClampPlace | null = null
+  let widest = -1
+  for (const slot of plate.slots) {
+    const gap = Math.min(360, ...clamps.map((a) => apart(a, slot.angle)))
+    if (gap <= widest) continue
+    const found = gap < 1 ? null : inSlot(mounted, slot, length * 0.42, bolt)
+    if (!found) continue
+    best = found
+    widest = gap
+  }
+  return best
+}
+
+const apart = (a: number, b: number): number => Math.abs(((((a - b) % 360) + 540) % 360) - 180)
+
+/** The place nearest the axis; the strap lies along the slot. */
+function inSlot(mounted: Mounted, slot: Slot, reach: number, bolt: number): ClampPlace | null {
+  for (let radius = slot.from; radius <= slot.to; radius++) {
+    const stands = polar(radius, slot.angle)
+    if (depth(mounted, stands).off < bolt / 2 + CLEAR) continue
+    const nose = polar(radius - reach, slot.angle)
+    const on = depth(mounted, nose)
+    if (on.front === null || on.edge < ONTO) continue
+    if (mounted.workBore && beside(mounted.workBore, nose) < ONTO) continue
+    return {
+      at: { slot: slot.id, radius },
+      nose: { x: roundTo(nose.x, 0.1), y: roundTo(nose.y, 0.1) },
+      base: on.front,
+      boltToWork: roundTo(reach, 0.1),
+    }
+  }
+  return null
+}
+
+const beside = (bore: NonNullable<Mounted['workBore']>, p: Point): number =>
+  Math.hypot(p.x - bore.centre.x, p.y - bore.centre.y) - bore.bore.diameter / 2
+
+/** How far a point is off the part; where on it, the front under it and how far in from the edge it is. */
+function depth(mounted: Mounted, p: Point): { off: number; front: number | null; edge: number } {
+  let off = Infinity
+  let front: number | null = null
+  let edge = 0
+  for (const body of mounted.bodies) {
+    if (body.body.effect !== 'adds') continue
+    for (const region of body.regions) {
+      const d = distanceToRegion(region, p)
+      off = Math.min(off, d)
+      if (d > 0 || (front !== null && front >= body.z1)) continue
+      front = body.z1
+      edge = Math.min(...[region.outline, ...region.holes].map((ring) => nearestTo(ring, p).distance))
+    }
+  }
+  return { off, front, edge }
+}

@@ -1,0 +1,96 @@
+/** One choice out of the library: a kind in a size, a thread and a material, and what it makes. */
+import { findMaterial } from '../../../src-core/job/materials.ts'
+import { findThread, proofLoad, type Thread } from '../../../src-core/job/threads.ts'
+import { boltTorque } from '../../../src-core/checks/preload.ts'
+import { UNCERTAINTY_DEFAULTS } from '../../../src-core/doubt/defaults.ts'
+import type { Hardware, StockItem } from '../../../src-core/job/schema.ts'
+import { libraryKind, type LibraryKindName, type Shape, type SizeName, type Sizes } from './kinds.ts'
+
+export interface Choice {
+  readonly kind: LibraryKindName
+  readonly sizes: Sizes
+  readonly thread: string
+  readonly material: string
+}
+
+/** The first of the usual sizes that suits, in mild steel. */
+export function usualChoice(name: LibraryKindName, index = 0): Choice {
+  const usual = libraryKind(name).usual[index] ?? libraryKind(name).usual[0]!
+  return { kind: name, sizes: usual.sizes, thread: usual.thread ?? 'M12', material: 'mild steel' }
+}
+
+export function shapeOf(choice: Choice): Shape {
+  const kind = libraryKind(choice.kind)
+  const size = (key: SizeName) => choice.sizes[key] ?? 0
+  return kind.shape(size, kind.threaded ? findThread(choice.thread) : null)
+}
+
+/** kg to the gram's tenth; null where the sizes leave nothing or the material is not in the table. */
+export function massOf(choice: Choice): number | null {
+  const density = findMaterial(choice.material)?.density
+  const mass = density === undefined ? 0 : shapeOf(choice).volume * density * 1e-9
+  return mass > 0 ? Number(mass.toFixed(4)) : null
+}
+
+/** As a list would call it: `round weight 50 × 25`. */
+export function nameOf(choice: Choice): string {
+  const kind = libraryKind(choice.kind)
+  const figures = kind.fields.filter((f) => f.key !== 'hole').map((f) => tidy(choice.sizes[f.key] ?? 0))
+  const thread = kind.threaded ? choice.thread : ''
+  const sizes = choice.kind === 'strap' || figures.length === 0 ? '' : figures.join(' × ')
+  const material = choice.material === 'mild steel' ? '' : choice.material
+  return [kind.label.toLowerCase(), thread, sizes, material].filter((w) => w !== '').join(' ')
+}
+const tidy = (v: number) => String(Number(v.toFixed(2)))
+
+/** N·m that brings a thread to three quarters of its proof load at the usual nut factor; null where it is not known. */
+export function usualTorque(thread: Thread, strength: string): number | null {
+  const proof = proofLoad(thread, strength)
+  return proof === null
+    ? null
+    : Number(boltTorque(0.75 * proof, UNCERTAINTY_DEFAULTS.nutFactor, thread.diameter).toPrecision(2))
+}
+
+/** The class that a thread's usual stud has. */
+export const usualClass = (thread: Thread): string => (thread.standard === 'metric' ? '8.8' : 'grade 5')
+
+/** A piece to stand at a station, its underside at `base`; null where it has no mass. */
+export function pieceOf(choice: Choice, at: Hardware['at'], base: number): Omit<Hardware, 'id'> | null {
+  const kind = libraryKind(choice.kind)
+  const mass = massOf(choice)
+  if (mass === null) return null
+  const { footprint, height, massCentre } = shapeOf(choice)
+  return {
+    kind: kind.hardware,
+    name: nameOf(choice),
+    mass,
+    at,
+    footprint,
+    base,
+    height,
+    fixed: kind.hardware !== 'counterweight',
+    ...(massCentre ? { massCentre } : {}),
+    ...(choice.kind === 'strap' ? { clamp: clampOf(choice) } : {}),
+  }
+}
+
+/** Tightened by hand to half of the usual torque: the lever of a strap bends it. */
+function clampOf({ thread, sizes }: Choice): NonNullable<Hardware['clamp']> {
+  const found = findThread(thread)
+  const strength = found ? usualClass(found) : null
+  const torque = found && strength ? usualTorque(found, strength) : null
+  return {
+    thread,
+    class: strength,
+    torque: torque === null ? null : Number((torque * 0.5).toPrecision(2)),
+    boltToHeel: Math.round((sizes.length ?? 80) * 0.42),
+  }
+}
+
+/** As stock; null where it has no mass or is nothing that could serve as a weight. */
+export function stockOf(choice: Choice, count: number): Omit<StockItem, 'id'> | null {
+  const mass = massOf(choice)
+  if (mass === null || !libraryKind(choice.kind).stock) return null
+  const { footprint, height } = shapeOf(choice)
+  return { name: nameOf(choice), mass, count, footprint, height }
+}

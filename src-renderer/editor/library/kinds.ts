@@ -1,0 +1,242 @@
+/**
+ * Shop hardware by kind and size: each kind says which sizes it asks for, what it takes up on the plate and its
+ * volume, from which its mass follows. Usual sizes are only where to start; the shop's own are typed over them. mm.
+ */
+import type { Thread } from '../../../src-core/job/threads.ts'
+import type { Footprint, Hardware } from '../../../src-core/job/schema.ts'
+import { nutSize, nutVolume, rodVolume } from './nuts.ts'
+
+export type LibraryKindName =
+  'strap' | 'stud' | 'nut' | 'heel' | 'packing' | 'bracket' | 'round' | 'rectangular'
+export type SizeName = 'length' | 'width' | 'height' | 'thickness' | 'diameter' | 'hole'
+export type Sizes = Readonly<Partial<Record<SizeName, number>>>
+
+interface Field {
+  readonly key: SizeName
+  readonly label: string
+  /** May be nothing, such as a hole that is not there. */
+  readonly orNone?: boolean
+}
+
+/** What a size comes to; the mass centre is given only where it is not in the middle, as `Hardware.massCentre`. */
+export interface Shape {
+  readonly volume: number
+  readonly footprint: Footprint
+  readonly height: number
+  readonly massCentre?: NonNullable<Hardware['massCentre']>
+}
+
+export interface LibraryKind {
+  readonly name: LibraryKindName
+  readonly label: string
+  /** What is and what is not in the mass. */
+  readonly counts: string
+  readonly hardware: Hardware['kind']
+  readonly threaded: boolean
+  /** May be listed among the stock that the planner draws on. */
+  readonly stock: boolean
+  readonly fields: readonly Field[]
+  readonly usual: readonly { readonly thread?: string; readonly sizes: Sizes }[]
+  readonly shape: (s: (key: SizeName) => number, thread: Thread | null) => Shape
+}
+
+const LENGTH: Field = { key: 'length', label: 'Length' }
+const WIDTH: Field = { key: 'width', label: 'Width' }
+const HEIGHT: Field = { key: 'height', label: 'Height' }
+const THICKNESS: Field = { key: 'thickness', label: 'Thickness' }
+const HOLE: Field = { key: 'hole', label: 'Bolt hole ⌀', orNone: true }
+
+const disc = (diameter: number) => (Math.PI / 4) * diameter ** 2
+const block = (s: (key: SizeName) => number): Shape => ({
+  volume: s('length') * s('width') * s('height'),
+  footprint: { rect: [s('length'), s('width')] },
+  height: s('height'),
+})
+
+export const LIBRARY: readonly LibraryKind[] = [
+  {
+    name: 'strap',
+    label: 'Strap clamp',
+    counts: 'Strap less its slot, with stud, nut and washer.',
+    hardware: 'clamp',
+    threaded: true,
+    stock: false,
+    fields: [LENGTH, WIDTH, THICKNESS, { key: 'height', label: 'Underside to top of stud' }],
+    usual: [
+      { thread: 'M8', sizes: { length: 60, width: 20, thickness: 10, height: 28 } },
+      { thread: 'M10', sizes: { length: 80, width: 25, thickness: 12, height: 35 } },
+      { thread: 'M12', sizes: { length: 100, width: 30, thickness: 15, height: 42 } },
+      { thread: 'M16', sizes: { length: 125, width: 40, thickness: 20, height: 55 } },
+      { thread: '3/8-16', sizes: { length: 76.2, width: 25.4, thickness: 12.7, height: 38.1 } },
+      { thread: '1/2-13', sizes: { length: 101.6, width: 31.75, thickness: 15.875, height: 44.45 } },
+    ],
+    shape: (s, thread) => ({
+      volume: strapVolume(s, thread),
+      footprint: { rect: [s('length'), s('width')] },
+      height: s('height'),
+    }),
+  },
+  {
+    name: 'stud',
+    label: 'Stud',
+    counts: 'Threaded rod alone; its nut is another piece.',
+    hardware: 'other',
+    threaded: true,
+    stock: false,
+    fields: [LENGTH],
+    usual: [
+      { thread: 'M10', sizes: { length: 100 } },
+      { thread: 'M12', sizes: { length: 125 } },
+      { thread: 'M16', sizes: { length: 160 } },
+      { thread: '1/2-13', sizes: { length: 127 } },
+    ],
+    shape: (s, thread) => ({
+      volume: thread ? rodVolume(thread, s('length')) : 0,
+      footprint: { circle: thread?.diameter ?? 1 },
+      height: s('length'),
+    }),
+  },
+  {
+    name: 'nut',
+    label: 'Nut',
+    counts: 'A plain hexagon nut, ISO 4032 or ASME B18.2.2.',
+    hardware: 'counterweight',
+    threaded: true,
+    stock: true,
+    fields: [],
+    usual: ['M10', 'M12', 'M16', 'M20', '1/2-13', '3/4-10'].map((thread) => ({ thread, sizes: {} })),
+    shape: (_s, thread) => {
+      const size = thread && nutSize(thread)
+      if (!thread || !size) return { volume: 0, footprint: { circle: 1 }, height: 1 }
+      // It sweeps its width across corners.
+      const corners = Number(((2 / Math.sqrt(3)) * size.flats).toFixed(2))
+      return { volume: nutVolume(thread, size), footprint: { circle: corners }, height: size.height }
+    },
+  },
+  {
+    name: 'heel',
+    label: 'Heel block',
+    counts: 'A plain block.',
+    hardware: 'packing',
+    threaded: false,
+    stock: true,
+    fields: [LENGTH, WIDTH, HEIGHT],
+    usual: [
+      { sizes: { length: 25, width: 25, height: 20 } },
+      { sizes: { length: 30, width: 30, height: 32 } },
+      { sizes: { length: 40, width: 30, height: 50 } },
+    ],
+    shape: block,
+  },
+  {
+    name: 'packing',
+    label: 'Packing block',
+    counts: 'A plain block.',
+    hardware: 'packing',
+    threaded: false,
+    stock: true,
+    fields: [LENGTH, WIDTH, HEIGHT],
+    usual: [
+      { sizes: { length: 25, width: 25, height: 12 } },
+      { sizes: { length: 50, width: 20, height: 12 } },
+      { sizes: { length: 100, width: 20, height: 20 } },
+    ],
+    shape: block,
+  },
+  {
+    name: 'bracket',
+    label: 'Angle bracket',
+    counts: 'Foot and upright of one thickness, the upright on the side of the axis; bolt holes are left in.',
+    hardware: 'bracket',
+    threaded: false,
+    stock: false,
+    fields: [{ key: 'length', label: 'Foot' }, { key: 'height', label: 'Upright' }, WIDTH, THICKNESS],
+    usual: [
+      { sizes: { length: 50, height: 50, width: 50, thickness: 8 } },
+      { sizes: { length: 75, height: 75, width: 60, thickness: 10 } },
+      { sizes: { length: 100, height: 100, width: 80, thickness: 12 } },
+    ],
+    shape: bracketShape,
+  },
+  {
+    name: 'round',
+    label: 'Round weight',
+    counts: 'A disc less its bolt hole.',
+    hardware: 'counterweight',
+    threaded: false,
+    stock: true,
+    fields: [{ key: 'diameter', label: 'Diameter' }, HEIGHT, HOLE],
+    usual: [
+      { sizes: { diameter: 30, height: 20, hole: 14 } },
+      { sizes: { diameter: 40, height: 20, hole: 14 } },
+      { sizes: { diameter: 50, height: 25, hole: 14 } },
+      { sizes: { diameter: 60, height: 30, hole: 14 } },
+      { sizes: { diameter: 80, height: 30, hole: 14 } },
+    ],
+    shape: (s) => ({
+      volume: (disc(s('diameter')) - disc(s('hole'))) * s('height'),
+      footprint: { circle: s('diameter') },
+      height: s('height'),
+    }),
+  },
+  {
+    name: 'rectangular',
+    label: 'Rectangular weight',
+    counts: 'A block less its bolt hole.',
+    hardware: 'counterweight',
+    threaded: false,
+    stock: true,
+    fields: [LENGTH, WIDTH, HEIGHT, HOLE],
+    usual: [
+      { sizes: { length: 40, width: 30, height: 20, hole: 14 } },
+      { sizes: { length: 60, width: 40, height: 20, hole: 14 } },
+      { sizes: { length: 80, width: 50, height: 25, hole: 14 } },
+    ],
+    shape: (s) => ({
+      volume: (s('length') * s('width') - disc(s('hole'))) * s('height'),
+      footprint: { rect: [s('length'), s('width')] },
+      height: s('height'),
+    }),
+  },
+]
+
+/** The strap's slot is a third of its length, a millimetre wider than the thread; the stud goes 40 mm below it. */
+function strapVolume(s: (key: SizeName) => number, thread: Thread | null): number {
+  const d = thread?.diameter ?? 0
+  const strap = (s('length') * s('width') - (s('length') / 3) * (d + 1)) * s('thickness')
+  const nut = thread && nutSize(thread)
+  return (
+    strap +
+    (thread ? rodVolume(thread, s('height') + 40) : 0) +
+    (thread && nut ? nutVolume(thread, nut) + washerVolume(d) : 0)
+  )
+}
+
+/** mm³ of a plain washer: twice the thread across and a fifth of it thick, about as ISO 7089 has them. */
+const washerVolume = (d: number): number => (disc(2 * d) - disc(1.08 * d)) * (d / 5)
+
+function bracketShape(s: (key: SizeName) => number): Shape {
+  const { length, height, width, thickness } = {
+    length: s('length'),
+    height: s('height'),
+    width: s('width'),
+    thickness: Math.min(s('thickness'), s('length'), s('height')),
+  }
+  const foot = length * thickness
+  const upright = (height - thickness) * thickness
+  const area = foot + upright
+  const upX = -length / 2 + thickness / 2
+  const upZ = thickness + (height - thickness) / 2
+  return {
+    volume: area * width,
+    footprint: { rect: [length, width] },
+    height,
+    massCentre: {
+      x: (upright * upX) / area,
+      y: 0,
+      z: (foot * (thickness / 2) + upright * upZ) / area,
+    },
+  }
+}
+
+export const libraryKind = (name: LibraryKindName): LibraryKind => LIBRARY.find((k) => k.name === name)!

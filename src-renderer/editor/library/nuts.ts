@@ -1,0 +1,59 @@
+/**
+ * Plain hexagon nuts to the coarse threads: across flats and height. Metric: ISO 4032, largest height; inch: ASME
+ * B18.2.2. mm.
+ */
+import { convert } from '../../../src-core/units/convert.ts'
+import type { Thread } from '../../../src-core/job/threads.ts'
+
+const METRIC: Readonly<Record<string, readonly [flats: number, height: number]>> = {
+  M6: [10, 5.2],
+  M8: [13, 6.8],
+  M10: [16, 8.4],
+  M12: [18, 10.8],
+  M14: [21, 12.8],
+  M16: [24, 14.8],
+  M18: [27, 15.8],
+  M20: [30, 18],
+  M22: [34, 19.4],
+  M24: [36, 21.5],
+}
+/** Inches, by the size before the pitch. */
+const INCH: Readonly<Record<string, readonly [flats: number, height: number]>> = {
+  '1/4': [7 / 16, 7 / 32],
+  '5/16': [1 / 2, 17 / 64],
+  '3/8': [9 / 16, 21 / 64],
+  '7/16': [11 / 16, 3 / 8],
+  '1/2': [3 / 4, 7 / 16],
+  '9/16': [7 / 8, 31 / 64],
+  '5/8': [15 / 16, 35 / 64],
+  '3/4': [9 / 8, 41 / 64],
+  '7/8': [21 / 16, 3 / 4],
+  '1': [3 / 2, 55 / 64],
+}
+
+export interface NutSize {
+  readonly flats: number
+  readonly height: number
+}
+
+/** Null for a thread that the tables do not have. */
+export function nutSize(thread: Thread): NutSize | null {
+  const metric = METRIC[thread.name]
+  if (metric) return { flats: metric[0], height: metric[1] }
+  const inch = INCH[thread.name.split('-')[0]!]
+  if (!inch) return null
+  const mm = (v: number) => convert(v, 'in', 'mm')
+  return { flats: mm(inch[0]), height: mm(inch[1]) }
+}
+
+/**
+ * mm³: a hexagon of the width across flats, (√3/2)·s², less the thread at its pitch diameter d − 0.6495·P. The
+ * chamfers of its corners, some hundredths of it, are left in.
+ */
+export function nutVolume(thread: Thread, { flats, height }: NutSize): number {
+  const pitchDiameter = thread.diameter - 0.649519 * thread.pitch
+  return ((Math.sqrt(3) / 2) * flats ** 2 - (Math.PI / 4) * pitchDiameter ** 2) * height
+}
+
+/** mm³ of threaded rod: a cylinder of the stress area, which lies between core and pitch diameter. */
+export const rodVolume = (thread: Thread, length: number): number => thread.stressArea * length

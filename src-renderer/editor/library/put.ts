@@ -1,0 +1,69 @@
+/** A library choice put where it is wanted: a clamp onto the part, a heel block under a strap, packing under the part. */
+import { findThread } from '../../../src-core/job/threads.ts'
+import type { Hardware, Job } from '../../../src-core/job/schema.ts'
+import { polar, stationPoint, facingOf } from '../../../src-core/mounting/hardware.ts'
+import type { Mounted } from '../../../src-core/mounting/types.ts'
+import { placeStrap } from '../edits/clampPlace.ts'
+import { freeStation } from '../edits/hardware.ts'
+import { roundTo } from '../snap.ts'
+import { pieceOf, type Choice } from './choice.ts'
+
+type Piece = Omit<Hardware, 'id'>
+
+/** A strap where it would hold, its nose on the part; where no slot allows that, in a free slot and without a nose. */
+export function clampOnPart(
+  choice: Choice,
+  job: Job,
+  setupId: string,
+  mounted: Mounted | null,
+): Piece | null {
+  const place =
+    mounted && placeStrap(mounted, choice.sizes.length ?? 0, findThread(choice.thread)?.diameter ?? 0)
+  if (!place) return pieceOf(choice, freeStation(job, setupId), mounted?.partFront ?? 0)
+  const piece = pieceOf(choice, place.at, place.base)
+  return (
+    piece && {
+      ...piece,
+      // From the bolt in toward the axis, along its slot.
+      facing: facingIn(job, place.at),
+      clamp: { ...piece.clamp, boltToWork: place.boltToWork, nose: place.nose },
+    }
+  )
+}
+
+function facingIn(job: Job, at: Hardware['at']): number {
+  const p = stationPoint(job.plate, at)
+  return roundTo(((Math.atan2(p.y, p.x) * 180) / Math.PI + 180 + 360) % 360, 0.1)
+}
+
+/** Puts a choice on the plate. `chosen` is the piece that is selected: a heel block goes under its heel. */
+export function placed(
+  choice: Choice,
+  job: Job,
+  setupId: string,
+  mounted: Mounted | null,
+  chosen: Hardware | null,
+): Piece | null {
+  const setup = job.setups.find((s) => s.id === setupId)
+  switch (choice.kind) {
+    case 'strap':
+      return clampOnPart(choice, job, setupId, mounted)
+    case 'heel':
+      return pieceOf(choice, heelPoint(job, chosen), 0)
+    case 'packing':
+      return pieceOf(choice, { x: 0, y: roundTo(job.plate.diameter / 6, 1) }, 0)
+    case 'stud':
+    case 'nut':
+    case 'bracket':
+    case 'round':
+    case 'rectangular':
+      return setup ? pieceOf(choice, freeStation(job, setupId), 0) : null
+  }
+}
+
+function heelPoint(job: Job, chosen: Hardware | null): Hardware['at'] {
+  if (chosen?.kind !== 'clamp') return { x: 0, y: roundTo(-job.plate.diameter / 3, 1) }
+  const bolt = stationPoint(job.plate, chosen.at)
+  const back = polar(chosen.clamp?.boltToHeel ?? 30, facingOf(job.plate, chosen) + 180)
+  return { x: roundTo(bolt.x + back.x, 0.1), y: roundTo(bolt.y + back.y, 0.1) }
+}
