@@ -25,6 +25,8 @@ export interface ToolPort {
   readonly mounted: Mounted | null
   readonly selection: Target | null
   select(target: Target | null): void
+  /** Chosen by a plain click: its fields are opened too. */
+  show(target: Target): void
   hover(target: Target | null): void
   guide(guide: Guide | null): void
   /** Moves the picture, pixels. */

@@ -18,13 +18,15 @@ export interface Action {
 
 export type ActionName =
   | 'new' | 'open' | 'save' | 'saveAs' | 'undo' | 'redo' | 'sheet' | 'turnByHand' | 'fit' | 'keys' | 'copySetup' | 'planner' | 'draw'
-  | 'import'
+  | 'import' | 'library' | 'figures' | 'closer' | 'further' | 'panLeft' | 'panRight' | 'panUp' | 'panDown'
   | 'remove' | 'deselect' | 'next' | 'previous' | 'left' | 'right' | 'up' | 'down' | 'leftFine' | 'rightFine' | 'upFine' | 'downFine'
   | 'turnLeft' | 'turnRight' | 'turnLeftFine' | 'turnRightFine' // prettier-ignore
 
 export type Actions = Readonly<Record<ActionName, Action>>
 
 const always = () => true
+/** Pixels that a key moves the picture by. */
+const PAN = 60
 
 export function createActions(app: App): Actions {
   const { jobs, session, files, results, draw, sheets } = app
@@ -95,6 +97,19 @@ export function createActions(app: App): Actions {
       enabled: always,
       run: () => (session.dialog = 'import'),
     },
+    library: {
+      label: 'Hardware by size and material',
+      keys: ['Ctrl+l'],
+      enabled: always,
+      run: () => (session.dialog = 'library'),
+    },
+    figures: plate('Its figures, to type', ['Enter'], () => showFigures(app)),
+    closer: plate('Closer', ['+', '='], () => session.zoomBy?.(1.25), always),
+    further: plate('Further', ['-'], () => session.zoomBy?.(0.8), always),
+    panLeft: plate('Move the picture left', ['Ctrl+ArrowLeft'], () => session.panBy?.(PAN, 0), always),
+    panRight: plate('Move the picture right', ['Ctrl+ArrowRight'], () => session.panBy?.(-PAN, 0), always),
+    panUp: plate('Move the picture up', ['Ctrl+ArrowUp'], () => session.panBy?.(0, PAN), always),
+    panDown: plate('Move the picture down', ['Ctrl+ArrowDown'], () => session.panBy?.(0, -PAN), always),
     fit: { label: 'Whole plate', keys: ['0', 'f'], enabled: always, run: () => (session.camera = null) },
     keys: { label: 'Keyboard', keys: ['F1', '?'], enabled: always, run: () => (session.dialog = 'keys') },
     deselect: {
@@ -131,6 +146,14 @@ function escape({ session, jobs }: App): void {
   if (session.spindleTurn !== null) session.spindleTurn = null
   else if (jobs.inGesture) jobs.cancel()
   else session.selection = null
+}
+
+/** From the plate to the fields of what is selected there. */
+function showFigures({ jobs, session }: App): void {
+  const { selection } = session
+  if (!selection) return
+  session.show(selection, jobs.job)
+  requestAnimationFrame(() => document.getElementById(`step-${session.step}`)?.focus())
 }
 
 function nudgeSelection({ jobs, session, results }: App, x: number, y: number): void {

@@ -11,6 +11,7 @@ import { Importer, type ImportPort } from './importer.svelte.ts'
 import { JobStore } from './jobStore.svelte.ts'
 import { Planner, type PlannerPort } from './planner.svelte.ts'
 import { Results } from './results.svelte.ts'
+import { showFault } from './showFault.ts'
 import { Session } from './session.svelte.ts'
 import { Sheets } from './sheets.svelte.ts'
 
@@ -41,6 +42,7 @@ export function createApp(host: Host, workers: Workers): App {
     draw.chosen = null
     draw.leave()
   }
+  files.onfault = (fault) => showFault({ jobs, session, draw }, fault)
   return {
     jobs,
     session,
@@ -69,6 +71,7 @@ export function toolPort(app: App, pan: (dx: number, dy: number) => void): ToolP
     get selection() {
       return session.selection
     },
+    show: (target: Target) => session.show(target, jobs.job),
     select: (target: Target | null) => {
       session.selection = target
     },

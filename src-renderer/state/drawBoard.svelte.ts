@@ -61,6 +61,12 @@ export class DrawBoard {
     this.preview = null
     this.#session.camera = null
   }
+  /** A ring of the part, and a vertex of it where one is meant. */
+  choose(ref: RingRef | null, vertex: number | null): void {
+    this.chosen = ref
+    this.vertex = vertex
+    if (ref) this.#session.step = 'part'
+  }
   take(name: DrawToolName): void {
     this.tool.cancel()
     const port = this.#port()
@@ -115,7 +121,6 @@ export class DrawBoard {
 
   #port(): DrawPort {
     const jobs = this.#jobs
-    const session = this.#session
     const place = () => setupPlacement(jobs.job.part, this.#results.setup)
     const toPart = (world: Point) => unplacePoint(place(), world)
     const job = (): Job => jobs.job
@@ -131,11 +136,7 @@ export class DrawBoard {
       get vertex() {
         return vertex()
       },
-      choose: (ref, index) => {
-        this.chosen = ref
-        this.vertex = index
-        if (ref) session.step = 'part'
-      },
+      choose: (ref, index) => this.choose(ref, index),
       toPart,
       snap: (input: PointerInput, from, dragged = null) =>
         snapDraw(toPart(input.world), this.#targetsFor(dragged), {

@@ -1,9 +1,10 @@
 /** Opening, saving and exporting: the flows between document, window and host. */
 import type { ExportFormat, FileRef, Host, HostInfo, Reply } from '../../src-core/bridge/contract.ts'
-import { jobFaults } from '../../src-core/job/faults.ts'
+import { jobFaults, type JobFault } from '../../src-core/job/faults.ts'
 import { parseJob } from '../../src-core/job/parse.ts'
 import type { Job } from '../../src-core/job/schema.ts'
 import { serialiseJob } from '../../src-core/job/serialise.ts'
+import { placeWords } from '../editor/faultPlace.ts'
 import type { JobStore } from './jobStore.svelte.ts'
 import type { Session } from './session.svelte.ts'
 
@@ -19,6 +20,8 @@ export class Files {
   conflict: FileRef | null = $state.raw(null)
   /** Called when another job comes onto the plate. */
   onshow: () => void = () => undefined
+  /** Goes to where a fault is. */
+  onfault: (fault: JobFault) => void = () => undefined
   /** Before that there is no job to show. */
   ready: boolean = $state(false)
 
@@ -59,6 +62,11 @@ export class Files {
   async openFile(ref: FileRef): Promise<void> {
     const opened = await this.#value(this.#host.readJob(ref))
     if (opened) this.#loadText(opened.text, { ref: opened.file, stamp: opened.stamp }, opened.file.name)
+  }
+
+  /** A job file's text that was dropped on the window; it has no file of its own to save to. */
+  openText(text: string, name: string): void {
+    this.leaving(() => this.#loadText(text, null, name))
   }
 
   async listFolder() {
@@ -130,9 +138,11 @@ export class Files {
   #textOf(job: Job): string | null {
     const fault = jobFaults(job)[0]
     if (fault) {
-      this.#fault(
-        `Not saved: ${fault.path} ${fault.message}. Mend or undo that first; a file with it would not open again.`,
-      )
+      this.#session.notice = {
+        kind: 'fault',
+        text: `Not saved: ${placeWords(job, fault)} ${fault.message}. A file with it would not open again: mend it or undo it, then save.`,
+        action: { label: 'Show it', run: () => this.onfault(fault) },
+      }
       return null
     }
     try {

@@ -1,5 +1,6 @@
 /** What the window shows just now: never saved, never undone. */
 import type { Point } from '../../src-core/geometry/types.ts'
+import type { Job } from '../../src-core/job/schema.ts'
 import type { Camera } from '../editor/camera.ts'
 import type { LibraryKindName } from '../editor/library/kinds.ts'
 import type { Guide, Target } from '../editor/target.ts'
@@ -18,6 +19,17 @@ export interface Highlight {
 export interface Notice {
   readonly kind: 'done' | 'fault'
   readonly text: string
+  /** What to do about it at once. */
+  readonly action?: { readonly label: string; readonly run: () => void }
+}
+
+/** The step whose fields belong to a thing on the plate. */
+function stepOf(target: Target, job: Job, setupId: string): StepName {
+  if (target.kind === 'slot' || target.kind === 'hole') return 'machine'
+  if (target.kind === 'part' || target.kind === 'turn-handle') return 'mounting'
+  const setup = job.setups.find((s) => s.id === setupId) ?? job.setups[0]
+  const kind = setup?.hardware.find((h) => h.id === target.id)?.kind
+  return kind === 'counterweight' ? 'counterweights' : kind === 'packing' ? 'mounting' : 'clamps'
 }
 
 const THEME_KEY = 'evenswing-theme'
@@ -49,6 +61,9 @@ export class Session {
   picture: 'vectors' | 'force' | 'side' | 'weights' = $state('vectors')
   theme: Theme = $state(storedTheme())
   systemDark: boolean = $state(false)
+  /** The picture nearer or moved by pixels; the view, which knows its size, sets them. */
+  zoomBy: ((factor: number) => void) | null = null
+  panBy: ((dx: number, dy: number) => void) | null = null
   /** What to do once the user agrees to leave unsaved changes. */
   afterDiscard: (() => void) | null = $state.raw(null)
 
@@ -63,6 +78,12 @@ export class Session {
     } catch {
       // Private windows may refuse storage; the choice then lasts as long as the window.
     }
+  }
+
+  /** Chosen, with its fields open beside the plate. */
+  show(target: Target, job: Job): void {
+    this.selection = target
+    this.step = stepOf(target, job, this.setupId)
   }
 
   openLibrary(kind: LibraryKindName): void {

@@ -28,6 +28,8 @@ class Bench implements ToolPort {
     return mountSetup(this.job, this.setupId)
   }
   select = (t: Target | null) => void (this.selection = t)
+  shown: Target | null = null
+  show = (t: Target) => void (this.selection = this.shown = t)
   hover = (t: Target | null) => void (this.hovered = t)
   guide = (g: Guide | null) => void (this.guideShown = g)
   pan = (dx: number, dy: number) => void (this.panned = { x: this.panned.x + dx, y: this.panned.y + dy })
@@ -73,6 +75,7 @@ describe('select tool', () => {
     tool.move(input(60.5, 0))
     tool.up(input(60.5, 0))
     expect(bench.selection).toEqual({ kind: 'part' })
+    expect(bench.shown).toEqual({ kind: 'part' })
     expect(bench.state.past).toHaveLength(0)
     tool.down(input(-140, 140))
     tool.up(input(-140, 140))

@@ -3,6 +3,7 @@ import type { RingFault } from '../../../src-core/geometry/validate.ts'
 import type { Ring, Vertex } from '../../../src-core/geometry/types.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
 import { removeHole, setRing } from '../edits/bodies.ts'
+import { untangled } from './untangle.ts'
 
 export interface Repair {
   /** What it does, as a button says it. */
@@ -30,7 +31,15 @@ export function repairFor(fault: RingFault, ring: Ring): Repair | null {
       return fault.ring > 0
         ? { label: 'Take this hole out', apply: (job, body) => removeHole(job, body, fault.ring) }
         : null
-    case 'crosses-itself':
+    case 'crosses-itself': {
+      const mended = untangled(ring)
+      return mended
+        ? {
+            label: 'Keep the larger loop',
+            apply: (job, body) => setRing(job, body, fault.ring, mended),
+          }
+        : null
+    }
     case 'not-finite':
       return null
   }

@@ -46,7 +46,11 @@ export class SelectTool implements Tool {
     const state = this.#state
     this.#state = { name: 'idle' }
     this.#port.guide(null)
-    if (state.name === 'pressed') this.#port.select(selectable(state.target))
+    if (state.name === 'pressed') {
+      const target = selectable(state.target)
+      if (target) this.#port.show(target)
+      else this.#port.select(null)
+    }
     if (state.name === 'dragging') this.#port.commit()
     if (!input.touch) this.#hover(this.#hit(input))
   }
