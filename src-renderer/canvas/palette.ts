@@ -38,6 +38,7 @@ function rolesOf(c: {
   bedEdge: string
   swing: string
   cross: string
+  crossFill: string
   plate: string
   plateEdge: string
   recess: string
@@ -65,6 +66,8 @@ function rolesOf(c: {
     bed: { fill: c.bed, stroke: c.bedEdge, width: 1.5 },
     swing: { stroke: c.swing, width: 1, dash: DASH.centre },
     'cross-slide': { stroke: c.cross, width: 1, dash: DASH.phantom },
+    'cross-slide-profile': { fill: c.crossFill, stroke: c.cross, width: 1.5, dash: DASH.phantom },
+    swept: { stroke: c.guide, width: 1.5, dash: DASH.fine },
     plate: { fill: c.plate, stroke: c.plateEdge, width: 1.5 },
     slot: { fill: c.recess, stroke: c.recessEdge, width: 1 },
     'plate-hole': { fill: c.recess, stroke: c.recessEdge, width: 1 },
@@ -98,6 +101,7 @@ function rolesOf(c: {
     'draw-preview': { stroke: c.guide, width: 2.5, casing: c.ground },
     'draw-vertex': { fill: c.ground, stroke: c.guide, width: 2 },
     'draw-vertex-chosen': { fill: c.guide, stroke: c.ground, width: 2 },
+    'draw-edge-chosen': { stroke: c.guide, width: 6, casing: c.ground },
     'draw-middle': { fill: c.ground, stroke: c.guide, width: 1.5 },
     'draw-fault': { width: 2 },
   }
@@ -105,7 +109,7 @@ function rolesOf(c: {
 
 export const LIGHT: Palette = {
   roles: rolesOf({
-    bed: '#c3c2bb', bedEdge: '#7f817c', swing: '#8b8d88', cross: '#7a6d8d',
+    bed: '#c3c2bb', bedEdge: '#7f817c', swing: '#8b8d88', cross: '#7a6d8d', crossFill: 'rgba(120,110,140,0.35)',
     plate: '#d3d4d0', plateEdge: '#7e8382', recess: '#4c5152', recessEdge: '#2d3132',
     part: '#3a5aa8', partEdge: '#14254f', pocket: '#2a437f', scribe: '#f2f6ff',
     packing: '#a9adac', packingEdge: '#6c7171', packingHidden: 'rgba(225,234,255,0.6)',
@@ -122,7 +126,7 @@ export const LIGHT: Palette = {
 
 export const DARK: Palette = {
   roles: rolesOf({
-    bed: '#2c3235', bedEdge: '#5d676b', swing: '#5f696d', cross: '#85799c',
+    bed: '#2c3235', bedEdge: '#5d676b', swing: '#5f696d', cross: '#85799c', crossFill: 'rgba(150,138,175,0.30)',
     plate: '#454c4f', plateEdge: '#828b8f', recess: '#101415', recessEdge: '#6b7478',
     part: '#3f64b8', partEdge: '#b5c9ff', pocket: '#2c4887', scribe: '#eef3ff',
     packing: '#6d7578', packingEdge: '#9aa3a6', packingHidden: 'rgba(205,220,255,0.55)',

@@ -7,7 +7,7 @@ import { paintItem, type Brush } from './paint.ts'
 import type { Palette } from './palette.ts'
 import { reconcile } from './reconcile.ts'
 
-const LAYERS: readonly Layer[] = ['machine', 'plate', 'work', 'overlay']
+const LAYERS: readonly Layer[] = ['machine', 'plate', 'work', 'front', 'overlay']
 
 interface Node {
   readonly shape: Shape
@@ -80,7 +80,7 @@ export class PlateStage {
   }
 
   #turnOf(name: Layer): number {
-    return this.#view.turn + (name === 'machine' ? 0 : this.#spindleTurn)
+    return this.#view.turn + (name === 'machine' || name === 'front' ? 0 : this.#spindleTurn)
   }
 
   #aim(name: Layer): void {

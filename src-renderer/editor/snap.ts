@@ -33,10 +33,16 @@ export function snapPoint(
   return best ? { point: best.at, target: best } : { point: raw, target: null }
 }
 
-/** A step for free drags that suits the zoom: about two pixels, from 0.01 to 10 mm. */
-export function freeStep(pxPerMm: number): number {
-  const wanted = 2 / pxPerMm
-  return [0.01, 0.05, 0.1, 0.5, 1, 5].find((s) => s >= wanted / 2) ?? 10
+/** mm: round figures of either system. */
+const STEPS = {
+  mm: [0.01, 0.05, 0.1, 0.5, 1, 5, 10],
+  in: [0.0254, 0.127, 0.254, 1.27, 2.54, 6.35, 12.7],
+} as const
+
+/** A step for free drags that suits the zoom and the units shown: about two pixels, at most 10 mm or half an inch. mm */
+export function freeStep(pxPerMm: number, units: 'mm' | 'in' = 'mm', least = 0): number {
+  const steps = STEPS[units].filter((s) => s >= least)
+  return steps.find((s) => s >= 1 / pxPerMm) ?? steps.at(-1)!
 }
 
 /** Nearest multiple, free of trailing binary digits. */

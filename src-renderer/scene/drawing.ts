@@ -12,6 +12,7 @@ import type { SceneItem } from './items.ts'
 export interface DrawingState {
   readonly chosen: RingRef | null
   readonly vertex: number | null
+  readonly edge: number | null
   readonly preview: DrawPreview | null
   /** Grips are for editing; while something new is drawn they are in the way. */
   readonly grips: boolean
@@ -52,6 +53,17 @@ function chosenItems(part: Part, placement: Placement, state: DrawingState): Sce
     points: ring,
     sign: 'square',
   })
+  const from = state.edge === null ? undefined : ring[state.edge]
+  const to = from && ring[(state.edge! + 1) % ring.length]
+  if (from && to)
+    items.push({
+      id: 'draw-edge-chosen',
+      layer: 'overlay',
+      role: 'draw-edge-chosen',
+      kind: 'path',
+      vertices: [from, { x: to.x, y: to.y }],
+      closed: false,
+    })
   const at = vertex === null ? undefined : ring[vertex]
   if (at)
     items.push({

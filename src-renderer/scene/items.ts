@@ -5,13 +5,15 @@
 import type { Point, Ring, Vertex } from '../../src-core/geometry/types.ts'
 import type { Severity, Verdict } from '../../src-core/analysis/result.ts'
 
-/** Bottom to top. `machine` stands still while the rest turns with the spindle. */
-export type Layer = 'machine' | 'plate' | 'work' | 'overlay'
+/** Bottom to top. `machine` and `front`, what stands before the work, are still while the rest turns with the spindle. */
+export type Layer = 'machine' | 'plate' | 'work' | 'front' | 'overlay'
 
 export type Role =
   | 'bed'
   | 'swing'
   | 'cross-slide'
+  | 'cross-slide-profile'
+  | 'swept'
   | 'plate'
   | 'slot'
   | 'plate-hole'
@@ -45,6 +47,7 @@ export type Role =
   | 'draw-preview'
   | 'draw-vertex'
   | 'draw-vertex-chosen'
+  | 'draw-edge-chosen'
   | 'draw-middle'
   | 'draw-fault'
 

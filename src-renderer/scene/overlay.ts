@@ -1,5 +1,5 @@
 /** What was found out, drawn over the work: heavy side, centres of mass, the tightest corner, handles and guides. */
-import type { Analysis, Verdict } from '../../src-core/analysis/result.ts'
+import type { Analysis, Clearance, Verdict } from '../../src-core/analysis/result.ts'
 import { polar } from '../../src-core/mounting/hardware.ts'
 import type { Mounted } from '../../src-core/mounting/types.ts'
 import { handles } from '../editor/hitTest.ts'
@@ -98,13 +98,24 @@ function massItems(mounted: Mounted, analysis: Analysis): SceneItem[] {
 }
 
 function clearanceItems(mounted: Mounted, analysis: Analysis, state: OverlayState): SceneItem[] {
+  const all = tightestCorners(analysis)
+  return all
+    .slice(0, state.turning ? undefined : 1)
+    .flatMap((tightest, i) => cornerItems(tightest, i === 0 ? 'corner' : `corner:${tightest.against}`, state))
+}
+
+/** The tightest corner for each thing that it could foul, tightest first. */
+export function tightestCorners(analysis: Analysis): Clearance[] {
   // The plate's own rim is a circle: no corner of it is closer than another.
-  const tightest = analysis.clearances.find((c) => c.item !== 'plate')
-  if (!tightest) return []
+  const turning = analysis.clearances.filter((c) => c.item !== 'plate')
+  return turning.filter((c, i) => turning.findIndex((d) => d.against === c.against) === i)
+}
+
+function cornerItems(tightest: Clearance, id: string, state: OverlayState): SceneItem[] {
   const verdict: Verdict = tightest.clearance_mm < 0 ? 'stop' : tightest.clearance_mm < 3 ? 'caution' : 'go'
   const items: SceneItem[] = [
     {
-      id: 'corner',
+      id,
       layer: 'overlay',
       role: 'clearance',
       kind: 'sign',
@@ -115,7 +126,7 @@ function clearanceItems(mounted: Mounted, analysis: Analysis, state: OverlayStat
   ]
   if (state.turning || verdict !== 'go')
     items.push({
-      id: 'corner-text',
+      id: `${id}-text`,
       layer: 'overlay',
       role: 'guide-text',
       kind: 'text',

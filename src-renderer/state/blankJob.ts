@@ -116,6 +116,7 @@ export function blankJob(from: StartFrom): Job {
         },
       ],
     },
-    setups: [newSetup('op10', { bore: 'A' })],
+    // The lowest gear, where one starts: there is a verdict at once.
+    setups: [{ ...newSetup('op10', { bore: 'A' }), speed: Math.min(...from.spindleSpeeds) }],
   }
 }

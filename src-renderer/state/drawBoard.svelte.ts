@@ -9,6 +9,7 @@ import { OutlineTool } from '../editor/draw/outlineTool.ts'
 import { ShapeTool } from '../editor/draw/shapeTool.ts'
 import { drawTargets, snapDraw, type DrawTargets, type RingRef } from '../editor/draw/snapping.ts'
 import { addBody, addHoleRing, ringOf, setRing } from '../editor/edits/bodies.ts'
+import { freeStep } from '../editor/snap.ts'
 import type { PointerInput } from '../editor/port.ts'
 import type { JobStore } from './jobStore.svelte.ts'
 import type { Results } from './results.svelte.ts'
@@ -25,6 +26,21 @@ export class DrawBoard {
   as: DrawnAs = $state('adds')
   chosen: RingRef | null = $state.raw(null)
   vertex: number | null = $state(null)
+  edge: number | null = $state(null)
+  /** mm of the next fillet or chamfer. */
+  cornerSize: number = $state(5)
+  /** Whether moving, turning, mirroring and copying a ring are shown. */
+  movesOpen: boolean = $state(false)
+  /** The next move, turn or mirror: about what, how far and how many copies; 0: the ring itself. mm, degrees */
+  moves: { about: string; x: number; y: number; turn: number; copies: number } = $state.raw({
+    about: 'middle',
+    x: 0,
+    y: 0,
+    turn: 90,
+    copies: 0,
+  })
+  /** The grid that free points catch on, mm; null: it follows the zoom. */
+  grid: number | null = $state(null)
   preview: DrawPreview | null = $state.raw(null)
   /** Moves the picture; the view sets it. */
   pan: (dx: number, dy: number) => void = () => undefined
@@ -61,10 +77,11 @@ export class DrawBoard {
     this.preview = null
     this.#session.camera = null
   }
-  /** A ring of the part, and a vertex of it where one is meant. */
-  choose(ref: RingRef | null, vertex: number | null): void {
+  /** A ring of the part, and a vertex or an edge of it where one is meant. */
+  choose(ref: RingRef | null, vertex: number | null, edge: number | null = null): void {
     this.chosen = ref
     this.vertex = vertex
+    this.edge = vertex === null ? edge : null
     if (ref) this.#session.step = 'part'
   }
   take(name: DrawToolName): void {
@@ -82,6 +99,10 @@ export class DrawBoard {
     const { chosen, ring } = this
     if (!chosen || !ring) return
     this.#jobs.edit(label, (job) => setRing(job, chosen.body, chosen.ring, change(ring)))
+  }
+
+  step(pxPerMm: number): number {
+    return this.grid ?? freeStep(pxPerMm, this.#jobs.job.displayUnits)
   }
 
   /** What there is to catch on, kept while one thing is dragged: nothing else moves meanwhile. */
@@ -116,6 +137,7 @@ export class DrawBoard {
       this.chosen = { body: added.id, ring: 0 }
     }
     this.vertex = null
+    this.edge = null
     this.take('edit')
   }
 
@@ -126,6 +148,7 @@ export class DrawBoard {
     const job = (): Job => jobs.job
     const chosen = () => (this.ring ? this.chosen : null)
     const vertex = () => this.vertex
+    const edge = () => this.edge
     return {
       get job() {
         return job()
@@ -136,11 +159,16 @@ export class DrawBoard {
       get vertex() {
         return vertex()
       },
-      choose: (ref, index) => this.choose(ref, index),
+      get edge() {
+        return edge()
+      },
+      step: (pxPerMm) => this.step(pxPerMm),
+      choose: (ref, vertex, edge = null) => this.choose(ref, vertex, edge),
       toPart,
       snap: (input: PointerInput, from, dragged = null) =>
         snapDraw(toPart(input.world), this.#targetsFor(dragged), {
           pxPerMm: input.pxPerMm,
+          step: this.step(input.pxPerMm),
           touch: input.touch,
           free: input.alt,
           from,

@@ -67,7 +67,7 @@ describe('drawing tools', () => {
       [-60, 130],
       [-100, 130],
     ])
-      expect(app.draw.tool.typed({ kind: 'point', point: { x: x!, y: y! } })).toBeNull()
+      expect(app.draw.tool.typed({ kind: 'point', relative: false, point: { x: x!, y: y! } })).toBeNull()
     expect(app.draw.tool.key('Enter')).toBe(true)
     expect(ringMoments(last().outline).area).toBeCloseTo(1200, 9)
   })
@@ -139,7 +139,7 @@ describe('editing what is drawn', () => {
     expect(ring()[2]).toMatchObject({ x: 10, y: 60 })
     expect(app.draw.vertex).toBe(2)
     expect(steps()).toBe('Move a vertex')
-    app.draw.tool.typed({ kind: 'point', point: { x: 7, y: 50 } })
+    app.draw.tool.typed({ kind: 'point', relative: false, point: { x: 7, y: 50 } })
     expect(ring()[2]).toMatchObject({ x: 7, y: 50 })
     app.draw.tool.key('ArrowRight')
     app.draw.tool.key('Shift+ArrowUp')

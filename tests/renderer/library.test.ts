@@ -97,7 +97,7 @@ describe('threads', () => {
 })
 
 describe('put where it is wanted', () => {
-  const job = blankJob({ ...START, length: 160, boreOffset: 0 })
+  const job = blankJob(START)
   test('straps hold the part from opposite sides, each nose on it and each bolt beside it', () => {
     let now = job
     for (let i = 0; i < 3; i++) {
@@ -111,8 +111,12 @@ describe('put where it is wanted', () => {
       expect(distanceToRegion(region, p.at)).toBeGreaterThan(6)
       expect(p.z0).toBe(mounted.partFront)
     }
-    const [a, b] = mounted.pieces.map((p) => Math.atan2(p.at.y, p.at.x))
-    expect(Math.abs(Math.cos(a! - b!) + 1)).toBeLessThan(0.4)
+    // Well apart round the plate, and nothing of them in the bar's way, on one another or near the bed.
+    const angles = mounted.pieces.map((p) => (Math.atan2(p.at.y, p.at.x) * 180) / Math.PI)
+    for (const [i, a] of angles.entries())
+      for (const b of angles.slice(i + 1)) expect(Math.cos(((a - b) * Math.PI) / 180)).toBeLessThan(0.72)
+    const stops = analyse(now, 'op10').findings.filter((f) => f.severity === 'stop' && /^c\d/.test(f.item))
+    expect(stops).toEqual([])
     expect(analyse(now, 'op10').clamping).not.toBeNull()
     expect(sound(now)).toBe(true)
   })

@@ -182,7 +182,7 @@ describe('changes', () => {
 
 describe('snapping while drawing', () => {
   const targets = drawTargets(exampleJob().part)
-  const wish = { pxPerMm: 4, touch: false, free: false, from: null }
+  const wish = { pxPerMm: 4, step: 0.5, touch: false, free: false, from: null }
   test('bores, centres, vertices, edges, directions, grid, in that order of need', () => {
     expect(snapDraw({ x: 110.5, y: 0.4 }, targets, wish)).toEqual({ point: { x: 110, y: 0 }, text: 'bore B' })
     expect(snapDraw({ x: 114.5, y: -29.5 }, targets, wish).text).toBe('vertex')
@@ -213,11 +213,11 @@ describe('typed points', () => {
     unit: 'mm' | 'in' = 'mm',
   ) => readTyped(text, last, unit, (v) => (unit === 'in' ? v * 25.4 : v))
   test.each([
-    ['40, 20', { kind: 'point', point: { x: 40, y: 20 } }],
-    ['40,20', { kind: 'point', point: { x: 40, y: 20 } }],
-    ['12,5; 7,25', { kind: 'point', point: { x: 12.5, y: 7.25 } }],
-    ['by 5, -3', { kind: 'point', point: { x: 15, y: 17 } }],
-    ['1 in, 2', { kind: 'point', point: { x: 25.4, y: 2 } }],
+    ['40, 20', { kind: 'point', relative: false, point: { x: 40, y: 20 } }],
+    ['40,20', { kind: 'point', relative: false, point: { x: 40, y: 20 } }],
+    ['12,5; 7,25', { kind: 'point', relative: false, point: { x: 12.5, y: 7.25 } }],
+    ['by 5, -3', { kind: 'point', relative: true, point: { x: 15, y: 17 } }],
+    ['1 in, 2', { kind: 'point', relative: false, point: { x: 25.4, y: 2 } }],
     ['25', { kind: 'value', value: 25 }],
   ])('%s', (text, expected) => {
     expect(read(text)).toEqual(expected)
@@ -229,7 +229,7 @@ describe('typed points', () => {
     expect(typed.point.y).toBeCloseTo(70, 9)
   })
   test('plain numbers are inches where inches are shown', () => {
-    expect(read('1, 2', null, 'in')).toEqual({ kind: 'point', point: { x: 25.4, y: 50.8 } })
+    expect(read('1, 2', null, 'in')).toEqual({ kind: 'point', relative: false, point: { x: 25.4, y: 50.8 } })
   })
   test.each(['', 'by 1, 2 without a last point', '1, 2, 3', '5 kg', 'by 5 at 3 mm', 'abc', 'by 7'])(
     'refused: %s',

@@ -24,7 +24,11 @@ export interface DrawPort {
   readonly job: Job
   readonly chosen: RingRef | null
   readonly vertex: number | null
-  choose(ref: RingRef | null, vertex: number | null): void
+  /** The edge from this vertex is chosen; never together with a vertex. */
+  readonly edge: number | null
+  choose(ref: RingRef | null, vertex: number | null, edge?: number | null): void
+  /** The grid's step at a zoom, mm. */
+  step(pxPerMm: number): number
   /** Plate frame to part frame. */
   toPart(world: Point): Point
   snap(
@@ -48,6 +52,8 @@ export interface DrawTool extends Tool {
   readonly prompt: string
   /** Where relative entries count from. */
   readonly last: Point | null
+  /** What was found out, such as a measured distance; empty where there is nothing. */
+  readonly said: string
   /** Takes a typed entry; a reason where it cannot. */
   typed(entry: Typed): string | null
   /** A key that the tool may use; true where it did. */

@@ -3,9 +3,10 @@ import type { Point, Ring } from '../../../src-core/geometry/types.ts'
 import { isPrism, type Job } from '../../../src-core/job/schema.ts'
 import { setRing } from '../edits/bodies.ts'
 import { DRAG_START_PX, hasDragged, type PointerInput } from '../port.ts'
-import { roundTo, freeStep } from '../snap.ts'
+import { roundTo } from '../snap.ts'
 import type { DrawPort, DrawTool } from './drawPort.ts'
-import { deleteVertex, moveEdge, moveVertex, setBulge, splitEdge, translate } from './rings.ts'
+import { moveRings } from '../edits/bodyCopies.ts'
+import { boxCentre, deleteVertex, moveEdge, moveVertex, setBulge, splitEdge, translate } from './rings.ts'
 import { bulgeFor, findRing, gripAt, ringRefs, shareAlong, type Grip } from './grips.ts'
 import { sameRing, type RingRef } from './snapping.ts'
 import type { Typed } from './typedPoint.ts'
@@ -24,8 +25,7 @@ type State =
 
 export class EditTool implements DrawTool {
   readonly name = 'edit'
-  readonly prompt = 'Drag a point, an edge or its middle; double-click an edge for a new point'
-  readonly last = null
+  readonly said = ''
   readonly #port: DrawPort
   #state: State = { name: 'idle' }
   #over: Grip | null = null
@@ -33,6 +33,24 @@ export class EditTool implements DrawTool {
 
   constructor(port: DrawPort) {
     this.#port = port
+  }
+
+  get prompt(): string {
+    const { chosen, vertex, edge } = this.#port
+    if (!chosen) return 'Drag a point, an edge or its middle; double-click an edge for a new point'
+    if (vertex !== null) return `Point ${vertex + 1} goes to, or by`
+    if (edge !== null) return `Edge ${edge + 1} moves by`
+    return chosen.ring === 0
+      ? 'The outline with its holes moves by, or its middle to'
+      : 'The hole moves by, or its middle to'
+  }
+  /** Where `by` counts from: the point, the edge's start, the ring's middle. */
+  get last(): Point | null {
+    const { chosen, vertex, edge } = this.#port
+    const ring = chosen && this.#ring(chosen)
+    if (!ring) return null
+    const v = ring[vertex ?? edge ?? -1]
+    return v ? { x: v.x, y: v.y } : boxCentre(ring)
   }
 
   get cursor(): string {
@@ -75,7 +93,7 @@ export class EditTool implements DrawTool {
     this.#port.preview(null)
   }
   key(name: string): boolean {
-    const { chosen, vertex } = this.#port
+    const { chosen, vertex, edge } = this.#port
     if ((name === 'Delete' || name === 'Backspace') && chosen && vertex !== null) {
       const ring = this.#ring(chosen)
       if (!ring || ring.length <= 2) return true
@@ -87,58 +105,66 @@ export class EditTool implements DrawTool {
     }
     const step = /^(Shift\+)?Arrow(Left|Right|Up|Down)$/.exec(name)
     if (step && chosen) {
-      this.#nudge(chosen, vertex, step[2]!, step[1] ? 0.1 : 1)
+      this.#nudge(chosen, step[2]!, step[1] ? 0.1 : 1)
+      return true
+    }
+    if ((name === 'e' || name === 'E') && chosen && (vertex !== null || edge !== null)) {
+      this.#port.choose(chosen, edge, vertex)
       return true
     }
     if (name === '.' || name === ',') return this.#step(name === '.' ? 1 : -1)
     if (name === 'PageDown' || name === 'PageUp') return this.#stepRing(name === 'PageDown' ? 1 : -1)
     if (name === 'Escape' && chosen) {
-      this.#port.choose(vertex === null ? null : chosen, null)
+      this.#port.choose(vertex === null && edge === null ? null : chosen, null)
       return true
     }
     return false
   }
-  /** With a vertex chosen a typed point is where it goes. */
+  /** What is chosen goes to a typed point, or by a step from where it is. */
   typed(entry: Typed): string | null {
-    const { chosen, vertex } = this.#port
+    const { chosen } = this.#port
+    const from = this.last
     if (entry.kind === 'refused') return entry.reason
-    if (entry.kind !== 'point' || !chosen || vertex === null)
-      return 'Choose a vertex first, then type where it goes.'
-    const ring = this.#ring(chosen)
+    if (!chosen || !from) return 'Choose a point, an edge or a ring first, then type where it goes.'
+    if (entry.kind !== 'point')
+      return 'One number is not enough here: type where it goes (40, 20) or a step (by 10, 0).'
+    if (this.#port.edge !== null && !entry.relative)
+      return 'An edge is moved by a step: by 10, 0, or by 5 at 90. Its length and direction have their own fields.'
+    return this.#move(chosen, { x: entry.point.x - from.x, y: entry.point.y - from.y })
+  }
+
+  #nudge(ref: RingRef, way: string, by: number): void {
+    this.#move(ref, {
+      x: way === 'Left' ? -by : way === 'Right' ? by : 0,
+      y: way === 'Down' ? -by : way === 'Up' ? by : 0,
+    })
+  }
+  /** Moves the chosen vertex, edge or ring in one step. */
+  #move(ref: RingRef, by: Point): string | null {
+    const { vertex, edge, job } = this.#port
+    const ring = this.#ring(ref)
     if (!ring) return 'That ring is gone.'
-    this.#port.begin('Move a vertex')
+    const at = vertex === null ? null : ring[vertex]
+    const put = (next: Ring) => setRing(job, ref.body, ref.ring, next)
+    this.#port.begin(at ? 'Move a vertex' : edge !== null ? 'Move an edge' : 'Move a ring')
     this.#port.replace(
-      setRing(this.#port.job, chosen.body, chosen.ring, moveVertex(ring, vertex, entry.point)),
+      at && vertex !== null
+        ? put(moveVertex(ring, vertex, { x: roundTo(at.x + by.x, 1e-4), y: roundTo(at.y + by.y, 1e-4) }))
+        : edge !== null
+          ? put(moveEdge(ring, edge, by))
+          : moveRings(job, ref, (r) => translate(r, by)),
     )
     this.#port.commit()
     return null
   }
-
-  #nudge(ref: RingRef, vertex: number | null, way: string, by: number): void {
-    const ring = this.#ring(ref)
-    if (!ring) return
-    const move = {
-      x: way === 'Left' ? -by : way === 'Right' ? by : 0,
-      y: way === 'Down' ? -by : way === 'Up' ? by : 0,
-    }
-    const at = vertex === null ? null : ring[vertex]
-    const next =
-      at && vertex !== null
-        ? moveVertex(ring, vertex, { x: roundTo(at.x + move.x, 1e-4), y: roundTo(at.y + move.y, 1e-4) })
-        : translate(ring, move)
-    this.#port.begin(at ? 'Move a vertex' : 'Move a ring')
-    this.#port.replace(setRing(this.#port.job, ref.body, ref.ring, next))
-    this.#port.commit()
-  }
   /** Round through the vertices of the chosen ring. */
   #step(by: number): boolean {
-    const { chosen, vertex } = this.#port
+    const { chosen, vertex, edge } = this.#port
     const ring = chosen && this.#ring(chosen)
     if (!chosen || !ring) return this.#stepRing(by)
-    this.#port.choose(
-      chosen,
-      vertex === null ? (by > 0 ? 0 : ring.length - 1) : (vertex + by + ring.length) % ring.length,
-    )
+    const now = vertex ?? edge
+    const next = now === null ? (by > 0 ? 0 : ring.length - 1) : (now + by + ring.length) % ring.length
+    this.#port.choose(chosen, edge === null ? next : null, next)
     return true
   }
   #stepRing(by: number): boolean {
@@ -157,7 +183,7 @@ export class EditTool implements DrawTool {
       this.#state = { name: 'panning', last: now }
       return
     }
-    this.#port.choose(grip.ref, grip.kind === 'vertex' ? grip.index : null)
+    this.#choose(grip)
     const what = {
       vertex: 'Move a vertex',
       bulge: 'Bend an edge',
@@ -179,7 +205,7 @@ export class EditTool implements DrawTool {
   #drag(state: Extract<State, { name: 'dragging' }>, input: PointerInput): void {
     const { grip, ring, from, job } = state
     const raw = this.#port.toPart(input.world)
-    const step = input.alt ? 0.01 : freeStep(input.pxPerMm)
+    const step = input.alt ? 0.01 : this.#port.step(input.pxPerMm)
     const by = { x: roundTo(raw.x - from.x, step), y: roundTo(raw.y - from.y, step) }
     const show = (at: Point, text: string, snapped: boolean) =>
       this.#port.preview({ path: [], closed: false, at, text, snapped })
@@ -215,7 +241,7 @@ export class EditTool implements DrawTool {
         put(moveEdge(ring, grip.index, by))
         return show(raw, `x ${length(by.x)}, y ${length(by.y)}`, false)
       case 'ring':
-        put(translate(ring, by))
+        this.#port.replace(moveRings(job, grip.ref, (r) => translate(r, by)))
         return show(raw, `x ${length(by.x)}, y ${length(by.y)}`, false)
     }
   }
@@ -229,7 +255,12 @@ export class EditTool implements DrawTool {
     this.#lastDown = again ? null : { at, time: input.time }
     if (again && grip && (grip.kind === 'edge' || grip.kind === 'bulge'))
       return this.#split(grip.ref, grip.index, input)
-    this.#port.choose(grip?.ref ?? null, grip?.kind === 'vertex' ? grip.index : null)
+    this.#choose(grip)
+  }
+  #choose(grip: Grip | null): void {
+    if (!grip || grip.kind === 'ring') this.#port.choose(grip?.ref ?? null, null)
+    else if (grip.kind === 'vertex') this.#port.choose(grip.ref, grip.index)
+    else this.#port.choose(grip.ref, null, grip.index)
   }
 
   #split(ref: RingRef, index: number, input: PointerInput): void {

@@ -2,7 +2,7 @@
 import type { Point, Vertex } from '../../../src-core/geometry/types.ts'
 import type { PointerInput } from '../port.ts'
 import type { DrawPort, DrawTool } from './drawPort.ts'
-import { headingAtEnd, tangentBulge } from './rings.ts'
+import { bulgeOfRadius, headingAtEnd, tangentBulge } from './rings.ts'
 import type { Typed } from './typedPoint.ts'
 
 const CLOSE_PX = 12
@@ -10,6 +10,7 @@ const CLOSE_PX = 12
 export class OutlineTool implements DrawTool {
   readonly name = 'outline'
   readonly cursor = 'crosshair'
+  readonly said = ''
   readonly #port: DrawPort
   #vertices: Vertex[] = []
   #arc = false
@@ -55,11 +56,18 @@ export class OutlineTool implements DrawTool {
   }
   typed(entry: Typed): string | null {
     if (entry.kind === 'refused') return entry.reason
+    const last = this.last
     if (entry.kind === 'point') {
-      this.#take(entry.point)
+      if (entry.radius === undefined) this.#take(entry.point)
+      else if (!last) return 'An arc starts at a point: give the first point without a radius.'
+      else {
+        const bulge = bulgeOfRadius(last, entry.point, entry.radius)
+        if (bulge === null)
+          return 'That radius does not reach: it must be at least half the distance to the point.'
+        this.#take(entry.point, bulge)
+      }
       return null
     }
-    const last = this.last
     if (!last) return 'The first point needs two numbers, such as 0, 0.'
     const angle = Math.atan2(this.#pointer.y - last.y, this.#pointer.x - last.x)
     this.#take({ x: last.x + entry.value * Math.cos(angle), y: last.y + entry.value * Math.sin(angle) })
@@ -104,10 +112,10 @@ export class OutlineTool implements DrawTool {
     if (!before) return 1
     return tangentBulge(a, to, headingAtEnd(before, a, before.bulge ?? 0))
   }
-  #take(point: Point): void {
+  #take(point: Point, given?: number): void {
     const last = this.#vertices.at(-1)
     if (last && Math.hypot(last.x - point.x, last.y - point.y) < 1e-6) return
-    const bulge = this.#bulgeTo(point)
+    const bulge = given ?? this.#bulgeTo(point)
     if (last) this.#vertices[this.#vertices.length - 1] = { ...last, bulge }
     this.#vertices.push({ x: point.x, y: point.y, bulge: 0 })
     this.#pointer = point

@@ -44,6 +44,36 @@ export function tangentBulge(a: Point, b: Point, heading: number): number {
   return Number(Math.max(-100, Math.min(100, bulge)).toFixed(9))
 }
 
+/** Bulge of the shorter arc of a radius from a to b, counter-clockwise where it is positive; null where it is too small. */
+export function bulgeOfRadius(a: Point, b: Point, radius: number): number | null {
+  const half = length(a, b) / 2
+  const r = Math.abs(radius)
+  if (r < half - 1e-9 || half < 1e-9) return null
+  const bulge = Math.tan(Math.asin(Math.min(1, half / r)) / 2)
+  return radius < 0 ? -bulge : bulge
+}
+
+/** Moves the edge from vertex i along its own normal, outward of the ring where `by` is positive. */
+export function offsetEdge(ring: Ring, i: number, by: number): Vertex[] {
+  const a = ring[i]!
+  const b = ring[wrap(i + 1, ring.length)]!
+  const d = length(a, b)
+  if (d < 1e-9) return copy(ring)
+  // Of a counter-clockwise ring the right-hand side is outside.
+  const side = signedArea(ring) >= 0 ? by / d : -by / d
+  return moveEdge(ring, i, { x: (b.y - a.y) * side, y: -(b.x - a.x) * side })
+}
+
+/** Over straight edges and arcs; positive counter-clockwise. */
+function signedArea(ring: Ring): number {
+  let area = 0
+  for (const { a, b, arc } of ringEdges(ring)) {
+    area += (a.x * b.y - b.x * a.y) / 2
+    if (arc) area += (arc.radius ** 2 / 2) * (arc.sweep - Math.sin(arc.sweep))
+  }
+  return area
+}
+
 /** Bulge of the arc from a to b through p; 0 where p lies on the line. */
 export function bulgeThrough(a: Point, b: Point, p: Point): number {
   const d = length(a, b)

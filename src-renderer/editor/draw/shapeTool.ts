@@ -56,7 +56,7 @@ const SHAPES: Readonly<Record<Exclude<DrawToolName, 'edit' | 'outline'>, ShapeKi
       a && b && c ? `width ${length(2 * across(a, b, c))}` : a && b ? length(distance(a, b)) : '',
   },
   measure: {
-    prompts: ['From', 'To'],
+    prompts: ['Measure from', 'to'],
     ring: () => null,
     value: ([a], value, pointer) => (a ? toward(a, pointer, value) : null),
     figures: ([a, b], length) =>
@@ -69,6 +69,8 @@ const SHAPES: Readonly<Record<Exclude<DrawToolName, 'edit' | 'outline'>, ShapeKi
 export class ShapeTool implements DrawTool {
   readonly name: Exclude<DrawToolName, 'edit' | 'outline'>
   readonly cursor = 'crosshair'
+  /** The distance measured last: it stays while the pointer goes on. */
+  said = ''
   readonly #port: DrawPort
   readonly #shape: ShapeKind
   #points: Point[] = []
@@ -139,6 +141,7 @@ export class ShapeTool implements DrawTool {
     }
     if (this.name === 'measure') {
       this.#points = []
+      this.said = this.#figures(points)
       this.#port.preview({
         path: points,
         closed: false,

@@ -1,9 +1,10 @@
 /** What a drawn point catches on: vertices, centres, middles, bores, edges, the last point's directions, the grid. */
-import { pointOnEdge, ringEdges, type Edge } from '../../../src-core/geometry/edges.ts'
+import { makeEdge, pointOnEdge, ringEdges, type Edge } from '../../../src-core/geometry/edges.ts'
+import { edgeMeetings } from '../../../src-core/geometry/intersect.ts'
 import { nearestOnEdge } from '../../../src-core/geometry/nearest.ts'
 import type { Point } from '../../../src-core/geometry/types.ts'
 import { isPrism, type Part } from '../../../src-core/job/schema.ts'
-import { freeStep, roundTo, SNAP_PX, snapPoint, type SnapTarget } from '../snap.ts'
+import { roundTo, SNAP_PX, snapPoint, type SnapTarget } from '../snap.ts'
 
 /** A ring of a body: 0 is its outline, 1 and up its holes. */
 export interface RingRef {
@@ -58,6 +59,8 @@ export interface Snapped {
 
 export interface SnapWish {
   readonly pxPerMm: number
+  /** The grid's step, mm. */
+  readonly step: number
   readonly touch: boolean
   /** Nothing is caught; finest step. */
   readonly free: boolean
@@ -77,21 +80,36 @@ export function snapDraw(raw: Point, targets: DrawTargets, wish: SnapWish): Snap
   if (caught.target) return { point: caught.point, text: caught.target.text }
   const near = (p: Point) => Math.hypot(p.x - raw.x, p.y - raw.y) * pxPerMm
   const edge = targets.edges
-    .map((e) => nearestOnEdge(e, raw))
-    .reduce<Point | null>(
-      (best, p) => (near(p) <= radius * 0.7 && (!best || near(p) < near(best)) ? p : best),
+    .map((e) => ({ edge: e, at: nearestOnEdge(e, raw) }))
+    .reduce<{ edge: Edge; at: Point } | null>(
+      (best, e) => (near(e.at) <= radius * 0.7 && (!best || near(e.at) < near(best.at)) ? e : best),
       null,
     )
-  const along = wish.from ? onDirection(wish.from, raw, pxPerMm) : null
-  if (edge) return { point: { x: edge.x, y: edge.y }, text: 'edge' }
+  const along = wish.from ? onDirection(wish.from, raw, wish) : null
+  const both =
+    edge && along && wish.from ? crossing(edge.edge, wish.from, along.point, raw, radius / pxPerMm) : null
+  if (both && along) return { point: both, text: `edge, ${along.text}` }
+  if (edge) return { point: { x: edge.at.x, y: edge.at.y }, text: 'edge' }
   if (along) return along
-  return { point: rounded(raw, freeStep(pxPerMm)), text: '' }
+  return { point: rounded(raw, wish.step), text: '' }
 }
 
 const rounded = (p: Point, step: number): Point => ({ x: roundTo(p.x, step), y: roundTo(p.y, step) })
 
+/** Where an edge meets the line from `from` through `toward`, within `reach` mm of the pointer. */
+function crossing(edge: Edge, from: Point, toward: Point, raw: Point, reach: number): Point | null {
+  const d = Math.hypot(toward.x - from.x, toward.y - from.y)
+  if (d < 1e-9) return null
+  const k = (d + 2 * reach) / d
+  const far = { x: from.x + (toward.x - from.x) * k, y: from.y + (toward.y - from.y) * k }
+  const found = edgeMeetings(makeEdge(from, far, 0), edge)
+    .map((m) => m.at)
+    .find((p) => Math.hypot(p.x - raw.x, p.y - raw.y) <= reach)
+  return found ? { x: found.x, y: found.y } : null
+}
+
 /** The point on the nearest multiple of 15° from `from`, where the pointer is within some pixels of it. */
-function onDirection(from: Point, raw: Point, pxPerMm: number): Snapped | null {
+function onDirection(from: Point, raw: Point, { pxPerMm, step }: SnapWish): Snapped | null {
   const d = Math.hypot(raw.x - from.x, raw.y - from.y)
   if (d * pxPerMm < 8) return null
   const angle = (Math.atan2(raw.y - from.y, raw.x - from.x) * 180) / Math.PI
@@ -99,7 +117,7 @@ function onDirection(from: Point, raw: Point, pxPerMm: number): Snapped | null {
   const off = Math.abs(Math.sin(((angle - nearest) * Math.PI) / 180)) * d * pxPerMm
   if (off > 5) return null
   const t = (nearest * Math.PI) / 180
-  const reach = roundTo(d, freeStep(pxPerMm))
+  const reach = roundTo(d, step)
   return {
     point: { x: roundTo(from.x + reach * Math.cos(t), 1e-4), y: roundTo(from.y + reach * Math.sin(t), 1e-4) },
     text: `${((nearest % 360) + 360) % 360}°`,

@@ -1,12 +1,13 @@
 /**
  * Points typed while drawing, as one would say them: `40, 20` from the part's origin, `by 10, 0` from the last point,
- * `by 25 at 30` as length and direction, `25` as a bare length. Every number may be an expression with a unit.
+ * `by 25 at 30` as length and direction, `25` as a bare length, `40, 20 r 15` by an arc of that radius. Every number may be an expression with a unit.
  */
 import { readExpression } from '../../../src-core/units/expression.ts'
 import type { Point } from '../../../src-core/geometry/types.ts'
 
 export type Typed =
-  | { readonly kind: 'point'; readonly point: Point }
+  /** `radius`: of the arc that leads there; positive turns counter-clockwise. */
+  | { readonly kind: 'point'; readonly point: Point; readonly radius?: number; readonly relative: boolean }
   | { readonly kind: 'value'; readonly value: number }
   | { readonly kind: 'refused'; readonly reason: string }
 
@@ -17,13 +18,27 @@ const AT = /\bat\b/i
 
 const refused = (reason: string): Typed => ({ kind: 'refused', reason })
 
-/** `unit` is that of plain numbers; results are in mm. `last` is where relative points count from. */
+/** After a point: the radius of the arc to it. */
+const RADIUS = /\br\s*([-+(\d.].*)$/i
+
+/** A point, and the radius of the arc that leads to it where one is given. `unit` is that of plain numbers; results are in mm. `last` is where relative points count from. */
 export function readTyped(
   text: string,
   last: Point | null,
   unit: 'mm' | 'in',
   toMm: (v: number) => number,
 ): Typed {
+  const arc = RADIUS.exec(text)
+  if (!arc) return readPoint(text, last, unit, toMm)
+  const entry = readPoint(text.slice(0, arc.index).trim(), last, unit, toMm)
+  if (entry.kind === 'value') return refused('An arc needs the point it goes to and its radius: 40, 20 r 15.')
+  if (entry.kind === 'refused') return entry
+  const read = readExpression(arc[1]!, { unit, kind: 'A radius' })
+  if (!read.ok) return refused(read.reason)
+  return { ...entry, radius: toMm(read.value) }
+}
+
+function readPoint(text: string, last: Point | null, unit: 'mm' | 'in', toMm: (v: number) => number): Typed {
   const given = text.trim()
   if (given === '')
     return refused(
@@ -37,7 +52,7 @@ export function readTyped(
     const read = readExpression(part, { unit, kind: 'A length' })
     return read.ok ? { ok: true as const, value: toMm(read.value) } : read
   }
-  if (AT.test(rest)) return polar(rest, origin, number)
+  if (AT.test(rest)) return polar(rest, origin, relative, number)
   const parts = split(rest)
   if (parts.length > 2)
     return refused('A point has two numbers; part them by a comma and a space, or a semicolon.')
@@ -49,12 +64,12 @@ export function readTyped(
     return relative
       ? refused('After "by" two numbers are wanted, or a length at an angle.')
       : { kind: 'value', value: a! }
-  return { kind: 'point', point: { x: origin.x + a!, y: origin.y + b } }
+  return { kind: 'point', relative, point: { x: origin.x + a!, y: origin.y + b } }
 }
 
 type Read = (part: string) => { ok: true; value: number } | { ok: false; reason: string }
 
-function polar(text: string, origin: Point, number: Read): Typed {
+function polar(text: string, origin: Point, relative: boolean, number: Read): Typed {
   const [lengthText, angleText, more] = text.split(AT)
   if (more !== undefined) return refused('One "at" parts length and angle.')
   const length = number(lengthText!)
@@ -64,6 +79,7 @@ function polar(text: string, origin: Point, number: Read): Typed {
   const t = (angle.value * Math.PI) / 180
   return {
     kind: 'point',
+    relative,
     point: { x: origin.x + length.value * Math.cos(t), y: origin.y + length.value * Math.sin(t) },
   }
 }

@@ -19,7 +19,10 @@ const CLEAR = 3
 const ONTO = 5
 
 /** Of the slots that would do, the one farthest round from the clamps that are there; null where none would. */
-export function placeStrap(mounted: Mounted, length: number, bolt: number): ClampPlace | null {
+export function placeStrap(
+  mounted: Mounted,
+  { length, width, bolt }: { length: number; width: number; bolt: number },
+): ClampPlace | null {
   const { plate } = mounted.job
   const clamps = mounted.setup.hardware
     .filter((h) => h.kind === 'clamp')
@@ -30,7 +33,7 @@ export function placeStrap(mounted: Mounted, length: number, bolt: number): Clam
   for (const slot of plate.slots) {
     const gap = Math.min(360, ...clamps.map((a) => apart(a, slot.angle)))
     if (gap <= widest) continue
-    const found = gap < 1 ? null : inSlot(mounted, slot, length * 0.42, bolt)
+    const found = gap < 1 ? null : inSlot(mounted, slot, { length, width, bolt })
     if (!found) continue
     best = found
     widest = gap
@@ -40,15 +43,22 @@ export function placeStrap(mounted: Mounted, length: number, bolt: number): Clam
 
 const apart = (a: number, b: number): number => Math.abs(((((a - b) % 360) + 540) % 360) - 180)
 
-/** The place nearest the axis; the strap lies along the slot. */
-function inSlot(mounted: Mounted, slot: Slot, reach: number, bolt: number): ClampPlace | null {
+/** The place nearest the axis; the strap lies along the slot, its nose two fifths of its length in from the bolt. */
+function inSlot(
+  mounted: Mounted,
+  slot: Slot,
+  { length, width, bolt }: { length: number; width: number; bolt: number },
+): ClampPlace | null {
+  const reach = length * 0.42
+  const outermost = mounted.job.lathe.swingOverBed / 2 - CLEAR
   for (let radius = slot.from; radius <= slot.to; radius++) {
+    if (Math.hypot(radius + length / 2, width / 2) > outermost) return null
     const stands = polar(radius, slot.angle)
     if (depth(mounted, stands).off < bolt / 2 + CLEAR) continue
     const nose = polar(radius - reach, slot.angle)
     const on = depth(mounted, nose)
     if (on.front === null || on.edge < ONTO) continue
-    if (mounted.workBore && beside(mounted.workBore, nose) < ONTO) continue
+    if (meets(mounted, stands, length, width, slot.angle)) continue
     return {
       at: { slot: slot.id, radius },
       nose: { x: roundTo(nose.x, 0.1), y: roundTo(nose.y, 0.1) },
@@ -59,8 +69,21 @@ function inSlot(mounted: Mounted, slot: Slot, reach: number, bolt: number): Clam
   return null
 }
 
-const beside = (bore: NonNullable<Mounted['workBore']>, p: Point): number =>
-  Math.hypot(p.x - bore.centre.x, p.y - bore.centre.y) - bore.bore.diameter / 2
+/** Whether the strap comes over the bore, where the bar goes, or onto another piece; tried at points across it. */
+function meets(mounted: Mounted, at: Point, length: number, width: number, angle: number): boolean {
+  const bore = mounted.workBore
+  const others = mounted.pieces.filter((p) => p.item.kind !== 'packing').map((p) => p.footprint)
+  for (let i = -4; i <= 4; i++)
+    for (let j = -1; j <= 1; j++) {
+      const along = polar((i * length) / 8, angle)
+      const across = polar((j * width) / 2, angle + 90)
+      const p = { x: at.x + along.x + across.x, y: at.y + along.y + across.y }
+      if (bore && Math.hypot(p.x - bore.centre.x, p.y - bore.centre.y) < bore.bore.diameter / 2 + CLEAR)
+        return true
+      if (others.some((outline) => distanceToRegion({ outline, holes: [] }, p) <= 0)) return true
+    }
+  return false
+}
 
 /** How far a point is off the part; where on it, the front under it and how far in from the edge it is. */
 function depth(mounted: Mounted, p: Point): { off: number; front: number | null; edge: number } {

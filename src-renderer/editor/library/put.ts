@@ -18,7 +18,12 @@ export function clampOnPart(
   mounted: Mounted | null,
 ): Piece | null {
   const place =
-    mounted && placeStrap(mounted, choice.sizes.length ?? 0, findThread(choice.thread)?.diameter ?? 0)
+    mounted &&
+    placeStrap(mounted, {
+      length: choice.sizes.length ?? 0,
+      width: choice.sizes.width ?? 0,
+      bolt: findThread(choice.thread)?.diameter ?? 0,
+    })
   if (!place) return pieceOf(choice, freeStation(job, setupId), mounted?.partFront ?? 0)
   const piece = pieceOf(choice, place.at, place.base)
   return (

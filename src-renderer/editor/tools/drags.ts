@@ -49,7 +49,7 @@ export function movePart(mounted: Mounted, from: Point, words: Words): Drag {
           },
         }
       }
-      const step = input.alt ? 0.01 : freeStep(input.pxPerMm)
+      const step = input.alt ? 0.01 : freeStep(input.pxPerMm, job.displayUnits)
       const free = centreAfterMove(start, setup.turn, move)
       const centre = { x: roundTo(free.x, step), y: roundTo(free.y, step) }
       return {
@@ -108,7 +108,7 @@ export function slidePiece(mounted: Mounted, id: string, from: Point, words: Wor
     label: `Move ${piece.item.name ?? piece.item.kind} ${id}`,
     at: (input) => {
       const wanted = { x: piece.at.x + input.world.x - from.x, y: piece.at.y + input.world.y - from.y }
-      const step = input.alt ? 0.1 : Math.max(0.5, freeStep(input.pxPerMm))
+      const step = input.alt ? 0.1 : freeStep(input.pxPerMm, job.displayUnits, 0.25)
       const station = loose ? null : nearestStation(slotOnly(input.shift, kept, job), wanted, step)
       if (!station) {
         const at = { x: roundTo(wanted.x, step), y: roundTo(wanted.y, step) }
@@ -139,7 +139,7 @@ export function slideNose(mounted: Mounted, id: string, words: Words): Drag | nu
   return {
     label: `Move the nose of ${id}`,
     at: (input) => {
-      const step = input.alt ? 0.1 : Math.max(0.5, freeStep(input.pxPerMm))
+      const step = input.alt ? 0.1 : freeStep(input.pxPerMm, job.displayUnits, 0.25)
       const nose = { x: roundTo(input.world.x, step), y: roundTo(input.world.y, step) }
       const reach = Math.hypot(nose.x - piece.at.x, nose.y - piece.at.y)
       return {
