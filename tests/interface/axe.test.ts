@@ -32,7 +32,7 @@ describe.each([{ dark: false }, { dark: true }])('without violations, dark: $dar
   test('the window and every step', async () => {
     const page = await bench.open({ dark })
     expect(await violations(page)).toEqual([])
-    for (const picture of ['Force', 'Side']) {
+    for (const picture of ['Force', 'Side', 'Before/after']) {
       await page.getByRole('tab', { name: picture }).click()
       expect(await violations(page), picture).toEqual([])
     }
@@ -54,6 +54,18 @@ describe.each([{ dark: false }, { dark: true }])('without violations, dark: $dar
     await page.keyboard.press('.')
     await page.keyboard.press('.')
     expect(await violations(page), 'a vertex').toEqual([])
+    await page.keyboard.press('e')
+    expect(await violations(page), 'an edge').toEqual([])
+    await page.keyboard.press('Escape')
+    await page.getByRole('button', { name: 'Move, turn, mirror, copy' }).click()
+    expect(await violations(page), 'a ring').toEqual([])
+    await page.getByRole('button', { name: 'Outline of lines and arcs' }).click()
+    for (const line of ['-60, 60', '60, 120', '60, 60', '-60, 80', '']) {
+      await page.locator('#draw-entry').fill(line)
+      await page.keyboard.press('Enter')
+    }
+    await page.getByRole('button', { name: 'Keep the larger loop' }).first().waitFor()
+    expect(await violations(page), 'a fault').toEqual([])
     await page.close()
   })
 
@@ -72,6 +84,10 @@ describe.each([{ dark: false }, { dark: true }])('without violations, dark: $dar
     await page.keyboard.press('Control+i')
     await page.getByRole('dialog').waitFor()
     expect(await violations(page), 'import').toEqual([])
+    await page.keyboard.press('Escape')
+    await page.keyboard.press('Control+l')
+    await page.getByRole('button', { name: 'Thread table' }).click()
+    expect(await violations(page), 'library').toEqual([])
     await page.keyboard.press('Escape')
     for (const name of ['New', 'Open', 'Save', 'Keyboard']) {
       await page.getByRole('button', { name, exact: true }).click()

@@ -1,19 +1,9 @@
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import type { Page } from 'playwright-core'
-import { dragOnPlate, onPage, startBench, text, type Bench } from './window.ts'
+import { dragOnPlate, onPage, text, useBench } from './window.ts'
 
-let bench: Bench
+const bench = useBench()
 let page: Page
-beforeAll(async () => {
-  bench = await startBench()
-})
-afterAll(async () => {
-  await bench.close()
-})
-afterEach(async () => {
-  await page.close()
-  expect(bench.errors).toEqual([])
-})
 
 async function draw(): Promise<void> {
   page = await bench.open()
@@ -94,41 +84,139 @@ describe('drawing in the window', () => {
     const turned = await page.getByTestId('plate').getAttribute('data-camera')
     expect(turned!.split(' ')[3]).toBe('-90')
   })
-})
 
-describe('importing in the window', () => {
-  const svg =
-    '<svg xmlns="http://www.w3.org/2000/svg" width="120mm" height="60mm" viewBox="0 0 120 60">' +
-    '<path d="M0 0H120V60H0Z M30 30m-15 0a15 15 0 1 0 30 0a15 15 0 1 0 -30 0Z"/><line x1="0" y1="90" x2="50" y2="90"/></svg>'
-
-  test('shows counts and what was left out, and takes it in only then, in one undo step', async () => {
-    page = await bench.open()
-    const before = await text(page, 'mass')
-    await page.keyboard.press('Control+i')
-    const dialog = page.getByRole('dialog')
-    await dialog
-      .locator('input[type=file]')
-      .setInputFiles({ name: 'bracket.svg', mimeType: 'image/svg+xml', buffer: Buffer.from(svg) })
-    await dialog.getByRole('img', { name: /1 outlines as read/ }).waitFor()
-    await dialog.getByRole('heading', { name: 'Left out' }).waitFor()
-    expect(await text(page, 'mass')).toBe(before)
-    await dialog.getByRole('textbox', { name: 'Thickness' }).fill('3/4 in')
+  test('typed over the board, what is typed goes on in the entry; an arc by its radius', async () => {
+    await draw()
+    await page.getByRole('button', { name: 'Outline of lines and arcs' }).click()
+    await page.getByTestId('plate').focus()
+    await page.keyboard.type('0, 60')
+    expect(await entry().inputValue()).toBe('0, 60')
     await page.keyboard.press('Enter')
-    await dialog.getByRole('button', { name: 'Take it in' }).click()
-    await page.getByRole('button', { name: 'Undo: Import bracket.svg' }).waitFor()
-    expect(await text(page, 'mass')).not.toBe(before)
-    await page.keyboard.press('Control+z')
-    expect(await text(page, 'mass')).toBe(before)
+    await type('by 40, 0', 'by 0, 20 r 10', 'by -40, 0')
+    await type('')
+    await page.getByRole('button', { name: 'Undo: Draw a body' }).waitFor()
+    // A half turn of radius 10 sticks out on the right: the middle is 5 mm right of the straight part's.
+    expect(await page.getByRole('textbox', { name: 'Middle x' }).inputValue()).toBe('25')
   })
 
-  test('a file that is no drawing is refused with a reason', async () => {
-    page = await bench.open()
-    await page.keyboard.press('Control+i')
-    const dialog = page.getByRole('dialog')
-    await dialog
-      .locator('input[type=file]')
-      .setInputFiles({ name: 'x.dxf', mimeType: 'text/plain', buffer: Buffer.from('nonsense') })
-    await dialog.getByRole('alert').waitFor()
-    expect(await dialog.getByRole('button', { name: 'Take it in' }).count()).toBe(0)
+  test('an edge chosen by click is moved out, given a length and bent by typing', async () => {
+    await draw()
+    await page.getByRole('button', { name: 'Rectangle' }).click()
+    await type('20, 60', 'by 40, 30')
+    const edge = await onPage(page, 30, 90)
+    await page.mouse.click(edge.x, edge.y)
+    await page.getByRole('textbox', { name: 'Move out by' }).fill('5')
+    await page.keyboard.press('Enter')
+    await page.getByRole('button', { name: 'Undo: Move an edge' }).waitFor()
+    await page.getByRole('button', { name: 'Whole ring' }).click()
+    expect(await page.getByRole('textbox', { name: 'Middle y' }).inputValue()).toBe('77.5')
+    await page.getByTestId('plate').focus()
+    await page.keyboard.press('.')
+    await page.keyboard.press('e')
+    await page.getByRole('textbox', { name: 'Radius' }).fill('10')
+    await page.keyboard.press('Enter')
+    await page.getByText(/smaller than half the distance/).waitFor()
+    await page.getByRole('textbox', { name: 'Radius' }).fill('40')
+    await page.keyboard.press('Enter')
+    await page.getByRole('button', { name: 'Undo: Radius of an edge' }).waitFor()
+    await type('by 1, 0')
+    await page.getByRole('button', { name: 'Undo: Move an edge' }).waitFor()
+  })
+
+  test('a bolt circle: a hole typed, sized and copied round a bore', async () => {
+    await draw()
+    await page.getByRole('combobox', { name: 'What is drawn becomes' }).selectOption('hole')
+    await page.getByRole('button', { name: 'Circle' }).click()
+    await type('28, 0', '5')
+    const diameter = page.getByRole('textbox', { name: 'Diameter', exact: true })
+    expect(await diameter.inputValue()).toBe('5')
+    await diameter.fill('1/8 in + 1')
+    await page.keyboard.press('Enter')
+    expect(await diameter.inputValue()).toBe('4.175')
+    await page.getByRole('button', { name: 'Move, turn, mirror, copy' }).click()
+    await page.getByRole('combobox', { name: 'Turn, mirror about' }).selectOption('bore A')
+    await page.getByRole('textbox', { name: 'Turn by' }).fill('60')
+    await page.getByRole('textbox', { name: 'Copies' }).fill('5')
+    await page.keyboard.press('Enter')
+    await page.getByRole('button', { name: 'Copy 5 times' }).click()
+    await page.getByRole('button', { name: 'Undo: Move and turn, 5 copies' }).waitFor()
+    expect(
+      await page
+        .getByRole('group', { name: 'Rings of link' })
+        .getByRole('button', { name: /^hole \d/ })
+        .count(),
+    ).toBe(8)
+    expect(
+      await page
+        .getByRole('region', { name: 'Findings' })
+        .getByText(/crosses/)
+        .count(),
+    ).toBe(0)
+  })
+
+  test('a slot by three clicks catches on a bore and on directions; a measure stays to be read', async () => {
+    await draw()
+    await page.getByRole('combobox', { name: 'What is drawn becomes' }).selectOption('hole')
+    await page.getByRole('button', { name: 'Slot' }).click()
+    for (const [x, y] of [
+      [50, 0.6],
+      [75, 0.3],
+      [60, 6],
+    ] as const) {
+      const p = await onPage(page, x, y)
+      await page.mouse.move(p.x, p.y, { steps: 2 })
+      await page.mouse.click(p.x, p.y)
+    }
+    await page.getByRole('button', { name: 'Undo: Draw a hole' }).waitFor()
+    await page.getByRole('button', { name: 'Measure' }).click()
+    for (const [x, y] of [
+      [0.7, 0.5],
+      [109.5, 0.6],
+    ] as const) {
+      const p = await onPage(page, x, y)
+      await page.mouse.move(p.x, p.y, { steps: 2 })
+      await page.mouse.click(p.x, p.y)
+    }
+    const away = await onPage(page, 60, 60)
+    await page.mouse.move(away.x, away.y, { steps: 3 })
+    // Bore A and bore B of the example are 110 mm apart.
+    expect(await page.getByTestId('measured').innerText()).toMatch(/^110 mm /)
+  })
+
+  test('the part is seen from its side beside the plan, and a base typed shows there', async () => {
+    await draw()
+    await page.getByTestId('plate').focus()
+    await page.keyboard.press('.')
+    await page.getByRole('img', { name: /from its side. link: base 0 mm, 20 mm thick/ }).waitFor()
+    await page.getByRole('textbox', { name: 'Base above the seat' }).fill('4')
+    await page.keyboard.press('Enter')
+    await page.getByRole('img', { name: /base 4 mm, 20 mm thick/ }).waitFor()
+  })
+
+  test('the outline mirrored takes its holes along; moved by arrow keys and taken back', async () => {
+    await draw()
+    await page.getByTestId('plate').focus()
+    await page.keyboard.press('.')
+    await page.getByRole('button', { name: 'Move, turn, mirror, copy' }).click()
+    await page.getByRole('button', { name: 'Mirror left–right' }).click()
+    await page.getByRole('button', { name: 'Undo: Mirror' }).waitFor()
+    expect(await page.locator('.fault').count()).toBe(0)
+    await page.getByTestId('plate').focus()
+    await page.keyboard.press('ArrowRight')
+    await page.getByRole('button', { name: 'Undo: Move a ring' }).waitFor()
+    await page.keyboard.press('Control+z')
+    await page.keyboard.press('Control+z')
+    expect(await page.getByRole('button', { name: 'Undo', exact: true }).isDisabled()).toBe(true)
+  })
+
+  test('the grid that is chosen is the one that points catch on', async () => {
+    await draw()
+    await page.getByRole('combobox', { name: 'Grid' }).selectOption('10')
+    await page.getByRole('button', { name: 'Rectangle' }).click()
+    await dragOnPlate(page, [-23, 71], [-56, 92])
+    await page.mouse.up()
+    await page.getByRole('button', { name: 'Undo: Draw a body' }).waitFor()
+    expect(await page.getByRole('textbox', { name: 'Middle x' }).inputValue()).toBe('-40')
+    expect(await page.getByRole('textbox', { name: 'Middle y' }).inputValue()).toBe('80')
   })
 })

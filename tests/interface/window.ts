@@ -3,6 +3,7 @@ import { existsSync } from 'node:fs'
 import { mkdtemp, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
+import { afterAll, afterEach, beforeAll, expect } from 'vitest'
 import { chromium, type Browser, type Page } from 'playwright-core'
 import { startLoopback, type Loopback } from '../../src-main/loopback/server.ts'
 import { createHostServices } from '../../src-main/services/hostServices.ts'
@@ -67,6 +68,28 @@ export async function startBench(): Promise<Bench> {
       await browser.close()
       await host.close()
       await rm(folder, { recursive: true, force: true })
+    },
+  }
+}
+
+/** A bench for a file of tests: its windows are closed after each, and nothing may have been logged as an error. */
+export function useBench(): { readonly open: Bench['open']; readonly folder: () => string } {
+  let bench: Bench
+  const pages: Page[] = []
+  beforeAll(async () => {
+    bench = await startBench()
+  })
+  afterAll(() => bench.close())
+  afterEach(async () => {
+    for (const page of pages.splice(0)) await page.close()
+    expect(bench.errors.splice(0)).toEqual([])
+  })
+  return {
+    folder: () => bench.folder,
+    open: async (options) => {
+      const page = await bench.open(options)
+      pages.push(page)
+      return page
     },
   }
 }

@@ -127,7 +127,7 @@ describe('a new job', () => {
     const steps = stepStates(job, job.setups[0]!, analysis, formatter('mm'))
     expect(steps.clamps.lacks).toContain('clamps')
     expect(steps.machine.lacks).toContain('bar reach')
-    expect(steps.speed.lacks).toContain('a speed')
+    expect(steps.speed).toMatchObject({ lacks: [], summary: expect.stringMatching(/^45 rpm: /) as string })
     expect(stepStates(exampleJob(), exampleJob().setups[0]!, null, formatter('mm')).clamps.lacks).toEqual([])
   })
   test('as a disc with a bore that is there already', () => {

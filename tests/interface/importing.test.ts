@@ -1,0 +1,150 @@
+/** Drawings and meshes brought in by the dialog and by dropping them on the window. */
+import { readFile } from 'node:fs/promises'
+import { describe, expect, test } from 'vitest'
+import type { Page } from 'playwright-core'
+import { text, useBench } from './window.ts'
+
+const bench = useBench()
+
+describe('importing in the window', () => {
+  const svg =
+    '<svg xmlns="http://www.w3.org/2000/svg" width="120mm" height="60mm" viewBox="0 0 120 60">' +
+    '<path d="M0 0H120V60H0Z M30 30m-15 0a15 15 0 1 0 30 0a15 15 0 1 0 -30 0Z"/><line x1="0" y1="90" x2="50" y2="90"/></svg>'
+
+  test('shows counts and what was left out, and takes it in only then, in one undo step', async () => {
+    const page = await bench.open()
+    const before = await text(page, 'mass')
+    await page.keyboard.press('Control+i')
+    const dialog = page.getByRole('dialog')
+    await dialog
+      .locator('input[type=file]')
+      .setInputFiles({ name: 'bracket.svg', mimeType: 'image/svg+xml', buffer: Buffer.from(svg) })
+    await dialog.getByRole('img', { name: /1 outlines as read/ }).waitFor()
+    await dialog.getByRole('heading', { name: 'Left out' }).waitFor()
+    expect(await text(page, 'mass')).toBe(before)
+    await dialog.getByRole('textbox', { name: 'Thickness' }).fill('3/4 in')
+    await page.keyboard.press('Enter')
+    await dialog.getByRole('button', { name: 'Take it in' }).click()
+    await page.getByRole('button', { name: 'Undo: Import bracket.svg' }).waitFor()
+    expect(await text(page, 'mass')).not.toBe(before)
+    await page.keyboard.press('Control+z')
+    expect(await text(page, 'mass')).toBe(before)
+  })
+
+  test('a file that is no drawing is refused with a reason', async () => {
+    const page = await bench.open()
+    await page.keyboard.press('Control+i')
+    const dialog = page.getByRole('dialog')
+    await dialog
+      .locator('input[type=file]')
+      .setInputFiles({ name: 'x.dxf', mimeType: 'text/plain', buffer: Buffer.from('nonsense') })
+    await dialog.getByRole('alert').waitFor()
+    expect(await dialog.getByRole('button', { name: 'Take it in' }).count()).toBe(0)
+  })
+
+  const drop = (page: Page, name: string, content: string) =>
+    page.evaluate(
+      ([n, c]) => {
+        const data = new DataTransfer()
+        data.items.add(new File([c!], n!))
+        for (const type of ['dragover', 'drop'])
+          document.body.dispatchEvent(
+            new DragEvent(type, { dataTransfer: data, bubbles: true, cancelable: true }),
+          )
+      },
+      [name, content] as const,
+    )
+
+  test('a drawing dropped anywhere on the window is shown first, not taken in', async () => {
+    const page = await bench.open()
+    const before = await text(page, 'mass')
+    await drop(page, 'bracket.svg', svg)
+    const dialog = page.getByRole('dialog')
+    await dialog.getByRole('img', { name: /1 outlines as read/ }).waitFor()
+    expect(await text(page, 'mass')).toBe(before)
+    await dialog.getByRole('button', { name: 'Leave it' }).click()
+    expect(await page.getByRole('button', { name: 'Undo', exact: true }).isDisabled()).toBe(true)
+  })
+
+  test('a job dropped on the window is opened, another kind of file is refused with a word', async () => {
+    const page = await bench.open()
+    await drop(
+      page,
+      'bearing.evenswing.json',
+      await readFile('examples/bearing-bracket.evenswing.json', 'utf8'),
+    )
+    await page.getByRole('heading', { name: /bearing/i }).waitFor()
+    await drop(page, 'letter.docx', 'x')
+    await page.getByText(/letter.docx is neither a job nor a drawing/).waitFor()
+    await drop(page, 'broken.evenswing.json', '{')
+    await page.getByText(/broken.evenswing.json was not opened/).waitFor()
+  })
+
+  const dxf = (...pairs: readonly (readonly [number, string | number])[]) =>
+    [[0, 'SECTION'], [2, 'ENTITIES'], ...pairs, [0, 'ENDSEC'], [0, 'EOF']].flat().join('\n')
+  const line = (x1: number, y1: number, x2: number, y2: number) =>
+    [
+      [0, 'LINE'],
+      [8, '0'],
+      [10, x1],
+      [20, y1],
+      [11, x2],
+      [21, y2],
+    ] as const
+
+  test('loose ends are joined within a tolerance, units are asked for, counts are shown', async () => {
+    const page = await bench.open()
+    await page.keyboard.press('Control+i')
+    const dialog = page.getByRole('dialog')
+    const loose = dxf(
+      ...line(0, 0, 80, 0),
+      ...line(80, 0.3, 80, 50),
+      ...line(80, 50, 0, 50),
+      ...line(0, 50, 0, 0),
+    )
+    await dialog
+      .locator('input[type=file]')
+      .setInputFiles({ name: 'loose.dxf', mimeType: 'text/plain', buffer: Buffer.from(loose) })
+    await dialog.getByRole('heading', { name: 'Left out' }).waitFor()
+    expect(await dialog.getByRole('button', { name: 'Take it in' }).isDisabled()).toBe(true)
+    await dialog.getByRole('textbox', { name: 'Loose ends joined within' }).fill('0.5')
+    await page.keyboard.press('Enter')
+    await dialog.getByRole('combobox', { name: /names no unit/ }).selectOption('mm')
+    await dialog.getByRole('img', { name: /1 outlines as read, 1 of them taken/ }).waitFor()
+    await dialog
+      .getByText(/4 .*lines?/i)
+      .first()
+      .waitFor()
+    await dialog.getByRole('button', { name: 'Take it in' }).click()
+    await page.getByRole('button', { name: 'Undo: Import loose.dxf' }).waitFor()
+  })
+
+  test.each([
+    ['points.csv', 'x,y\n0,0\n100,0\n100,40\n0,40\n'],
+    [
+      'wedge.stl',
+      'solid w\n' +
+        ['0 0 0,0 40 0,60 0 0', '0 0 0,60 0 0,0 0 30', '0 0 0,0 0 30,0 40 0', '60 0 0,0 40 0,0 0 30']
+          .map(
+            (f) =>
+              `facet normal 0 0 0\nouter loop\n${f
+                .split(',')
+                .map((v) => `vertex ${v}`)
+                .join('\n')}\nendloop\nendfacet`,
+          )
+          .join('\n') +
+        '\nendsolid w',
+    ],
+  ])('%s: read, shown and taken in', async (name, content) => {
+    const page = await bench.open()
+    const before = await text(page, 'mass')
+    await drop(page, name, content)
+    const dialog = page.getByRole('dialog')
+    await dialog.getByRole('button', { name: 'Leave it' }).waitFor()
+    const unit = dialog.getByRole('combobox', { name: /names no unit/ })
+    if ((await unit.count()) > 0) await unit.selectOption('mm')
+    await dialog.getByRole('button', { name: 'Take it in' }).click()
+    await page.getByRole('button', { name: `Undo: Import ${name}` }).waitFor()
+    expect(await text(page, 'mass')).not.toBe(before)
+  })
+})
