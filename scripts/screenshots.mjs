@@ -57,6 +57,7 @@ async function turnByHand(page) {
 
 const jobFolder = await mkdtemp(join(tmpdir(), 'evenswing-'))
 const services = createHostServices({
+  userData: join(jobFolder, '.user'),
   version: '0.0.0',
   shell: 'browser',
   dialogs: null,

@@ -1,6 +1,6 @@
 /** The desktop program's start: makes the services, puts the guards up, opens the window. */
 import { join } from 'node:path'
-import { app, BrowserWindow } from 'electron'
+import { app, BrowserWindow, shell } from 'electron'
 import { registerScheme, serveRenderer } from './desktop/appProtocol.ts'
 import { systemDialogs } from './desktop/dialogs.ts'
 import { denyPermissions, hardenAll } from './desktop/harden.ts'
@@ -8,19 +8,27 @@ import { answerWindow } from './desktop/ipc.ts'
 import { setMenu } from './desktop/menu.ts'
 import { pageUrl } from './desktop/page.ts'
 import { openWindow } from './desktop/window.ts'
-import { defaultJobFolder } from './services/jobFolder.ts'
 import { createHostServices } from './services/hostServices.ts'
+import { jobFolderOf } from './services/jobFolder.ts'
+import { createLog } from './services/log.ts'
 
 const root = app.getAppPath()
 const page = pageUrl(process.env, app.isPackaged)
-const report = (error: unknown) => console.error('evenswing:', error)
+const userData = app.getPath('userData')
+const log = createLog(userData)
+const report = (error: unknown) => {
+  console.error('evenswing:', error)
+  log.write(error)
+}
 
 const services = createHostServices({
   version: app.getVersion(),
   shell: 'desktop',
   dialogs: systemDialogs(),
   examplesFolder: join(root, 'examples'),
-  jobFolder: defaultJobFolder(process.env),
+  ...jobFolderOf(process.env),
+  userData,
+  showLog: () => shell.showItemInFolder(log.path),
 })
 
 const open = () => openWindow(join(root, 'out/preload/index.cjs'), page)

@@ -1,6 +1,7 @@
 /** Gives the page its host, verb by verb. Built to one CommonJS file, as a sandboxed preload must be. */
 import { contextBridge, ipcRenderer } from 'electron'
 import type { Host, HostVerb, Reply } from '../src-core/bridge/contract.ts'
+import { VERBS } from '../src-core/bridge/verbs.ts'
 import { channelOf } from './desktop/channels.ts'
 
 /** A request whose arguments cannot even be sent is a fault like any other. */
@@ -13,18 +14,8 @@ async function ask<T>(verb: HostVerb, ...args: readonly unknown[]): Promise<Repl
   }
 }
 
-const host: Host = {
-  info: () => ask('info'),
-  listExamples: () => ask('listExamples'),
-  readExample: (name) => ask('readExample', name),
-  chooseOpen: () => ask('chooseOpen'),
-  chooseSave: (suggestedName) => ask('chooseSave', suggestedName),
-  listFolder: () => ask('listFolder'),
-  fileInFolder: (name) => ask('fileInFolder', name),
-  readJob: (file) => ask('readJob', file),
-  writeJob: (file, text, expectedStamp) => ask('writeJob', file, text, expectedStamp),
-  exportFile: (suggestedName, format, bytes) => ask('exportFile', suggestedName, format, bytes),
-  exportPicture: (suggestedName, svg) => ask('exportPicture', suggestedName, svg),
-}
+const host = Object.fromEntries(
+  VERBS.map((verb) => [verb, (...args: readonly unknown[]) => ask(verb, ...args)]),
+) as unknown as Host
 
 contextBridge.exposeInMainWorld('host', host)

@@ -1,10 +1,13 @@
 /** `npm start`: the window where Electron's runtime is there, else the same page from the loopback host. */
 import { spawn } from 'node:child_process'
 import { readFileSync } from 'node:fs'
+import { homedir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { startLoopback } from './loopback/server.ts'
-import { defaultJobFolder } from './services/jobFolder.ts'
+import { jobFolderOf } from './services/jobFolder.ts'
+import { createLog } from './services/log.ts'
+import { userDataFolder } from './services/userData.ts'
 import { createHostServices } from './services/hostServices.ts'
 import { openBrowser } from './start/browser.ts'
 import { build, isBuildDue } from './start/build.ts'
@@ -34,6 +37,8 @@ function runElectron(program: string): Promise<boolean> {
 
 async function runLoopback(display: boolean): Promise<void> {
   const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { version: string }
+  const userData = userDataFolder(process.env, process.platform, homedir())
+  const log = createLog(userData)
   const host = await startLoopback({
     rendererFolder: join(root, 'out/renderer'),
     services: createHostServices({
@@ -41,9 +46,13 @@ async function runLoopback(display: boolean): Promise<void> {
       shell: 'browser',
       dialogs: null,
       examplesFolder: join(root, 'examples'),
-      jobFolder: defaultJobFolder(process.env),
+      ...jobFolderOf(process.env),
+      userData,
     }),
-    report: (error) => console.error('evenswing:', error),
+    report: (error) => {
+      console.error('evenswing:', error)
+      log.write(error)
+    },
   })
   const stop = () => void host.close().then(() => process.exit(0))
   process.once('SIGINT', stop)

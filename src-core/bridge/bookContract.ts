@@ -95,7 +95,7 @@ export interface BookHost {
   fileState(file: FileRef): Promise<Reply<{ readonly stamp: string | null; readonly readOnly: boolean }>>
   keepDraft(draft: Draft): Promise<Reply<null>>
   dropDraft(id: string): Promise<Reply<null>>
-  /** Drafts of windows that are gone, newest first. */
+  /** Drafts that no other program has in hand, newest first; a window leaves out what its sibling windows hold. */
   listDrafts(): Promise<Reply<readonly KeptDraft[]>>
   /** The shop library's text, null where there is none yet. Kept in the book's folder, so that it is shared. */
   readLibrary(): Promise<Reply<{ readonly text: string | null; readonly stamp: string | null }>>

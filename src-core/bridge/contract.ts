@@ -3,6 +3,8 @@
  * the loopback host in a browser. Types only. Every reply is plain data; faults come back as values.
  */
 
+import type { BookHost } from './bookContract.ts'
+
 export type Reply<T> =
   { readonly ok: true; readonly value: T } | { readonly ok: false; readonly fault: HostFault }
 
@@ -42,12 +44,7 @@ export interface SavedFile {
 
 export type ExportFormat = 'svg' | 'pdf' | 'dxf' | 'png'
 
-export interface FolderEntry {
-  readonly name: string
-  readonly modified: string
-}
-
-export interface Host {
+export interface Host extends BookHost {
   info(): Promise<Reply<HostInfo>>
   /** Names of the bundled example jobs. */
   listExamples(): Promise<Reply<readonly string[]>>
@@ -56,12 +53,8 @@ export interface Host {
   /** System dialog; null when cancelled. Refused where `systemDialogs` is false. */
   chooseOpen(): Promise<Reply<FileRef | null>>
   chooseSave(suggestedName: string): Promise<Reply<FileRef | null>>
-  /** Job files in the host's job folder, newest first. */
-  listFolder(): Promise<Reply<readonly FolderEntry[]>>
-  /** A reference to a plain name in the job folder. */
-  fileInFolder(name: string): Promise<Reply<FileRef>>
   readJob(file: FileRef): Promise<Reply<OpenedFile>>
-  /** Atomic. `expectedStamp` null: overwrite knowingly, or a new file. */
+  /** Atomic. `expectedStamp` null: overwrite knowingly; an empty text: only where there is no such file yet. */
   writeJob(file: FileRef, text: string, expectedStamp: string | null): Promise<Reply<SavedFile>>
   /** Writes bytes beside nothing: asks where (system dialog) or puts them in the job folder's `sheets`. */
   exportFile(suggestedName: string, format: ExportFormat, bytes: Uint8Array): Promise<Reply<FileRef | null>>

@@ -22,6 +22,15 @@ export function systemDialogs(): Dialogs {
       const result = await (window ? dialog.showOpenDialog(window, options) : dialog.showOpenDialog(options))
       return result.canceled ? null : (result.filePaths[0] ?? null)
     },
+    async folder() {
+      const options = {
+        title: 'Folder of the job book',
+        properties: ['openDirectory' as const, 'createDirectory' as const],
+      }
+      const window = front()
+      const result = await (window ? dialog.showOpenDialog(window, options) : dialog.showOpenDialog(options))
+      return result.canceled ? null : (result.filePaths[0] ?? null)
+    },
     saveJob: (suggestedName) =>
       save({ title: 'Save the job', defaultPath: suggestedName, filters: JOB_FILTERS }),
     saveExport: (suggestedName, format) =>

@@ -1,7 +1,7 @@
 /** The one place where requests of the window come in: who asks is checked first, and nothing is thrown across. */
 import { ipcMain, type IpcMainInvokeEvent } from 'electron'
 import { answer, refuse } from '../requests/answer.ts'
-import { VERBS } from '../requests/registry.ts'
+import { VERBS } from '../../src-core/bridge/verbs.ts'
 import type { HostServices } from '../services/hostServices.ts'
 import { channelOf } from './channels.ts'
 import { sameOrigin } from './page.ts'

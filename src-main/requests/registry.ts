@@ -1,6 +1,8 @@
 /** Every request the window may make: its arguments' check and the service it goes to. Both shells use this one. */
 import { z } from 'zod'
 import type { Host, HostVerb } from '../../src-core/bridge/contract.ts'
+import { BOOK_REQUESTS } from './bookRequests.ts'
+import { fileRef, name, nothing, stamp } from './shapes.ts'
 import { FILE_LIMIT } from '../services/readPlainFile.ts'
 import type { HostServices } from '../services/hostServices.ts'
 
@@ -10,17 +12,10 @@ export interface Request<V extends HostVerb> {
   readonly run: (services: HostServices, args: Parameters<Host[V]>) => ReturnType<HostServices[V]>
 }
 
-const name = z.string().max(1000)
-const fileRef = z.strictObject({
-  id: z.string().min(1).max(100),
-  name: z.string().max(1000),
-  folder: z.string().max(10_000),
-})
 const bytes = z.custom<Uint8Array>(
   (value) => value instanceof Uint8Array && value.length > 0 && value.length <= FILE_LIMIT,
   'must be bytes, not empty and not too large',
 )
-const nothing = z.tuple([])
 
 export const REQUESTS: { readonly [V in HostVerb]: Request<V> } = {
   info: { args: nothing, run: (s) => s.info() },
@@ -28,11 +23,10 @@ export const REQUESTS: { readonly [V in HostVerb]: Request<V> } = {
   readExample: { args: z.tuple([name]), run: (s, args) => s.readExample(...args) },
   chooseOpen: { args: nothing, run: (s) => s.chooseOpen() },
   chooseSave: { args: z.tuple([name]), run: (s, args) => s.chooseSave(...args) },
-  listFolder: { args: nothing, run: (s) => s.listFolder() },
-  fileInFolder: { args: z.tuple([name]), run: (s, args) => s.fileInFolder(...args) },
+  ...BOOK_REQUESTS,
   readJob: { args: z.tuple([fileRef]), run: (s, args) => s.readJob(...args) },
   writeJob: {
-    args: z.tuple([fileRef, z.string().max(FILE_LIMIT), z.string().max(200).nullable()]),
+    args: z.tuple([fileRef, z.string().max(FILE_LIMIT), stamp]),
     run: (s, args) => s.writeJob(...args),
   },
   exportFile: {
@@ -44,7 +38,5 @@ export const REQUESTS: { readonly [V in HostVerb]: Request<V> } = {
     run: (s, args) => s.exportPicture(...args),
   },
 }
-
-export const VERBS = Object.keys(REQUESTS) as HostVerb[]
 
 export const isVerb = (text: string): text is HostVerb => Object.hasOwn(REQUESTS, text)

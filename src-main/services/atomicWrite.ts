@@ -8,7 +8,7 @@ import { basename, dirname, join } from 'node:path'
 import { HostError, systemCode } from './hostError.ts'
 
 /** Hidden sub-folder beside a file for its temporary files, lock and earlier revisions. */
-const SIDE_FOLDER = '.evenswing'
+export const SIDE_FOLDER = '.evenswing'
 
 /** Where a path really leads: links are followed so that writing keeps them. */
 export async function realTarget(path: string): Promise<string> {

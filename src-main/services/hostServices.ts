@@ -2,23 +2,28 @@
  * What stands behind the window, in plain calls: they return values and throw `HostError`. Knows nothing of
  * Electron or HTTP; the system's dialogs come in as a port, and are missing where the shell has none.
  */
-import { lstat, mkdir } from 'node:fs/promises'
+import { mkdir } from 'node:fs/promises'
 import { basename, dirname, join } from 'node:path'
-import type { ExportFormat, Host, HostInfo, Reply } from '../../src-core/bridge/contract.ts'
+import type { ExportFormat, Host, HostInfo } from '../../src-core/bridge/contract.ts'
 import { paintSheet } from '../png/writePng.ts'
+import { createBookServices } from './book/bookServices.ts'
 import { listExamples, readExample } from './examples.ts'
 import { exportBeside, exportTo } from './exports.ts'
 import { JOB_SUFFIX, suggestedName } from './fileNames.ts'
 import { createFileRefs } from './fileRefs.ts'
 import { fileError, HostError } from './hostError.ts'
-import { listJobs, pathInFolder } from './jobFolder.ts'
 import { readJobFile, writeJobFile } from './jobStore.ts'
+import { createRecent } from './recent.ts'
+import type { ServicesOf } from './servicesOf.ts'
+import { createSettings } from './settings.ts'
+import { exists } from './writable.ts'
 
 /** The system's file dialogs; each gives a path, or null when cancelled. */
 export interface Dialogs {
   open(): Promise<string | null>
   saveJob(suggestedName: string): Promise<string | null>
   saveExport(suggestedName: string, format: ExportFormat): Promise<string | null>
+  folder(): Promise<string | null>
 }
 
 export interface HostOptions {
@@ -26,19 +31,27 @@ export interface HostOptions {
   readonly shell: HostInfo['shell']
   readonly dialogs: Dialogs | null
   readonly examplesFolder: string
+  /** The job book's usual place; `fixed` where the environment names it, so that no setting may move it. */
   readonly jobFolder: string
+  readonly jobFolderIsFixed?: boolean
+  /** This user's own things: settings, drafts, caches. */
+  readonly userData: string
+  readonly showLog?: () => void
 }
 
-/** The contract's verbs, with the value itself in place of a reply. */
-export type HostServices = {
-  readonly [V in keyof Host]: (
-    ...args: Parameters<Host[V]>
-  ) => Promise<Awaited<ReturnType<Host[V]>> extends Reply<infer T> ? T : never>
-}
+export type HostServices = ServicesOf<Host>
 
 export function createHostServices(options: HostOptions): HostServices {
   const refs = createFileRefs()
-  const { dialogs, jobFolder, examplesFolder } = options
+  const { dialogs, jobFolder, examplesFolder, userData } = options
+  const settings = createSettings({
+    userData,
+    fixedBook: options.jobFolderIsFixed ? jobFolder : null,
+    usualBook: jobFolder,
+  })
+  const recent = createRecent(userData)
+  /** Whether the list could be kept must not decide whether a job opens. */
+  const remember = (path: string) => void recent.add(path).catch(() => undefined)
   const needDialogs = (): Dialogs => {
     if (!dialogs)
       throw new HostError(
@@ -51,7 +64,8 @@ export function createHostServices(options: HostOptions): HostServices {
 
   const exportBytes = async (name: string, format: ExportFormat, bytes: Uint8Array) => {
     const suggestion = suggestedName(name, format)
-    if (!dialogs) return refs.issue(await exportBeside(join(jobFolder, 'sheets'), suggestion, bytes))
+    if (!dialogs)
+      return refs.issue(await exportBeside(join(await settings.bookFolder(), 'sheets'), suggestion, bytes))
     const chosen = await dialogs.saveExport(suggestion, format)
     if (chosen === null) return null
     const path = await withEnding(chosen, `.${format}`, `.${format}`)
@@ -68,16 +82,27 @@ export function createHostServices(options: HostOptions): HostServices {
       const chosen = await needDialogs().saveJob(suggestedName(name, JOB_SUFFIX.slice(1)))
       return issueOrNull(chosen === null ? null : await withEnding(chosen, '.json', JOB_SUFFIX))
     },
-    listFolder: () => listJobs(jobFolder),
-    fileInFolder: async (name) => refs.issue(pathInFolder(jobFolder, name)),
+    ...createBookServices({
+      userData,
+      usualFolder: jobFolder,
+      refs,
+      settings,
+      recent,
+      chooseFolder: dialogs ? () => dialogs.folder() : null,
+      showLog: options.showLog ?? null,
+    }),
     readJob: async (ref) => {
       const path = refs.pathOf(ref)
-      return { file: refs.issue(path), ...(await readJobFile(path)) }
+      const read = await readJobFile(path)
+      remember(path)
+      return { file: refs.issue(path), ...read }
     },
     writeJob: async (ref, text, expectedStamp) => {
       const path = refs.pathOf(ref)
       if (dirname(path) === jobFolder) await makeFolder(jobFolder)
-      return { file: refs.issue(path), stamp: await writeJobFile(path, text, expectedStamp) }
+      const stamp = await writeJobFile(path, text, expectedStamp)
+      remember(path)
+      return { file: refs.issue(path), stamp }
     },
     exportFile: exportBytes,
     exportPicture: async (name, svg) => exportBytes(name, 'png', paint(svg)),
@@ -112,13 +137,4 @@ async function withEnding(chosen: string, ending: string, suffix: string): Promi
   if (await exists(path))
     throw new HostError('name.refused', `${basename(path)} is there already; choose it itself to replace it`)
   return path
-}
-
-async function exists(path: string): Promise<boolean> {
-  try {
-    await lstat(path)
-    return true
-  } catch {
-    return false
-  }
 }

@@ -1,12 +1,12 @@
 /** Job files on disk by path: read with a stamp, written whole, earlier versions kept, strangers' changes noticed. */
 import { createHash, randomBytes } from 'node:crypto'
 import { readdir, rm, rmdir } from 'node:fs/promises'
-import { basename, join } from 'node:path'
-import { realTarget, replaceFile, sideFolder } from './atomicWrite.ts'
+import { basename, dirname, join } from 'node:path'
+import { realTarget, replaceFile, SIDE_FOLDER, sideFolder } from './atomicWrite.ts'
 import { withLock, type LockOptions } from './fileLock.ts'
 import { fileError, HostError, systemCode } from './hostError.ts'
 import { decodeText, FILE_LIMIT, readPlainFile, stampOf } from './readPlainFile.ts'
-import { isJobText, keepRevision } from './revisions.ts'
+import { isTextOf, keepRevision, readRevisionIn, revisionsIn, type StoredRevision } from './revisions.ts'
 
 export interface StoredJob {
   readonly text: string
@@ -22,8 +22,8 @@ export async function readJobFile(path: string): Promise<StoredJob> {
 
 /**
  * Writes a job file whole and gives its new stamp. `expectedStamp` is the stamp it was read or last saved with;
- * where the file holds something else by now, `file.changed` is thrown and nothing is written. Null overwrites
- * knowingly. What was there before is kept as a revision.
+ * where the file holds something else by now, `file.changed` is thrown and nothing is written. An empty one wants
+ * that there is no such file yet, else `file.exists`. Null overwrites knowingly. What was there before is kept as a revision.
  */
 export async function writeJobFile(
   path: string,
@@ -34,7 +34,9 @@ export async function writeJobFile(
   const name = options.name ?? basename(path)
   const bytes = new TextEncoder().encode(text)
   if (bytes.length > FILE_LIMIT) throw new HostError('file.tooLarge', `${name}: the job is too large to save`)
-  if (!isJobText(bytes)) throw new HostError('request.refused', `${name}: what is to be saved is not a job`)
+  const format = options.format ?? 'evenswing-job'
+  if (!isTextOf(format, bytes))
+    throw new HostError('request.refused', `${name}: what is to be saved is not of the kind "${format}"`)
   try {
     const target = await targetOf(path, name)
     const side = await sideFolder(target)
@@ -43,7 +45,7 @@ export async function writeJobFile(
       await withLock(
         join(side, `${key}.lock`),
         name,
-        () => replace({ target, side, key, name }, bytes, expectedStamp),
+        () => replace({ target, side, key, name, format }, bytes, expectedStamp),
         options,
       )
     } finally {
@@ -59,6 +61,8 @@ export async function writeJobFile(
 /** How long to wait for another writer, and how the user knows the file. */
 export interface WriteOptions extends LockOptions {
   readonly name?: string
+  /** What the document's `format` must be; a job's else. */
+  readonly format?: string
 }
 
 async function targetOf(path: string, name: string): Promise<string> {
@@ -75,22 +79,26 @@ interface Place {
   readonly side: string
   readonly key: string
   readonly name: string
+  readonly format: string
 }
 
 async function replace(
-  { target, side, key, name }: Place,
+  { target, side, key, name, format }: Place,
   bytes: Uint8Array,
   expectedStamp: string | null,
 ): Promise<void> {
   const current = await currentBytes(target, name)
-  if (expectedStamp !== null) {
+  if (expectedStamp === '') {
+    if (current)
+      throw new HostError('file.exists', `${name}: there is a file of that name already; choose another`)
+  } else if (expectedStamp !== null) {
     if (!current)
       throw new HostError('file.gone', `${name}: the file is gone; save it under a name to keep your work`)
     if (stampOf(current) !== expectedStamp)
       throw new HostError('file.changed', `${name}: another program changed the file since it was opened`)
   }
   await removeLeftovers(side, key)
-  if (current) await keepRevision(revisionFolder(side, key), current, new Date())
+  if (current) await keepRevision(revisionFolder(side, key), current, new Date(), format)
   await replaceFile(target, bytes, join(side, `${key}.${randomBytes(9).toString('base64url')}.tmp`))
 }
 
@@ -108,6 +116,25 @@ async function removeLeftovers(side: string, key: string): Promise<void> {
   for (const name of await readdir(side))
     if (name.startsWith(`${key}.`) && /^[\w-]{12}\.tmp$/.test(name.slice(key.length + 1)))
       await rm(join(side, name), { force: true })
+}
+
+/** Earlier versions of a job, newest first. */
+export async function listRevisions(path: string): Promise<StoredRevision[]> {
+  return revisionsIn(await revisionFolderOf(path))
+}
+
+/** Text of an earlier version; throws `file.gone` where it was pushed out by newer ones. */
+export async function readRevision(path: string, id: string): Promise<string> {
+  return readRevisionIn(await revisionFolderOf(path), id, basename(path))
+}
+
+async function revisionFolderOf(path: string): Promise<string> {
+  try {
+    const target = await targetOf(path, basename(path))
+    return revisionFolder(join(dirname(target), SIDE_FOLDER), sideKey(basename(target)))
+  } catch (error) {
+    throw fileError(error, basename(path))
+  }
 }
 
 const revisionFolder = (side: string, key: string) => join(side, key)

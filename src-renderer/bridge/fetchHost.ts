@@ -1,19 +1,6 @@
 /** The host as the loopback server gives it: one POST a request, bytes as base64, the reply as JSON. */
 import type { Host, HostVerb, Reply } from '../../src-core/bridge/contract.ts'
-
-const VERBS: readonly HostVerb[] = [
-  'info',
-  'listExamples',
-  'readExample',
-  'chooseOpen',
-  'chooseSave',
-  'listFolder',
-  'fileInFolder',
-  'readJob',
-  'writeJob',
-  'exportFile',
-  'exportPicture',
-]
+import { VERBS } from '../../src-core/bridge/verbs.ts'
 
 function encode(value: unknown): unknown {
   if (!(value instanceof Uint8Array)) return value

@@ -1,6 +1,7 @@
 /** Opening, saving and exporting: the flows between document, window and host. */
 import type { ExportFormat, FileRef, Host, HostInfo, Reply } from '../../src-core/bridge/contract.ts'
 import { jobFaults, type JobFault } from '../../src-core/job/faults.ts'
+import type { BookEntry } from '../../src-core/bridge/bookContract.ts'
 import { parseJob } from '../../src-core/job/parse.ts'
 import type { Job } from '../../src-core/job/schema.ts'
 import { serialiseJob } from '../../src-core/job/serialise.ts'
@@ -69,12 +70,8 @@ export class Files {
     this.leaving(() => this.#loadText(text, null, name))
   }
 
-  async listFolder() {
-    return (await this.#value(this.#host.listFolder())) ?? []
-  }
-
-  async fileInFolder(name: string): Promise<FileRef | null> {
-    return this.#value(this.#host.fileInFolder(name))
+  async listBook(): Promise<readonly BookEntry[]> {
+    return (await this.#value(this.#host.listBook()))?.entries ?? []
   }
 
   async save(): Promise<void> {
@@ -94,7 +91,7 @@ export class Files {
 
   /** Saves under a plain name in the job folder. */
   async saveInFolder(name: string): Promise<void> {
-    const ref = await this.fileInFolder(name.endsWith(SUFFIX) ? name : name + SUFFIX)
+    const ref = await this.#value(this.#host.bookFile(name))
     if (ref) await this.#write(ref, null)
   }
 

@@ -1,7 +1,7 @@
 /** A service that breaks must not break the request that asked it. */
 import { expect, test } from 'vitest'
 import { answer } from '../../src-main/requests/answer.ts'
-import { VERBS } from '../../src-main/requests/registry.ts'
+import { VERBS } from '../../src-core/bridge/verbs.ts'
 import { HostError } from '../../src-main/services/hostError.ts'
 import type { HostServices } from '../../src-main/services/hostServices.ts'
 
@@ -12,8 +12,23 @@ const GOOD: Record<string, unknown[]> = {
   readExample: ['x'],
   chooseOpen: [],
   chooseSave: ['x'],
-  listFolder: [],
-  fileInFolder: ['x'],
+  listBook: [],
+  bookFile: ['x'],
+  freeBookFile: ['x'],
+  chooseBookFolder: [],
+  readSettings: [],
+  writeSettings: [{ theme: 'dark', person: 'x', owner: '' }],
+  listRecent: [],
+  clearRecent: [],
+  listRevisions: [ref],
+  readRevision: [ref, 'x'],
+  fileState: [ref],
+  keepDraft: [{ id: 'd1', name: 'x', file: ref, stamp: null, text: '{}' }],
+  dropDraft: ['d1'],
+  listDrafts: [],
+  readLibrary: [],
+  writeLibrary: ['{}', null],
+  showLog: [],
   readJob: [ref],
   writeJob: [ref, 'text', null],
   exportFile: ['x', 'svg', new Uint8Array([1])],

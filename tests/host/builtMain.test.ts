@@ -3,7 +3,7 @@ import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { beforeAll, expect, test, vi } from 'vitest'
 import type { Host } from '../../src-core/bridge/contract.ts'
-import { VERBS } from '../../src-main/requests/registry.ts'
+import { VERBS } from '../../src-core/bridge/verbs.ts'
 import { jobText, ROOT } from './helpers.ts'
 import { startDesktop, type FakeElectron } from './shells.ts'
 
@@ -45,7 +45,7 @@ test('a job goes out and comes back through both bundles', async () => {
   expect(await host.info()).toMatchObject({ ok: true, value: { shell: 'desktop', systemDialogs: true } })
   const examples = await host.listExamples()
   expect(examples.ok && examples.value.length).toBeGreaterThan(0)
-  const file = await host.fileInFolder('built')
+  const file = await host.bookFile('built')
   if (!file.ok) throw new Error(file.fault.message)
   const saved = await host.writeJob(file.value, jobText('built'), null)
   expect(saved.ok).toBe(true)

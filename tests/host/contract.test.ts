@@ -17,7 +17,7 @@ function value<T>(reply: Reply<T>): T {
 const code = (reply: Reply<unknown>) => (reply.ok ? 'ok' : reply.fault.code)
 
 async function newJob(shell: Shell, name: string): Promise<FileRef> {
-  return value(await shell.host.fileInFolder(name))
+  return value(await shell.host.bookFile(name))
 }
 
 describe.each([
@@ -45,7 +45,7 @@ describe.each([
 
   test('an empty job folder, a first save, reading it back', async () => {
     const shell = await start()
-    expect(value(await shell.host.listFolder())).toEqual([])
+    expect(value(await shell.host.listBook())).toEqual({ folder: shell.jobFolder, entries: [] })
     const file = await newJob(shell, 'bracket')
     expect(file.name).toBe('bracket.evenswing.json')
     expect(code(await shell.host.readJob(file))).toBe('file.gone')
@@ -53,8 +53,8 @@ describe.each([
     const opened = value(await shell.host.readJob(file))
     expect(opened).toEqual({ file, text: jobText('one'), stamp: saved.stamp })
     expect(readFileSync(join(shell.jobFolder, 'bracket.evenswing.json'), 'utf8')).toBe(jobText('one'))
-    const [entry, ...others] = value(await shell.host.listFolder())
-    expect(entry?.name).toBe('bracket.evenswing.json')
+    const [entry, ...others] = value(await shell.host.listBook()).entries
+    expect(entry?.file.name).toBe('bracket.evenswing.json')
     expect(Number.isNaN(Date.parse(entry?.modified ?? ''))).toBe(false)
     expect(others).toEqual([])
   })
@@ -66,7 +66,7 @@ describe.each([
     await shell.host.writeJob(await newJob(shell, 'first'), jobText('1'), null)
     await new Promise((done) => setTimeout(done, 20))
     await shell.host.writeJob(await newJob(shell, 'second'), jobText('2'), null)
-    const names = value(await shell.host.listFolder()).map((e) => e.name)
+    const names = value(await shell.host.listBook()).entries.map((e) => e.file.name)
     expect(names).toEqual(['second.evenswing.json', 'first.evenswing.json'])
   })
 
@@ -135,7 +135,7 @@ describe.each([
     'x'.repeat(300),
   ])('the name %j is refused', async (bad) => {
     const { host } = await start()
-    expect(code(await host.fileInFolder(bad))).toBe('name.refused')
+    expect(code(await host.bookFile(bad))).toBe('name.refused')
   })
 
   test('a reference that this session did not make opens and writes nothing', async () => {
@@ -212,7 +212,7 @@ describe.each([
     ['writeJob', [{ id: 'x', name: 'x', folder: 'y' }, 5, null]],
     ['writeJob', [{ id: 'x', name: 'x', folder: 'y' }, 'text']],
     ['info', ['extra']],
-    ['fileInFolder', [null]],
+    ['bookFile', [null]],
     ['exportFile', ['x', 'exe', new Uint8Array([1])]],
     ['exportFile', ['x', 'pdf', 'text']],
     ['exportFile', ['x', 'pdf', new Uint8Array()]],

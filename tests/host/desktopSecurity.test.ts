@@ -3,7 +3,7 @@ import { beforeEach, expect, test, vi } from 'vitest'
 import type { Reply } from '../../src-core/bridge/contract.ts'
 import { CONTENT_SECURITY_POLICY } from '../../src-main/web/securityHeaders.ts'
 import { PAGE_URL, pageUrl, sameOrigin } from '../../src-main/desktop/page.ts'
-import { VERBS } from '../../src-main/requests/registry.ts'
+import { VERBS } from '../../src-core/bridge/verbs.ts'
 import { startDesktop, type FakeElectron } from './shells.ts'
 
 vi.mock('electron', () => import('./fakeElectron.ts'))

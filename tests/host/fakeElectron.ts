@@ -29,6 +29,8 @@ const fresh = () => ({
   quits: 0,
   appPath: fileURLToPath(new URL('../..', import.meta.url)),
   menu: undefined as unknown,
+  userData: '',
+  shownInFolder: [] as string[],
 })
 
 export const state = fresh()
@@ -44,6 +46,7 @@ class App extends EventEmitter {
   isPackaged = false
   getAppPath = () => state.appPath
   getVersion = () => '0.0.0-test'
+  getPath = () => state.userData
   whenReady = () => Promise.resolve()
   requestSingleInstanceLock = () => true
   quit = () => void state.quits++
@@ -133,6 +136,8 @@ export const dialog = {
   },
   showMessageBoxSync: () => state.messageChoice,
 }
+
+export const shell = { showItemInFolder: (path: string) => void state.shownInFolder.push(path) }
 
 export const Menu = {
   setApplicationMenu: (menu: unknown) => void (state.menu = menu),

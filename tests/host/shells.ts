@@ -24,7 +24,9 @@ export async function startDesktop(index = () => import('../../src-main/index.ts
   vi.resetModules()
   const electron = (await import('electron')) as unknown as FakeElectron
   electron.reset()
-  const jobFolder = join(scratchFolder(), 'jobs')
+  const folder = scratchFolder()
+  const jobFolder = join(folder, 'jobs')
+  electron.state.userData = join(folder, 'user')
   vi.stubEnv('EVENSWING_JOBS', jobFolder)
   await index()
   await vi.waitFor(() => expect(electron.state.windows[0]?.loaded).toBeTruthy())
@@ -61,6 +63,7 @@ export async function startTestLoopback(bodyLimit?: number) {
     dialogs: null,
     examplesFolder,
     jobFolder,
+    userData: join(folder, 'user'),
   })
   const loopback = await startLoopback({
     rendererFolder,

@@ -43,6 +43,7 @@ export async function startBench(): Promise<Bench> {
     dialogs: null,
     examplesFolder: resolve('examples'),
     jobFolder: folder,
+    userData: join(folder, '.user'),
   })
   const report = (error: unknown) => errors.push(String(error))
   const host: Loopback = await startLoopback({ rendererFolder, services, report })

@@ -1,0 +1,104 @@
+/** The job book's side of the host's services. */
+import { join } from 'node:path'
+import type { BookHost } from '../../../src-core/bridge/bookContract.ts'
+import { createDrafts } from '../drafts.ts'
+import { JOB_SUFFIX, jobName } from '../fileNames.ts'
+import type { FileRefs } from '../fileRefs.ts'
+import { HostError } from '../hostError.ts'
+import { listRevisions, readJobFile, readRevision } from '../jobStore.ts'
+import type { Recent } from '../recent.ts'
+import type { SettingsStore } from '../settings.ts'
+import type { ServicesOf } from '../servicesOf.ts'
+import { exists, isWritable } from '../writable.ts'
+import { createBook } from './listBook.ts'
+import { readLibraryFile, writeLibraryFile } from './shopLibrary.ts'
+
+export interface BookOptions {
+  readonly userData: string
+  readonly usualFolder: string
+  readonly refs: FileRefs
+  readonly settings: SettingsStore
+  readonly recent: Recent
+  /** The system's dialog for a folder; null where there is none. */
+  readonly chooseFolder: (() => Promise<string | null>) | null
+  /** Shows the log in the system's file manager; null without a desktop. */
+  readonly showLog: (() => void) | null
+}
+
+export function createBookServices(options: BookOptions): ServicesOf<BookHost> {
+  const { userData, refs, settings, recent } = options
+  const book = createBook(userData, options.usualFolder)
+  const drafts = createDrafts(userData)
+  const inBook = async (name: string) => join(await settings.bookFolder(), jobName(name))
+
+  return {
+    async listBook() {
+      const folder = await settings.bookFolder()
+      const files = await book.list(folder)
+      return {
+        folder,
+        entries: files.map(({ name, ...rest }) => ({ file: refs.issue(join(folder, name)), ...rest })),
+      }
+    },
+    bookFile: async (name) => refs.issue(await inBook(name)),
+    async freeBookFile(name) {
+      const stem = jobName(name).slice(0, -JOB_SUFFIX.length)
+      for (let n = 1; n <= 10_000; n++) {
+        const path = await inBook(n === 1 ? stem : `${stem}-${n}`)
+        if (!(await exists(path))) return refs.issue(path)
+      }
+      throw new HostError('name.refused', `${stem}: there are too many files of this name; choose another`)
+    },
+    async chooseBookFolder() {
+      if (!options.chooseFolder)
+        throw new HostError(
+          'request.refused',
+          'There are no system dialogs here; the variable EVENSWING_JOBS names the job book’s folder at the start',
+        )
+      const folder = await options.chooseFolder()
+      return folder === null ? null : settings.setBookFolder(folder)
+    },
+    readSettings: () => settings.read(),
+    writeSettings: (wanted) => settings.write(wanted),
+    listRecent: async () => (await recent.list()).map((path) => refs.issue(path)),
+    async clearRecent() {
+      await recent.clear()
+      return null
+    },
+    listRevisions: (file) => listRevisions(refs.pathOf(file)),
+    readRevision: (file, id) => readRevision(refs.pathOf(file), id),
+    async fileState(file) {
+      const path = refs.pathOf(file)
+      try {
+        const { stamp } = await readJobFile(path)
+        return { stamp, readOnly: !(await isWritable(path)) }
+      } catch (error) {
+        if (error instanceof HostError && error.code === 'file.gone') return { stamp: null, readOnly: false }
+        throw error
+      }
+    },
+    async keepDraft(draft) {
+      await drafts.keep(draft, draft.file ? refs.pathOf(draft.file) : null)
+      return null
+    },
+    async dropDraft(id) {
+      await drafts.drop(id)
+      return null
+    },
+    listDrafts: async () =>
+      (await drafts.left()).map(({ path, ...draft }) => ({
+        ...draft,
+        file: path === null ? null : refs.issue(path),
+      })),
+    readLibrary: async () => readLibraryFile(await settings.bookFolder()),
+    writeLibrary: async (text, stamp) => ({
+      stamp: await writeLibraryFile(await settings.bookFolder(), text, stamp),
+    }),
+    async showLog() {
+      if (!options.showLog)
+        throw new HostError('request.refused', `Here the log is only a file: ${join(userData, 'logs')}`)
+      options.showLog()
+      return null
+    },
+  }
+}

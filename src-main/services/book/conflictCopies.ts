@@ -1,0 +1,29 @@
+/** Copies that folders which sync leave beside a file when two people changed it at once. */
+import { JOB_SUFFIX } from '../fileNames.ts'
+
+/** What such programs add to a name; each pattern takes it off the end of the name without its suffix. */
+const MARKS: readonly RegExp[] = [
+  / \([^()]*(?:conflict|konflikt|conflit|conflicto|conflitto)[^()]*\)$/iu,
+  /[ ._-]*sync-conflict-[\w-]+$/iu,
+  /[ ._-](?:conflict|conflicted copy)(?:[ ._-][\w .-]+)?$/iu,
+  / \(\d{1,3}\)$/u,
+  / - copy(?: \(\d{1,3}\))?$/iu,
+]
+
+/** Name of the job that `name` is a copy of, if a job of that name is in the folder; else null. */
+export function conflictOriginal(name: string, names: ReadonlySet<string>): string | null {
+  // Some put their mark between the two endings, or after both.
+  const stem = name.endsWith(JOB_SUFFIX) ? name.slice(0, -JOB_SUFFIX.length) : null
+  const middle = /^(.*)\.evenswing([ ._-].*)\.json$/iu.exec(name)
+  const bare = stem ?? (middle ? `${middle[1]}${middle[2]}` : null)
+  if (bare === null) return null
+  for (const mark of MARKS) {
+    const original: string = bare.replace(mark, '')
+    if (original !== bare && names.has(original + JOB_SUFFIX)) return original + JOB_SUFFIX
+  }
+  return null
+}
+
+/** Whether a name is a job's, or a job's with a sync mark between its endings. */
+export const isJobName = (name: string): boolean =>
+  !name.startsWith('.') && (name.endsWith(JOB_SUFFIX) || /\.evenswing[ ._-].*\.json$/iu.test(name))

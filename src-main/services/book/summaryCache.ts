@@ -1,0 +1,67 @@
+/** Summaries of a folder's jobs by name, size and time, so that a large book need not be read again. */
+import { createHash } from 'node:crypto'
+import { join } from 'node:path'
+import { z } from 'zod'
+import { readKept, writeKept } from '../keptJson.ts'
+import type { Known } from './readSummary.ts'
+
+const LIMIT = 200 * 1024 * 1024
+/** Raised whenever summaries hold something new. */
+const FORM = 1
+
+const text = z.string().max(20_000)
+const summary = z.strictObject({
+  title: text,
+  partNumber: text,
+  partName: text,
+  material: text,
+  machine: text,
+  plate: text,
+  notes: text,
+  setups: z.array(z.strictObject({ id: text, title: text })).max(1000),
+  lastRun: z.strictObject({ date: text, setup: text, speed: z.number().nullable() }).nullable(),
+  picture: z
+    .array(z.strictObject({ role: z.enum(['plate', 'slot', 'part', 'piece', 'weight']), path: text }))
+    .max(1000),
+})
+const entry = z.strictObject({
+  size: z.number(),
+  time: z.number(),
+  known: z.union([
+    z.strictObject({ summary, fault: z.null() }),
+    z.strictObject({ summary: z.null(), fault: text }),
+  ]),
+})
+const schema = z.strictObject({
+  form: z.int(),
+  folder: text,
+  entries: z.record(z.string().max(1000), entry),
+})
+
+export interface CachedFile {
+  readonly size: number
+  readonly time: number
+  readonly known: Known
+}
+
+const fileOf = (userData: string, folder: string) =>
+  join(userData, 'book', `${createHash('sha256').update(folder).digest('hex').slice(0, 24)}.json`)
+
+/** Empty where there is none, where it is damaged or where it belongs to another form of summary. */
+export async function readCache(userData: string, folder: string): Promise<Map<string, CachedFile>> {
+  try {
+    const { value } = await readKept(fileOf(userData, folder), schema, LIMIT)
+    if (value?.form === FORM && value.folder === folder) return new Map(Object.entries(value.entries))
+  } catch {
+    // A cache that cannot be read only costs time.
+  }
+  return new Map()
+}
+
+export async function writeCache(
+  userData: string,
+  folder: string,
+  entries: ReadonlyMap<string, CachedFile>,
+): Promise<void> {
+  await writeKept(fileOf(userData, folder), { form: FORM, folder, entries: Object.fromEntries(entries) })
+}
