@@ -46,11 +46,14 @@ export function textWidth(text: string, height: number, bold = false): number {
   return (sum / 1000) * (height / CAP_HEIGHT)
 }
 
+/** Where a line may break: at spaces, but not between a figure and its unit. */
+const BREAK = /\s+(?!(?<=\d\s)(?:%|g·mm|kg|mm|N·m|N|lbf·ft|lbf|lb|rpm|oz·in|in)(?![\w·]))/
+
 /** Breaks text at spaces into lines no wider than `width` mm; a single longer word stands alone. */
 export function wrapText(text: string, height: number, width: number, bold = false): string[] {
   const lines: string[] = []
   let line = ''
-  for (const word of settable(text).split(/\s+/)) {
+  for (const word of settable(text).split(BREAK)) {
     const longer = line ? `${line} ${word}` : word
     if (line && textWidth(longer, height, bold) > width) {
       lines.push(line)
