@@ -9,6 +9,7 @@ import { register } from 'tsx/esm/api'
 register()
 const { startLoopback } = await import('../src-main/loopback/server.ts')
 const { createHostServices } = await import('../src-main/services/hostServices.ts')
+const { sheetPictures } = await import('./sheetPictures.mjs')
 
 const folder = resolve(process.argv[2] ?? 'docs/pictures')
 const rendererFolder = resolve('out/renderer')
@@ -78,6 +79,7 @@ const browser = await chromium.launch({
 let failed = false
 try {
   await mkdir(folder, { recursive: true })
+  for (const path of await sheetPictures(folder)) console.log(path)
   for (const { name, width = 1280, height = 800, dark = false, steps } of PICTURES) {
     const page = await browser.newPage({
       viewport: { width, height },

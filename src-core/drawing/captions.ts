@@ -4,8 +4,9 @@ import type { Mounted } from '../mounting/types.ts'
 import { LETTERING } from './lettering.ts'
 import type { PlainPrimitive } from './model.ts'
 import { circle, text } from './primitives.ts'
-import { indexMark, openCentre, quarteredDisc } from './symbols.ts'
+import { indexMark, noseMark, openCentre, quarteredDisc } from './symbols.ts'
 import { fitText, textWidth } from './textWidth.ts'
+import { noses } from './view.ts'
 
 const ROW = 4.4
 const TITLE = 4.6
@@ -28,10 +29,13 @@ function legendRows({ job, pieces }: Marked, width: number): Entry[][] {
     ...(job.plate.slots.length > 0
       ? [
           {
-            words: 'index slot; angles run counter-clockwise from it',
+            words: 'index slot; angles counter-clockwise from it',
             mark: (p: Point) => [indexMark({ x: p.x - 2, y: p.y }, 0)],
           },
         ]
+      : []),
+    ...(noses({ pieces }).length > 0
+      ? [{ words: 'clamp bears here', mark: (p: Point) => [noseMark(p)] }]
       : []),
     {
       words: 'tightest clearance',

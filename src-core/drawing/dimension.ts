@@ -8,7 +8,7 @@ import type { DimensionPrimitive, PlainPrimitive } from './model.ts'
 import { quad, type Quad, type Segment } from './placing/quad.ts'
 import type { Candidate, Label } from './placing/placeLabels.ts'
 import { arrowhead, line, text } from './primitives.ts'
-import { textWidth } from './textWidth.ts'
+import { settable, textWidth } from './textWidth.ts'
 
 const GAP = 1
 const OVERSHOOT = 2
@@ -72,7 +72,7 @@ function buildDimension(spec: DimensionSpec, offset: number, place: TextPlace): 
       lines.push({ a: at(along, foot + side * clear), b: at(along, offset + side * OVERSHOOT) })
   }
   const tail = arrowsInside ? 0 : 2 * ARROW
-  const carry = width + ARROW + 1.5
+  const carry = width + ARROW + 1
   const start = place === 'before' ? -carry : -tail
   const end = place === 'after' ? length + carry : length + tail
   lines.push({ a: at(start, offset), b: at(end, offset) })
@@ -99,7 +99,7 @@ function buildDimension(spec: DimensionSpec, offset: number, place: TextPlace): 
       from,
       to: at(length, away),
       line: { a, b },
-      text: spec.text,
+      text: settable(spec.text),
       textAt,
       textAngle: angle,
       height: HEIGHT,
@@ -215,7 +215,7 @@ export function diameterCandidates(
       from: far,
       to: near,
       line: { a: far, b: near },
-      text: spec.text,
+      text: settable(spec.text),
       textAt,
       textAngle: 0,
       height: HEIGHT,

@@ -26,6 +26,8 @@ export interface DrawnViews {
   readonly primitives: readonly Primitive[]
   /** Labels for which there was no free place; they are not drawn. */
   readonly unplaced: readonly string[]
+  /** What is near the views but not in them, in words. */
+  readonly asides: readonly string[]
 }
 
 export function drawViews({ plan, border, ...setup }: ViewsInput): DrawnViews {
@@ -53,5 +55,6 @@ export function drawViews({ plan, border, ...setup }: ViewsInput): DrawnViews {
       ...legend(setup.mounted, at, width),
     ],
     unplaced: placed.unplaced,
+    asides: views.flatMap((v) => v.asides),
   }
 }

@@ -20,6 +20,8 @@ export interface Laid {
 export interface Block {
   /** Least width it can be set in. */
   readonly width: number
+  /** Width at which it breaks nothing; none where it takes any. */
+  readonly fullWidth?: number
   /** Set in a width, no higher than `room`; null where not even a first piece fits. */
   lay(width: number, room: number): Laid | null
 }
@@ -63,7 +65,7 @@ function fillPage(
   }
   for (const block of blocks) {
     const tries = regions.map((region, k) =>
-      block.width <= region.width + 1e-6 ? block.lay(region.width, region.height - used[k]!) : null,
+      block.width <= region.width + 1e-6 ? block.lay(region.width, region.height - used[k]! + 1e-6) : null,
     )
     const whole = tries.findIndex((laid) => laid !== null && laid.rest === null)
     if (whole >= 0) {

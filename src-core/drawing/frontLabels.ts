@@ -22,6 +22,8 @@ import {
 
 /** g·mm: less than this has no side to speak of. */
 const LEAST_UNBALANCE = 1
+/** With more pieces than this a leader has one place on each to end at, or there would be too much to weigh. */
+const MANY = 40
 /** From the swing circle outward, mm. */
 const RINGS = [9, 15, 22, 31]
 
@@ -76,7 +78,8 @@ export function balloonLabels(input: ViewInput, lines: FrontLines, over: readonl
   const { mounted, origin } = input
   const grid = gridPoints(input.area)
   return mounted.pieces.flatMap((piece, i): Label[] => {
-    const targets = leaderTargets(piece, over).map(lines.map)
+    const most = mounted.pieces.length > MANY ? 1 : 3
+    const targets = leaderTargets(piece, over).slice(0, most).map(lines.map)
     const spec = {
       number: i + 1,
       targets,
@@ -87,11 +90,9 @@ export function balloonLabels(input: ViewInput, lines: FrontLines, over: readonl
     const full = balloonCandidates({ ...spec, polar })
     // With no room for the figures the number alone is drawn; the list has the rest.
     const bare = polar ? dearer(balloonCandidates({ ...spec, polar: null }), 40) : []
-    const anywhere = dearer(
-      balloonCandidates({ ...spec, targets: targets.slice(0, 1), polar: null, places: grid }),
-      60,
-    )
-    return [{ id: `item ${i + 1}`, candidates: [...full, ...bare, ...anywhere] }]
+    const anywhere = () =>
+      dearer(balloonCandidates({ ...spec, targets: targets.slice(0, 1), polar: null, places: grid }), 60)
+    return [{ id: `item ${i + 1}`, candidates: [...full, ...bare], spare: anywhere }]
   })
 }
 
@@ -224,21 +225,28 @@ function tightestWords({ job, mounted, analysis }: ViewInput): string[] {
   return [`${what} ${c.clearance_mm < 0 ? 'FOULS' : 'clears'}`, `the ${against} by ${by}`]
 }
 
-/** Names the bed under its line, or says where it is when it is too far down to draw. */
+/** Names the bed under its line. */
 export function bedLabel({ job, analysis, scale, origin }: ViewInput, { swing }: FrontLines): Label[] {
-  const bed = bedRadius(job)
-  const shown = bedIsShown(job, analysis)
-  const words = shown ? bed.name : `${bed.name} ${dimensionText(job, bed.radius)} below the axis, not drawn`
-  const below = shown ? bed.radius * scale + 4.5 : swing + 6
-  const half = textWidth(words, LETTERING.note) / 2
+  if (!bedIsShown(job, analysis)) return []
+  const { name, radius } = bedRadius(job)
+  const half = textWidth(name, LETTERING.note) / 2
   const out = Math.max(0, swing + 8 - half)
+  const below = radius * scale + 4.5
   const places = [out, -out, out / 2, -out / 2, 0, swing + 12 + half, -swing - 12 - half].flatMap((x, i) =>
     [0, 4, 8].map((down) => ({ at: { x: origin.x + x, y: origin.y - below - down }, cost: down + 1.5 * i })),
   )
   return [
     {
       id: 'bed name',
-      candidates: noteCandidates({ lines: [words], height: LETTERING.note, target: null, places }),
+      candidates: noteCandidates({ lines: [name], height: LETTERING.note, target: null, places }),
     },
   ]
+}
+
+/** Where the bed is, if it is too far down to draw. */
+export function bedAside({ job, analysis }: ViewInput): string[] {
+  if (bedIsShown(job, analysis)) return []
+  const { name, radius } = bedRadius(job)
+  const capital = name.charAt(0).toUpperCase() + name.slice(1)
+  return [`${capital} ${dimensionText(job, radius)} below the axis, not drawn.`]
 }

@@ -1,12 +1,20 @@
 /** The plate as seen from the tailstock, with everything on it. */
 import type { Point } from '../geometry/types.ts'
 import { frontDimensions } from './frontDimensions.ts'
-import { HEAVY_TIP, balloonLabels, bedLabel, heavyLabel, slotLabels, swingLabels } from './frontLabels.ts'
+import {
+  HEAVY_TIP,
+  balloonLabels,
+  bedAside,
+  bedLabel,
+  heavyLabel,
+  slotLabels,
+  swingLabels,
+} from './frontLabels.ts'
 import { frontLines, piecesOver } from './frontLines.ts'
 import type { PlainPrimitive } from './model.ts'
 import { arrowhead, circle, line } from './primitives.ts'
-import { indexMark, openCentre, quarteredDisc } from './symbols.ts'
-import { centreBefore, indexAngle, type View, type ViewInput } from './view.ts'
+import { indexMark, noseMark, openCentre, quarteredDisc } from './symbols.ts'
+import { centreBefore, indexAngle, noses, type View, type ViewInput } from './view.ts'
 
 export function frontView(input: ViewInput): View {
   const lines = frontLines(input)
@@ -15,11 +23,13 @@ export function frontView(input: ViewInput): View {
     ...tightestMark(input, lines.map),
     ...massCentres(input, lines.map),
     ...index(input, lines.rim),
+    ...noses(input.mounted).map((at) => noseMark(lines.map(at))),
   ]
   return {
     lines: lines.primitives,
     bodies: lines.bodies,
     marks,
+    asides: bedAside(input),
     labels: [
       ...heavyLabel(input, lines),
       ...slotLabels(input, lines),

@@ -8,6 +8,7 @@ import type { Job } from '../job/schema.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { captionsHeight } from './captions.ts'
 import type { Block, Region } from './flow.ts'
+import { NARROWEST } from './noteBlock.ts'
 import { footerHeight } from './footer.ts'
 import { CENTRING } from './frame.ts'
 import type { Bounds } from './placing/inkMap.ts'
@@ -23,9 +24,9 @@ const AROUND = { metric: 26, inch: 29 }
 const ABOVE = 22
 const BELOW = 14
 /** Below the bed line. */
-const UNDER_BED = 8
+const UNDER_BED = 10
 /** Beside and above the side view, for its dimensions. */
-const SIDE = { metric: 13, inch: 17 }
+const SIDE = { metric: 13, inch: 18 }
 /** Below this diameter on paper the labels crowd the plate, and the views get a sheet of their own. */
 const CROWDED = 90
 /** Below this, mm, room beside the views is given up for a larger scale. */
@@ -33,6 +34,7 @@ const VERY_SMALL = 55
 const TIGHT = 0.75
 /** Height that the hardware list may take under the views. */
 const MOST_LIST = 130
+const BETWEEN_COLUMNS = 6
 
 export interface SheetPlan {
   readonly scale: number
@@ -140,7 +142,7 @@ function sharedLayouts(input: PlanInput): Layout[] {
 const listWidth = (sheet: SheetSize): number => sheet.right - TITLE_WIDTH - 4 - sheet.left - INSET
 
 /** Views at the upper left, a column of notes at the right over the title block, room for a list under the views. */
-function sharedLayout({ mounted, sheet, columnWidth }: PlanInput, listHeight: number): Layout {
+function sharedLayout({ mounted, sheet, columnWidth, hardware }: PlanInput, listHeight: number): Layout {
   const left = sheet.left + INSET
   const band = Math.max(TITLE_HEIGHT + 2, footerHeight(sheet) + listHeight + 3)
   const columnX = sheet.right - INSET - columnWidth
@@ -151,15 +153,28 @@ function sharedLayout({ mounted, sheet, columnWidth }: PlanInput, listHeight: nu
     captions: captionsHeight(mounted, captionsWidth(area)),
     regions: [
       { x: columnX, y: columnTop, width: columnWidth, height: columnTop - sheet.bottom - TITLE_HEIGHT - 4 },
-      {
-        x: left,
-        y: sheet.bottom + band - 3,
-        width: listWidth(sheet),
-        height: band - 3 - footerHeight(sheet),
-      },
+      ...besideList(
+        {
+          x: left,
+          y: sheet.bottom + band - 3,
+          width: listWidth(sheet),
+          height: band - 3 - footerHeight(sheet),
+        },
+        listHeight > 0 ? (hardware.fullWidth ?? Infinity) : Infinity,
+      ),
     ],
     under: false,
   }
+}
+
+/** A region, parted where notes have room beside a list of that width. */
+function besideList(region: Region, width: number): Region[] {
+  const left = region.width - width - BETWEEN_COLUMNS
+  if (left < NARROWEST) return [region]
+  return [
+    { ...region, width },
+    { ...region, x: region.x + width + BETWEEN_COLUMNS, width: left },
+  ]
 }
 
 /** Views over the whole sheet above the title block; blocks in what is left under them and beside the block. */

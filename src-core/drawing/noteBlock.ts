@@ -19,7 +19,7 @@ export interface Notes {
 
 /** Widest a line is set, for the eye to find the next. */
 const WIDEST = 170
-const NARROWEST = 60
+export const NARROWEST = 60
 const TICK = 2.7
 const INDENT = 4.6
 const CONTINUED = ', continued'

@@ -100,7 +100,7 @@ export const CHECKLIST: Notes = {
   ],
 }
 
-export function assumptionNotes(job: Job, a: Analysis): Notes {
+export function assumptionNotes(job: Job): Notes {
   const d = uncertaintiesOf(job)
   const weighed = job.part.weighedMass !== null
   const share = weighed ? d.weighedMass : d.computedMass
@@ -108,11 +108,11 @@ export function assumptionNotes(job: Job, a: Analysis): Notes {
   return {
     title: 'Assumed, and how sure',
     lines: [
-      `Part ${weighed ? 'weighed' : 'computed from outline and density'}, ±${plain(share * 100, 1)} %; its centre of mass ±${fmt.length(d.centreOfMass)}; pieces weighed ±${plain(d.weighedMass * 100, 1)} % and placed ±${fmt.length(d.placing)}: standard uncertainties, of which the 95 % bound is made.`,
+      `Standard uncertainties: part ${weighed ? 'weighed' : 'computed from outline and density'} ±${plain(share * 100, 1)} %, its centre of mass ±${fmt.length(d.centreOfMass)}; pieces weighed ±${plain(d.weighedMass * 100, 1)} %, placed ±${fmt.length(d.placing)}. The 95 % bound is made of these.`,
       job.plate.residual
         ? `Plate's own unbalance ${fmt.unbalance(job.plate.residual.amount)}, as given.`
         : "Plate's own unbalance not given, taken as nothing.",
-      `Eccentricity ${fmt.length(a.assembly.eccentricity_um / 1000)}. Bolts count within the masses listed.`,
+      'Bolts count within the masses listed.',
     ],
   }
 }

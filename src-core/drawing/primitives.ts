@@ -1,5 +1,6 @@
 /** Makers of drawing primitives, all in sheet mm. */
 import type { Point, Ring } from '../geometry/types.ts'
+import { settable } from './textWidth.ts'
 import type {
   CirclePrimitive,
   Fill,
@@ -96,7 +97,7 @@ export function text(at: Point, content: string, height: number, options: TextOp
     kind: 'text',
     layer: options.layer ?? 'text',
     at: { x: at.x, y: at.y },
-    text: content,
+    text: settable(content),
     height,
     anchor: options.anchor ?? 'start',
     angle: options.angle ?? 0,

@@ -8,7 +8,7 @@ import { polygonDifference, polygonUnion } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point, Region } from '../geometry/types.ts'
 import { circleRing } from '../geometry/edges.ts'
-import { isPrism, type Mesh, type Plate } from '../job/schema.ts'
+import { isPrism, type Mesh, type Plate, type Slot } from '../job/schema.ts'
 import type { Mounted, MountedBore, Placement } from '../mounting/types.ts'
 import { slotRing } from './frontLines.ts'
 import type { Segment } from './placing/quad.ts'
@@ -39,7 +39,15 @@ export function extentY(region: Region): [number, number] {
   return [Math.min(...boxes.map((b) => b.y0)), Math.max(...boxes.map((b) => b.y1))]
 }
 
-/** The plate cut open: its bore, holes and through slots on the plane are left out. */
+/**
+ * Tee slots for a bolt of their width: undercut, its height, and depth over all, in widths of the slot. Middles of the
+ * ranges of ISO 299:1987 for slots of 10 to 22 mm; a job holds the width alone.
+ */
+const TEE = { undercut: 1.7, head: 0.75, depth: 1.8 }
+/** Of the plate's thickness: no tee slot is deeper. */
+const DEEPEST = 0.8
+
+/** The plate cut open: its bore, holes and slots on the plane are left out. */
 export function plateSection(plate: Plate): Polygon[] {
   const whole = slab(-plate.thickness, 0, -plate.diameter / 2, plate.diameter / 2)
   const through = [
@@ -50,8 +58,23 @@ export function plateSection(plate: Plate): Polygon[] {
   const open = through
     .flatMap((outline) => sectionRanges({ outline, holes: [] }))
     .map(([y0, y1]) => slab(-plate.thickness - 1, 1, y0, y1))
-  return without([whole], open)
+  return without([whole], [...open, ...plate.slots.flatMap((s) => teeSection(s, plate.thickness))])
 }
+
+function teeSection(slot: Slot, thickness: number): Polygon[] {
+  if (slot.kind !== 'tee') return []
+  const depth = Math.min(TEE.depth * slot.width, DEEPEST * thickness)
+  const neck = depth * (1 - TEE.head / TEE.depth)
+  const cut = (width: number, from: number, to: number) =>
+    sectionRanges({ outline: slotRing({ ...slot, width }), holes: [] }).map(([y0, y1]) =>
+      slab(from, to, y0, y1),
+    )
+  return [...cut(slot.width, -neck, 1), ...cut(TEE.undercut * slot.width, -depth, -neck)]
+}
+
+/** Whether a tee slot is cut, so that its depth is drawn. */
+export const showsTee = ({ slots, thickness }: Plate): boolean =>
+  slots.some((s) => teeSection(s, thickness).length > 0)
 
 /** The part's prisms cut open as mounted: pockets and bores already cut are left out, and inner joints are not shown. */
 export function partSection(mounted: Mounted): Polygon[] {

@@ -5,21 +5,13 @@
 import type { Analysis } from '../analysis/result.ts'
 import type { Job, Setup } from '../job/schema.ts'
 import { findSetup, mountSetup } from '../mounting/mount.ts'
-import type { Mounted } from '../mounting/types.ts'
+import { compose } from './compose.ts'
 import type { DimensionChoices } from './dimension.ts'
-import { dimensionName } from './dimensionNames.ts'
-import { flow, type Block, type Region } from './flow.ts'
-import { footer, footerHeight } from './footer.ts'
+import { footer } from './footer.ts'
 import { frame } from './frame.ts'
-import { INSET, planSheet, viewExtent } from './layout.ts'
-import { hardwareTable, speedTable } from './lists.ts'
 import type { Drawing } from './model.ts'
-import { headline, noteBlock } from './noteBlock.ts'
-import { CHECKLIST, assumptionNotes, balanceNotes, findingNotes, speedWords } from './notes.ts'
-import { SHEETS, type SheetName, type SheetSize } from './sheetSizes.ts'
-import { tableBlock } from './table.ts'
-import { TITLE_HEIGHT, TITLE_WIDTH, titleBlock, type Projection } from './titleBlock.ts'
-import { drawViews } from './drawViews.ts'
+import { SHEETS, type SheetName } from './sheetSizes.ts'
+import { TITLE_WIDTH, titleBlock, type Projection } from './titleBlock.ts'
 
 /** What is left out comes from the job's own `setup.sheet` and `titleBlock`, and where those are silent too it is chosen. */
 export interface SheetOptions {
@@ -39,9 +31,6 @@ export interface SheetOptions {
   readonly dimensions?: DimensionChoices
 }
 
-/** Least width of the column of notes, mm. */
-const COLUMN = 90
-
 /** The sheets of one setup, in order. Throws RangeError on an unknown setup and on a scale that is not positive. */
 export function setupSheet(
   job: Job,
@@ -51,33 +40,16 @@ export function setupSheet(
 ): Drawing[] {
   const setup = findSetup(job, setupId)
   const { sheet, scale, projection, choices, fields } = chosenOptions(job, setup, given)
-  const mounted = mountSetup(job, setupId)
-  const speeds = tableBlock(speedTable(job, setup, analysis))
-  const hardware = tableBlock(hardwareTable(job, mounted))
-  const plan = planSheet({
-    mounted,
+  const { plan, drawn, pages } = compose({
+    job,
+    setup,
+    mounted: mountSetup(job, setupId),
+    analysis,
     sheet,
-    extent: viewExtent(job, mounted, analysis),
     scale,
     projection,
-    hardware,
-    columnWidth: Math.max(COLUMN, speeds.width),
-  })
-  const blocks = [
-    headline(speedWords(job, setup, analysis)),
-    ...(mounted.pieces.length > 0 ? [hardware] : []),
-    speeds,
-    ...textBlocks(job, mounted, analysis),
-  ]
-  const drawn = drawViews({
-    job,
-    mounted,
-    analysis,
-    plan,
-    border: frame(sheet, TITLE_WIDTH),
     choices,
   })
-  const pages = flow([...blocks, ...unplacedNote(drawn.unplaced)], plan.regions, () => furtherRegions(sheet))
   return pages.map((lists, i): Drawing => {
     const block = titleBlock({
       job,
@@ -125,37 +97,3 @@ function chosenOptions({ titleBlock, displayUnits }: Job, { sheet }: Setup, give
 
 const sheetTitle = (job: Job, setup: Setup): string =>
   `${job.partNumber || job.title || job.part.name} ${setup.id}, setup drawing`
-
-function textBlocks(job: Job, mounted: Mounted, analysis: Analysis): Block[] {
-  return [
-    balanceNotes(job, mounted, analysis),
-    CHECKLIST,
-    ...findingNotes(analysis),
-    assumptionNotes(job, analysis),
-    ...(job.notes ? [{ title: 'Notes', lines: job.notes.split(/\n+/).filter((l) => l.trim() !== '') }] : []),
-  ].map(noteBlock)
-}
-
-function unplacedNote(ids: readonly string[]): Block[] {
-  if (ids.length === 0) return []
-  return [
-    noteBlock({
-      title: 'Not labelled',
-      lines: [`No room in the views for: ${ids.map(dimensionName).join(', ')}.`],
-    }),
-  ]
-}
-
-/** Sheets after the first: one column on an upright sheet, two on a lying one. */
-function furtherRegions(sheet: SheetSize): Region[] {
-  const x = sheet.left + INSET
-  const y = sheet.top - INSET
-  const width = sheet.right - sheet.left - 2 * INSET
-  const above = y - sheet.bottom - TITLE_HEIGHT - 3
-  if (!sheet.large) return [{ x, y, width, height: above - footerHeight(sheet) }]
-  const column = (width - 8) / 2
-  return [
-    { x, y, width: column, height: y - sheet.bottom - footerHeight(sheet) - 3 },
-    { x: x + column + 8, y, width: column, height: above },
-  ]
-}

@@ -4,17 +4,20 @@
  */
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point, Ring } from '../geometry/types.ts'
+import type { Job } from '../job/schema.ts'
 import { noteCandidates } from './callouts.ts'
 import { dimensionLabel } from './dimension.ts'
 import { LETTERING } from './lettering.ts'
 import type { Candidate, Label } from './placing/placeLabels.ts'
-import { extentY } from './section.ts'
+import { extentY, showsTee } from './section.ts'
 import { sideLines, type SideLines } from './sideLines.ts'
 import { textWidth } from './textWidth.ts'
 import { bedIsShown, bedRadius, dimensionText, type View, type ViewInput } from './view.ts'
 
 /** Levels of dimension lines above the plate, mm from its rim. */
 const LEVELS = [6, 11.2, 16.4, 22, 28]
+/** Below the bed line: its ticks, a value and the space round it, mm. */
+const UNDER_BED = 7.9
 const BESIDE = [7, 11, 15, 20, 26]
 
 export function sideView(input: ViewInput): View {
@@ -23,12 +26,16 @@ export function sideView(input: ViewInput): View {
     lines: lines.primitives,
     bodies: lines.bodies.map((ring) => [ring]),
     marks: [],
+    asides: asides(input, lines),
     labels: [...alongAxis(input, lines), ...levels(input, lines), ...notes(input, lines)],
   }
 }
 
 /** Plate, packing, part and all that stands out from the plate's face. */
-function alongAxis({ job, mounted, scale, choices }: ViewInput, { map, back, front }: SideLines): Label[] {
+function alongAxis(
+  { job, mounted, analysis, scale, choices }: ViewInput,
+  { map, back, front }: SideLines,
+): Label[] {
   const rim = job.plate.diameter / 2
   const { packing } = mounted.setup
   const rows = [
@@ -38,15 +45,16 @@ function alongAxis({ job, mounted, scale, choices }: ViewInput, { map, back, fro
     // Where nothing stands out further than a part without packing, its depth says it all.
     ...(packing > 0 || front > mounted.partFront ? [{ id: 'overhang', z0: 0, z1: front }] : []),
   ]
+  const underBed = bedIsShown(job, analysis) ? [(bedRadius(job).radius - rim) * scale + UNDER_BED] : []
   const end = (z: number, side: 1 | -1): Point =>
     map(z, z <= 0 ? side * rim : (outermost(mounted, z, side) ?? side * rim))
   return rows.flatMap(({ id, z0, z1 }): Label[] => {
     const value = z1 - z0
     if (value < TOLERANCE.height) return []
-    const heights = id === 'overhang' ? LEVELS.slice(1) : LEVELS
-    const on = (side: 1 | -1, first: number) => {
+    const above = id === 'overhang' ? LEVELS.slice(1) : LEVELS
+    const on = (side: 1 | -1, heights: readonly number[]) => {
       const from = end(z0, side)
-      const levels = heights.map((d) => map(0, side * rim).y + side * (d + first) - from.y)
+      const levels = heights.map((d) => map(0, side * rim).y + side * d - from.y)
       const spec = {
         id,
         from,
@@ -59,8 +67,10 @@ function alongAxis({ job, mounted, scale, choices }: ViewInput, { map, back, fro
       return dimensionLabel(spec, levels, choices)
     }
     // Under the plate where there is no room above.
-    const below = on(-1, 2).flatMap((l) => l.candidates.map((c) => ({ ...c, cost: c.cost + 15 })))
-    return on(1, 0).map((l) => ({ ...l, candidates: [...l.candidates, ...below] }))
+    const below = on(-1, [...above.map((d) => d + 2), ...underBed]).flatMap((l) =>
+      l.candidates.map((c) => ({ ...c, cost: c.cost + 15 })),
+    )
+    return on(1, above).map((l) => ({ ...l, candidates: [...l.candidates, ...below] }))
   })
 }
 
@@ -141,16 +151,16 @@ function notes(input: ViewInput, { map, back, front, slide }: SideLines): Label[
   const { job, analysis } = input
   const bed = bedRadius(job)
   const shown = bedIsShown(job, analysis)
-  const left = slide.drawn ? map(slide.from ?? 0, 0).x : map(back, 0).x
-  const floor = shown ? bed.radius : job.plate.diameter / 2
-  const slideY = map(0, slide.drawn ? -slide.level : -floor).y - (slide.drawn ? 0 : 2)
-  const words = slideWords(input, slide)
-  const names: Label[] = [
-    {
+  const names: Label[] = []
+  if (slide.drawn) {
+    const words =
+      slide.from === null ? ['cross-slide level;', 'bar reach not given'] : ['cross-slide,', 'tool at depth']
+    const from = map(slide.from ?? 0, -slide.level)
+    names.push({
       id: 'cross-slide name',
-      candidates: [...under(words, left, slideY, 0), ...under([words.join(' ')], left, slideY, 1)],
-    },
-  ]
+      candidates: [...under(words, from.x, from.y, 0), ...under([words.join(' ')], from.x, from.y, 1)],
+    })
+  }
   if (shown) {
     const spots = [map(back, 0).x, map(front, 0).x - 12].flatMap((x) =>
       under([bed.name], x, map(0, -bed.radius).y - 1, 0),
@@ -172,12 +182,16 @@ function under(lines: readonly string[], x: number, y: number, extra: number): C
   return noteCandidates({ lines, height: LETTERING.note, target: null, places })
 }
 
-function slideWords({ job }: ViewInput, { from, tip, level, drawn }: SideLines['slide']): string[] {
-  if (from === null) return ['cross-slide level;', 'bar reach not given']
-  if (drawn) return ['cross-slide,', 'tool at depth']
-  const reach = dimensionText(job, from)
-  return [
-    `cross-slide from ${reach} out,`,
-    `${dimensionText(job, level)} below axis (bar ${dimensionText(job, from - tip)})`,
-  ]
+function asides({ job }: ViewInput, { slide }: SideLines): string[] {
+  const tee = 'Tee slots drawn in the proportions of ISO 299; the job does not hold their depth.'
+  return [...slideAside(job, slide), ...(showsTee(job.plate) ? [tee] : [])]
+}
+
+/** Where the cross-slide is, if it is not in the picture. */
+function slideAside(job: Job, { from, tip, level, drawn }: SideLines['slide']): string[] {
+  if (drawn) return []
+  const at = (mm: number) => dimensionText(job, mm)
+  const below = `${at(level)} below the axis`
+  if (from === null) return [`Cross-slide ${below}, not drawn; the reach of its bar is not given.`]
+  return [`Cross-slide from ${at(from)} out, ${below}, not drawn (bar ${at(from - tip)}).`]
 }

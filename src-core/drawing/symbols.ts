@@ -1,7 +1,9 @@
 /** Marks of the views. Sheet mm. */
 import type { Point } from '../geometry/types.ts'
 import type { PlainPrimitive } from './model.ts'
-import { arrowhead, circle, line } from './primitives.ts'
+import { arrowhead, box, circle, line } from './primitives.ts'
+
+const NOSE = 1.7
 
 /** Centre of mass as set up: a disc with two filled quarters. */
 export function quarteredDisc(at: Point, r = 2): PlainPrimitive[] {
@@ -32,6 +34,10 @@ export function openCentre(at: Point, r = 2): PlainPrimitive[] {
     line('mark', { x: at.x, y: at.y - r }, { x: at.x, y: at.y + r }),
   ]
 }
+
+/** Where a clamp bears on the part: a filled square. */
+export const noseMark = (at: Point): PlainPrimitive =>
+  box('mark', at.x - NOSE / 2, at.y - NOSE / 2, NOSE, NOSE, 'solid')
 
 /** Mark of the index slot: a filled triangle outside the rim, pointing inward. `direction` of the slot in radians. */
 export const indexMark = (tip: Point, direction: number): PlainPrimitive =>

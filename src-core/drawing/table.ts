@@ -21,10 +21,10 @@ export interface TableInput {
   readonly rows: readonly (readonly string[])[]
   /** Rows printed bold. */
   readonly bold?: ReadonlySet<number>
+  /** In the smallest letters, for a sheet that would else run over. */
+  readonly small?: boolean
 }
 
-const HEIGHT = LETTERING.read
-const LINE = 4.6
 const PAD = 1.3
 /** From a row's line to the baseline below or above it. */
 const FOOT = 1.0
@@ -36,7 +36,11 @@ const WRAP_WIDTH = 30
 /** A cell is cut after so many lines. */
 const MOST_LINES = 3
 
-const rowHeight = (lines: number): number => lines * LINE + 0.7
+/** Letters of the cells, and from one line to the next. */
+const letters = ({ small }: TableInput): number => (small ? LETTERING.note : LETTERING.read)
+const leading = (input: TableInput): number => letters(input) + 1.1
+const rowHeight = (input: TableInput, lines: number): number =>
+  lines * leading(input) + (input.small ? 0.5 : 0.7)
 
 export function tableBlock(input: TableInput): Block {
   const natural = input.columns.map((column, k) => naturalWidth(input, column, k))
@@ -46,26 +50,32 @@ export function tableBlock(input: TableInput): Block {
   )
   return {
     width: rigid,
+    fullWidth: natural.reduce((a, b) => a + b, 0),
     lay: (width, room) => layTable(input, natural, width, room),
   }
 }
 
-function naturalWidth({ rows, bold }: TableInput, column: Column, k: number): number {
-  const cells = rows.map((row, i) => textWidth(row[k] ?? '', HEIGHT, bold?.has(i) ?? false))
-  return Math.max(textWidth(column.title, HEIGHT, true), ...cells) + 2 * PAD
+function naturalWidth(input: TableInput, column: Column, k: number): number {
+  const height = letters(input)
+  const cells = input.rows.map((row, i) => textWidth(row[k] ?? '', height, input.bold?.has(i) ?? false))
+  return Math.max(textWidth(column.title, height, true), ...cells) + 2 * PAD
 }
 
 function layTable(input: TableInput, natural: readonly number[], width: number, room: number): Laid | null {
   const widths = fitWidths(input, natural, width)
   const cells = input.rows.map((row, i) =>
     input.columns.map((column, k) =>
-      cellLines(row[k] ?? '', widths[k]! - 2 * PAD, column.wraps ?? false, input.bold?.has(i) ?? false),
+      cellLines(row[k] ?? '', widths[k]! - 2 * PAD, {
+        height: letters(input),
+        wraps: column.wraps ?? false,
+        bold: input.bold?.has(i) ?? false,
+      }),
     ),
   )
-  const heights = cells.map((row) => rowHeight(Math.max(1, ...row.map((c) => c.length))))
+  const heights = cells.map((row) => rowHeight(input, Math.max(1, ...row.map((c) => c.length))))
   const remark = placeRemark(input, width)
   const above = TITLE_ROOM + remark.below.length * REMARK
-  let used = above + rowHeight(1)
+  let used = above + rowHeight(input, 1)
   let count = 0
   while (count < heights.length && used + heights[count]! <= room) used += heights[count++]!
   if (used > room || (count === 0 && heights.length > 0)) return null
@@ -98,11 +108,17 @@ function fitWidths(input: TableInput, natural: readonly number[], width: number)
   return natural.map((w, k) => (input.columns[k]!.wraps ? Math.max(Math.min(w, WRAP_WIDTH), w - over) : w))
 }
 
-function cellLines(content: string, width: number, wraps: boolean, bold: boolean): string[] {
-  const all = wraps ? wrapText(content, HEIGHT, width, bold) : [content]
+interface CellStyle {
+  readonly height: number
+  readonly wraps: boolean
+  readonly bold: boolean
+}
+
+function cellLines(content: string, width: number, { height, wraps, bold }: CellStyle): string[] {
+  const all = wraps ? wrapText(content, height, width, bold) : [content]
   const kept = all.slice(0, MOST_LINES)
   if (all.length > MOST_LINES) kept[MOST_LINES - 1] = `${kept[MOST_LINES - 1]} …`
-  return kept.map((l) => fitText(l, HEIGHT, width, bold))
+  return kept.map((l) => fitText(l, height, width, bold))
 }
 
 interface Remark {
@@ -131,15 +147,17 @@ function drawTitle(title: string, { beside, below }: Remark, at: Point): Primiti
 
 /** `at`: upper left corner of the ruled part. */
 function drawTable(
-  { columns, bold }: TableInput,
+  input: TableInput,
   widths: readonly number[],
   cells: readonly (readonly (readonly string[])[])[],
   heights: readonly number[],
   at: Point,
 ): Primitive[] {
+  const { columns, bold } = input
+  const step = leading(input)
   const width = widths.reduce((a, b) => a + b, 0)
   const top = at.y
-  const head = rowHeight(1)
+  const head = rowHeight(input, 1)
   const height = head + heights.reduce((a, b) => a + b, 0)
   const out: Primitive[] = []
   out.push(box('outline-thin', at.x, top - head, width, head, 'tint'))
@@ -148,12 +166,12 @@ function drawTable(
     const put = (content: string, y: number, heavy: boolean) => {
       const anchor = column.align ?? 'start'
       const place = { start: x + PAD, end: x + widths[k]! - PAD, middle: x + widths[k]! / 2 }[anchor]
-      out.push(text({ x: place, y }, content, HEIGHT, { anchor, bold: heavy }))
+      out.push(text({ x: place, y }, content, letters(input), { anchor, bold: heavy }))
     }
     put(column.title, top - head + FOOT, true)
     let y = top - head
     cells.forEach((row, i) => {
-      row[k]!.forEach((content, l) => put(content, y - (l + 1) * LINE + FOOT - 0.6, bold?.has(i) ?? false))
+      row[k]!.forEach((content, l) => put(content, y - (l + 1) * step + FOOT - 0.6, bold?.has(i) ?? false))
       y -= heights[i]!
     })
     x += widths[k]!

@@ -32,6 +32,8 @@ export interface View {
   /** Marks over the labels' leaders. */
   readonly marks: readonly PlainPrimitive[]
   readonly labels: readonly Label[]
+  /** What is near the view but not in it, in words. */
+  readonly asides: readonly string[]
 }
 
 /** A length as a dimension prints it: mm to a tenth, inches to a thousandth, without the unit. */
@@ -53,6 +55,10 @@ export function angleText(job: Job, degrees: number, decimals = 1): string {
 export function stationRadius(piece: MountedPiece): number | null {
   return piece.item.kind === 'packing' ? null : Math.hypot(piece.at.x, piece.at.y)
 }
+
+/** Where clamps bear on the part, plate frame, as far as it is given. */
+export const noses = ({ pieces }: Pick<Mounted, 'pieces'>): Point[] =>
+  pieces.flatMap(({ item }) => (item.kind === 'clamp' && item.clamp?.nose ? [item.clamp.nose] : []))
 
 /** The largest radius that anything sweeps, mm. */
 export function largestSwing(analysis: Analysis, plateDiameter: number): number {

@@ -21,7 +21,7 @@ const CREATED = new Date(0)
 
 /**
  * Drawings as one PDF, a page each in the drawing's own size and at true scale. Fonts are embedded as subsets and
- * text can be searched; a character the font lacks prints as a box. Asks viewers not to scale when printing.
+ * text can be searched; a character the font lacks would print as a box (`settable`). Asks viewers not to scale when printing.
  * Same drawings and fonts in, same bytes out (Node and a browser compress differently, so theirs differ).
  *
  * @throws RangeError (as a rejection) on no drawings or a number that is not finite

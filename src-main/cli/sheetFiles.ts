@@ -67,7 +67,7 @@ async function encode(format: SheetFormat, sets: readonly SheetSet[], job: Job):
     }
     case 'png': {
       const { writePng } = await import('../png/writePng.ts')
-      return each(writePng)
+      return each((d) => writePng(d))
     }
   }
 }

@@ -14,19 +14,20 @@ const SHEET = /^<\?xml [^>]*\?>\n<svg xmlns="[^"]*" width="([\d.]+)mm" height="(
 /** Elements that a sheet never has, and that could read other files or repeat things without end. */
 const FOREIGN = /<!|<(image|use|style|filter|pattern|mask|foreignObject)[\s/>]/i
 
-/** PNG bytes at `PIXELS_PER_MM` on white. Throws RangeError on a sheet without a size or too large to paint. */
-export const writePng = (drawing: Drawing): Uint8Array => paintSheet(writeSvg(drawing))
+/** PNG bytes on white. Throws RangeError on a sheet without a size or too large to paint. */
+export const writePng = (drawing: Drawing, pixelsPerMm: number = PIXELS_PER_MM): Uint8Array =>
+  paintSheet(writeSvg(drawing), pixelsPerMm)
 
 /**
- * PNG bytes at `PIXELS_PER_MM` on white, of a sheet as `writeSvg` writes it. Throws RangeError on any other SVG, and
+ * PNG bytes on white, of a sheet as `writeSvg` writes it. Throws RangeError on any other SVG, and
  * on a sheet without a size or too large to paint.
  */
-export function paintSheet(svg: string): Uint8Array {
+export function paintSheet(svg: string, pixelsPerMm: number = PIXELS_PER_MM): Uint8Array {
   const [, wide, tall] = SHEET.exec(svg) ?? []
   if (wide === undefined || tall === undefined || FOREIGN.test(svg))
     throw new RangeError('This is not a sheet that Evenswing drew')
-  const width = Math.round(Number(wide) * PIXELS_PER_MM)
-  const height = Math.round(Number(tall) * PIXELS_PER_MM)
+  const width = Math.round(Number(wide) * pixelsPerMm)
+  const height = Math.round(Number(tall) * pixelsPerMm)
   if (!(width > 0 && height > 0 && width * height <= MOST_PIXELS))
     throw new RangeError(`A sheet of ${wide} × ${tall} mm cannot be painted`)
   // Asked for when it is needed: it is machine code, which no bundle can hold.

@@ -30,13 +30,25 @@ test('without --format it is SVG and PDF; the list may be given in pieces', asyn
   expect((await evenswing(['sheet', EXAMPLE, '--out', 'x'], { cwd })).code).toBe(0)
   expect(readdirSync(join(cwd, 'x')).sort()).toEqual(['EV-0417-op10.pdf', 'EV-0417-op10.svg'])
   const { code, out } = await evenswing(
-    ['sheet', EXAMPLE, '--out', 'y', '--format', 'dxf', '--format', 'SVG,dxf', '--setup', 'op20', '--json'],
+    [
+      'sheet',
+      EXAMPLE,
+      '--out',
+      'y',
+      '--format',
+      'dxf',
+      '--format',
+      'SVG,dxf',
+      '--setup',
+      'op20',
+      '--json',
+    ].concat('--size', 'A4'),
     { cwd },
   )
   const report = JSON.parse(out)
   expect(code).toBe(report.findings.length > 0 ? 1 : 0)
   expect(report.setup).toBe('op20')
-  // Its findings run onto a second sheet; a format without pages has a file for each.
+  // On A4 its lists run onto a second sheet; a format without pages has a file for each.
   const names = ['dxf', 'svg'].flatMap((f) => [`EV-0417-op20.${f}`, `EV-0417-op20-sheet-2.${f}`])
   expect(report.files).toEqual(names.map((n) => join(cwd, 'y', n)))
 })

@@ -16,7 +16,7 @@ const BULGE_DECIMALS = 12
 
 /**
  * Adds what one primitive draws to model space or to a block. A solid shape becomes a HATCH without an outline;
- * paper and tint fills are left out, since a CAD screen has no paper colour to hide lines with.
+ * paper and tint fills are left out.
  */
 export function addPlain(space: DxfBlock, primitive: PlainPrimitive, unit: number): void {
   const layerName = LAYER_STYLES[primitive.layer].dxfName

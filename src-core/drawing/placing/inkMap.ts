@@ -11,6 +11,8 @@ const CELL = 0.5
 /** mm that a flattened arc may stray. */
 const CHORD_ERROR = 0.1
 
+/** Sine of a turn that moves no text by a cell. */
+const LEVEL = 1e-9
 const LINE = 1
 const BODY = 2
 
@@ -26,6 +28,7 @@ export class InkMap {
   private readonly columns: number
   private readonly rows: number
   private readonly cells: Uint8Array
+  private sums: Int32Array | null = null
 
   constructor(bounds: Bounds) {
     this.bounds = bounds
@@ -36,6 +39,7 @@ export class InkMap {
 
   /** Marks the lines of what is drawn; text is left to whoever places it. */
   addLines(primitives: readonly PlainPrimitive[]): void {
+    this.sums = null
     for (const p of primitives) {
       if (p.kind === 'text') continue
       const runs = p.kind === 'circle' ? [circleRun(p.centre, p.radius)] : subPaths(p.steps).map(flatRun)
@@ -47,6 +51,7 @@ export class InkMap {
 
   /** Marks the ground within closed outlines (even-odd) as one that takes no labels. */
   addBody(outlines: readonly (readonly Point[])[]): void {
+    this.sums = null
     for (let row = 0; row < this.rows; row++) {
       const y = this.bounds.y0 + (row + 0.5) * CELL
       const xs = crossingsAt(outlines, y)
@@ -71,6 +76,8 @@ export class InkMap {
   isFree(q: Quad, gap: number): boolean {
     const w = q.width / 2 + gap
     const h = q.height / 2 + gap
+    if (Math.abs(q.along.y) < LEVEL) return this.isFreeBox(q.centre, w, h)
+    if (Math.abs(q.along.x) < LEVEL) return this.isFreeBox(q.centre, h, w)
     const across = Math.max(1, Math.ceil((2 * w) / CELL))
     const up = Math.max(1, Math.ceil((2 * h) / CELL))
     for (let i = 0; i <= across; i++) {
@@ -83,6 +90,41 @@ export class InkMap {
       }
     }
     return true
+  }
+
+  /** The same for a level box of half sizes w and h, by the count of inked cells in it. */
+  private isFreeBox({ x, y }: Point, w: number, h: number): boolean {
+    const c0 = this.column(x - w)
+    const c1 = this.column(x + w)
+    const r0 = this.row(y - h)
+    const r1 = this.row(y + h)
+    if (c0 < 0 || r0 < 0 || c1 >= this.columns || r1 >= this.rows) return false
+    const sums = (this.sums ??= this.sumUp())
+    const wide = this.columns + 1
+    const at = (row: number, column: number): number => sums[row * wide + column]!
+    return at(r1 + 1, c1 + 1) - at(r0, c1 + 1) - at(r1 + 1, c0) + at(r0, c0) === 0
+  }
+
+  /** Inked cells below and left of each corner of the raster. */
+  private sumUp(): Int32Array {
+    const wide = this.columns + 1
+    const sums = new Int32Array(wide * (this.rows + 1))
+    for (let row = 0; row < this.rows; row++) {
+      let inRow = 0
+      for (let column = 0; column < this.columns; column++) {
+        if (this.cells[row * this.columns + column] !== 0) inRow++
+        sums[(row + 1) * wide + column + 1] = sums[row * wide + column + 1]! + inRow
+      }
+    }
+    return sums
+  }
+
+  private column(x: number): number {
+    return Math.floor((x - this.bounds.x0) / CELL)
+  }
+
+  private row(y: number): number {
+    return Math.floor((y - this.bounds.y0) / CELL)
   }
 
   /** How many lines a segment runs over (runs of inked cells), and mm of it over bodies. */
@@ -106,8 +148,8 @@ export class InkMap {
 
   /** What a cell holds; -1 outside. */
   private at(x: number, y: number): number {
-    const column = Math.floor((x - this.bounds.x0) / CELL)
-    const row = Math.floor((y - this.bounds.y0) / CELL)
+    const column = this.column(x)
+    const row = this.row(y)
     if (column < 0 || row < 0 || column >= this.columns || row >= this.rows) return -1
     return this.cells[row * this.columns + column]!
   }

@@ -31,6 +31,8 @@ export interface Label {
   /** Says nothing that is not said elsewhere: not missed where it finds no place. */
   readonly optional?: boolean
   readonly candidates: readonly Candidate[]
+  /** Where else it may stand, asked for only when it finds no place among its candidates. */
+  readonly spare?: () => readonly Candidate[]
 }
 
 export interface Placed {
@@ -117,15 +119,20 @@ function boundsOf({ quads, lines }: Candidate): Bounds {
 type Chosen = (Option | null)[]
 
 export function placeLabels(labels: readonly Label[], ink: InkMap): Placed {
-  const options = labels.map((label) =>
-    label.candidates.map((c) => new Option(c)).sort((a, b) => a.least - b.least),
-  )
+  const options = labels.map((label) => optionsOf(label.candidates))
+  const spare = labels.map((label) => label.spare ?? null)
   const chosen: Chosen = labels.map(() => null)
   const tries = Math.min(MOST_TRIES, Math.ceil(MOST_TRIES_IN_ALL / labels.length))
   for (let sweep = 0; sweep < (labels.length > CROWD ? 2 : SWEEPS); sweep++) {
     let moved = false
     labels.forEach((_, i) => {
-      const best = bestAmong(options[i]!, othersThan(chosen, i), ink)
+      let best = bestAmong(options[i]!, othersThan(chosen, i), ink)
+      const more = spare[i]
+      if (!best && more) {
+        spare[i] = null
+        options[i] = optionsOf([...labels[i]!.candidates, ...more()])
+        best = bestAmong(options[i]!, othersThan(chosen, i), ink)
+      }
       if (best !== chosen[i]) moved = true
       chosen[i] = best
       if (!best && makeRoom(i, options, chosen, ink, tries)) moved = true
@@ -138,6 +145,9 @@ export function placeLabels(labels: readonly Label[], ink: InkMap): Placed {
     unplaced: labels.filter((l, i) => !chosen[i] && !l.optional).map((l) => l.id),
   }
 }
+
+const optionsOf = (candidates: readonly Candidate[]): Option[] =>
+  candidates.map((c) => new Option(c)).sort((a, b) => a.least - b.least)
 
 const othersThan = (chosen: Chosen, own: number): Option[] =>
   chosen.filter((c, k): c is Option => c !== null && k !== own)

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { hatching, ringSegments } from '../../../src-core/drawing/hatching.ts'
-import { meshSection, partSection, plateSection } from '../../../src-core/drawing/section.ts'
+import { meshSection, partSection, plateSection, showsTee } from '../../../src-core/drawing/section.ts'
 import { polygonArea } from '../../../src-core/geometry/polygon.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { block, bore, disc, jobWith, partOf } from '../../helpers/jobs.ts'
@@ -14,7 +14,11 @@ describe('a section on the upright plane through the axis', () => {
     const cut = 300 - 38 - 2 * (80 + 14)
     expect(polygonArea(plateSection(plate))).toBeCloseTo(28 * cut, 6)
     const tee = { ...plate, holes: [], slots: plate.slots.map((s) => ({ ...s, kind: 'tee' as const })) }
-    expect(polygonArea(plateSection(tee))).toBeCloseTo(28 * (300 - 38), 6)
+    // No deeper than 0.8 of 28 mm; of that 1.05 parts in 1.8 are the neck, the rest 1.7 times as wide.
+    const neck = (22.4 * 1.05) / 1.8
+    const slots = 2 * (94 * neck + (80 + 1.7 * 14) * (22.4 - neck))
+    expect(polygonArea(plateSection(tee))).toBeCloseTo(28 * (300 - 38) - slots, 4)
+    expect([showsTee(plate), showsTee(tee)]).toEqual([false, true])
   })
 
   it('joins bodies that touch, and leaves out pockets and bores already cut', () => {
