@@ -6,8 +6,11 @@ const LINE = 100
 /** Stable: the same job gives the same bytes; `parseJob` of the text gives the same job. Ends in a line feed. */
 export function serialiseJob(job: Job): string {
   // Parsing rebuilds every object in the schema's key order.
-  return `${write(jobSchema.parse(job), '')}\n`
+  return writeDocument(jobSchema.parse(job))
 }
+
+/** Any plain document in that layout, keys in the order they have. */
+export const writeDocument = (document: object): string => `${write(document, '')}\n`
 
 function write(value: unknown, indent: string): string {
   if (value === null || typeof value !== 'object') return Object.is(value, -0) ? '0' : JSON.stringify(value)

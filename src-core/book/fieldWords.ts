@@ -1,0 +1,161 @@
+/** How the fields of a job are called and in what they are given, for lists of changes. */
+import { significant, type Formatter } from '../units/format.ts'
+
+type Kind = 'length' | 'mass' | 'speed' | 'angle' | 'force' | 'torque' | 'unbalance' | 'share' | 'plain'
+
+const density = 'plain'
+
+/** By the field's own name, wherever it stands. */
+const FIELDS: Readonly<Record<string, readonly [string, Kind?]>> = {
+  title: ['title'],
+  partNumber: ['part number'],
+  notes: ['notes'],
+  displayUnits: ['units shown'],
+  name: ['name'],
+  swingOverBed: ['swing over the bed', 'length'],
+  swingOverCrossSlide: ['swing over the cross-slide', 'length'],
+  gap: ['gap'],
+  swing: ['swing in the gap', 'length'],
+  open: ['gap open'],
+  spindleSpeeds: ['spindle speeds'],
+  maxSpindleSpeed: ['highest spindle speed', 'speed'],
+  noseOverhang: ['overhang from the front bearing', 'length'],
+  loadLimit: ['load limit of the nose', 'mass'],
+  barReach: ['reach of the bar', 'length'],
+  diameter: ['diameter', 'length'],
+  thickness: ['thickness', 'length'],
+  bore: ['bore', 'length'],
+  mass: ['mass', 'mass'],
+  ratedSpeed: ['rated speed', 'speed'],
+  angle: ['angle', 'angle'],
+  from: ['inner end', 'length'],
+  to: ['outer end', 'length'],
+  width: ['width', 'length'],
+  residual: ['residual unbalance of the bare plate'],
+  amount: ['amount', 'unbalance'],
+  count: ['count'],
+  footprint: ['footprint'],
+  circle: ['diameter', 'length'],
+  rect: ['length and width'],
+  height: ['height', 'length'],
+  material: ['material'],
+  density: ['density', density],
+  weighedMass: ['weighed mass', 'mass'],
+  effect: ['effect'],
+  base: ['base', 'length'],
+  depth: ['depth', 'length'],
+  start: ['starting diameter', 'length'],
+  centre: ['point on the axis'],
+  turn: ['turn', 'angle'],
+  packing: ['packing', 'length'],
+  facing: ['facing', 'angle'],
+  fixed: ['fixed'],
+  kind: ['kind'],
+  at: ['place'],
+  radius: ['radius', 'length'],
+  slot: ['slot'],
+  hole: ['hole'],
+  massCentre: ['centre of its mass'],
+  clamp: ['clamp'],
+  thread: ['thread'],
+  class: ['strength class'],
+  torque: ['torque', 'torque'],
+  boltToWork: ['bolt to work', 'length'],
+  boltToHeel: ['bolt to heel', 'length'],
+  nose: ['nose'],
+  cut: ['cut'],
+  tool: ['tool'],
+  feed: ['feed'],
+  drill: ['drill', 'length'],
+  speed: ['speed', 'speed'],
+  criterion: ['criterion'],
+  value: ['value'],
+  frictionCoefficient: ['friction'],
+  uncertainty: ['doubts'],
+  computedMass: ['doubt of computed masses', 'share'],
+  weighedMassDoubt: ['doubt of the weighed mass', 'share'],
+  centreOfMass: ['doubt of the centre of mass', 'length'],
+  placing: ['doubt of placing', 'length'],
+  nutFactor: ['nut factor'],
+  preloadScatter: ['scatter of the preload', 'share'],
+  titleBlock: ['title block'],
+  owner: ['owner'],
+  by: ['by'],
+  approved: ['approved by'],
+  revision: ['revision'],
+  sheet: ['sheet'],
+  size: ['size'],
+  scale: ['scale'],
+  projection: ['projection'],
+  dimensions: ['dimensions set by hand'],
+  hidden: ['hidden'],
+  offset: ['moved to'],
+  date: ['date'],
+  setup: ['setup'],
+  trimmed: ['trimmed'],
+  remarks: ['remarks'],
+  photograph: ['photograph'],
+  picture: ['picture'],
+  opacity: ['opacity', 'share'],
+  locked: ['locked'],
+  ties: ['ties'],
+  x: ['x', 'length'],
+  y: ['y', 'length'],
+  z: ['z', 'length'],
+}
+
+/** Same names that mean something else where they stand. */
+const ELSEWHERE: readonly [RegExp, readonly [string, Kind?]][] = [
+  [/\.cut\.speed$/, ['cutting speed', 'plain']],
+  [/\.cut\.depth$/, ['depth of cut', 'length']],
+  [/\.(?:cut|centre)\.bore$/, ['bore', 'plain']],
+  [/^setups\[[^\]]*\]\.speed$/, ['chosen speed', 'speed']],
+  [/^uncertainty\.weighedMass$/, ['doubt of the weighed mass', 'share']],
+  [/^lathe\.gap\.width$/, ['width of the gap', 'length']],
+]
+
+const fieldOf = (path: string): readonly [string, Kind?] => {
+  const named = ELSEWHERE.find(([pattern]) => pattern.test(path))
+  if (named) return named[1]
+  const key = /([A-Za-z]+)(?:\[[^\]]*\])?$/.exec(path)?.[1] ?? path
+  return FIELDS[key] ?? [key]
+}
+
+export const fieldName = (path: string): string => fieldOf(path)[0]
+
+const LONGEST = 60
+
+/** A leaf's value in words; a length in the job's units, a text in quotes and cut where it is long. */
+export function valueWords(path: string, value: unknown, format: Formatter): string {
+  if (value === null || value === undefined) return 'none'
+  if (typeof value === 'boolean') return value ? 'yes' : 'no'
+  if (typeof value === 'string')
+    return value === '' ? 'nothing' : `“${value.length > LONGEST ? `${value.slice(0, LONGEST)}…` : value}”`
+  if (typeof value === 'number') return numberWords(fieldOf(path)[1] ?? 'plain', value, format)
+  if (Array.isArray(value) && value.every((v) => typeof v === 'number') && value.length <= 24)
+    return value.map((v) => significant(v, 6)).join(', ')
+  return 'other content'
+}
+
+function numberWords(kind: Kind, value: number, format: Formatter): string {
+  switch (kind) {
+    case 'length':
+      return format.length(value)
+    case 'mass':
+      return format.mass(value)
+    case 'speed':
+      return format.speed(value)
+    case 'angle':
+      return format.angle(value)
+    case 'force':
+      return format.force(value)
+    case 'torque':
+      return format.torque(value)
+    case 'unbalance':
+      return format.unbalance(value)
+    case 'share':
+      return format.percent(value)
+    default:
+      return significant(value, 6)
+  }
+}

@@ -1,0 +1,58 @@
+/**
+ * The shop library, version 1: lathes, plates, clamps and other hardware, weights, materials and tooling, kept once
+ * for all jobs. A job copies what it uses and stays complete on its own.
+ */
+import { z } from 'zod'
+import { jobSchema } from '../job/schema.ts'
+
+const job = jobSchema.shape
+const setup = job.setups.element.shape
+const piece = setup.hardware.element
+
+const MOST = 500
+const id = z.string().min(1).max(80)
+const text = z.string().max(500)
+const listOf = <T extends z.ZodType>(value: T) =>
+  z.array(z.strictObject({ id, name: text.min(1), value })).max(MOST)
+
+/** A piece as the library keeps it: without a place on a plate. */
+const pattern = piece
+  .omit({ id: true, at: true, facing: true, base: true, fixed: true, name: true, clamp: true })
+  .extend({ clamp: piece.shape.clamp.unwrap().unwrap().pick({ thread: true, class: true }).optional() })
+const stockPattern = job.stock.element.omit({ id: true, name: true })
+const tooling = z.strictObject({
+  tool: z.enum(['HSS', 'carbide']),
+  speed: z.number().positive().max(5000),
+  feed: z.number().positive().max(100),
+  depth: z.number().positive().max(1000),
+})
+const material = z.strictObject({ density: z.number().positive().max(30_000) })
+
+export const librarySchema = z.strictObject({
+  format: z.literal('evenswing-library'),
+  version: z.literal(1),
+  lathes: listOf(job.lathe.omit({ name: true })),
+  plates: listOf(job.plate.omit({ name: true })),
+  hardware: listOf(pattern),
+  weights: listOf(stockPattern),
+  materials: listOf(material),
+  tooling: listOf(tooling),
+})
+
+type DeepReadonly<T> = T extends object ? { readonly [K in keyof T]: DeepReadonly<T[K]> } : T
+export type Library = DeepReadonly<z.infer<typeof librarySchema>>
+
+export const SECTIONS = ['lathes', 'plates', 'hardware', 'weights', 'materials', 'tooling'] as const
+export type Section = (typeof SECTIONS)[number]
+export type LibraryItem<S extends Section = Section> = Library[S][number]
+
+export const EMPTY_LIBRARY: Library = {
+  format: 'evenswing-library',
+  version: 1,
+  lathes: [],
+  plates: [],
+  hardware: [],
+  weights: [],
+  materials: [],
+  tooling: [],
+}

@@ -1,0 +1,175 @@
+/** What passes between a job and the shop library. A job keeps copies; nothing in it changes unless it is asked. */
+import type { Hardware, Job, StockItem } from '../job/schema.ts'
+import type { Library, LibraryItem, Section } from './schema.ts'
+
+type Pattern = LibraryItem<'hardware'>['value']
+
+/** A piece's pattern: what of it is the same wherever it is bolted; lever, torque and nose are the setup's own. */
+export function patternOf(piece: Hardware): Pattern {
+  const { kind, mass, footprint, height, massCentre, clamp } = piece
+  return {
+    kind,
+    mass,
+    footprint,
+    height,
+    ...(massCentre ? { massCentre } : {}),
+    ...(clamp ? { clamp: { thread: clamp.thread, class: clamp.class } } : {}),
+  }
+}
+
+const stockOf = ({ mass, count, footprint, height }: StockItem) => ({ mass, count, footprint, height })
+
+const without = <T extends object, K extends keyof T>(value: T, key: K): Omit<T, K> =>
+  Object.fromEntries(Object.entries(value).filter(([name]) => name !== key)) as Omit<T, K>
+const withoutName = <T extends { readonly name: string }>(value: T) => without(value, 'name')
+
+/** Something of a job that carries the name of a library item which is different by now. */
+export interface Offer {
+  readonly section: Exclude<Section, 'tooling'>
+  readonly item: LibraryItem
+  /** In plain words what of the job it would change. */
+  readonly words: string
+  /** The job with the library's version taken over. */
+  readonly take: (job: Job) => Job
+}
+
+/** What the library could bring up to date in a job, by name. Names left empty match nothing. */
+export function offers(job: Job, library: Library): readonly Offer[] {
+  const found: Offer[] = []
+  const named = <T extends { readonly name: string }>(
+    list: readonly T[],
+    name: string | undefined,
+  ): T | undefined => (name ? list.find((item) => item.name === name) : undefined)
+
+  const lathe = named(library.lathes, job.lathe.name)
+  if (lathe && !sameContent(lathe.value, withoutName(job.lathe)))
+    found.push({
+      section: 'lathes',
+      item: lathe,
+      words: `the lathe ${lathe.name}`,
+      take: (j) => ({ ...j, lathe: { name: lathe.name, ...lathe.value } }),
+    })
+  const plate = named(library.plates, job.plate.name)
+  if (plate && !sameContent(plate.value, withoutName(job.plate)))
+    found.push({
+      section: 'plates',
+      item: plate,
+      words: `the plate ${plate.name}`,
+      take: (j) => ({ ...j, plate: { name: plate.name, ...plate.value } }),
+    })
+  const material = named(library.materials, job.part.material)
+  if (material && material.value.density !== job.part.density)
+    found.push({
+      section: 'materials',
+      item: material,
+      words: `the density of ${material.name}`,
+      take: (j) => ({ ...j, part: { ...j.part, density: material.value.density } }),
+    })
+  for (const stock of job.stock) {
+    const item = named(library.weights, stock.name)
+    if (!item || sameContent(item.value, stockOf(stock))) continue
+    found.push({
+      section: 'weights',
+      item,
+      words: `the stock weight ${item.name}`,
+      take: (j) => ({ ...j, stock: j.stock.map((s) => (s.id === stock.id ? { ...s, ...item.value } : s)) }),
+    })
+  }
+  for (const item of library.hardware) {
+    const differs = job.setups.some((s) =>
+      s.hardware.some((h) => h.name === item.name && !sameContent(item.value, patternOf(h))),
+    )
+    if (differs)
+      found.push({
+        section: 'hardware',
+        item,
+        words: `the ${item.value.kind} ${item.name}`,
+        take: (j) => takeHardware(j, item),
+      })
+  }
+  return found
+}
+
+function takeHardware(job: Job, item: LibraryItem<'hardware'>): Job {
+  const renewed = (piece: Hardware): Hardware => {
+    if (piece.name !== item.name) return piece
+    const kept = without(piece, 'massCentre')
+    const value = item.value
+    return {
+      ...kept,
+      ...value,
+      ...(value.clamp ? { clamp: { ...piece.clamp, ...value.clamp } } : {}),
+    }
+  }
+  return { ...job, setups: job.setups.map((s) => ({ ...s, hardware: s.hardware.map(renewed) })) }
+}
+
+/** The library with what this job holds under names that it does not know yet, and how much that is. */
+export function collect(job: Job, library: Library): { readonly library: Library; readonly added: number } {
+  let added = 0
+  const next: { -readonly [K in keyof Library]: Library[K] } = { ...library }
+  const add = <S extends Section>(section: S, name: string | undefined, value: LibraryItem<S>['value']) => {
+    const list = next[section] as readonly LibraryItem[]
+    if (!name || list.some((item) => item.name === name)) return
+    added++
+    const item = { id: freeId(list, name), name, value }
+    Object.assign(next, { [section]: [...list, item] })
+  }
+  add('lathes', job.lathe.name, withoutName(job.lathe))
+  add('plates', job.plate.name, withoutName(job.plate))
+  add('materials', job.part.material, { density: job.part.density })
+  for (const stock of job.stock) add('weights', stock.name, stockOf(stock))
+  for (const setup of job.setups)
+    for (const piece of setup.hardware) add('hardware', piece.name, patternOf(piece))
+  return { library: next, added }
+}
+
+/** Two libraries in one: an item of the same name is taken from `coming`, the others stay. */
+export function mergeLibraries(kept: Library, coming: Library): Library {
+  const section = <S extends Section>(name: S): Library[S] => {
+    const theirs = coming[name] as readonly LibraryItem[]
+    const list: LibraryItem[] = (kept[name] as readonly LibraryItem[]).map((mine) => {
+      const newer = theirs.find((t) => t.name === mine.name)
+      return newer ? { ...newer, id: mine.id } : mine
+    })
+    for (const item of theirs)
+      if (!list.some((l) => l.name === item.name)) list.push({ ...item, id: freeId(list, item.name) })
+    return list as unknown as Library[S]
+  }
+  return {
+    ...kept,
+    lathes: section('lathes'),
+    plates: section('plates'),
+    hardware: section('hardware'),
+    weights: section('weights'),
+    materials: section('materials'),
+    tooling: section('tooling'),
+  }
+}
+
+/** A short id made of the name, with a number where it is taken. */
+export function freeId(list: readonly { readonly id: string }[], name: string): string {
+  const stem =
+    name
+      .toLowerCase()
+      .replace(/[^a-z0-9]+/g, '-')
+      .replace(/^-|-$/g, '')
+      .slice(0, 40) || 'item'
+  for (let n = 1; ; n++) {
+    const id = n === 1 ? stem : `${stem}-${n}`
+    if (!list.some((item) => item.id === id)) return id
+  }
+}
+
+/** Equal content whatever the order of keys; a field left out equals one that is null. */
+function sameContent(a: unknown, b: unknown): boolean {
+  return canonical(a) === canonical(b)
+}
+
+function canonical(value: unknown): string {
+  return JSON.stringify(value, (_key, v: unknown) => {
+    if (typeof v !== 'object' || v === null || Array.isArray(v)) return v
+    const fields = Object.entries(v).filter(([, field]) => field !== null && field !== undefined)
+    return Object.fromEntries(fields.sort(([x], [y]) => (x < y ? -1 : 1)))
+  })
+}

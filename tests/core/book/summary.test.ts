@@ -1,0 +1,40 @@
+import fc from 'fast-check'
+import { expect, it } from 'vitest'
+import { summariseJob } from '../../../src-core/book/summary.ts'
+import { exampleJob } from '../../helpers/jobs.ts'
+import { randomJob } from '../../helpers/randomJob.ts'
+
+const link = exampleJob('flat-link')
+
+it('holds what the book searches, and a picture with part, plate and weight', () => {
+  const summary = summariseJob(link)
+  expect(summary).toMatchObject({
+    title: 'Crank link, bore both ends',
+    partNumber: 'EV-0417',
+    material: 'mild steel',
+    lastRun: null,
+    setups: [{ id: 'op10' }, { id: 'op20' }],
+  })
+  const roles = new Set(summary.picture.map((p) => p.role))
+  expect(roles).toEqual(new Set(['plate', 'slot', 'part', 'piece', 'weight']))
+})
+
+it('gives the latest run, whatever the order they stand in', () => {
+  const run = { id: 'r', setup: 'op10', by: '', speed: 90, trimmed: '', remarks: '' }
+  const runs = [
+    { ...run, id: 'r2', date: '2026-03-01' },
+    { ...run, id: 'r1', date: '2025-12-31', speed: 40 },
+  ]
+  expect(summariseJob({ ...link, runs }).lastRun).toEqual({ date: '2026-03-01', setup: 'op10', speed: 90 })
+})
+
+it('keeps pictures small and drawable for any sound job', () => {
+  fc.assert(
+    fc.property(randomJob, (job) => {
+      const { picture } = summariseJob(job)
+      expect(JSON.stringify(picture).length).toBeLessThan(60_000)
+      for (const { path } of picture) expect(path).toMatch(/^M[-\d. LMZa]+$/)
+    }),
+    { numRuns: 100 },
+  )
+})
