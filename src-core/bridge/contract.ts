@@ -42,7 +42,7 @@ export interface SavedFile {
   readonly stamp: string
 }
 
-export type ExportFormat = 'svg' | 'pdf' | 'dxf' | 'png'
+export type ExportFormat = 'svg' | 'pdf' | 'dxf' | 'png' | 'json'
 
 export interface Host extends BookHost {
   info(): Promise<Reply<HostInfo>>

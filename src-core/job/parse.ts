@@ -17,6 +17,14 @@ export function parseJob(text: string): JobResult {
   return 'reason' in read ? refuse('', read.reason) : checkJob(read.raw)
 }
 
+/** Unsaved work: what fits the schema is taken with its faults, as the window shows them while one edits. */
+export function parseDraft(text: string): Job | null {
+  const read = readJson(text)
+  if ('reason' in read) return null
+  const parsed = jobSchema.safeParse(read.raw)
+  return parsed.success ? parsed.data : null
+}
+
 /** The same for a value that is already read. */
 export function checkJob(raw: unknown): JobResult {
   if (typeof raw !== 'object' || raw === null || Array.isArray(raw))

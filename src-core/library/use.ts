@@ -1,5 +1,5 @@
 /** What passes between a job and the shop library. A job keeps copies; nothing in it changes unless it is asked. */
-import type { Hardware, Job, StockItem } from '../job/schema.ts'
+import type { Hardware, Job, Setup, StockItem } from '../job/schema.ts'
 import type { Library, LibraryItem, Section } from './schema.ts'
 
 type Pattern = LibraryItem<'hardware'>['value']
@@ -103,6 +103,54 @@ function takeHardware(job: Job, item: LibraryItem<'hardware'>): Job {
   }
   return { ...job, setups: job.setups.map((s) => ({ ...s, hardware: s.hardware.map(renewed) })) }
 }
+
+/**
+ * The job with a library item copied in: a lathe, plate or material in place of the job's own, a weight added to its
+ * stock, a piece of hardware put into the setup at the middle of its first slot, tooling into the setup's cut.
+ */
+export function copyIntoJob(job: Job, setupId: string, section: Section, item: LibraryItem): Job {
+  const { name, value } = item
+  switch (section) {
+    case 'lathes':
+      return { ...job, lathe: { name, ...(value as LibraryItem<'lathes'>['value']) } }
+    case 'plates':
+      return { ...job, plate: { name, ...(value as LibraryItem<'plates'>['value']) } }
+    case 'materials':
+      return {
+        ...job,
+        part: { ...job.part, material: name, ...(value as LibraryItem<'materials'>['value']) },
+      }
+    case 'weights': {
+      const stock = { id: freeId(job.stock, name), name, ...(value as LibraryItem<'weights'>['value']) }
+      return { ...job, stock: [...job.stock, stock] }
+    }
+    case 'hardware':
+      return inSetup(job, setupId, (setup) => {
+        const slot = job.plate.slots[0]
+        const pattern = value as Pattern
+        const piece: Hardware = {
+          id: freeId(setup.hardware, name),
+          name,
+          at: slot ? { slot: slot.id, radius: (slot.from + slot.to) / 2 } : { x: 0, y: 0 },
+          base: 0,
+          fixed: false,
+          ...pattern,
+        }
+        return { ...setup, hardware: [...setup.hardware, piece] }
+      })
+    case 'tooling':
+      return inSetup(job, setupId, (setup) =>
+        setup.cut
+          ? { ...setup, cut: { ...setup.cut, ...(value as LibraryItem<'tooling'>['value']) } }
+          : setup,
+      )
+  }
+}
+
+const inSetup = (job: Job, id: string, change: (setup: Setup) => Setup): Job => ({
+  ...job,
+  setups: job.setups.map((s) => (s.id === id ? change(s) : s)),
+})
 
 /** The library with what this job holds under names that it does not know yet, and how much that is. */
 export function collect(job: Job, library: Library): { readonly library: Library; readonly added: number } {

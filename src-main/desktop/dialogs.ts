@@ -12,6 +12,7 @@ const EXPORT_NAMES: Record<ExportFormat, string> = {
   pdf: 'PDF sheet',
   dxf: 'DXF drawing',
   png: 'PNG picture',
+  json: 'Shop library',
 }
 
 export function systemDialogs(): Dialogs {

@@ -30,7 +30,7 @@ export const REQUESTS: { readonly [V in HostVerb]: Request<V> } = {
     run: (s, args) => s.writeJob(...args),
   },
   exportFile: {
-    args: z.tuple([name, z.enum(['svg', 'pdf', 'dxf', 'png']), bytes]),
+    args: z.tuple([name, z.enum(['svg', 'pdf', 'dxf', 'png', 'json']), bytes]),
     run: (s, args) => s.exportFile(...args),
   },
   exportPicture: {

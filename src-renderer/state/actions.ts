@@ -18,7 +18,7 @@ export interface Action {
 
 export type ActionName =
   | 'new' | 'open' | 'save' | 'saveAs' | 'undo' | 'redo' | 'sheet' | 'turnByHand' | 'fit' | 'keys' | 'copySetup' | 'planner' | 'draw'
-  | 'import' | 'library' | 'figures' | 'closer' | 'further' | 'panLeft' | 'panRight' | 'panUp' | 'panDown'
+  | 'import' | 'repeat' | 'run' | 'shop' | 'settings' | 'library' | 'figures' | 'closer' | 'further' | 'panLeft' | 'panRight' | 'panUp' | 'panDown'
   | 'remove' | 'deselect' | 'next' | 'previous' | 'left' | 'right' | 'up' | 'down' | 'leftFine' | 'rightFine' | 'upFine' | 'downFine'
   | 'turnLeft' | 'turnRight' | 'turnLeftFine' | 'turnRightFine' // prettier-ignore
 
@@ -29,7 +29,7 @@ const always = () => true
 const PAN = 60
 
 export function createActions(app: App): Actions {
-  const { jobs, session, files, results, draw, sheets } = app
+  const { jobs, session, files, book, results, draw, sheets } = app
   const selected = () => session.selection !== null
   const nudge = (x: number, y: number) => () => nudgeSelection(app, x, y)
   const turn = (by: number) => () => turnSelection(app, by)
@@ -47,7 +47,16 @@ export function createActions(app: App): Actions {
       enabled: always,
       run: () => files.leaving(() => (session.dialog = 'new')),
     },
-    open: { label: 'Open', keys: ['Ctrl+o'], enabled: always, run: () => files.open() },
+    open: { label: 'Job book', keys: ['Ctrl+o'], enabled: always, run: () => void book.open() },
+    repeat: { label: 'What to fetch', keys: [], enabled: always, run: () => (session.dialog = 'fetch') },
+    run: { label: 'Record a run', keys: ['Ctrl+r'], enabled: always, run: () => (session.dialog = 'run') },
+    shop: { label: 'Shop library', keys: ['Ctrl+l'], enabled: always, run: () => (session.dialog = 'shop') },
+    settings: {
+      label: 'Settings',
+      keys: ['Ctrl+,'],
+      enabled: always,
+      run: () => (session.dialog = 'settings'),
+    },
     save: { label: 'Save', keys: ['Ctrl+s'], enabled: always, run: () => void files.save() },
     saveAs: { label: 'Save as', keys: ['Ctrl+Shift+s'], enabled: always, run: () => void files.saveAs() },
     undo: { label: 'Undo', keys: ['Ctrl+z'], enabled: () => jobs.undoLabel !== null, run: () => jobs.undo() },

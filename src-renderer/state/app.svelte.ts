@@ -4,7 +4,9 @@ import type { Host } from '../../src-core/bridge/contract.ts'
 import type { Job } from '../../src-core/job/schema.ts'
 import type { Guide, Target } from '../editor/target.ts'
 import type { ToolPort } from '../editor/port.ts'
+import { Autosave } from './autosave.svelte.ts'
 import { blankJob, START } from './blankJob.ts'
+import { JobBook } from './book.svelte.ts'
 import { DrawBoard } from './drawBoard.svelte.ts'
 import { Files } from './files.svelte.ts'
 import { Importer, type ImportPort } from './importer.svelte.ts'
@@ -13,7 +15,9 @@ import { Planner, type PlannerPort } from './planner.svelte.ts'
 import { Results } from './results.svelte.ts'
 import { showFault } from './showFault.ts'
 import { Session } from './session.svelte.ts'
+import { SettingsStore } from './settings.svelte.ts'
 import { Sheets } from './sheets.svelte.ts'
+import { ShopLibrary } from './shopLibrary.svelte.ts'
 
 export interface App {
   readonly jobs: JobStore
@@ -24,6 +28,10 @@ export interface App {
   readonly draw: DrawBoard
   readonly importer: Importer
   readonly sheets: Sheets
+  readonly book: JobBook
+  readonly autosave: Autosave
+  readonly settings: SettingsStore
+  readonly shop: ShopLibrary
 }
 
 /** The long work, each off the window's thread. */
@@ -52,6 +60,10 @@ export function createApp(host: Host, workers: Workers): App {
     planner: new Planner(jobs, results, workers.planner),
     importer: new Importer(workers.importer),
     sheets: new Sheets(jobs, results, files),
+    book: new JobBook(host, session, files),
+    autosave: new Autosave(host, jobs, session, files),
+    settings: new SettingsStore(host, session),
+    shop: new ShopLibrary(host, { jobs, session, results, files }),
   }
 }
 

@@ -23,6 +23,8 @@ export class Files {
   onshow: () => void = () => undefined
   /** Goes to where a fault is. */
   onfault: (fault: JobFault) => void = () => undefined
+  /** A stranger's change of the open file that was told already. */
+  #toldStamp: string | null | undefined = undefined
   /** Before that there is no job to show. */
   ready: boolean = $state(false)
 
@@ -52,7 +54,8 @@ export class Files {
     this.leaving(() => void this.#loadExample(name))
   }
 
-  open(): void {
+  /** A file anywhere, through the system's dialog. */
+  openElsewhere(): void {
     this.leaving(() => void this.#chooseAndOpen())
   }
 
@@ -60,9 +63,74 @@ export class Files {
     this.#show(job, null, true)
   }
 
-  async openFile(ref: FileRef): Promise<void> {
+  /** Whether it is on the plate now; the notice says why not. */
+  async openFile(ref: FileRef): Promise<boolean> {
     const opened = await this.#value(this.#host.readJob(ref))
-    if (opened) this.#loadText(opened.text, { ref: opened.file, stamp: opened.stamp }, opened.file.name)
+    if (!opened) return false
+    const isOpen = this.#loadText(opened.text, { ref: opened.file, stamp: opened.stamp }, opened.file.name)
+    if (isOpen) void this.#tellReadOnly(opened.file)
+    return isOpen
+  }
+
+  async #tellReadOnly(ref: FileRef): Promise<void> {
+    const state = await this.#host.fileState(ref)
+    if (state.ok && state.value.readOnly)
+      this.#session.notice = {
+        kind: 'fault',
+        text: `${ref.name} may only be read. Changes can be saved under another name.`,
+        action: { label: 'Save as', run: () => void this.saveAs() },
+      }
+  }
+
+  /** Unsaved work of before on the plate; its file, if it had one, is noticed as changed when it was since. */
+  recover(job: Job, file: { ref: FileRef; stamp: string } | null): void {
+    this.#show(job, file, true)
+  }
+
+  /** Another state of the open job, as one step that undo takes back. */
+  replaceBy(job: Job, label: string): void {
+    this.#jobs.edit(label, () => job)
+    if (!job.setups.some((s) => s.id === this.#session.setupId)) this.#session.setupId = job.setups[0]!.id
+  }
+
+  /** Whether someone else changed the open file meanwhile; says so once for each such change. */
+  async lookAtFile(): Promise<void> {
+    const file = this.#jobs.file
+    if (!file || this.#session.dialog !== null) return
+    const state = await this.#host.fileState(file.ref)
+    if (!state.ok || this.#jobs.file !== file) return
+    const { stamp } = state.value
+    if (stamp === file.stamp || stamp === this.#toldStamp) return
+    this.#toldStamp = stamp
+    if (stamp === null)
+      this.#session.notice = {
+        kind: 'fault',
+        text: `${file.ref.name} is not there any more. What is on the plate is whole: save it under a name to keep it.`,
+        action: { label: 'Save as', run: () => void this.saveAs() },
+      }
+    else
+      this.#session.notice = {
+        kind: 'fault',
+        text: `${file.ref.name} was changed by someone else meanwhile.`,
+        action: { label: 'What to do', run: () => this.#meet(file.ref) },
+      }
+  }
+
+  #meet(ref: FileRef): void {
+    this.conflict = ref
+    this.#session.dialog = 'conflict'
+  }
+
+  /** The job that the open file holds by now; null, and said why, where it cannot be read. */
+  async theirs(): Promise<Job | null> {
+    const read = this.conflict && (await this.#value(this.#host.readJob(this.conflict)))
+    if (!read) return null
+    const parsed = parseJob(read.text)
+    if (parsed.ok) return parsed.job
+    this.#fault(
+      `${read.file.name} is not a job any more: ${parsed.faults[0]!.path} ${parsed.faults[0]!.message}.`,
+    )
+    return null
   }
 
   /** A job file's text that was dropped on the window; it has no file of its own to save to. */
@@ -89,10 +157,10 @@ export class Files {
     if (ref) await this.#write(ref, null)
   }
 
-  /** Saves under a plain name in the job folder. */
-  async saveInFolder(name: string): Promise<void> {
+  /** Saves under a plain name in the job book; `replace` where a job of that name may be overwritten. */
+  async saveInBook(name: string, replace: boolean): Promise<void> {
     const ref = await this.#value(this.#host.bookFile(name))
-    if (ref) await this.#write(ref, null)
+    if (ref) await this.#write(ref, replace ? null : '')
   }
 
   async export(name: string, format: ExportFormat, bytes: Uint8Array): Promise<void> {
@@ -122,10 +190,8 @@ export class Files {
     const text = this.#textOf(job)
     if (text === null) return
     const reply = await this.#host.writeJob(ref, text, stamp)
-    if (!reply.ok && reply.fault.code === 'file.changed') {
-      this.conflict = ref
-      this.#session.dialog = 'conflict'
-    } else if (reply.ok) {
+    if (!reply.ok && reply.fault.code === 'file.changed') this.#meet(ref)
+    else if (reply.ok) {
       this.#jobs.markSaved(job, { ref: reply.value.file, stamp: reply.value.stamp })
       this.#session.notice = { kind: 'done', text: `Saved as ${reply.value.file.name}` }
     } else this.#fault(reply.fault.message)
@@ -153,21 +219,26 @@ export class Files {
   }
 
   /** Someone else has changed the file since it was opened: what to do about it. */
-  async settle(how: 'replace' | 'saveAs' | 'open'): Promise<void> {
+  async settle(how: 'replace' | 'both' | 'open'): Promise<void> {
     const ref = this.conflict
     this.conflict = null
     this.#session.dialog = null
     if (!ref) return
     if (how === 'replace') await this.#write(ref, null)
     else if (how === 'open') await this.openFile(ref)
-    else await this.saveAs()
+    else await this.#keepBoth(ref)
+  }
+
+  /** Mine beside theirs: in the book under a free name, elsewhere where the dialog says. */
+  async #keepBoth(ref: FileRef): Promise<void> {
+    const { bookFolder } = (await this.#value(this.#host.readSettings())) ?? {}
+    if (ref.folder !== bookFolder) return this.saveAs()
+    const stem = ref.name.slice(0, -SUFFIX.length)
+    const free = await this.#value(this.#host.freeBookFile(`${stem}-mine`))
+    if (free) await this.#write(free, '')
   }
 
   async #chooseAndOpen(): Promise<void> {
-    if (!this.info?.systemDialogs) {
-      this.#session.dialog = 'open'
-      return
-    }
     const ref = await this.#value(this.#host.chooseOpen())
     if (ref) await this.openFile(ref)
   }
@@ -177,14 +248,18 @@ export class Files {
     if (text !== null) this.#loadText(text, null, name)
   }
 
-  #loadText(text: string, file: { ref: FileRef; stamp: string } | null, name: string): void {
+  #loadText(text: string, file: { ref: FileRef; stamp: string } | null, name: string): boolean {
     const read = parseJob(text)
-    if (read.ok) return this.#show(read.job, file, false)
+    if (read.ok) {
+      this.#show(read.job, file, false)
+      return true
+    }
     const [first, ...rest] = read.faults
     const more = rest.length > 0 ? ` (and ${rest.length} more)` : ''
     this.#fault(
       `${name} was not opened: ${first!.path || 'the file'} ${first!.message}${more}. Mend the file and open it again.`,
     )
+    return false
   }
 
   #show(job: Job, file: { ref: FileRef; stamp: string } | null, unsaved: boolean): void {

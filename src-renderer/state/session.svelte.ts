@@ -7,7 +7,19 @@ import type { Guide, Target } from '../editor/target.ts'
 
 export type StepName = 'machine' | 'part' | 'mounting' | 'clamps' | 'counterweights' | 'speed' | 'sheet'
 export type DialogName =
-  'open' | 'save' | 'new' | 'keys' | 'discard' | 'planner' | 'import' | 'conflict' | 'library'
+  | 'save'
+  | 'fetch'
+  | 'run'
+  | 'recover'
+  | 'settings'
+  | 'shop'
+  | 'new'
+  | 'keys'
+  | 'discard'
+  | 'planner'
+  | 'import'
+  | 'conflict'
+  | 'library'
 export type Theme = 'system' | 'light' | 'dark'
 
 /** A place on the plate that a finding points at. */
@@ -32,17 +44,6 @@ function stepOf(target: Target, job: Job, setupId: string): StepName {
   return kind === 'counterweight' ? 'counterweights' : kind === 'packing' ? 'mounting' : 'clamps'
 }
 
-const THEME_KEY = 'evenswing-theme'
-
-function storedTheme(): Theme {
-  try {
-    const stored = localStorage.getItem(THEME_KEY)
-    return stored === 'light' || stored === 'dark' ? stored : 'system'
-  } catch {
-    return 'system'
-  }
-}
-
 export class Session {
   setupId: string = $state('')
   step: StepName | null = $state(null)
@@ -59,7 +60,7 @@ export class Session {
   spindleTurn: number | null = $state(null)
   /** The small picture beside the findings. */
   picture: 'vectors' | 'force' | 'side' | 'weights' = $state('vectors')
-  theme: Theme = $state(storedTheme())
+  theme: Theme = $state('system')
   systemDark: boolean = $state(false)
   /** The picture nearer or moved by pixels; the view, which knows its size, sets them. */
   zoomBy: ((factor: number) => void) | null = null
@@ -69,15 +70,6 @@ export class Session {
 
   get dark(): boolean {
     return this.theme === 'system' ? this.systemDark : this.theme === 'dark'
-  }
-
-  setTheme(theme: Theme): void {
-    this.theme = theme
-    try {
-      localStorage.setItem(THEME_KEY, theme)
-    } catch {
-      // Private windows may refuse storage; the choice then lasts as long as the window.
-    }
   }
 
   /** Chosen, with its fields open beside the plate. */

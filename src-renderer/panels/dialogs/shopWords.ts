@@ -1,0 +1,32 @@
+/** One line that tells a library item from its neighbours. */
+import type { LibraryItem, Section } from '../../../src-core/library/schema.ts'
+import type { Formatter } from '../../../src-core/units/format.ts'
+
+type Value<S extends Section> = LibraryItem<S>['value']
+
+export function itemWords(section: Section, { value }: LibraryItem, format: Formatter): string {
+  switch (section) {
+    case 'lathes': {
+      const lathe = value as Value<'lathes'>
+      return `swing ${format.length(lathe.swingOverBed)}, ${lathe.spindleSpeeds.length} speeds`
+    }
+    case 'plates': {
+      const plate = value as Value<'plates'>
+      return `${format.length(plate.diameter)} diameter, ${plate.slots.length} slots, ${format.mass(plate.mass)}`
+    }
+    case 'hardware': {
+      const piece = value as Value<'hardware'>
+      return [piece.kind, piece.clamp?.thread, format.mass(piece.mass)].filter(Boolean).join(', ')
+    }
+    case 'weights': {
+      const weight = value as Value<'weights'>
+      return `${format.mass(weight.mass)}, ${weight.count} in stock, ${format.length(weight.height)} high`
+    }
+    case 'materials':
+      return `${(value as Value<'materials'>).density} kg/m³`
+    case 'tooling': {
+      const tool = value as Value<'tooling'>
+      return `${tool.tool}, ${tool.speed} m/min, ${tool.feed} mm/rev, ${format.length(tool.depth)} deep`
+    }
+  }
+}

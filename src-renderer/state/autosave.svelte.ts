@@ -1,0 +1,116 @@
+/** Unsaved work is kept as a draft within seconds, and offered again after a crash. */
+import type { KeptDraft } from '../../src-core/bridge/bookContract.ts'
+import type { Host } from '../../src-core/bridge/contract.ts'
+import { parseDraft } from '../../src-core/job/parse.ts'
+import { ask } from './ask.ts'
+import type { Files } from './files.svelte.ts'
+import type { JobStore } from './jobStore.svelte.ts'
+import type { Session } from './session.svelte.ts'
+
+/** ms from a change to its draft at the latest. */
+const DELAY = 3000
+const LOCK = 'evenswing-draft-'
+
+export class Autosave {
+  readonly #host: Host
+  readonly #jobs: JobStore
+  readonly #session: Session
+  readonly #files: Files
+  readonly #id = crypto.randomUUID()
+  #timer: ReturnType<typeof setTimeout> | null = null
+  #isKept = false
+  #hasFailed = false
+  /** One after the other: a draft that is dropped must not be written again by an earlier call. */
+  #last: Promise<unknown> = Promise.resolve()
+  /** Drafts of windows that are gone, to be offered. */
+  left: readonly KeptDraft[] = $state.raw([])
+
+  constructor(host: Host, jobs: JobStore, session: Session, files: Files) {
+    this.#host = host
+    this.#jobs = jobs
+    this.#session = session
+    this.#files = files
+  }
+
+  /** Offers what was left; this window's own drafts are marked as in hand from here on. */
+  async start(): Promise<void> {
+    const held = await this.#heldIds()
+    void navigator.locks?.request(LOCK + this.#id, () => new Promise(() => undefined))
+    const reply = await this.#host.listDrafts()
+    if (!reply.ok) return
+    this.left = reply.value.filter((draft) => !held.includes(draft.id))
+    if (this.left.length > 0) this.#session.dialog = 'recover'
+  }
+
+  /** Call whenever the document or whether it is saved changes. */
+  note(isDirty: boolean): void {
+    if (isDirty) this.#timer ??= setTimeout(() => this.#keep(), DELAY)
+    else {
+      if (this.#timer !== null) clearTimeout(this.#timer)
+      this.#timer = null
+      if (this.#isKept) this.#drop(this.#id)
+      this.#isKept = false
+    }
+  }
+
+  recover(draft: KeptDraft): void {
+    const job = parseDraft(draft.text)
+    if (!job) {
+      this.#session.notice = {
+        kind: 'fault',
+        text: `${draft.name}: the draft is damaged and could not be opened.`,
+      }
+      return
+    }
+    const file = draft.file && draft.stamp !== null ? { ref: draft.file, stamp: draft.stamp } : null
+    this.#files.recover(job, file)
+    this.left = this.left.filter((d) => d !== draft)
+    // It stands in this window's own draft first, so that there is no moment in which it is in none.
+    void this.#keep().then(() => this.#drop(draft.id))
+  }
+
+  discard(draft: KeptDraft): void {
+    this.left = this.left.filter((d) => d !== draft)
+    this.#drop(draft.id)
+  }
+
+  async #keep(): Promise<void> {
+    this.#timer = null
+    const { job, file, isDirty } = this.#jobs
+    if (!isDirty) return
+    this.#isKept = true
+    const draft = {
+      id: this.#id,
+      name: job.title || 'Untitled job',
+      file: file?.ref ?? null,
+      stamp: file?.stamp ?? null,
+      text: JSON.stringify(job),
+    }
+    await this.#inTurn(async () => {
+      const reply = await this.#host.keepDraft(draft)
+      if (reply.ok) this.#hasFailed = false
+      else if (!this.#hasFailed) {
+        this.#hasFailed = true
+        this.#session.notice = {
+          kind: 'fault',
+          text: `Unsaved work is not kept: ${reply.fault.message}. Save it yourself.`,
+        }
+      }
+    })
+  }
+
+  #drop(id: string): void {
+    void this.#inTurn(() => ask(this.#session, this.#host.dropDraft(id)))
+  }
+
+  #inTurn(work: () => Promise<unknown>): Promise<unknown> {
+    this.#last = this.#last.then(work, work)
+    return this.#last
+  }
+
+  /** Drafts that this program's other windows have in hand; each holds a lock of its draft's name. */
+  async #heldIds(): Promise<readonly string[]> {
+    const state = await navigator.locks?.query()
+    return (state?.held ?? []).map((lock) => lock.name?.slice(LOCK.length) ?? '')
+  }
+}

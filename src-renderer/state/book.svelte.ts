@@ -1,0 +1,202 @@
+/** The job book in the window: its list, what is searched and chosen, and what is done with a chosen job. */
+import type { BookEntry, Revision } from '../../src-core/bridge/bookContract.ts'
+import type { FileRef, Host } from '../../src-core/bridge/contract.ts'
+import { parseJob } from '../../src-core/job/parse.ts'
+import type { Job } from '../../src-core/job/schema.ts'
+import { serialiseJob } from '../../src-core/job/serialise.ts'
+import { ask } from './ask.ts'
+import { bookSearch, type BookSearch } from './bookSearch.ts'
+import { nameOf, when } from './bookWords.ts'
+import type { Files } from './files.svelte.ts'
+import type { Session } from './session.svelte.ts'
+
+/** Two jobs side by side, with how each is called. */
+export interface Comparison {
+  readonly before: { readonly job: Job; readonly name: string }
+  readonly after: { readonly job: Job; readonly name: string }
+  /** Takes `before` in place of the open job; null where that makes no sense. */
+  readonly goBack: (() => void) | null
+}
+
+export class JobBook {
+  readonly #host: Host
+  readonly #session: Session
+  readonly #files: Files
+  shown: boolean = $state(false)
+  loading: boolean = $state(false)
+  folder: string = $state('')
+  entries: readonly BookEntry[] = $state.raw([])
+  recent: readonly FileRef[] = $state.raw([])
+  /** Why the book could not be listed. */
+  fault: string | null = $state(null)
+  query: string = $state('')
+  #chosenId: string | null = $state(null)
+  /** The job that waits for another to be compared with. */
+  comparing: BookEntry | null = $state.raw(null)
+  comparison: Comparison | null = $state.raw(null)
+  revisions: readonly Revision[] | null = $state.raw(null)
+  #search: { readonly of: readonly BookEntry[]; readonly search: BookSearch } | null = null
+
+  constructor(host: Host, session: Session, files: Files) {
+    this.#host = host
+    this.#session = session
+    this.#files = files
+  }
+
+  readonly found: readonly BookEntry[] = $derived.by(() => {
+    const words = this.query.trim()
+    return words === '' ? this.entries : this.#searchOf(this.entries).find(words)
+  })
+  readonly chosen: BookEntry | null = $derived(
+    this.found.find((e) => e.file.id === this.#chosenId) ?? this.found[0] ?? null,
+  )
+
+  async open(): Promise<void> {
+    this.shown = true
+    await this.refresh()
+  }
+
+  close(): void {
+    this.shown = false
+    this.comparing = null
+  }
+
+  choose(entry: BookEntry): void {
+    if (this.#chosenId !== entry.file.id) this.revisions = null
+    this.#chosenId = entry.file.id
+  }
+
+  /** The next or previous one of what is found. */
+  step(by: number): void {
+    const at = this.chosen ? this.found.indexOf(this.chosen) : -1
+    const next = this.found[Math.max(0, Math.min(this.found.length - 1, at + by))]
+    if (next) this.choose(next)
+  }
+
+  async refresh(): Promise<void> {
+    this.loading = true
+    const reply = await this.#host.listBook()
+    this.loading = false
+    if (!reply.ok) {
+      this.fault = reply.fault.message
+      this.entries = []
+      return
+    }
+    this.fault = null
+    this.folder = reply.value.folder
+    this.entries = reply.value.entries
+    const recent = await this.#host.listRecent()
+    this.recent = recent.ok ? recent.value : []
+    // Built once the list stands on the screen, so that the first letter typed finds it ready.
+    setTimeout(() => this.#searchOf(this.entries))
+  }
+
+  openEntry(entry: BookEntry): void {
+    this.#files.leaving(() => void this.#opened(entry.file))
+  }
+
+  /** Opens a job with the list of what to fetch for it. */
+  repeat(entry: BookEntry): void {
+    this.#files.leaving(
+      () =>
+        void this.#opened(entry.file).then((opened) => {
+          if (opened) this.#session.dialog = 'fetch'
+        }),
+    )
+  }
+
+  async #opened(file: FileRef): Promise<boolean> {
+    const opened = await this.#files.openFile(file)
+    if (opened) this.close()
+    return opened
+  }
+
+  /** A variant under a name of its own, which is then chosen in the list. Runs stay with the original. */
+  async duplicate(entry: BookEntry): Promise<void> {
+    const job = await this.#jobIn(entry.file)
+    if (!job) return
+    const variant: Job = { ...job, runs: [], title: `${job.title || 'Untitled job'}, variant` }
+    const stem = entry.file.name.replace(/\.evenswing\.json$/, '')
+    const file = await ask(this.#session, this.#host.freeBookFile(`${stem}-variant`))
+    if (!file) return
+    const saved = await ask(this.#session, this.#host.writeJob(file, serialiseJob(variant), ''))
+    if (!saved) return
+    await this.refresh()
+    this.query = ''
+    this.#chosenId = saved.file.id
+    this.#session.notice = {
+      kind: 'done',
+      text: `${saved.file.name} is a variant to work on; open it to change it.`,
+    }
+  }
+
+  /** The first call marks a job, the second compares with it. */
+  async compare(entry: BookEntry): Promise<void> {
+    const first = this.comparing
+    if (!first || first.file.id === entry.file.id) {
+      this.comparing = first ? null : entry
+      return
+    }
+    this.comparing = null
+    const [before, after] = [await this.#jobIn(first.file), await this.#jobIn(entry.file)]
+    if (before && after)
+      this.comparison = {
+        before: { job: before, name: nameOf(first.file) },
+        after: { job: after, name: nameOf(entry.file) },
+        goBack: null,
+      }
+  }
+
+  /** A copy that a syncing folder left, beside the job it was made of. */
+  async compareWithOriginal(entry: BookEntry): Promise<void> {
+    const original = this.entries.find((e) => e.file.name === entry.conflictOf)
+    if (!original) return
+    this.comparing = original
+    await this.compare(entry)
+  }
+
+  async showRevisions(entry: BookEntry): Promise<void> {
+    this.revisions = await ask(this.#session, this.#host.listRevisions(entry.file))
+  }
+
+  /** An earlier version beside what the file holds now. */
+  async compareRevision(entry: BookEntry, revision: Revision): Promise<void> {
+    const now = await this.#jobIn(entry.file)
+    const text = await ask(this.#session, this.#host.readRevision(entry.file, revision.id))
+    const before = text === null ? null : this.#parsed(text, `${entry.file.name}, earlier version`)
+    if (!before || !now) return
+    this.comparison = {
+      before: { job: before, name: `until ${when(revision.saved)}` },
+      after: { job: now, name: 'now' },
+      goBack: () => this.#files.leaving(() => void this.#goBack(entry, before)),
+    }
+  }
+
+  /** The earlier version on the plate, as a change of the file that is not saved yet. */
+  async #goBack(entry: BookEntry, job: Job): Promise<void> {
+    if (!(await this.#opened(entry.file))) return
+    this.#files.replaceBy(job, 'Go back to an earlier version')
+    this.#session.notice = {
+      kind: 'done',
+      text: 'The earlier version is on the plate. Save it to keep it; undo takes it back.',
+    }
+  }
+
+  async #jobIn(file: FileRef): Promise<Job | null> {
+    const read = await ask(this.#session, this.#host.readJob(file))
+    return read && this.#parsed(read.text, file.name)
+  }
+
+  #parsed(text: string, name: string): Job | null {
+    const read = parseJob(text)
+    if (read.ok) return read.job
+    const first = read.faults[0]!
+    this.#session.notice = { kind: 'fault', text: `${name}: ${first.path || 'the file'} ${first.message}.` }
+    return null
+  }
+
+  #searchOf(entries: readonly BookEntry[]): BookSearch {
+    if (this.#search?.of !== entries) this.#search = { of: entries, search: bookSearch(entries) }
+    return this.#search.search
+  }
+}

@@ -1,0 +1,55 @@
+/** What the user set for this program on this machine. */
+import type { Settings, SettingsReply } from '../../src-core/bridge/bookContract.ts'
+import type { Host } from '../../src-core/bridge/contract.ts'
+import { ask } from './ask.ts'
+import type { Session, Theme } from './session.svelte.ts'
+
+export class SettingsStore {
+  readonly #host: Host
+  readonly #session: Session
+  values: Settings = $state.raw({ theme: 'system', person: '', owner: '' })
+  bookFolder: string = $state('')
+
+  constructor(host: Host, session: Session) {
+    this.#host = host
+    this.#session = session
+  }
+
+  async start(): Promise<void> {
+    const reply = await ask(this.#session, this.#host.readSettings())
+    if (!reply) return
+    this.#take(reply)
+    if (reply.setAside)
+      this.#session.notice = {
+        kind: 'fault',
+        text: `The settings were damaged. They were set aside as ${reply.setAside}, and the usual ones are in use.`,
+      }
+  }
+
+  async set(change: Partial<Settings>): Promise<void> {
+    const next = { ...this.values, ...change }
+    this.values = next
+    this.#session.theme = next.theme
+    const reply = await ask(this.#session, this.#host.writeSettings(next))
+    if (reply) this.#take(reply)
+  }
+
+  setTheme(theme: Theme): void {
+    void this.set({ theme })
+  }
+
+  async chooseBookFolder(): Promise<void> {
+    const reply = await ask(this.#session, this.#host.chooseBookFolder())
+    if (reply) this.#take(reply)
+  }
+
+  async showLog(): Promise<void> {
+    await ask(this.#session, this.#host.showLog())
+  }
+
+  #take(reply: SettingsReply): void {
+    this.values = reply.settings
+    this.bookFolder = reply.bookFolder
+    this.#session.theme = reply.settings.theme
+  }
+}
