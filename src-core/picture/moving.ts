@@ -1,5 +1,6 @@
 /** Moving a photograph over the plan by its ties: the pixels stay, the points they lie on move together. */
 import type { Point } from '../geometry/types.ts'
+import { applyTo, type Affine } from '../import/affine.ts'
 import { LIMITS } from '../job/schema.ts'
 import type { Ties } from './planMap.ts'
 
@@ -23,4 +24,26 @@ export function turnTies(ties: Ties, about: Point, degrees: number, factor = 1):
     const y = p.y - about.y
     return { x: about.x + c * x - s * y, y: about.y + s * x + c * y }
   })
+}
+
+/**
+ * The move, turn and scaling that carries the plan points of one set of ties to those of another, as a map of the
+ * plan; null where the pixels differ or more than that was done.
+ */
+export function carried(from: Ties, to: Ties): Affine | null {
+  if (from.length !== to.length || from.some((t, i) => t.u !== to[i]!.u || t.v !== to[i]!.v)) return null
+  const [p, q] = from
+  const [a, b] = to
+  const dx = q.x - p.x
+  const dy = q.y - p.y
+  const n = dx * dx + dy * dy
+  const re = ((b.x - a.x) * dx + (b.y - a.y) * dy) / n
+  const im = ((b.y - a.y) * dx - (b.x - a.x) * dy) / n
+  const map = { a: re, b: im, c: -im, d: re, e: a.x - re * p.x + im * p.y, f: a.y - im * p.x - re * p.y }
+  const near = 1e-9 * (1 + Math.hypot(a.x, a.y) + Math.hypot(b.x, b.y))
+  const same = from.every((t, i) => {
+    const at = applyTo(map, t)
+    return Math.hypot(at.x - to[i]!.x, at.y - to[i]!.y) <= near
+  })
+  return same ? map : null
 }

@@ -9,10 +9,13 @@ import { DrawBoard } from './drawBoard.svelte.ts'
 import { Files } from './files.svelte.ts'
 import { Importer, type ImportPort } from './importer.svelte.ts'
 import { JobStore } from './jobStore.svelte.ts'
+import { PhotographDesk } from './photographDesk.svelte.ts'
+import { PictureWork, type PicturePort } from './pictureWork.ts'
 import { Planner, type PlannerPort } from './planner.svelte.ts'
 import { Results } from './results.svelte.ts'
 import { showFault } from './showFault.ts'
 import { Session } from './session.svelte.ts'
+import { ShownPhotograph } from './shownPhotograph.svelte.ts'
 import { Sheets } from './sheets.svelte.ts'
 
 export interface App {
@@ -24,12 +27,16 @@ export interface App {
   readonly draw: DrawBoard
   readonly importer: Importer
   readonly sheets: Sheets
+  /** What the photograph dialog works on. */
+  readonly desk: PhotographDesk
+  readonly photograph: ShownPhotograph
 }
 
 /** The long work, each off the window's thread. */
 export interface Workers {
   readonly planner: () => PlannerPort
   readonly importer: () => ImportPort
+  readonly pictures: () => PicturePort
 }
 
 export function createApp(host: Host, workers: Workers): App {
@@ -43,6 +50,7 @@ export function createApp(host: Host, workers: Workers): App {
     draw.leave()
   }
   files.onfault = (fault) => showFault({ jobs, session, draw }, fault)
+  const pictures = new PictureWork(workers.pictures)
   return {
     jobs,
     session,
@@ -52,6 +60,8 @@ export function createApp(host: Host, workers: Workers): App {
     planner: new Planner(jobs, results, workers.planner),
     importer: new Importer(workers.importer),
     sheets: new Sheets(jobs, results, files),
+    desk: new PhotographDesk(jobs, pictures),
+    photograph: new ShownPhotograph(pictures),
   }
 }
 

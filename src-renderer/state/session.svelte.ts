@@ -7,7 +7,7 @@ import type { Guide, Target } from '../editor/target.ts'
 
 export type StepName = 'machine' | 'part' | 'mounting' | 'clamps' | 'counterweights' | 'speed' | 'sheet'
 export type DialogName =
-  'open' | 'save' | 'new' | 'keys' | 'discard' | 'planner' | 'import' | 'conflict' | 'library'
+  'open' | 'save' | 'new' | 'keys' | 'discard' | 'planner' | 'import' | 'conflict' | 'library' | 'photograph'
 export type Theme = 'system' | 'light' | 'dark'
 
 /** A place on the plate that a finding points at. */
@@ -59,6 +59,8 @@ export class Session {
   spindleTurn: number | null = $state(null)
   /** The small picture beside the findings. */
   picture: 'vectors' | 'force' | 'side' | 'weights' = $state('vectors')
+  /** Whether the photograph shows under the part on the plate too, not only while it is drawn. */
+  photographOnPlate: boolean = $state(false)
   theme: Theme = $state(storedTheme())
   systemDark: boolean = $state(false)
   /** The picture nearer or moved by pixels; the view, which knows its size, sets them. */
