@@ -5,6 +5,7 @@
 import { regionFaults, type RingFault, type RingFaultKind } from '../geometry/validate.ts'
 import { meshFaultWords } from '../mesh/body.ts'
 import { meshFaults } from '../mesh/faults.ts'
+import { photographFaults } from './photographs.ts'
 import { removalFaults } from './removals.ts'
 import { isPrism, type Body, type Footprint, type Job, type Prism, type Setup } from './schema.ts'
 import { plain } from '../units/format.ts'
@@ -29,7 +30,13 @@ const RING_WORDS: Record<RingFaultKind, string> = {
 
 /** All faults of a job that fits the schema; empty where it can be analysed. */
 export function jobFaults(job: Job): JobFault[] {
-  return [...duplicateIds(job), ...references(job), ...ranges(job), ...outlines(job)]
+  return [
+    ...duplicateIds(job),
+    ...references(job),
+    ...ranges(job),
+    ...outlines(job),
+    ...photographFaults(job),
+  ]
 }
 
 function duplicateIds(job: Job): JobFault[] {

@@ -24,7 +24,10 @@ export const LIMITS = {
   runs: 500,
   /** Bytes of one picture; base64 takes a third more. */
   pictureBytes: 4 * 1024 * 1024,
+  /** Either way. */
   picturePixels: 12_000,
+  /** Pixels in all: unpacked they take four bytes each, however few the file has. */
+  pictureArea: 40_000_000,
   text: 20_000,
 } as const
 

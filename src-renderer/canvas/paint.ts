@@ -61,6 +61,8 @@ export function paintItem(ctx: CanvasRenderingContext2D, item: SceneItem, brush:
       return paintArrow(ctx, item, brush)
     case 'points':
       return paintPoints(ctx, item, brush)
+    case 'picture':
+      return paintPicture(ctx, item)
     case 'line':
     case 'path':
     case 'circle':
@@ -69,6 +71,16 @@ export function paintItem(ctx: CanvasRenderingContext2D, item: SceneItem, brush:
       paintShape(ctx, item, brush)
       if (item.role === 'plate') paintFacing(ctx, item, brush)
   }
+}
+
+function paintPicture(ctx: CanvasRenderingContext2D, item: Extract<SceneItem, { kind: 'picture' }>): void {
+  const { a, b, c, d, e, f } = item.map
+  ctx.save()
+  ctx.globalAlpha = item.opacity
+  ctx.imageSmoothingQuality = 'high'
+  ctx.transform(a, b, c, d, e, f)
+  ctx.drawImage(item.image, 0, 0)
+  ctx.restore()
 }
 
 /** Vertices beyond which an outline is drawn without what only adorns it, so that it still follows the pointer. */

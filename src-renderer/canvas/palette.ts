@@ -97,6 +97,10 @@ function rolesOf(c: {
     handle: { fill: c.guide, stroke: c.ground, width: 1.5 },
     guide: { stroke: c.guide, width: 1.5, casing: c.ground, dash: DASH.hidden },
     'guide-text': plain,
+    photograph: plain,
+    // Colours of six digits; two more let a photograph show through.
+    'part-traced': { fill: `${c.part}38`, stroke: c.partEdge, width: 1.75, casing: c.ground },
+    'pocket-traced': { fill: `${c.pocket}48`, stroke: c.partEdge, width: 1.25, casing: c.ground },
     'draw-ring': { stroke: c.guide, width: 2.5, casing: c.ground },
     'draw-preview': { stroke: c.guide, width: 2.5, casing: c.ground },
     'draw-vertex': { fill: c.ground, stroke: c.guide, width: 2 },

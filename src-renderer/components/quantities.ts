@@ -71,6 +71,7 @@ export const QUANTITIES = {
   percent: same('', 'a percentage', { unit: '', label: '%', decimals: 2 }, 100),
   grade: same('', 'a grade', { unit: '', label: 'mm/s', decimals: 2 }),
   count: same('', 'a count', { unit: '', label: '', decimals: 0 }),
+  pixels: same('', 'a number of pixels', { unit: '', label: 'px', decimals: 2 }),
   ratio: same('', 'a plain number', { unit: '', label: '', decimals: 4 }),
 } as const satisfies Record<string, Quantity>
 

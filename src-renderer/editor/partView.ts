@@ -21,6 +21,7 @@ export function partCamera(
   for (const body of part.bodies) if (isPrism(body) && body.outline.length > 0) take(ringBox(body.outline))
   for (const { x, y, diameter } of part.bores)
     take({ x0: x - diameter / 2, y0: y - diameter / 2, x1: x + diameter / 2, y1: y + diameter / 2 })
+  for (const { x, y } of part.photograph?.ties ?? []) take({ x0: x, y0: y, x1: x, y1: y })
   if (!Number.isFinite(box.x0)) take({ x0: -50, y0: -50, x1: 50, y1: 50 })
   // Room for the tools above and the fields below.
   const inner = { width: Math.max(200, size.width - 60), height: Math.max(200, size.height - 260) }

@@ -3,6 +3,7 @@
  * decides how that looks. Nothing here knows a canvas.
  */
 import type { Point, Ring, Vertex } from '../../src-core/geometry/types.ts'
+import type { Affine } from '../../src-core/import/affine.ts'
 import type { Severity, Verdict } from '../../src-core/analysis/result.ts'
 
 /** Bottom to top. `machine` and `front`, what stands before the work, are still while the rest turns with the spindle. */
@@ -43,6 +44,9 @@ export type Role =
   | 'handle'
   | 'guide'
   | 'guide-text'
+  | 'photograph'
+  | 'part-traced'
+  | 'pocket-traced'
   | 'draw-ring'
   | 'draw-preview'
   | 'draw-vertex'
@@ -73,6 +77,13 @@ export type SceneItem = Common &
     | { readonly kind: 'path'; readonly vertices: readonly Vertex[]; readonly closed: boolean }
     /** Many small signs as one. */
     | { readonly kind: 'points'; readonly points: readonly Point[]; readonly sign: 'square' | 'diamond' }
+    /** `map` takes the image's pixels to the plate's millimetres. */
+    | {
+        readonly kind: 'picture'
+        readonly image: ImageBitmap
+        readonly map: Affine
+        readonly opacity: number
+      }
     | { readonly kind: 'circle'; readonly centre: Point; readonly radius: number }
     /** `offset` in pixels, x right and y down, added on the screen. */
     | {

@@ -40,9 +40,14 @@ export function describeWork(
   ]
 }
 
-/** The part alone, for drawing on it. */
-export const describePart = (mounted: Mounted): SceneItem[] =>
-  partItems(mounted, { selection: null, hover: null })
+/** The part alone, for drawing on it; `traced`: so that a photograph under it shows through. */
+export function describePart(mounted: Mounted, traced: boolean): SceneItem[] {
+  const items = partItems(mounted, { selection: null, hover: null })
+  if (!traced) return items
+  return items.map((item) =>
+    item.role === 'part' || item.role === 'pocket' ? { ...item, role: `${item.role}-traced` } : item,
+  )
+}
 
 function partItems(mounted: Mounted, pointed: Pointed): SceneItem[] {
   const emphasis: Emphasis = {

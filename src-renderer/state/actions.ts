@@ -18,7 +18,7 @@ export interface Action {
 
 export type ActionName =
   | 'new' | 'open' | 'save' | 'saveAs' | 'undo' | 'redo' | 'sheet' | 'turnByHand' | 'fit' | 'keys' | 'copySetup' | 'planner' | 'draw'
-  | 'import' | 'repeat' | 'run' | 'shop' | 'settings' | 'library' | 'figures' | 'closer' | 'further' | 'panLeft' | 'panRight' | 'panUp' | 'panDown'
+  | 'import' | 'photograph' | 'repeat' | 'run' | 'shop' | 'settings' | 'library' | 'figures' | 'closer' | 'further' | 'panLeft' | 'panRight' | 'panUp' | 'panDown'
   | 'remove' | 'deselect' | 'next' | 'previous' | 'left' | 'right' | 'up' | 'down' | 'leftFine' | 'rightFine' | 'upFine' | 'downFine'
   | 'turnLeft' | 'turnRight' | 'turnLeftFine' | 'turnRightFine' // prettier-ignore
 
@@ -105,6 +105,12 @@ export function createActions(app: App): Actions {
       keys: ['Ctrl+i'],
       enabled: always,
       run: () => (session.dialog = 'import'),
+    },
+    photograph: {
+      label: 'Trace a photograph',
+      keys: ['p'],
+      enabled: always,
+      run: () => (session.dialog = 'photograph'),
     },
     library: {
       label: 'Hardware by size and material',

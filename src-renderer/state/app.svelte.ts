@@ -11,11 +11,14 @@ import { DrawBoard } from './drawBoard.svelte.ts'
 import { Files } from './files.svelte.ts'
 import { Importer, type ImportPort } from './importer.svelte.ts'
 import { JobStore } from './jobStore.svelte.ts'
+import { PhotographDesk } from './photographDesk.svelte.ts'
+import { PictureWork, type PicturePort } from './pictureWork.ts'
 import { Planner, type PlannerPort } from './planner.svelte.ts'
 import { Results } from './results.svelte.ts'
 import { showFault } from './showFault.ts'
 import { Session } from './session.svelte.ts'
 import { SettingsStore } from './settings.svelte.ts'
+import { ShownPhotograph } from './shownPhotograph.svelte.ts'
 import { Sheets } from './sheets.svelte.ts'
 import { ShopLibrary } from './shopLibrary.svelte.ts'
 
@@ -32,12 +35,16 @@ export interface App {
   readonly autosave: Autosave
   readonly settings: SettingsStore
   readonly shop: ShopLibrary
+  /** What the photograph dialog works on. */
+  readonly desk: PhotographDesk
+  readonly photograph: ShownPhotograph
 }
 
 /** The long work, each off the window's thread. */
 export interface Workers {
   readonly planner: () => PlannerPort
   readonly importer: () => ImportPort
+  readonly pictures: () => PicturePort
 }
 
 export function createApp(host: Host, workers: Workers): App {
@@ -51,6 +58,7 @@ export function createApp(host: Host, workers: Workers): App {
     draw.leave()
   }
   files.onfault = (fault) => showFault({ jobs, session, draw }, fault)
+  const pictures = new PictureWork(workers.pictures)
   return {
     jobs,
     session,
@@ -64,6 +72,8 @@ export function createApp(host: Host, workers: Workers): App {
     autosave: new Autosave(host, jobs, session, files),
     settings: new SettingsStore(host, session),
     shop: new ShopLibrary(host, { jobs, session, results, files }),
+    desk: new PhotographDesk(jobs, pictures),
+    photograph: new ShownPhotograph(pictures),
   }
 }
 

@@ -6,6 +6,7 @@ import { unplacePoint } from '../../src-core/mounting/place.ts'
 import type { DrawnAs, DrawPort, DrawPreview, DrawTool, DrawToolName } from '../editor/draw/drawPort.ts'
 import { EditTool } from '../editor/draw/editTool.ts'
 import { OutlineTool } from '../editor/draw/outlineTool.ts'
+import { PhotographTool } from '../editor/draw/photographTool.ts'
 import { ShapeTool } from '../editor/draw/shapeTool.ts'
 import { drawTargets, snapDraw, type DrawTargets, type RingRef } from '../editor/draw/snapping.ts'
 import { addBody, addHoleRing, ringOf, setRing } from '../editor/edits/bodies.ts'
@@ -92,7 +93,9 @@ export class DrawBoard {
         ? new EditTool(port)
         : name === 'outline'
           ? new OutlineTool(port)
-          : new ShapeTool(name, port)
+          : name === 'photograph'
+            ? new PhotographTool(port)
+            : new ShapeTool(name, port)
   }
   /** Changes the chosen ring in one step. */
   edit(label: string, change: (ring: readonly Vertex[]) => readonly Vertex[]): void {

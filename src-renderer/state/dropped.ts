@@ -1,16 +1,21 @@
-/** A file dropped anywhere on the window: a job is opened, a drawing or mesh is shown before it is taken in. */
+/** A file dropped anywhere on the window: a job is opened, a drawing, mesh or photograph is shown before it is taken in. */
 import { IMPORT_ENDINGS } from '../../src-core/import/importFile.ts'
+import { PICTURE_ENDINGS } from './photographDesk.svelte.ts'
 import type { App } from './app.svelte.ts'
 
-export async function takeDropped({ files, importer, session }: App, file: File): Promise<void> {
+export async function takeDropped({ files, importer, desk, session }: App, file: File): Promise<void> {
   const ending = file.name.toLowerCase().split('.').at(-1) ?? ''
   if (ending === 'json') return files.openText(await file.text(), file.name)
   if ((IMPORT_ENDINGS as readonly string[]).includes(ending)) {
     session.dialog = 'import'
     return importer.take(file)
   }
+  if (PICTURE_ENDINGS.includes(ending)) {
+    session.dialog = 'photograph'
+    return desk.take(file)
+  }
   session.notice = {
     kind: 'fault',
-    text: `${file.name} is neither a job nor a drawing. Drop a job (.evenswing.json) or a ${IMPORT_ENDINGS.map((e) => e.toUpperCase()).join(', ')} file.`,
+    text: `${file.name} is neither a job, a drawing nor a photograph. Drop a job (.evenswing.json) or a ${[...IMPORT_ENDINGS, 'png', 'jpeg'].map((e) => e.toUpperCase()).join(', ')} file.`,
   }
 }

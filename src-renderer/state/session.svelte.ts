@@ -20,6 +20,7 @@ export type DialogName =
   | 'import'
   | 'conflict'
   | 'library'
+  | 'photograph'
 export type Theme = 'system' | 'light' | 'dark'
 
 /** A place on the plate that a finding points at. */
@@ -61,6 +62,8 @@ export class Session {
   /** The small picture beside the findings. */
   picture: 'vectors' | 'force' | 'side' | 'weights' = $state('vectors')
   theme: Theme = $state('system')
+  /** Whether the photograph shows under the part on the plate too, not only while it is drawn. */
+  photographOnPlate: boolean = $state(false)
   systemDark: boolean = $state(false)
   /** The picture nearer or moved by pixels; the view, which knows its size, sets them. */
   zoomBy: ((factor: number) => void) | null = null

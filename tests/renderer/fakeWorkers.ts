@@ -5,7 +5,7 @@ import type { PlannerReply, PlannerRequest } from '../../src-renderer/workers/pl
 const none = (): never => {
   throw new Error('no worker in this test')
 }
-export const noWorkers: Workers = { planner: none, importer: none }
+export const noWorkers: Workers = { planner: none, importer: none, pictures: none }
 
 /** A worker that answers when it is told to. */
 export class FakeWorker {

@@ -5,7 +5,7 @@ import type { PointerInput, Tool } from '../port.ts'
 import type { RingRef, Snapped } from './snapping.ts'
 import type { Typed } from './typedPoint.ts'
 
-export type DrawToolName = 'edit' | 'outline' | 'rectangle' | 'circle' | 'slot' | 'measure'
+export type DrawToolName = 'edit' | 'outline' | 'rectangle' | 'circle' | 'slot' | 'measure' | 'photograph'
 
 /** What a ring that has been drawn becomes. */
 export type DrawnAs = 'adds' | 'removes' | 'hole' | 'replace'

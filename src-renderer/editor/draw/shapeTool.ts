@@ -5,6 +5,8 @@ import type { DrawPort, DrawTool, DrawToolName } from './drawPort.ts'
 import { circle, obround, rectangle } from './rings.ts'
 import type { Typed } from './typedPoint.ts'
 
+type ShapeName = Exclude<DrawToolName, 'edit' | 'outline' | 'photograph'>
+
 interface ShapeKind {
   readonly prompts: readonly string[]
   /** The shape of so many points; null while it has no area. */
@@ -33,7 +35,7 @@ function beside(a: Point, b: Point, by: number): Point {
   return { x: b.x - ((b.y - a.y) / d) * by, y: b.y + ((b.x - a.x) / d) * by }
 }
 
-const SHAPES: Readonly<Record<Exclude<DrawToolName, 'edit' | 'outline'>, ShapeKind>> = {
+const SHAPES: Readonly<Record<ShapeName, ShapeKind>> = {
   rectangle: {
     prompts: ['One corner', 'Opposite corner, or @length, width'],
     ring: ([a, b]) => (a && b ? rectangle(a, b) : null),
@@ -67,7 +69,7 @@ const SHAPES: Readonly<Record<Exclude<DrawToolName, 'edit' | 'outline'>, ShapeKi
 }
 
 export class ShapeTool implements DrawTool {
-  readonly name: Exclude<DrawToolName, 'edit' | 'outline'>
+  readonly name: ShapeName
   readonly cursor = 'crosshair'
   /** The distance measured last: it stays while the pointer goes on. */
   said = ''
@@ -77,7 +79,7 @@ export class ShapeTool implements DrawTool {
   #pointer: Point = { x: 0, y: 0 }
   #pressed: PointerInput | null = null
 
-  constructor(name: Exclude<DrawToolName, 'edit' | 'outline'>, port: DrawPort) {
+  constructor(name: ShapeName, port: DrawPort) {
     this.name = name
     this.#port = port
     this.#shape = SHAPES[name]
