@@ -1,5 +1,6 @@
 /** The window's whole state, put together once and handed down by context. */
 import { getContext, setContext } from 'svelte'
+import type { Shell } from '../../src-core/bridge/bookContract.ts'
 import type { Host } from '../../src-core/bridge/contract.ts'
 import type { Job } from '../../src-core/job/schema.ts'
 import type { Guide, Target } from '../editor/target.ts'
@@ -16,6 +17,7 @@ import { Session } from './session.svelte.ts'
 import { Sheets } from './sheets.svelte.ts'
 
 export interface App {
+  readonly shell: Shell
   readonly jobs: JobStore
   readonly session: Session
   readonly results: Results
@@ -32,7 +34,13 @@ export interface Workers {
   readonly importer: () => ImportPort
 }
 
-export function createApp(host: Host, workers: Workers): App {
+/** A shell that tells nothing and knows no paths. */
+export const NO_SHELL: Shell = {
+  subscribe: () => () => undefined,
+  adoptDropped: async () => ({ ok: true, value: null }),
+}
+
+export function createApp(host: Host, workers: Workers, shell: Shell = NO_SHELL): App {
   const jobs = new JobStore(blankJob(START))
   const session = new Session()
   const results = new Results(jobs, session)
@@ -44,6 +52,7 @@ export function createApp(host: Host, workers: Workers): App {
   }
   files.onfault = (fault) => showFault({ jobs, session, draw }, fault)
   return {
+    shell,
     jobs,
     session,
     results,

@@ -7,7 +7,7 @@ import type { Guide, Target } from '../editor/target.ts'
 
 export type StepName = 'machine' | 'part' | 'mounting' | 'clamps' | 'counterweights' | 'speed' | 'sheet'
 export type DialogName =
-  'open' | 'save' | 'new' | 'keys' | 'discard' | 'planner' | 'import' | 'conflict' | 'library'
+  'open' | 'save' | 'new' | 'keys' | 'discard' | 'planner' | 'import' | 'conflict' | 'library' | 'about'
 export type Theme = 'system' | 'light' | 'dark'
 
 /** A place on the plate that a finding points at. */
