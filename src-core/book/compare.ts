@@ -61,6 +61,9 @@ const START = (key: string): Here => ({
 
 function compareValues(walk: Walk, path: string, before: unknown, after: unknown, here: Here): void {
   if (same(before, after)) return
+  // A list that is left out is an empty one.
+  if (Array.isArray(before) !== Array.isArray(after) && (before ?? after) === (after ?? before))
+    return compareLists(walk, path, (before ?? []) as [], (after ?? []) as [], here)
   if (Array.isArray(before) && Array.isArray(after)) return compareLists(walk, path, before, after, here)
   if (isFields(before) && isFields(after)) {
     const isPlace = before !== after && path.endsWith('.at')

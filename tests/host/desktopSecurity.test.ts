@@ -36,16 +36,24 @@ test('one window: isolated, sandboxed, without Node, with the bundled preload', 
     nodeIntegrationInWorker: false,
     nodeIntegrationInSubFrames: false,
     webSecurity: true,
+    allowRunningInsecureContent: false,
+    experimentalFeatures: false,
     webviewTag: false,
+    navigateOnDragDrop: false,
   })
+  expect(Object.keys(preferences)).not.toContain('enableBlinkFeatures')
+  expect(electron.state.sandboxed).toBe(true)
   expect(preferences['preload']).toMatch(/out\/preload\/index\.cjs$/)
   expect(electron.state.windows[0]!.loaded).toBe('app://evenswing/index.html')
 })
 
-test('the page gets one object with exactly the verbs of the contract', () => {
-  expect(Object.keys(electron.state.exposed)).toEqual(['host'])
+test('the page gets the host with exactly the verbs of the contract, and the shell with its two', () => {
+  expect(Object.keys(electron.state.exposed)).toEqual(['host', 'shell'])
+  expect(Object.keys(electron.state.exposed['shell'] as object).sort()).toEqual(['adoptDropped', 'subscribe'])
   expect(Object.keys(host).sort()).toEqual([...VERBS].sort())
-  expect([...electron.state.handlers.keys()].sort()).toEqual(VERBS.map((v) => `evenswing:${v}`).sort())
+  expect([...electron.state.handlers.keys()].sort()).toEqual(
+    [...VERBS, 'adopt', 'listen'].map((v) => `evenswing:${v}`).sort(),
+  )
 })
 
 test('its own scheme is standard and secure, and no more than that', () => {
@@ -78,13 +86,22 @@ test('every permission is denied', () => {
     expect(electron.state.permissionCheck!(null, permission)).toBe(false)
   }
   expect(electron.state.devicePermission!()).toBe(false)
+  let streams: unknown = 'not asked'
+  electron.state.displayMedia!(null, (given) => (streams = given))
+  expect(streams).toBeNull()
 })
 
 test('unsaved work holds the window open until the user lets it go', () => {
-  electron.state.messageChoice = 0
-  expect(prevented('will-prevent-unload')).toBe(false)
-  electron.state.messageChoice = 1
-  expect(prevented('will-prevent-unload')).toBe(true)
+  const choices = new Map([
+    ['Save and close', false],
+    ['Close without saving', true],
+    ['Keep working', false],
+  ])
+  for (const [i, lets] of [...choices.values()].entries()) {
+    electron.state.messageChoice = i
+    expect(prevented('will-prevent-unload')).toBe(lets)
+    expect(electron.state.messages.at(-1)?.buttons).toEqual([...choices.keys()])
+  }
 })
 
 test.each([
@@ -96,7 +113,7 @@ test.each([
   ['no URL', { url: '', parent: null }],
 ])('%s gets no answer', async (_, frame) => {
   electron.state.frame = frame
-  for (const verb of VERBS) {
+  for (const verb of [...VERBS, 'adopt', 'listen']) {
     const reply = (await electron.ipcRenderer.invoke(`evenswing:${verb}`)) as Reply<unknown>
     expect(reply).toEqual({ ok: false, fault: { code: 'request.refused', message: 'This page may not ask' } })
   }

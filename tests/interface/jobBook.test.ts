@@ -137,7 +137,7 @@ test('a run is recorded, saved, and shown when the job is repeated with its list
   const page = await bench.open()
   await openBook(page)
   await openChosen(page)
-  await page.keyboard.press('Control+r')
+  await page.keyboard.press('Control+e')
   await page.getByLabel('Date').fill('2026-10-01')
   await page.getByLabel('Who', { exact: true }).fill('Kim')
   await page.getByLabel('Speed used').fill('90')
@@ -247,7 +247,7 @@ test('an earlier version is looked at and gone back to, as a change that undo ta
 test('the shop library takes a job’s things, gives them to another, and offers what became different', async () => {
   put('link')
   const page = await bench.open()
-  await page.keyboard.press('Control+l')
+  await page.keyboard.press('Control+Shift+l')
   const dialog = page.getByRole('dialog')
   await dialog.getByRole('button', { name: 'Add what this job holds' }).click()
   await dialog.getByText(/things are in the library now/).waitFor()
@@ -291,7 +291,7 @@ test('settings are kept for the next start, damaged ones are set aside', async (
   await expect.poll(() => page.evaluate(() => document.documentElement.dataset['theme'])).toBe('dark')
   expect(await axeFaults(page)).toEqual([])
   await page.getByRole('button', { name: 'Close', exact: true }).click()
-  await page.keyboard.press('Control+r')
+  await page.keyboard.press('Control+e')
   await expect(page.getByLabel('Who', { exact: true }).inputValue()).resolves.toBe('Robin')
   await page.context().close()
   expect(JSON.parse(readFileSync(join(bench.folder, '.user', 'settings.json'), 'utf8'))).toMatchObject({
