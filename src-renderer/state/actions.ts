@@ -43,7 +43,7 @@ export function createActions(app: App): Actions {
   return {
     new: {
       label: 'New job',
-      keys: ['Ctrl+n'],
+      keys: ['Ctrl+n', 'n'],
       enabled: always,
       run: () => files.leaving(() => (session.dialog = 'new')),
     },
@@ -108,7 +108,7 @@ export function createActions(app: App): Actions {
     },
     library: {
       label: 'Hardware by size and material',
-      keys: ['Ctrl+l'],
+      keys: ['Ctrl+l', 'h'],
       enabled: always,
       run: () => (session.dialog = 'library'),
     },

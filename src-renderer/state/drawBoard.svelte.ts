@@ -26,6 +26,8 @@ export class DrawBoard {
   as: DrawnAs = $state('adds')
   chosen: RingRef | null = $state.raw(null)
   vertex: number | null = $state(null)
+  /** Counts up whenever what is chosen should be brought into view. */
+  reveal: number = $state(0)
   edge: number | null = $state(null)
   /** mm of the next fillet or chamfer. */
   cornerSize: number = $state(5)
@@ -138,6 +140,7 @@ export class DrawBoard {
     }
     this.vertex = null
     this.edge = null
+    this.reveal++
     this.take('edit')
   }
 

@@ -133,7 +133,8 @@ describe('changes', () => {
   test('what does not fit is refused with the room there is', () => {
     expect(fillet(square, 1, 50)).toEqual({
       ok: false,
-      reason: expect.stringContaining('leave 40 mm') as string,
+      reason: expect.stringContaining('Type a smaller size') as string,
+      fit: { room: 40, needed: expect.closeTo(50, 9) as number },
     })
     expect(fillet(setBulge(square, 0, 0.3), 1, 5).ok).toBe(false)
     expect(

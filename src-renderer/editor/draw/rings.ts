@@ -146,7 +146,13 @@ export function deleteVertex(ring: Ring, i: number): Vertex[] {
 }
 
 export type Cornering =
-  { readonly ok: true; readonly ring: Vertex[] } | { readonly ok: false; readonly reason: string }
+  | { readonly ok: true; readonly ring: Vertex[] }
+  | {
+      readonly ok: false
+      readonly reason: string
+      /** Where it does not fit: mm that the edges leave and that are needed along them. */
+      readonly fit?: { readonly room: number; readonly needed: number }
+    }
 
 /** Rounds the corner at vertex i, between two straight edges, with a tangent arc of the radius. */
 export function fillet(ring: Ring, i: number, radius: number): Cornering {
@@ -184,7 +190,8 @@ function cutCorner(
   if (back > room - 1e-9)
     return {
       ok: false,
-      reason: `It does not fit: the edges leave ${Number(room.toFixed(2))} mm, ${Number(back.toFixed(2))} mm are needed.`,
+      reason: 'It does not fit between the points on either side. Type a smaller size.',
+      fit: { room, needed: back },
     }
   const next = copy(ring)
   next.splice(
