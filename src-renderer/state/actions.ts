@@ -59,7 +59,15 @@ export function createActions(app: App): Actions {
     },
     save: { label: 'Save', keys: ['Ctrl+s'], enabled: always, run: () => void files.save() },
     saveAs: { label: 'Save as', keys: ['Ctrl+Shift+s'], enabled: always, run: () => void files.saveAs() },
-    undo: { label: 'Undo', keys: ['Ctrl+z'], enabled: () => jobs.undoLabel !== null, run: () => jobs.undo() },
+    undo: {
+      label: 'Undo',
+      keys: ['Ctrl+z'],
+      enabled: () => jobs.undoLabel !== null || draw.drawing,
+      // In the middle of a shape it takes back the last point, not the step before the shape.
+      run: () => {
+        if (!draw.drawing || !draw.tool.key('Backspace')) jobs.undo()
+      },
+    },
     redo: {
       label: 'Redo',
       keys: ['Ctrl+y', 'Ctrl+Shift+z'],

@@ -96,6 +96,11 @@ export class DrawBoard {
           ? new OutlineTool(port)
           : new ShapeTool(name, port)
   }
+  /** A shape has been begun. */
+  get drawing(): boolean {
+    void this.preview
+    return this.active && this.tool.name !== 'edit' && this.tool.last !== null
+  }
   /** Changes the chosen ring in one step. */
   edit(label: string, change: (ring: readonly Vertex[]) => readonly Vertex[]): void {
     const { chosen, ring } = this
@@ -121,6 +126,8 @@ export class DrawBoard {
     const { chosen } = this
     if (this.as === 'replace' && chosen && this.ring) {
       this.edit('Draw the ring anew', () => ring)
+      // The next shape is another one.
+      this.as = 'adds'
     } else if (this.as === 'hole') {
       const added = addHoleRing(job, ring)
       if (!added) {
