@@ -82,6 +82,25 @@ test('a click on a thing opens its figures beside the plate; from the keyboard i
   expect(part).toBe('step-mounting')
 })
 
+test('a refusal lies over no tool, scrolls nothing away, and goes with the next change', async () => {
+  const page = await bench.open()
+  await page.getByRole('button', { name: 'Draw the part' }).click()
+  await page.getByTestId('plate').focus()
+  await page.keyboard.press('.')
+  await page.keyboard.press('.')
+  await page.getByRole('button', { name: 'Fillet' }).click()
+  const notice = page.locator('.notice', { hasText: 'no corner to take off' })
+  await notice.waitFor()
+  const [said, tools] = [await box(notice), await box(page.getByRole('toolbar', { name: 'Drawing tools' }))]
+  expect(said.y).toBeGreaterThanOrEqual(tools.y + tools.height)
+  await page.getByRole('button', { name: 'Rectangle' }).click()
+  expect(await page.evaluate(() => [scrollX, scrollY, document.body.scrollTop])).toEqual([0, 0, 0])
+  await dragOnPlate(page, [40, -20], [60, 10])
+  await page.mouse.up()
+  await page.getByRole('button', { name: 'Undo: Draw a body' }).waitFor()
+  expect(await notice.count()).toBe(0)
+})
+
 test('the picture is zoomed and moved from the keyboard', async () => {
   const page = await bench.open()
   const camera = () => page.getByTestId('plate').getAttribute('data-camera')
