@@ -82,6 +82,20 @@ test('a click on a thing opens its figures beside the plate; from the keyboard i
   expect(part).toBe('step-mounting')
 })
 
+test.each([1280, 1920])('beside the sheet, at %i, every drawing tool is still in reach', async (width) => {
+  const page = await bench.open({ width, height: 800 })
+  await page.keyboard.press('Control+p')
+  await page.getByRole('region', { name: 'Setup sheet' }).waitFor()
+  await page.getByRole('button', { name: 'Draw the part' }).click()
+  const view = await box(page.getByTestId('plate'))
+  for (const button of await page.getByRole('toolbar', { name: 'Drawing tools' }).getByRole('button').all()) {
+    const at = await box(button)
+    expect(at.x).toBeGreaterThanOrEqual(view.x)
+    expect(at.x + at.width).toBeLessThanOrEqual(view.x + view.width)
+  }
+  await page.getByRole('button', { name: 'Done' }).click()
+})
+
 test('a refusal lies over no tool, scrolls nothing away, and goes with the next change', async () => {
   const page = await bench.open()
   await page.getByRole('button', { name: 'Draw the part' }).click()
