@@ -10,7 +10,7 @@ export interface Command {
 }
 
 export const COMMANDS = {
-  new: { label: 'New job', keys: ['Ctrl+n'] },
+  new: { label: 'New job', keys: ['Ctrl+n', 'n'] },
   open: { label: 'Job book', keys: ['Ctrl+o'] },
   save: { label: 'Save', keys: ['Ctrl+s'] },
   saveAs: { label: 'Save as', keys: ['Ctrl+Shift+s'] },
@@ -23,7 +23,7 @@ export const COMMANDS = {
   undo: { label: 'Undo', keys: ['Ctrl+z'] },
   redo: { label: 'Redo', keys: ['Ctrl+y', 'Ctrl+Shift+z'] },
   draw: { label: 'Draw the part', keys: ['Ctrl+d', 'd'] },
-  library: { label: 'Hardware by size and material', keys: ['Ctrl+l'] },
+  library: { label: 'Hardware by size and material', keys: ['Ctrl+l', 'h'] },
   planner: { label: 'Plan counterweights', keys: ['Ctrl+b'] },
   copySetup: { label: 'Add a setup', keys: [] },
   turnByHand: { label: 'Turn by hand', keys: ['Ctrl+t', 't'] },

@@ -1,10 +1,33 @@
 /** The camera for drawing: the part upright and whole, whatever way it sits on the plate. */
+import type { Ring } from '../../src-core/geometry/types.ts'
 import type { Part } from '../../src-core/job/schema.ts'
 import { isPrism } from '../../src-core/job/schema.ts'
 import { placePoint } from '../../src-core/mounting/place.ts'
 import type { Placement } from '../../src-core/mounting/types.ts'
-import { fit, type Camera } from './camera.ts'
+import { fit, toScreen, type Camera, type View } from './camera.ts'
 import { ringBox } from './draw/rings.ts'
+
+/** px: the drawing tools above and the fields below what is drawn. */
+const TAKEN = { top: 60, bottom: 170, sides: 20 } as const
+
+/** Whether a ring of the part is seen whole between the tools and the fields. */
+export function ringInView(view: View, placement: Placement, ring: Ring): boolean {
+  const { x0, y0, x1, y1 } = ringBox(ring)
+  return [
+    { x: x0, y: y0 },
+    { x: x1, y: y0 },
+    { x: x1, y: y1 },
+    { x: x0, y: y1 },
+  ]
+    .map((p) => toScreen(view, placePoint(placement, p)))
+    .every(
+      (p) =>
+        p.x >= TAKEN.sides &&
+        p.x <= view.width - TAKEN.sides &&
+        p.y >= TAKEN.top &&
+        p.y <= view.height - TAKEN.bottom,
+    )
+}
 
 export function partCamera(
   part: Part,

@@ -46,7 +46,7 @@ export function describePassing(
         layer: 'front',
         role: 'machine-label',
         kind: 'text',
-        at: { x: -lathe.swingOverBed * 0.26, y: top },
+        at: { x: -lathe.swingOverBed * 0.19, y: bed + lathe.swingOverBed * 0.03 },
         align: 'right',
         text: reach === null ? 'cross-slide' : `cross-slide, from ${length(reach)} out`,
       },

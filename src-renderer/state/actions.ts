@@ -50,7 +50,14 @@ export function createActions(app: App): Actions {
     settings: { ...COMMANDS.settings, enabled: always, run: () => (session.dialog = 'settings') },
     save: { ...COMMANDS.save, enabled: always, run: () => void files.save() },
     saveAs: { ...COMMANDS.saveAs, enabled: always, run: () => void files.saveAs() },
-    undo: { ...COMMANDS.undo, enabled: () => jobs.undoLabel !== null, run: () => jobs.undo() },
+    undo: {
+      ...COMMANDS.undo,
+      enabled: () => jobs.undoLabel !== null || draw.drawing,
+      // In the middle of a shape it takes back the last point, not the step before the shape.
+      run: () => {
+        if (!draw.drawing || !draw.tool.key('Backspace')) jobs.undo()
+      },
+    },
     redo: { ...COMMANDS.redo, enabled: () => jobs.redoLabel !== null, run: () => jobs.redo() },
     sheet: { ...COMMANDS.sheet, enabled: always, run: () => (sheets.shown = !sheets.shown) },
     planner: {

@@ -27,6 +27,8 @@ export class DrawBoard {
   as: DrawnAs = $state('adds')
   chosen: RingRef | null = $state.raw(null)
   vertex: number | null = $state(null)
+  /** Counts up whenever what is chosen should be brought into view. */
+  reveal: number = $state(0)
   edge: number | null = $state(null)
   /** mm of the next fillet or chamfer. */
   cornerSize: number = $state(5)
@@ -97,6 +99,11 @@ export class DrawBoard {
             ? new PhotographTool(port)
             : new ShapeTool(name, port)
   }
+  /** A shape has been begun. */
+  get drawing(): boolean {
+    void this.preview
+    return this.active && this.tool.name !== 'edit' && this.tool.last !== null
+  }
   /** Changes the chosen ring in one step. */
   edit(label: string, change: (ring: readonly Vertex[]) => readonly Vertex[]): void {
     const { chosen, ring } = this
@@ -122,6 +129,8 @@ export class DrawBoard {
     const { chosen } = this
     if (this.as === 'replace' && chosen && this.ring) {
       this.edit('Draw the ring anew', () => ring)
+      // The next shape is another one.
+      this.as = 'adds'
     } else if (this.as === 'hole') {
       const added = addHoleRing(job, ring)
       if (!added) {
@@ -141,6 +150,7 @@ export class DrawBoard {
     }
     this.vertex = null
     this.edge = null
+    this.reveal++
     this.take('edit')
   }
 

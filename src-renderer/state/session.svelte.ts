@@ -60,6 +60,8 @@ export class Session {
   libraryKind: LibraryKindName = $state('strap')
   /** Degrees the spindle is turned in the picture; null while it stands as set up. */
   spindleTurn: number | null = $state(null)
+  /** The next click on the plate says which point of the part goes onto the axis. */
+  picking: boolean = $state(false)
   /** The small picture beside the findings. */
   picture: 'vectors' | 'force' | 'side' | 'weights' = $state('vectors')
   theme: Theme = $state('system')
@@ -95,5 +97,6 @@ export class Session {
     this.highlight = null
     this.camera = null
     this.spindleTurn = null
+    this.picking = false
   }
 }

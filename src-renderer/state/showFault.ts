@@ -13,10 +13,12 @@ export function showFault(
     case 'ring':
       if (!draw.active) draw.enter()
       draw.choose({ body: place.body, ring: place.ring }, place.vertex)
+      draw.reveal++
       return
     case 'body':
       if (!draw.active) draw.enter()
       draw.choose({ body: place.body, ring: 0 }, null)
+      draw.reveal++
       return
     case 'piece':
       draw.leave()

@@ -82,6 +82,39 @@ test('a click on a thing opens its figures beside the plate; from the keyboard i
   expect(part).toBe('step-mounting')
 })
 
+test.each([1280, 1920])('beside the sheet, at %i, every drawing tool is still in reach', async (width) => {
+  const page = await bench.open({ width, height: 800 })
+  await page.keyboard.press('Control+p')
+  await page.getByRole('region', { name: 'Setup sheet' }).waitFor()
+  await page.getByRole('button', { name: 'Draw the part' }).click()
+  const view = await box(page.getByTestId('plate'))
+  for (const button of await page.getByRole('toolbar', { name: 'Drawing tools' }).getByRole('button').all()) {
+    const at = await box(button)
+    expect(at.x).toBeGreaterThanOrEqual(view.x)
+    expect(at.x + at.width).toBeLessThanOrEqual(view.x + view.width)
+  }
+  await page.getByRole('button', { name: 'Done' }).click()
+})
+
+test('a refusal lies over no tool, scrolls nothing away, and goes with the next change', async () => {
+  const page = await bench.open()
+  await page.getByRole('button', { name: 'Draw the part' }).click()
+  await page.getByTestId('plate').focus()
+  await page.keyboard.press('.')
+  await page.keyboard.press('.')
+  await page.getByRole('button', { name: 'Fillet' }).click()
+  const notice = page.locator('.notice', { hasText: 'no corner to take off' })
+  await notice.waitFor()
+  const [said, tools] = [await box(notice), await box(page.getByRole('toolbar', { name: 'Drawing tools' }))]
+  expect(said.y).toBeGreaterThanOrEqual(tools.y + tools.height)
+  await page.getByRole('button', { name: 'Rectangle' }).click()
+  expect(await page.evaluate(() => [scrollX, scrollY, document.body.scrollTop])).toEqual([0, 0, 0])
+  await dragOnPlate(page, [40, -20], [60, 10])
+  await page.mouse.up()
+  await page.getByRole('button', { name: 'Undo: Draw a body' }).waitFor()
+  expect(await notice.count()).toBe(0)
+})
+
 test('the picture is zoomed and moved from the keyboard', async () => {
   const page = await bench.open()
   const camera = () => page.getByTestId('plate').getAttribute('data-camera')

@@ -13,6 +13,7 @@ import {
   rotate,
   translate,
 } from '../../src-renderer/editor/draw/rings.ts'
+import { chamfer, fillet } from '../../src-renderer/editor/draw/corners.ts'
 import { drawTargets, snapDraw } from '../../src-renderer/editor/draw/snapping.ts'
 import { readTyped } from '../../src-renderer/editor/draw/typedPoint.ts'
 import { untangled } from '../../src-renderer/editor/draw/untangle.ts'
@@ -52,6 +53,55 @@ describe('edges', () => {
     expect(typed).toEqual({ kind: 'point', relative: true, point: { x: 21, y: 2 }, radius: 25.4 })
     expect(readTyped('20 r 5', { x: 0, y: 0 }, 'mm', (v) => v).kind).toBe('refused')
     expect(readTyped('20, 0 r 5 kg', null, 'mm', (v) => v).kind).toBe('refused')
+  })
+})
+
+describe('corners beside arcs', () => {
+  // A half disc of radius 30 on a base line, run counter-clockwise.
+  const half: Ring = [
+    { x: -30, y: 0, bulge: 0 },
+    { x: 30, y: 0, bulge: 1 },
+  ]
+  test.each([half, [...half].reverse().map((v, i) => ({ ...v, bulge: i === 0 ? 0 : -1 }))])(
+    'a rounding is tangent to the line and to the arc, whichever way the ring runs',
+    (...given) => {
+      const ring = given as unknown as Ring
+      const i = ring.findIndex((v) => v.x === 30)
+      const done = fillet(ring, i, 5)
+      if (!done.ok) throw new Error(done.reason)
+      expect(regionFaults({ outline: done.ring, holes: [] })).toEqual([])
+      expect(area(done.ring)).toBeLessThan(area(ring))
+      // Its middle is 5 above the base and 25 from the arc's own: at x = √(25² − 5²).
+      const arcs = done.ring.map((_, k) => edgeFigures(done.ring, k).radius)
+      expect(arcs.filter((r) => r !== null && Math.abs(r - 5) < 1e-6)).toHaveLength(1)
+      expect(arcs.filter((r) => r !== null && Math.abs(r - 30) < 1e-6)).toHaveLength(1)
+      const x = Math.sqrt(25 ** 2 - 5 ** 2)
+      expect(done.ring.some((v) => Math.abs(v.x - x) < 1e-6 && Math.abs(v.y) < 1e-9)).toBe(true)
+    },
+  )
+  test('a chamfer goes the same way along both', () => {
+    const done = chamfer(half, 1, 6)
+    if (!done.ok) throw new Error(done.reason)
+    // 6 mm back along the base; 6 mm on along the arc is an angle of 6/30.
+    expect(done.ring[1]!.x).toBeCloseTo(24, 9)
+    expect(done.ring[2]!.x).toBeCloseTo(30 * Math.cos(0.2), 9)
+    expect(done.ring[2]!.y).toBeCloseTo(30 * Math.sin(0.2), 9)
+  })
+  test('what does not fit and what is no corner is refused with a word', () => {
+    expect(fillet(half, 1, 40)).toMatchObject({
+      ok: false,
+      reason: expect.stringContaining('smaller') as string,
+    })
+    const tangent: Ring = [
+      { x: 0, y: 0 },
+      { x: 40, y: 0, bulge: 1 },
+      { x: 40, y: 20 },
+      { x: 0, y: 20 },
+    ]
+    expect(fillet(tangent, 1, 3)).toMatchObject({
+      ok: false,
+      reason: expect.stringContaining('straight on') as string,
+    })
   })
 })
 

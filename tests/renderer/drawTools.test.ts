@@ -4,6 +4,7 @@ import { checkJob } from '../../src-core/job/parse.ts'
 import { isPrism, type Prism } from '../../src-core/job/schema.ts'
 import { fetchHost } from '../../src-renderer/bridge/fetchHost.ts'
 import type { PointerInput } from '../../src-renderer/editor/port.ts'
+import { createActions } from '../../src-renderer/state/actions.ts'
 import { createApp, type App } from '../../src-renderer/state/app.svelte.ts'
 import { exampleJob } from './example.ts'
 import { noWorkers } from './fakeWorkers.ts'
@@ -198,5 +199,38 @@ describe('editing what is drawn', () => {
     drag([-v.y, v.x], [-60, 10])
     expect(ring()[2]!.x).toBeCloseTo(10, 6)
     expect(ring()[2]!.y).toBeCloseTo(60, 6)
+  })
+})
+
+describe('taking back while something is drawn', () => {
+  test('undo takes back the last point of a shape that is begun, and only then the step before', () => {
+    const actions = createActions(app)
+    app.draw.take('rectangle')
+    click(-100, 60)
+    click(-60, 90)
+    expect(steps()).toBe('Draw a body')
+    app.draw.take('outline')
+    click(-100, 120)
+    click(-60, 120)
+    actions.undo.run()
+    expect(app.draw.tool.last).toEqual({ x: -100, y: 120 })
+    actions.undo.run()
+    expect(app.draw.tool.last).toBeNull()
+    expect(steps()).toBe('Draw a body')
+    actions.undo.run()
+    expect(steps()).toBeNull()
+  })
+  test('a ring drawn anew once: the next shape is a body of its own', () => {
+    app.draw.choose({ body: 'link', ring: 0 }, null)
+    app.draw.as = 'replace'
+    app.draw.take('rectangle')
+    click(-80, -60)
+    click(140, 60)
+    expect(steps()).toBe('Draw the ring anew')
+    expect(bodies()).toHaveLength(1)
+    app.draw.take('circle')
+    click(-100, 100)
+    click(-90, 100)
+    expect(bodies()).toHaveLength(2)
   })
 })

@@ -18,7 +18,7 @@ import {
 } from '../../src-renderer/editor/library/choice.ts'
 import { LIBRARY, libraryKind } from '../../src-renderer/editor/library/kinds.ts'
 import { nutSize, nutVolume } from '../../src-renderer/editor/library/nuts.ts'
-import { clampOnPart, placed } from '../../src-renderer/editor/library/put.ts'
+import { clampOnPart, likeIt, placed } from '../../src-renderer/editor/library/put.ts'
 import { blankJob, START } from '../../src-renderer/state/blankJob.ts'
 import { exampleJob } from './example.ts'
 
@@ -127,5 +127,21 @@ describe('put where it is wanted', () => {
     const bolt = mountSetup(example, 'op10').pieces.find((p) => p.item.id === clamp.id)!.at
     const at = piece.at as { x: number; y: number }
     expect(Math.hypot(at.x - bolt.x, at.y - bolt.y)).toBeCloseTo(clamp.clamp!.boltToHeel!, 0)
+  })
+  test('another like it: a clamp holds elsewhere with the same data, loose packing goes through the axis', () => {
+    const example = exampleJob()
+    const mounted = mountSetup(example, 'op10')
+    const [clamp, packing] = ['clamp', 'packing'].map((k) =>
+      example.setups[0]!.hardware.find((h) => h.kind === k)!,
+    )
+    const more = likeIt(clamp!, example, 'op10', mounted)
+    expect(more.clamp).toMatchObject({ thread: clamp!.clamp!.thread, torque: clamp!.clamp!.torque })
+    expect(more.at).not.toEqual(clamp!.at)
+    expect(more.mass).toBe(clamp!.mass)
+    const at = packing!.at as { x: number; y: number }
+    const opposite = likeIt(packing!, example, 'op10', mounted).at as { x: number; y: number }
+    expect(opposite.x + at.x).toBeCloseTo(0, 9)
+    expect(opposite.y + at.y).toBeCloseTo(0, 9)
+    expect(sound(addPiece(example, 'op10', more).job)).toBe(true)
   })
 })

@@ -31,20 +31,13 @@ export class OutlineTool implements DrawTool {
   }
 
   down(input: PointerInput): void {
-    const first = this.#vertices[0]
-    const p = this.#port.toPart(input.world)
-    if (
-      first &&
-      this.#vertices.length > 1 &&
-      Math.hypot(first.x - p.x, first.y - p.y) * input.pxPerMm <= CLOSE_PX
-    )
-      return this.#close()
+    if (this.#wouldClose(input)) return this.#close()
     this.#take(this.#port.snap(input, this.last).point)
   }
   move(input: PointerInput): void {
     const snapped = this.#port.snap(input, this.last)
     this.#pointer = snapped.point
-    this.#show(snapped.text)
+    this.#show(this.#wouldClose(input) ? 'closes it' : snapped.text)
   }
   up(): void {
     // Points are taken when pressed.
@@ -103,6 +96,12 @@ export class OutlineTool implements DrawTool {
     }
   }
 
+  #wouldClose(input: PointerInput): boolean {
+    const first = this.#vertices[0]
+    if (!first || this.#vertices.length < 2) return false
+    const p = this.#port.toPart(input.world)
+    return Math.hypot(first.x - p.x, first.y - p.y) * input.pxPerMm <= CLOSE_PX
+  }
   #bulgeTo(to: Point): number {
     if (!this.#arc) return 0
     const n = this.#vertices.length

@@ -145,57 +145,6 @@ export function deleteVertex(ring: Ring, i: number): Vertex[] {
   return next
 }
 
-export type Cornering =
-  { readonly ok: true; readonly ring: Vertex[] } | { readonly ok: false; readonly reason: string }
-
-/** Rounds the corner at vertex i, between two straight edges, with a tangent arc of the radius. */
-export function fillet(ring: Ring, i: number, radius: number): Cornering {
-  return cutCorner(ring, i, (turn) => ({
-    back: radius * Math.abs(Math.tan(turn / 2)),
-    bulge: Math.tan(turn / 4),
-  }))
-}
-
-/** Cuts the corner at vertex i off at the same distance along both straight edges. */
-export const chamfer = (ring: Ring, i: number, distance: number): Cornering =>
-  cutCorner(ring, i, () => ({ back: distance, bulge: 0 }))
-
-function cutCorner(
-  ring: Ring,
-  i: number,
-  shape: (turn: number) => { back: number; bulge: number },
-): Cornering {
-  const n = ring.length
-  const before = ring[wrap(i - 1, n)]!
-  const v = ring[i]!
-  const after = ring[wrap(i + 1, n)]!
-  if (n < 3) return { ok: false, reason: 'There is no corner between straight edges here.' }
-  if (before.bulge || v.bulge)
-    return { ok: false, reason: 'Only a corner between two straight edges can be cut or rounded.' }
-  const into = Math.atan2(v.y - before.y, v.x - before.x)
-  const out = Math.atan2(after.y - v.y, after.x - v.x)
-  let turn = out - into
-  while (turn > Math.PI) turn -= 2 * Math.PI
-  while (turn < -Math.PI) turn += 2 * Math.PI
-  if (Math.abs(turn) < 1e-6 || Math.abs(turn) > Math.PI - 1e-6)
-    return { ok: false, reason: 'The edges run straight on here.' }
-  const { back, bulge } = shape(turn)
-  const room = Math.min(length(before, v), length(v, after))
-  if (back > room - 1e-9)
-    return {
-      ok: false,
-      reason: `It does not fit: the edges leave ${Number(room.toFixed(2))} mm, ${Number(back.toFixed(2))} mm are needed.`,
-    }
-  const next = copy(ring)
-  next.splice(
-    i,
-    1,
-    { x: v.x - back * Math.cos(into), y: v.y - back * Math.sin(into), bulge },
-    { x: v.x + back * Math.cos(out), y: v.y + back * Math.sin(out), bulge: 0 },
-  )
-  return { ok: true, ring: next }
-}
-
 export const translate = (ring: Ring, by: Point): Vertex[] =>
   ring.map((v) => ({ x: v.x + by.x, y: v.y + by.y, bulge: v.bulge ?? 0 }))
 

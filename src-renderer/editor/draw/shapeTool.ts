@@ -121,7 +121,13 @@ export class ShapeTool implements DrawTool {
     this.#port.preview(null)
   }
   key(name: string): boolean {
-    if (name !== 'Escape' || this.#points.length === 0) return false
+    if (this.#points.length === 0) return false
+    if (name === 'Backspace') {
+      this.#points = this.#points.slice(0, -1)
+      this.#show('')
+      return true
+    }
+    if (name !== 'Escape') return false
     this.cancel()
     return true
   }

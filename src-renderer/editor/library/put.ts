@@ -17,23 +17,37 @@ export function clampOnPart(
   setupId: string,
   mounted: Mounted | null,
 ): Piece | null {
-  const place =
-    mounted &&
-    placeStrap(mounted, {
-      length: choice.sizes.length ?? 0,
-      width: choice.sizes.width ?? 0,
-      bolt: findThread(choice.thread)?.diameter ?? 0,
-    })
-  if (!place) return pieceOf(choice, freeStation(job, setupId), mounted?.partFront ?? 0)
-  const piece = pieceOf(choice, place.at, place.base)
-  return (
-    piece && {
-      ...piece,
-      // From the bolt in toward the axis, along its slot.
-      facing: facingIn(job, place.at),
-      clamp: { ...piece.clamp, boltToWork: place.boltToWork, nose: place.nose },
-    }
-  )
+  const piece = pieceOf(choice, freeStation(job, setupId), mounted?.partFront ?? 0)
+  return piece && onPart(piece, job, mounted)
+}
+
+function onPart(piece: Piece, job: Job, mounted: Mounted | null): Piece {
+  if (!('rect' in piece.footprint)) return piece
+  const [length, width] = piece.footprint.rect
+  const bolt = findThread(piece.clamp?.thread ?? '')?.diameter ?? 0
+  const place = mounted && placeStrap(mounted, { length, width, bolt })
+  if (!place) return piece
+  const { at, base, boltToWork, nose } = place
+  // From the bolt in toward the axis, along its slot.
+  return { ...piece, at, base, facing: facingIn(job, at), clamp: { ...piece.clamp, boltToWork, nose } }
+}
+
+const without = <T extends object, K extends keyof T>(whole: T, key: K): Omit<T, K> =>
+  Object.fromEntries(Object.entries(whole).filter(([k]) => k !== key)) as Omit<T, K>
+
+/** One more of a piece that is on the plate: a clamp where it would hold too, anything else in a free slot or beside it. */
+export function likeIt(item: Hardware, job: Job, setupId: string, mounted: Mounted | null): Piece {
+  const copy = without(item, 'id')
+  const rest = without(copy, 'facing')
+  if (item.kind === 'clamp') {
+    const clamp = without(item.clamp ?? {}, 'nose')
+    return onPart({ ...rest, at: freeStation(job, setupId), clamp }, job, mounted)
+  }
+  if ('slot' in item.at) return { ...rest, at: freeStation(job, setupId) }
+  const at = stationPoint(job.plate, item.at)
+  // Through the axis, on the other side of it; on the axis itself, a little aside.
+  const other = Math.hypot(at.x, at.y) < 5 ? { x: at.x + 30, y: at.y } : { x: -at.x, y: -at.y }
+  return { ...copy, at: { x: roundTo(other.x, 0.01), y: roundTo(other.y, 0.01) } }
 }
 
 function facingIn(job: Job, at: Hardware['at']): number {
