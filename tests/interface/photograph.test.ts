@@ -123,6 +123,12 @@ describe('tracing a photograph', () => {
       ['1 lies at x', '-20'],
     ] as const)
       await fill(page, name, value)
+    // A mark has the arrow keys, too.
+    const mark = page.getByRole('button', { name: /^point 2, at 250, 150/ })
+    await mark.focus()
+    await page.keyboard.press('ArrowUp')
+    expect(await page.getByRole('textbox', { name: '2 down', exact: true }).inputValue()).toBe('149')
+    await page.keyboard.press('ArrowDown')
     await page.getByRole('button', { name: 'Put it under the plan' }).focus()
     await page.keyboard.press('Enter')
     await shown(page)
