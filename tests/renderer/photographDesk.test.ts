@@ -1,8 +1,9 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { checkJob } from '../../src-core/job/parse.ts'
 import { LIMITS, type Photograph } from '../../src-core/job/schema.ts'
+import { turnTies } from '../../src-core/picture/moving.ts'
 import { fetchHost } from '../../src-renderer/bridge/fetchHost.ts'
-import { setPhotograph } from '../../src-renderer/editor/edits/photograph.ts'
+import { setPhotograph, setTies } from '../../src-renderer/editor/edits/photograph.ts'
 import { createApp, type App } from '../../src-renderer/state/app.svelte.ts'
 import type { PicturePort } from '../../src-renderer/state/pictureWork.ts'
 import type { PictureReply, PictureRequest } from '../../src-renderer/workers/pictureMessages.ts'
@@ -82,6 +83,14 @@ describe('placing a photograph', () => {
     ;[[10, 150], [200, 150], [200, 10], [10, 10]].forEach(([u, v], i) => desk.mark(i, { u: u!, v: v! })) // prettier-ignore
     expect(desk.lack).toBeNull()
     expect(desk.ties![2]).toEqual({ u: 200, v: 10, x: 80, y: 50 })
+    desk.place()
+    desk.close()
+    app.jobs.edit('Turn', (j) => setTies(j, turnTies(kept()!.ties, { x: 3, y: 4 }, -20)))
+    desk.open()
+    desk.ties!.forEach((t, i) => {
+      expect(t.x).toBeCloseTo(kept()!.ties[i]!.x, 7)
+      expect(t.y).toBeCloseTo(kept()!.ties[i]!.y, 7)
+    })
   })
 
   test('marks stay within the picture', async () => {
@@ -102,6 +111,15 @@ describe('placing a photograph', () => {
     desk.open()
     expect(desk.marks[1]).toEqual({ u: 250, v: 150 })
     expect(desk.distance).toBe(100)
+    // Turned meanwhile: it stays turned until something else is said.
+    desk.close()
+    app.jobs.edit('Turn', (j) => setTies(j, turnTies(kept()!.ties, { x: 0, y: 0 }, 30)))
+    const before = kept()!.ties
+    desk.open()
+    expect(desk.ties![1].x).toBeCloseTo(before[1].x, 7)
+    expect(desk.ties![1].y).toBeCloseTo(before[1].y, 7)
+    desk.along = 'x'
+    expect(desk.ties![1].y).toBe(before[0].y)
     expect(desk.place()).toBe(true)
     expect(app.jobs.undoLabel).toBe('Place the photograph anew')
   })

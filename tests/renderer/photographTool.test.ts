@@ -83,10 +83,12 @@ describe('moving a photograph', () => {
     expect(app.draw.tool.key('x')).toBe(false)
   })
   test('by a typed point; a bare length says what is wanted', () => {
-    expect(app.draw.tool.typed({ kind: 'point', point: { x: -5, y: 4 } })).toBeNull()
+    expect(app.draw.tool.typed({ kind: 'point', relative: false, point: { x: -5, y: 4 } })).toBeNull()
     expect(at(0)).toEqual([-5, 4])
     expect(app.draw.tool.typed({ kind: 'value', value: 3 })).toMatch(/where point 1 goes/)
-    expect(app.draw.tool.typed({ kind: 'point', point: { x: 99_999, y: 0 } })).toMatch(/further away/)
+    expect(app.draw.tool.typed({ kind: 'point', relative: false, point: { x: 99_999, y: 0 } })).toMatch(
+      /further away/,
+    )
     expect(at(0)).toEqual([-5, 4])
   })
 })
@@ -97,7 +99,7 @@ describe('a locked photograph', () => {
     drag([60, 20], [65, 13])
     drag([100, 0], [20, 160])
     expect(app.draw.tool.key('ArrowUp')).toBe(true)
-    expect(app.draw.tool.typed({ kind: 'point', point: { x: 0, y: 0 } })).toMatch(/locked/)
+    expect(app.draw.tool.typed({ kind: 'point', relative: false, point: { x: 0, y: 0 } })).toMatch(/locked/)
     expect(ties()).toBe(PHOTOGRAPH.ties)
     expect(app.draw.tool.prompt).toMatch(/locked/)
   })
