@@ -156,7 +156,7 @@ describe('tracing a photograph', () => {
     await page.getByRole('button', { name: 'Undo: Lock the photograph' }).waitFor()
 
     await page.keyboard.press('Control+s')
-    await page.getByRole('textbox', { name: 'Name in the job folder' }).fill('traced')
+    await page.locator('#save-name').fill('traced')
     await page.keyboard.press('Enter')
     await page.getByText('Saved as traced').waitFor()
     const read = parseJob(await readFile(join(bench.folder(), 'traced.evenswing.json'), 'utf8'))
@@ -166,8 +166,9 @@ describe('tracing a photograph', () => {
 
     const again = await bench.open()
     await again.keyboard.press('Control+o')
-    await again.getByRole('dialog').getByText('traced', { exact: false }).first().click()
-    await again.getByRole('dialog').waitFor({ state: 'detached' })
+    await again.getByTestId('book-count').filter({ hasText: /\d/ }).waitFor()
+    await again.getByRole('button', { name: 'Open', exact: true }).click()
+    await again.getByTestId('job-book').waitFor({ state: 'detached' })
     await again.getByRole('button', { name: /^2 Part/ }).click()
     await again.getByRole('button', { name: 'Draw the part' }).click()
     await shown(again)
