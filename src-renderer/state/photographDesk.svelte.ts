@@ -6,6 +6,7 @@ import { readPictureHeader, uprightSize } from '../../src-core/picture/header.ts
 import { tieFault, type Ties } from '../../src-core/picture/planMap.ts'
 import type { PictureHeader } from '../../src-core/picture/types.ts'
 import { setPhotograph } from '../editor/edits/photograph.ts'
+import { markPlan, type Along, type Marked, type Method } from '../editor/markPlan.ts'
 import type { JobStore } from './jobStore.svelte.ts'
 import type { PictureWork } from './pictureWork.ts'
 
@@ -15,14 +16,6 @@ const FILE_LIMIT = 64 * 1024 * 1024
 /** Pixels a side that a picture is shrunk to: a part of 400 mm still has ten a millimetre. */
 const SHRUNK_SIDE = 4000
 const ROUGHLY_SEEN = 0.7
-
-export type Method = 'distance' | 'rectangle'
-export type Along = 'picture' | 'x' | 'y'
-/** A point of the picture, pixels; null: not said yet. */
-export interface Marked {
-  readonly u: number | null
-  readonly v: number | null
-}
 
 const UNMARKED: Marked = { u: null, v: null }
 const megabytes = (bytes: number) => `${(bytes / 1024 / 1024).toFixed(1)} MB`
@@ -56,6 +49,8 @@ export class PhotographDesk {
   /** Where the first mark lies on the part, mm. */
   at: Point = $state.raw({ x: 0, y: 0 })
   along: Along = $state('picture')
+  /** Radians of the line from 1 to 2 on the part as the photograph of the job lies; null: there is none. */
+  kept: number | null = $state(null)
 
   constructor(jobs: JobStore, work: PictureWork) {
     this.#jobs = jobs
@@ -148,6 +143,8 @@ export class PhotographDesk {
     this.address = URL.createObjectURL(new Blob([bytes], { type: picture.type }))
     this.marks = [UNMARKED, UNMARKED, UNMARKED, UNMARKED]
     this.active = 0
+    this.kept = null
+    if (this.along === 'kept') this.along = 'picture'
   }
 
   #startFrom(ties: Ties): void {
@@ -160,7 +157,8 @@ export class PhotographDesk {
     const c = ties[2]
     this.at = { x: a.x, y: a.y }
     const apart = (p: Point, q: Point) => Number(Math.hypot(q.x - p.x, q.y - p.y).toPrecision(9))
-    this.along = 'picture'
+    this.kept = Math.atan2(b.y - a.y, b.x - a.x)
+    this.along = 'kept'
     if (c) {
       this.width = apart(a, b)
       this.height = apart(b, c)
@@ -190,7 +188,7 @@ export class PhotographDesk {
   /** The ties as they stand; null while something is missing. */
   get ties(): Ties | null {
     const pixels = this.marks.slice(0, this.count)
-    const plan = this.#plan(pixels)
+    const plan = markPlan(this)
     if (!plan) return null
     const ties = pixels.flatMap(({ u, v }, i) => (u === null || v === null ? [] : [{ u, v, ...plan[i]! }]))
     return ties.length === this.count ? (ties as unknown as Ties) : null
@@ -209,22 +207,6 @@ export class PhotographDesk {
     return this.method === 'distance'
       ? ['point 1', 'point 2']
       : ['the lower left corner', 'the lower right corner', 'the upper right corner', 'the upper left corner']
-  }
-
-  #plan(pixels: readonly Marked[]): Point[] | null {
-    const { x, y } = this.at
-    if (this.method === 'rectangle') {
-      const { width, height } = this
-      if (width === null || height === null) return null
-      return [this.at, { x: x + width, y }, { x: x + width, y: y + height }, { x, y: y + height }]
-    }
-    const [a, b] = pixels
-    const { distance } = this
-    if (distance === null || !a || !b) return null
-    if (a.u === null || a.v === null || b.u === null || b.v === null) return null
-    const angle = this.along === 'x' ? 0 : this.along === 'y' ? Math.PI / 2 : Math.atan2(a.v - b.v, b.u - a.u)
-    const fine = (v: number) => Number(v.toFixed(9))
-    return [this.at, { x: fine(x + distance * Math.cos(angle)), y: fine(y + distance * Math.sin(angle)) }]
   }
 
   /** Puts it under the plan in one step, locked. False where it cannot be. */

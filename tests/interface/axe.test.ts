@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import type { Page } from 'playwright-core'
+import { makePng } from '../helpers/pictures.ts'
 import { startBench, type Bench } from './window.ts'
 
 let bench: Bench
@@ -89,6 +90,24 @@ describe.each([{ dark: false }, { dark: true }])('without violations, dark: $dar
     await page.getByRole('button', { name: 'Thread table' }).click()
     expect(await violations(page), 'library').toEqual([])
     await page.keyboard.press('Escape')
+    await page.getByTestId('plate').focus()
+    await page.keyboard.press('p')
+    await page.getByRole('dialog').waitFor()
+    expect(await violations(page), 'photograph').toEqual([])
+    await page
+      .locator('dialog input[type=file]')
+      .setInputFiles({ name: 'p.png', mimeType: 'image/png', buffer: makePng(300, 200) })
+    for (const at of [0.3, 0.7]) {
+      const box = (await page.getByTestId('picture').boundingBox())!
+      await page.mouse.click(box.x + at * box.width, box.y + at * box.height)
+    }
+    expect(await violations(page), 'photograph with points').toEqual([])
+    await page.getByRole('textbox', { name: 'Distance from 1 to 2' }).fill('50')
+    await page.keyboard.press('Enter')
+    await page.getByRole('button', { name: 'Put it under the plan' }).click()
+    await page.getByRole('checkbox', { name: 'Locked' }).click()
+    expect(await violations(page), 'photograph placed').toEqual([])
+    await page.getByRole('button', { name: 'Done' }).click()
     for (const name of ['New', 'Open', 'Save', 'Keyboard']) {
       await page.getByRole('button', { name, exact: true }).click()
       await page.getByRole('dialog').waitFor()

@@ -123,6 +123,12 @@ describe('tracing a photograph', () => {
       ['1 lies at x', '-20'],
     ] as const)
       await fill(page, name, value)
+    // A mark has the arrow keys, too.
+    const mark = page.getByRole('button', { name: /^point 2, at 250, 150/ })
+    await mark.focus()
+    await page.keyboard.press('ArrowUp')
+    expect(await page.getByRole('textbox', { name: '2 down', exact: true }).inputValue()).toBe('149')
+    await page.keyboard.press('ArrowDown')
     await page.getByRole('button', { name: 'Put it under the plan' }).focus()
     await page.keyboard.press('Enter')
     await shown(page)
@@ -150,7 +156,7 @@ describe('tracing a photograph', () => {
     await page.getByRole('button', { name: 'Undo: Lock the photograph' }).waitFor()
 
     await page.keyboard.press('Control+s')
-    await page.getByRole('textbox', { name: 'Name in the job folder' }).fill('traced')
+    await page.locator('#save-name').fill('traced')
     await page.keyboard.press('Enter')
     await page.getByText('Saved as traced').waitFor()
     const read = parseJob(await readFile(join(bench.folder(), 'traced.evenswing.json'), 'utf8'))
@@ -160,8 +166,9 @@ describe('tracing a photograph', () => {
 
     const again = await bench.open()
     await again.keyboard.press('Control+o')
-    await again.getByRole('dialog').getByText('traced', { exact: false }).first().click()
-    await again.getByRole('dialog').waitFor({ state: 'detached' })
+    await again.getByTestId('book-count').filter({ hasText: /\d/ }).waitFor()
+    await again.getByRole('button', { name: 'Open', exact: true }).click()
+    await again.getByTestId('job-book').waitFor({ state: 'detached' })
     await again.getByRole('button', { name: /^2 Part/ }).click()
     await again.getByRole('button', { name: 'Draw the part' }).click()
     await shown(again)

@@ -88,6 +88,8 @@ export function useBench(): { readonly open: Bench['open']; readonly folder: () 
   return {
     folder: () => bench.folder,
     open: async (options) => {
+      // What another test left unsaved is not offered here.
+      await rm(join(bench.folder, '.user', 'drafts'), { recursive: true, force: true })
       const page = await bench.open(options)
       pages.push(page)
       return page

@@ -2,8 +2,9 @@ import fc from 'fast-check'
 import { lusolve } from 'mathjs'
 import { describe, expect, it } from 'vitest'
 import type { Point } from '../../../src-core/geometry/types.ts'
+import { applyTo } from '../../../src-core/import/affine.ts'
 import { project } from '../../../src-core/picture/matrix.ts'
-import { moveTies, turnTies } from '../../../src-core/picture/moving.ts'
+import { carried, moveTies, turnTies } from '../../../src-core/picture/moving.ts'
 import { planMap, tieFault, type Ties } from '../../../src-core/picture/planMap.ts'
 
 const tie = (u: number, v: number, x: number, y: number) => ({ u, v, x, y })
@@ -172,6 +173,25 @@ describe('a photograph moved by its ties', () => {
     const p = toPlan(turned, 500, 300)
     expect(p.x).toBeCloseTo(80 - 2 * before.y, 8)
     expect(p.y).toBeCloseTo(2 * (before.x - 80), 8)
+  })
+  it('is the same picture carried along, as long as its shape is kept', () => {
+    const from = moveTies(KEYSTONE, { x: 13, y: -8 })!
+    const to = turnTies(from, { x: 5, y: 9 }, 33, 1.7)!
+    const along = carried(from, to)!
+    for (const [u, v] of [
+      [300, 200],
+      [700, 500],
+    ] as const) {
+      const p = applyTo(along, toPlan(from, u, v))
+      const q = toPlan(to, u, v)
+      expect(p.x).toBeCloseTo(q.x, 8)
+      expect(p.y).toBeCloseTo(q.y, 8)
+    }
+    const wider = to.map((t, i) => (i === 2 ? { ...t, x: t.x + 0.01 } : t)) as unknown as Ties
+    expect(carried(from, wider)).toBeNull()
+    const marked = to.map((t, i) => (i === 2 ? { ...t, u: t.u + 1 } : t)) as unknown as Ties
+    expect(carried(from, marked)).toBeNull()
+    expect(carried(from, [to[0], to[1]])).toBeNull()
   })
   it('never out of the range of a job', () => {
     expect(moveTies(KEYSTONE, { x: 3, y: -4 })![0]).toMatchObject({ x: 3, y: -4 })
