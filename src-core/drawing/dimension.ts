@@ -3,6 +3,7 @@
  * dimension line, readable from the bottom or the right of the sheet. Sheet mm.
  */
 import type { Point } from '../geometry/types.ts'
+import { dimensionName } from './dimensionNames.ts'
 import { LETTERING } from './lettering.ts'
 import type { DimensionPrimitive, PlainPrimitive } from './model.ts'
 import { quad, type Quad, type Segment } from './placing/quad.ts'
@@ -144,8 +145,13 @@ export function dimensionLabel(
     })),
   )
   const moved = choice?.offset === undefined ? [] : candidatesAt(spec, choice.offset)
-  return [{ id: spec.id, candidates: [...moved.map((c) => ({ ...c, byHand: true })), ...candidates] }]
+  const words = dimensionWords(spec)
+  return [{ id: spec.id, words, candidates: [...moved.map((c) => ({ ...c, byHand: true })), ...candidates] }]
 }
+
+/** Name and value. */
+export const dimensionWords = ({ id, text }: Pick<DimensionSpec, 'id' | 'text'>): string =>
+  `${dimensionName(id)} ${text}`
 
 /** The middle first; on a long line also nearer one end, where a centre line may be in the way of the middle. */
 const PLACES: readonly TextPlace[] = [0.5, 0.3, 0.7, 'after', 'before']

@@ -1,12 +1,12 @@
 /** Dimensions of a setup drawing by name, for lists and notes. */
 const NAMES: Readonly<Record<string, string>> = {
-  'part-left': 'part, left edge',
-  'part-right': 'part, right edge',
-  'part-top': 'part, upper edge',
-  'part-bottom': 'part, lower edge',
-  'part-depth': 'part, depth',
-  'plate-diameter': 'plate, diameter',
-  'plate-thickness': 'plate, thickness',
+  'part-left': 'left edge of the part',
+  'part-right': 'right edge of the part',
+  'part-top': 'upper edge of the part',
+  'part-bottom': 'lower edge of the part',
+  'part-depth': 'depth of the part',
+  'plate-diameter': 'diameter of the plate',
+  'plate-thickness': 'thickness of the plate',
   'cross-slide': 'cross-slide below the axis',
   'bar-reach': 'reach of the bar',
   bed: 'bed below the axis',
@@ -16,7 +16,7 @@ const NAMES: Readonly<Record<string, string>> = {
 }
 const KINDS = {
   diameter: 'diameter of bore',
-  distance: 'bore from the axis,',
+  distance: 'distance from the axis of bore',
   station: 'station of',
 } as const
 

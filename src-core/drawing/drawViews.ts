@@ -24,7 +24,7 @@ export interface ViewsInput {
 
 export interface DrawnViews {
   readonly primitives: readonly Primitive[]
-  /** Labels for which there was no free place; they are not drawn. */
+  /** Labels, in words, for which there was no free place; they are not drawn. */
   readonly unplaced: readonly string[]
   /** What is near the views but not in them, in words. */
   readonly asides: readonly string[]

@@ -2,7 +2,7 @@
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point, Ring } from '../geometry/types.ts'
 import { around } from './callouts.ts'
-import { diameterCandidates, dimensionLabel, isHidden } from './dimension.ts'
+import { diameterCandidates, dimensionLabel, dimensionWords, isHidden } from './dimension.ts'
 import { furthestAlong } from './extents.ts'
 import type { FrontLines } from './frontLines.ts'
 import type { Label } from './placing/placeLabels.ts'
@@ -111,7 +111,13 @@ function boreLabels(
     const circle = { id: named, centre: at, radius, value: bore.diameter, scale, text: shown }
     const labels: Label[] = isHidden(choices, named)
       ? []
-      : [{ id: named, candidates: diameterCandidates(circle, places) }]
+      : [
+          {
+            id: named,
+            words: dimensionWords({ id: named, text: diameter }),
+            candidates: diameterCandidates(circle, places),
+          },
+        ]
     const distance = Math.hypot(centre.x, centre.y)
     if (distance > TOLERANCE.coincident && distance * scale >= 3) {
       const id = `distance:${bore.id}`

@@ -28,6 +28,8 @@ export interface Candidate {
 
 export interface Label {
   readonly id: string
+  /** What is said elsewhere where it finds no place; its id where not given. */
+  readonly words?: string
   /** Says nothing that is not said elsewhere: not missed where it finds no place. */
   readonly optional?: boolean
   readonly candidates: readonly Candidate[]
@@ -37,7 +39,7 @@ export interface Label {
 
 export interface Placed {
   readonly primitives: readonly Primitive[]
-  /** Ids of labels for which no free place was found; they are not drawn. */
+  /** Words of labels for which no free place was found; they are not drawn. */
   readonly unplaced: readonly string[]
 }
 
@@ -122,8 +124,12 @@ export function placeLabels(labels: readonly Label[], ink: InkMap): Placed {
   const options = labels.map((label) => optionsOf(label.candidates))
   const spare = labels.map((label) => label.spare ?? null)
   const chosen: Chosen = labels.map(() => null)
-  const tries = Math.min(MOST_TRIES, Math.ceil(MOST_TRIES_IN_ALL / labels.length))
-  for (let sweep = 0; sweep < (labels.length > CROWD ? 2 : SWEEPS); sweep++) {
+  const crowded = labels.length > CROWD
+  const most = {
+    tries: Math.min(MOST_TRIES, Math.ceil(MOST_TRIES_IN_ALL / labels.length)),
+    driven: crowded ? 2 : 4,
+  }
+  for (let sweep = 0; sweep < (crowded ? 2 : SWEEPS); sweep++) {
     let moved = false
     labels.forEach((_, i) => {
       let best = bestAmong(options[i]!, othersThan(chosen, i), ink)
@@ -135,14 +141,14 @@ export function placeLabels(labels: readonly Label[], ink: InkMap): Placed {
       }
       if (best !== chosen[i]) moved = true
       chosen[i] = best
-      if (!best && makeRoom(i, options, chosen, ink, tries)) moved = true
+      if (!best && makeRoom(i, options, chosen, ink, most)) moved = true
     })
     if (!moved) break
   }
-  if (labels.length <= CROWD) labels.forEach((_, i) => exchange(i, options, chosen, ink))
+  if (!crowded) labels.forEach((_, i) => exchange(i, options, chosen, ink))
   return {
     primitives: chosen.flatMap((c) => c?.candidate.draw() ?? []),
-    unplaced: labels.filter((l, i) => !chosen[i] && !l.optional).map((l) => l.id),
+    unplaced: labels.filter((l, i) => !chosen[i] && !l.optional).map((l) => l.words ?? l.id),
   }
 }
 
@@ -153,7 +159,7 @@ const othersThan = (chosen: Chosen, own: number): Option[] =>
   chosen.filter((c, k): c is Option => c !== null && k !== own)
 
 /**
- * Sets down a label that found no place where it drives out at most two others that find another. Leaves `chosen` as
+ * Sets down a label that found no place where it drives out a few others at most that find another. Leaves `chosen` as
  * it was where that cannot be done.
  */
 function makeRoom(
@@ -161,14 +167,14 @@ function makeRoom(
   options: readonly (readonly Option[])[],
   chosen: Chosen,
   ink: InkMap,
-  most: number,
+  most: { readonly tries: number; readonly driven: number },
 ): boolean {
   let tries = 0
   for (const option of options[own]!) {
     if (option.cost(ink) === Infinity) continue
-    if (++tries > most) return false
+    if (++tries > most.tries) return false
     const driven = chosen.flatMap((c, k) => (c && meeting(option, [c], Infinity) === Infinity ? [k] : []))
-    if (driven.length > 2) continue
+    if (driven.length > most.driven) continue
     const before = [...chosen]
     chosen[own] = option
     for (const k of driven) chosen[k] = null
