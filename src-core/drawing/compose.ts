@@ -2,7 +2,7 @@
 import type { Analysis } from '../analysis/result.ts'
 import type { Job, Setup } from '../job/schema.ts'
 import type { Mounted } from '../mounting/types.ts'
-import type { DimensionChoices } from './dimension.ts'
+import type { DimensionChoices } from './choices.ts'
 import { drawViews, type DrawnViews } from './drawViews.ts'
 import { flow, type Block, type Region } from './flow.ts'
 import { footerHeight } from './footer.ts'

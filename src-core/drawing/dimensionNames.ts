@@ -28,5 +28,5 @@ export function dimensionName(id: string): string {
   return Object.hasOwn(KINDS, kind) ? `${KINDS[kind as keyof typeof KINDS]} ${id.slice(colon + 1)}` : id
 }
 
-/** Whether a dimension has a line that can be moved; diameters on a leader and stations can only be hidden. */
+/** Whether a dimension has a line to move; of diameters on a leader and of stations it is text and balloon that move. */
 export const hasLine = (id: string): boolean => !/^(diameter|station):/.test(id)

@@ -109,6 +109,25 @@ test('a dimension is dragged, moved by keys, hidden, shown and put back, one und
   expect(await row.getByRole('button', { name: /^Automatic/ }).isDisabled()).toBe(true)
 })
 
+test('the text of a bore and the balloon of a station go where the hand puts them', async () => {
+  await openSheet()
+  const middle = async (name: RegExp) => {
+    const box = (await held(name).locator('circle').boundingBox())!
+    return { x: box.x + box.width / 2, y: box.y + box.height / 2 }
+  }
+  for (const name of [/^diameter of bore B/, /^station of w1/]) {
+    const from = await middle(name)
+    await page.mouse.move(from.x, from.y)
+    await page.mouse.down()
+    await page.mouse.move(from.x + 3, from.y + 14, { steps: 3 })
+    await page.mouse.up()
+    await expect.poll(async () => Math.abs((await middle(name)).y - from.y - 14)).toBeLessThan(2)
+    await held(name).focus()
+    await page.keyboard.press('Home')
+    await expect.poll(async () => Math.abs((await middle(name)).y - from.y)).toBeLessThan(1)
+  }
+})
+
 test('saved as PDF, SVG, DXF and PNG; the whole job is one PDF', async () => {
   await openSheet()
   for (const format of ['PDF', 'SVG', 'DXF', 'PNG']) {

@@ -9,9 +9,10 @@ import {
   freeDimensions,
   hideDimension,
   moveDimension,
+  placeDimension,
   setTitleField,
 } from '../../src-renderer/editor/edits/sheet.ts'
-import { heldDimensions, movedOffset } from '../../src-renderer/panels/sheet/dimensionLines.ts'
+import { heldDimensions, moved } from '../../src-renderer/panels/sheet/dimensionLines.ts'
 import { exampleJob } from './example.ts'
 
 const job = exampleJob()
@@ -62,10 +63,26 @@ describe('dimensions to take hold of', () => {
       expect.arrayContaining(['plate-diameter', 'diameter:A', 'station:c1', 'distance:B']),
     )
     const plate = all.find((d) => d.id === 'plate-diameter')!
-    const offset = movedOffset(plate, { x: -3.1, y: 40 })
-    expect(offset).toBe(Math.round(2 * (plate.offset! + 3.1)) / 2)
-    const again = drawn(moveDimension(job, 'op10', 'plate-diameter', offset))
-    expect(again.find((d) => d.id === 'plate-diameter')!.offset).toBeCloseTo(offset, 9)
+    if (plate.kind !== 'line') return expect.fail('a diameter across a view has a line')
+    const to = moved(plate, { x: -3.1, y: 40 })
+    if (!('offset' in to)) return expect.fail('a line is moved off')
+    expect(to.offset).toBe(Math.round(2 * (plate.offset + 3.1)) / 2)
+    const again = drawn(moveDimension(job, 'op10', 'plate-diameter', to.offset))
+    expect(again.find((d) => d.id === 'plate-diameter')).toMatchObject({
+      offset: expect.closeTo(to.offset, 9),
+    })
+  })
+
+  test.each(['diameter:B', 'station:c1'])('%s stands where it was put', (id) => {
+    const held = drawn(job).find((d) => d.id === id)!
+    const to = moved(held, { x: 6, y: 4 })
+    if (!('place' in to) || held.kind !== 'text') return expect.fail('text on a leader is placed')
+    const placed = placeDimension(job, 'op10', id, to.place)
+    const again = drawn(placed).find((d) => d.id === id)!
+    expect(again.at.x).toBeCloseTo(held.middle.x + to.place.x, 9)
+    expect(again.at.y).toBeCloseTo(held.middle.y + to.place.y, 9)
+    expect(Math.hypot(again.at.x - held.at.x, again.at.y - held.at.y)).toBeGreaterThan(5)
+    expect(placeDimension(placed, 'op10', id, undefined)).toEqual(job)
   })
 
   test('a hidden station leaves its number, a hidden diameter nothing', () => {
