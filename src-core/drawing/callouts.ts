@@ -42,7 +42,7 @@ export interface BalloonSpec {
   /** Taken instead of the distances: where else the balloon may stand. */
   readonly places?: readonly Point[]
   /** Radius and angle of the station, without its drawn parts; null prints the number alone. */
-  readonly polar: Omit<PolarPrimitive, 'parts'> | null
+  readonly polar: Omit<PolarPrimitive, 'parts' | 'balloon'> | null
 }
 
 export function balloonCandidates(spec: BalloonSpec): Candidate[] {
@@ -66,12 +66,14 @@ export function balloonCandidates(spec: BalloonSpec): Candidate[] {
       circle('mark', target, 0.7, 'solid'),
       circle('outline-thin', at, BALLOON_RADIUS, 'paper'),
       text({ x: at.x, y: at.y - figure / 2 }, number, figure, { anchor: 'middle', bold: true }),
-      ...(polar ? [drawPolar(polar, lines, label, side)] : []),
+      ...(polar ? [drawPolar({ ...polar, balloon: at }, lines, label, side)] : []),
     ]
     return [{ quads: polar ? [balloon, figures] : [balloon], lines: [leader], cost, draw }]
   }
   if (spec.places)
-    return spec.targets.flatMap((target) => spec.places!.flatMap((at) => one(target, at, 1, 0)))
+    return spec.targets.flatMap((target) =>
+      spec.places!.flatMap((at) => one(target, at, at.x < centre.x ? -1 : 1, 0)),
+    )
   return spec.targets.flatMap((target, k) => {
     const home = Math.atan2(target.y - centre.y, target.x - centre.x)
     return around(centre, home, spec.distances).flatMap(({ at, direction, cost }) => {

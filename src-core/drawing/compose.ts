@@ -2,8 +2,7 @@
 import type { Analysis } from '../analysis/result.ts'
 import type { Job, Setup } from '../job/schema.ts'
 import type { Mounted } from '../mounting/types.ts'
-import type { DimensionChoices } from './dimension.ts'
-import { dimensionName } from './dimensionNames.ts'
+import type { DimensionChoices } from './choices.ts'
 import { drawViews, type DrawnViews } from './drawViews.ts'
 import { flow, type Block, type Region } from './flow.ts'
 import { footerHeight } from './footer.ts'
@@ -92,8 +91,7 @@ function composeWith(input: ComposeInput, small: Small, views?: DrawnViews): Com
 function textBlocks(input: ComposeInput, { asides, unplaced }: DrawnViews): Block[] {
   const { job, mounted, analysis } = input
   const own = (job.notes ?? '').split(/\n+/).filter((l) => l.trim() !== '')
-  const missing =
-    unplaced.length > 0 ? [`No room in the views for: ${unplaced.map(dimensionName).join(', ')}.`] : []
+  const missing = unplaced.length > 0 ? [`No room in the views for: ${unplaced.join(', ')}.`] : []
   const notes = [...own, ...asides, ...missing, ...lackedNote(input)]
   return [
     balanceNotes(job, mounted, analysis),

@@ -3,6 +3,8 @@
  * dimension line, readable from the bottom or the right of the sheet. Sheet mm.
  */
 import type { Point } from '../geometry/types.ts'
+import { handFirst, isHidden, type DimensionChoices } from './choices.ts'
+import { dimensionName } from './dimensionNames.ts'
 import { LETTERING } from './lettering.ts'
 import type { DimensionPrimitive, PlainPrimitive } from './model.ts'
 import { quad, type Quad, type Segment } from './placing/quad.ts'
@@ -17,8 +19,6 @@ const ARROW = 3
 const LIFT = 0.9
 const HEIGHT = LETTERING.read
 const OFFSET_COST = 0.3
-/** Dearer than any line a moved dimension may cross. */
-const BY_HAND_FIRST = 1e4
 
 export interface DimensionSpec {
   readonly id: string
@@ -114,18 +114,6 @@ function buildDimension(spec: DimensionSpec, offset: number, place: TextPlace): 
   }
 }
 
-/** What the user did to a dimension. */
-export interface DimensionChoice {
-  readonly hidden?: boolean | undefined
-  /** Sheet mm from the first measured point to the dimension line, to the left along the measurement. */
-  readonly offset?: number | undefined
-}
-
-export type DimensionChoices = Readonly<Record<string, DimensionChoice>>
-
-export const isHidden = (choices: DimensionChoices, id: string): boolean =>
-  Object.hasOwn(choices, id) && choices[id]!.hidden === true
-
 /**
  * A dimension as a label: its line at one of several offsets, the best first, and its value outside the arrowheads
  * where it must be. None where the user hid it; where he moved it, there before anywhere else.
@@ -136,16 +124,17 @@ export function dimensionLabel(
   choices: DimensionChoices,
 ): Label[] {
   if (isHidden(choices, spec.id)) return []
-  const choice = Object.hasOwn(choices, spec.id) ? choices[spec.id] : undefined
-  const candidates = offsets.flatMap((offset, i) =>
-    candidatesAt(spec, offset).map((c) => ({
-      ...c,
-      cost: c.cost + i * OFFSET_COST + (choice ? BY_HAND_FIRST : 0),
-    })),
+  const offset = Object.hasOwn(choices, spec.id) ? choices[spec.id]!.offset : undefined
+  const automatic = offsets.flatMap((at, i) =>
+    candidatesAt(spec, at).map((c) => ({ ...c, cost: c.cost + i * OFFSET_COST })),
   )
-  const moved = choice?.offset === undefined ? [] : candidatesAt(spec, choice.offset)
-  return [{ id: spec.id, candidates: [...moved.map((c) => ({ ...c, byHand: true })), ...candidates] }]
+  const candidates = offset === undefined ? automatic : handFirst(candidatesAt(spec, offset), automatic)
+  return [{ id: spec.id, words: dimensionWords(spec), candidates }]
 }
+
+/** Name and value. */
+export const dimensionWords = ({ id, text }: Pick<DimensionSpec, 'id' | 'text'>): string =>
+  `${dimensionName(id)} ${text}`
 
 /** The middle first; on a long line also nearer one end, where a centre line may be in the way of the middle. */
 const PLACES: readonly TextPlace[] = [0.5, 0.3, 0.7, 'after', 'before']

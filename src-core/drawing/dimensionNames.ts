@@ -1,12 +1,12 @@
 /** Dimensions of a setup drawing by name, for lists and notes. */
 const NAMES: Readonly<Record<string, string>> = {
-  'part-left': 'part, left edge',
-  'part-right': 'part, right edge',
-  'part-top': 'part, upper edge',
-  'part-bottom': 'part, lower edge',
-  'part-depth': 'part, depth',
-  'plate-diameter': 'plate, diameter',
-  'plate-thickness': 'plate, thickness',
+  'part-left': 'left edge of the part',
+  'part-right': 'right edge of the part',
+  'part-top': 'upper edge of the part',
+  'part-bottom': 'lower edge of the part',
+  'part-depth': 'depth of the part',
+  'plate-diameter': 'diameter of the plate',
+  'plate-thickness': 'thickness of the plate',
   'cross-slide': 'cross-slide below the axis',
   'bar-reach': 'reach of the bar',
   bed: 'bed below the axis',
@@ -16,7 +16,7 @@ const NAMES: Readonly<Record<string, string>> = {
 }
 const KINDS = {
   diameter: 'diameter of bore',
-  distance: 'bore from the axis,',
+  distance: 'distance from the axis of bore',
   station: 'station of',
 } as const
 
@@ -28,5 +28,5 @@ export function dimensionName(id: string): string {
   return Object.hasOwn(KINDS, kind) ? `${KINDS[kind as keyof typeof KINDS]} ${id.slice(colon + 1)}` : id
 }
 
-/** Whether a dimension has a line that can be moved; diameters on a leader and stations can only be hidden. */
+/** Whether a dimension has a line to move; of diameters on a leader and of stations it is text and balloon that move. */
 export const hasLine = (id: string): boolean => !/^(diameter|station):/.test(id)

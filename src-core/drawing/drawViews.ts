@@ -3,7 +3,7 @@ import type { Analysis } from '../analysis/result.ts'
 import type { Job } from '../job/schema.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { legend, viewTitle } from './captions.ts'
-import type { DimensionChoices } from './dimension.ts'
+import type { DimensionChoices } from './choices.ts'
 import { frontView } from './frontView.ts'
 import type { SheetPlan } from './layout.ts'
 import type { PlainPrimitive, Primitive } from './model.ts'
@@ -24,7 +24,7 @@ export interface ViewsInput {
 
 export interface DrawnViews {
   readonly primitives: readonly Primitive[]
-  /** Labels for which there was no free place; they are not drawn. */
+  /** Labels, in words, for which there was no free place; they are not drawn. */
   readonly unplaced: readonly string[]
   /** What is near the views but not in them, in words. */
   readonly asides: readonly string[]

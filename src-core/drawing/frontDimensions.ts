@@ -2,7 +2,8 @@
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point, Ring } from '../geometry/types.ts'
 import { around } from './callouts.ts'
-import { diameterCandidates, dimensionLabel, isHidden } from './dimension.ts'
+import { handFirst, isHidden, placedAt } from './choices.ts'
+import { diameterCandidates, dimensionLabel, dimensionWords } from './dimension.ts'
 import { furthestAlong } from './extents.ts'
 import type { FrontLines } from './frontLines.ts'
 import type { Label } from './placing/placeLabels.ts'
@@ -109,9 +110,13 @@ function boreLabels(
     )
     const named = `diameter:${bore.id}`
     const circle = { id: named, centre: at, radius, value: bore.diameter, scale, text: shown }
-    const labels: Label[] = isHidden(choices, named)
-      ? []
-      : [{ id: named, candidates: diameterCandidates(circle, places) }]
+    const placed = placedAt(choices, named, at)
+    const automatic = diameterCandidates(circle, places)
+    const candidates = placed
+      ? handFirst(diameterCandidates(circle, [{ at: placed, cost: 0 }]), automatic)
+      : automatic
+    const words = dimensionWords({ id: named, text: diameter })
+    const labels: Label[] = isHidden(choices, named) ? [] : [{ id: named, words, candidates }]
     const distance = Math.hypot(centre.x, centre.y)
     if (distance > TOLERANCE.coincident && distance * scale >= 3) {
       const id = `distance:${bore.id}`

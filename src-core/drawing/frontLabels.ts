@@ -3,22 +3,14 @@ import { isInside } from '../geometry/nearest.ts'
 import type { Point } from '../geometry/types.ts'
 import type { MountedPiece } from '../mounting/types.ts'
 import { clockPosition } from '../units/format.ts'
-import { isHidden } from './dimension.ts'
+import { handFirst, isHidden, placedAt } from './choices.ts'
 import { around, balloonCandidates, noteCandidates } from './callouts.ts'
 import type { FrontLines } from './frontLines.ts'
 import { LETTERING } from './lettering.ts'
 import type { PolarPrimitive } from './model.ts'
 import type { Candidate, Label } from './placing/placeLabels.ts'
 import { textWidth } from './textWidth.ts'
-import {
-  angleText,
-  bedIsShown,
-  bedRadius,
-  dimensionText,
-  indexAngle,
-  stationRadius,
-  type ViewInput,
-} from './view.ts'
+import { angleText, dimensionText, indexAngle, stationRadius, type ViewInput } from './view.ts'
 
 /** g·mm: less than this has no side to speak of. */
 const LEAST_UNBALANCE = 1
@@ -92,7 +84,10 @@ export function balloonLabels(input: ViewInput, lines: FrontLines, over: readonl
     const bare = polar ? dearer(balloonCandidates({ ...spec, polar: null }), 40) : []
     const anywhere = () =>
       dearer(balloonCandidates({ ...spec, targets: targets.slice(0, 1), polar: null, places: grid }), 60)
-    return [{ id: `item ${i + 1}`, candidates: [...full, ...bare], spare: anywhere }]
+    const placed = placedAt(input.choices, stationId(piece), lines.map(piece.at))
+    const byHand = placed ? balloonCandidates({ ...spec, polar, places: [placed] }) : []
+    const candidates = placed ? handFirst(byHand, [...full, ...bare]) : [...full, ...bare]
+    return [{ id: `item ${i + 1}`, candidates, spare: anywhere }]
   })
 }
 
@@ -106,13 +101,15 @@ function gridPoints({ x0, x1, y0, y1 }: ViewInput['area']): Point[] {
   return out
 }
 
+const stationId = (piece: MountedPiece): string => `station:${piece.item.id}`
+
 function stationPolar(
   { job, origin, scale, choices }: ViewInput,
   piece: MountedPiece,
   map: (p: Point) => Point,
-): Omit<PolarPrimitive, 'parts'> | null {
+): Omit<PolarPrimitive, 'parts' | 'balloon'> | null {
   const radius = stationRadius(piece)
-  const id = `station:${piece.item.id}`
+  const id = stationId(piece)
   if (radius === null || isHidden(choices, id)) return null
   const degrees = (Math.atan2(piece.at.y, piece.at.x) * 180) / Math.PI
   const zero = indexAngle(job)
@@ -223,30 +220,4 @@ function tightestWords({ job, mounted, analysis }: ViewInput): string[] {
   const against = c.against === 'gap' ? 'gap floor' : c.against
   const by = dimensionText(job, Math.abs(c.clearance_mm))
   return [`${what} ${c.clearance_mm < 0 ? 'FOULS' : 'clears'}`, `the ${against} by ${by}`]
-}
-
-/** Names the bed under its line. */
-export function bedLabel({ job, analysis, scale, origin }: ViewInput, { swing }: FrontLines): Label[] {
-  if (!bedIsShown(job, analysis)) return []
-  const { name, radius } = bedRadius(job)
-  const half = textWidth(name, LETTERING.note) / 2
-  const out = Math.max(0, swing + 8 - half)
-  const below = radius * scale + 4.5
-  const places = [out, -out, out / 2, -out / 2, 0, swing + 12 + half, -swing - 12 - half].flatMap((x, i) =>
-    [0, 4, 8].map((down) => ({ at: { x: origin.x + x, y: origin.y - below - down }, cost: down + 1.5 * i })),
-  )
-  return [
-    {
-      id: 'bed name',
-      candidates: noteCandidates({ lines: [name], height: LETTERING.note, target: null, places }),
-    },
-  ]
-}
-
-/** Where the bed is, if it is too far down to draw. */
-export function bedAside({ job, analysis }: ViewInput): string[] {
-  if (bedIsShown(job, analysis)) return []
-  const { name, radius } = bedRadius(job)
-  const capital = name.charAt(0).toUpperCase() + name.slice(1)
-  return [`${capital} ${dimensionText(job, radius)} below the axis, not drawn.`]
 }

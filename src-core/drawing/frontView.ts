@@ -1,15 +1,8 @@
 /** The plate as seen from the tailstock, with everything on it. */
 import type { Point } from '../geometry/types.ts'
+import { bedAside, bedLabel } from './bedLabel.ts'
 import { frontDimensions } from './frontDimensions.ts'
-import {
-  HEAVY_TIP,
-  balloonLabels,
-  bedAside,
-  bedLabel,
-  heavyLabel,
-  slotLabels,
-  swingLabels,
-} from './frontLabels.ts'
+import { HEAVY_TIP, balloonLabels, heavyLabel, slotLabels, swingLabels } from './frontLabels.ts'
 import { frontLines, piecesOver } from './frontLines.ts'
 import type { PlainPrimitive } from './model.ts'
 import { arrowhead, circle, line } from './primitives.ts'

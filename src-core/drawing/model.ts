@@ -97,6 +97,8 @@ export interface PolarPrimitive {
   readonly radius: number
   readonly angle: number
   readonly scale: number
+  /** Centre of the item number's balloon. */
+  readonly balloon: Point
   /** The texts as printed; `angleText` may be empty. */
   readonly radiusText: string
   readonly angleText: string

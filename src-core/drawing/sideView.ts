@@ -158,6 +158,7 @@ function notes(input: ViewInput, { map, back, front, slide }: SideLines): Label[
     const from = map(slide.from ?? 0, -slide.level)
     names.push({
       id: 'cross-slide name',
+      words: 'the name of the cross-slide, the level under the section',
       candidates: [...under(words, from.x, from.y, 0), ...under([words.join(' ')], from.x, from.y, 1)],
     })
   }

@@ -222,13 +222,19 @@ const sheet = z.strictObject({
   /** Sheet over model, e.g. 0.5 for 1:2. */
   scale: z.number().positive().max(100).optional(),
   projection: z.enum(['first', 'third']).optional(),
-  /** Dimensions moved or hidden by hand: `offset` is the dimension line's distance from its first point, sheet mm. */
+  /**
+   * Dimensions moved or hidden by hand, sheet mm: `offset` is the dimension line's distance from its first point;
+   * `place`, for those without such a line, where text or balloon stands from the middle of what they measure.
+   */
   dimensions: z
     .record(
       z.string().min(1).max(200),
       z.strictObject({
         hidden: z.boolean().optional(),
         offset: z.number().min(-1000).max(1000).optional(),
+        place: z
+          .strictObject({ x: z.number().min(-1000).max(1000), y: z.number().min(-1000).max(1000) })
+          .optional(),
       }),
     )
     .optional(),

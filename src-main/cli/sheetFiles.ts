@@ -18,14 +18,17 @@ export interface SheetOutput {
   readonly job: Job
   readonly formats: readonly SheetFormat[]
   readonly sets: readonly SheetSet[]
+  /** What the name of the one PDF ends in; that of the first set where not given. */
+  readonly together?: string
 }
 
 /** Writes the sets in each format, as PDF all in one; gives the paths. */
-export async function writeSheets({ folder, job, formats, sets }: SheetOutput): Promise<string[]> {
+export async function writeSheets(output: SheetOutput): Promise<string[]> {
+  const { folder, job, formats } = output
   const stem = (job.partNumber || job.title || job.part.name || 'job').replace(/\s+/g, '-')
   const paths: string[] = []
   for (const format of formats) {
-    for (const { suffix, bytes } of await encode(format, sets, job))
+    for (const { suffix, bytes } of await encode(format, output))
       paths.push(await writeInto(folder, suggestedName(`${stem}${suffix}.${format}`, format), bytes))
   }
   return paths
@@ -37,7 +40,7 @@ interface Encoded {
 }
 
 /** One file for all sheets where the format has pages, else one each. */
-async function encode(format: SheetFormat, sets: readonly SheetSet[], job: Job): Promise<Encoded[]> {
+async function encode(format: SheetFormat, { sets, job, together }: SheetOutput): Promise<Encoded[]> {
   const each = async (write: (drawing: Drawing) => Promise<Uint8Array> | Uint8Array) =>
     Promise.all(
       sets.flatMap(({ suffix, drawings }) =>
@@ -59,7 +62,7 @@ async function encode(format: SheetFormat, sets: readonly SheetSet[], job: Job):
         sets.flatMap((s) => s.drawings),
         await loadFonts(),
       )
-      return [{ suffix: sets.length === 1 ? sets[0]!.suffix : '', bytes }]
+      return [{ suffix: together ?? sets[0]!.suffix, bytes }]
     }
     case 'dxf': {
       const { writeDxf } = await import('../../src-core/drawing/writeDxf.ts')

@@ -1,12 +1,12 @@
 /** The drawings on show beside the plate: what they are of, which one, and how they are saved. */
-import { hasLine } from '../../src-core/drawing/dimensionNames.ts'
 import { jobSheets } from '../../src-core/drawing/jobSheets.ts'
 import type { Drawing } from '../../src-core/drawing/model.ts'
 import { setupSheet } from '../../src-core/drawing/setupSheet.ts'
 import type { SheetName } from '../../src-core/drawing/sheetSizes.ts'
 import { plateTemplate } from '../../src-core/drawing/template/plateTemplate.ts'
 import { writeSvg } from '../../src-core/drawing/writeSvg.ts'
-import { hideDimension, moveDimension } from '../editor/edits/sheet.ts'
+import type { Point } from '../../src-core/geometry/types.ts'
+import { hideDimension, moveDimension, placeDimension } from '../editor/edits/sheet.ts'
 import { sheetFonts } from '../bridge/fonts.ts'
 import type { Files } from './files.svelte.ts'
 import type { JobStore } from './jobStore.svelte.ts'
@@ -109,11 +109,19 @@ export class Sheets {
     return this.#files.export(one, format, new TextEncoder().encode(text))
   }
 
-  move(id: string, offset: number | undefined): void {
-    if (!hasLine(id)) return
+  move(id: string, to: { offset: number } | { place: Point }): void {
     const { id: setup } = this.#results.setup
-    const label = offset === undefined ? 'Put a dimension back' : 'Move a dimension'
-    this.#jobs.edit(label, (job) => moveDimension(job, setup, id, offset))
+    this.#jobs.edit('Move a dimension', (job) =>
+      'offset' in to ? moveDimension(job, setup, id, to.offset) : placeDimension(job, setup, id, to.place),
+    )
+  }
+
+  /** Where the program puts it. */
+  putBack(id: string): void {
+    const { id: setup } = this.#results.setup
+    this.#jobs.edit('Put a dimension back', (job) =>
+      placeDimension(moveDimension(job, setup, id, undefined), setup, id, undefined),
+    )
   }
 
   hide(id: string, hidden: boolean): void {

@@ -109,6 +109,8 @@ test('--template writes the plate at 1:1 over several sheets', async () => {
   const onA4 = pages(pdf)
   await sheet('--size', 'A3')
   expect(pages(pdf)).toBeLessThan(onA4)
+  await sheet('--all')
+  expect(pages(join(cwd, 'x/EV-0417-template.pdf'))).toBe(exampleJob().setups.length * onA4)
 })
 
 test('the same date gives the same bytes', async () => {

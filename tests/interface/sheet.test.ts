@@ -72,39 +72,60 @@ test('size, scale, projection and title block are chosen in the step and kept in
 test('a dimension is dragged, moved by keys, hidden, shown and put back, one undo step each', async () => {
   await openSheet()
   const place = async (name: RegExp) => (await held(name).locator('circle').boundingBox())!
-  const from = await place(/^plate, diameter/)
+  const from = await place(/^diameter of the plate/)
   const [x, y] = [from.x + from.width / 2, from.y + from.height / 2]
   await page.mouse.move(x, y)
   await page.mouse.down()
   await page.mouse.move(x - 8, y + 5, { steps: 3 })
   await page.mouse.up()
-  await expect.poll(async () => (await place(/^plate, diameter/)).x).toBeLessThan(from.x - 4)
+  await expect.poll(async () => (await place(/^diameter of the plate/)).x).toBeLessThan(from.x - 4)
   await page.getByRole('button', { name: 'Undo: Move a dimension' }).click()
-  await expect.poll(async () => Math.abs((await place(/^plate, diameter/)).x - from.x)).toBeLessThan(1)
+  await expect.poll(async () => Math.abs((await place(/^diameter of the plate/)).x - from.x)).toBeLessThan(1)
 
-  await held(/^part, left edge/).focus()
-  const keyed = await place(/^part, left edge/)
+  await held(/^left edge of the part/).focus()
+  const keyed = await place(/^left edge of the part/)
   await page.keyboard.press('ArrowUp')
-  await expect.poll(async () => (await place(/^part, left edge/)).y).toBeLessThan(keyed.y - 0.5)
+  await expect.poll(async () => (await place(/^left edge of the part/)).y).toBeLessThan(keyed.y - 0.5)
   await page.keyboard.press('Home')
-  await expect.poll(async () => Math.abs((await place(/^part, left edge/)).y - keyed.y)).toBeLessThan(0.5)
+  await expect
+    .poll(async () => Math.abs((await place(/^left edge of the part/)).y - keyed.y))
+    .toBeLessThan(0.5)
 
-  await held(/^part, left edge/).focus()
+  await held(/^left edge of the part/).focus()
   await page.keyboard.press('Delete')
-  await expect.poll(() => held(/^part, left edge/).count()).toBe(0)
+  await expect.poll(() => held(/^left edge of the part/).count()).toBe(0)
   await pane()
     .getByText(/^Dimensions: \d+ shown, 1 hidden$/)
     .click()
-  const row = pane().getByRole('listitem').filter({ hasText: 'Part, left edge' })
+  const row = pane().getByRole('listitem').filter({ hasText: 'Left edge of the part' })
   expect(await row.innerText()).toContain('hidden')
   await row.getByRole('checkbox', { name: 'Hide' }).uncheck()
-  await expect.poll(() => held(/^part, left edge/).count()).toBe(1)
+  await expect.poll(() => held(/^left edge of the part/).count()).toBe(1)
   await row.getByRole('textbox', { name: /^Stands off/ }).fill('-30')
   await page.keyboard.press('Enter')
   await expect.poll(() => row.getByRole('textbox').inputValue()).toBe('-30')
   await row.getByRole('button', { name: /^Automatic/ }).click()
   await expect.poll(() => row.getByRole('textbox').inputValue()).not.toBe('-30')
   expect(await row.getByRole('button', { name: /^Automatic/ }).isDisabled()).toBe(true)
+})
+
+test('the text of a bore and the balloon of a station go where the hand puts them', async () => {
+  await openSheet()
+  const middle = async (name: RegExp) => {
+    const box = (await held(name).locator('circle').boundingBox())!
+    return { x: box.x + box.width / 2, y: box.y + box.height / 2 }
+  }
+  for (const name of [/^diameter of bore B/, /^station of w1/]) {
+    const from = await middle(name)
+    await page.mouse.move(from.x, from.y)
+    await page.mouse.down()
+    await page.mouse.move(from.x + 3, from.y + 14, { steps: 3 })
+    await page.mouse.up()
+    await expect.poll(async () => Math.abs((await middle(name)).y - from.y - 14)).toBeLessThan(2)
+    await held(name).focus()
+    await page.keyboard.press('Home')
+    await expect.poll(async () => Math.abs((await middle(name)).y - from.y)).toBeLessThan(1)
+  }
 })
 
 test('saved as PDF, SVG, DXF and PNG; the whole job is one PDF', async () => {

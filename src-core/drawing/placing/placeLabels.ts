@@ -4,7 +4,8 @@
  * best; then each is taken up again and set down where it is best among the rest, until nothing moves.
  */
 import type { Primitive } from '../model.ts'
-import type { Bounds, InkMap } from './inkMap.ts'
+import type { InkMap } from './inkMap.ts'
+import { APART, CLEAR, FROM_LINE, Option } from './option.ts'
 import {
   quadsMeet,
   segmentMeetsQuad,
@@ -28,6 +29,8 @@ export interface Candidate {
 
 export interface Label {
   readonly id: string
+  /** What is said elsewhere where it finds no place; its id where not given. */
+  readonly words?: string
   /** Says nothing that is not said elsewhere: not missed where it finds no place. */
   readonly optional?: boolean
   readonly candidates: readonly Candidate[]
@@ -37,20 +40,12 @@ export interface Label {
 
 export interface Placed {
   readonly primitives: readonly Primitive[]
-  /** Ids of labels for which no free place was found; they are not drawn. */
+  /** Words of labels for which no free place was found; they are not drawn. */
   readonly unplaced: readonly string[]
 }
 
-/** Clear space between a label and lines, and between two labels, mm. */
-const CLEAR = 0.7
-const APART = 1.6
-/** Between a label and another label's line: half an arrowhead and a little. */
-const FROM_LINE = 1
 const CROSSING_LABEL_LINE = 14
 const RUNNING_TOGETHER = 10
-const CROSSING_INK = 1.2
-const OVER_BODY = 0.25
-const PER_MILLIMETRE = 0.4
 const SWEEPS = 4
 /** Cost of a label that is not drawn, when weighing an exchange. */
 const UNPLACED = 1000
@@ -63,69 +58,23 @@ const MOST_TRIES = 60
 /** With many labels each gets fewer, so that a crowded sheet does not take for ever. */
 const MOST_TRIES_IN_ALL = 1500
 
-/** A candidate whose price is worked out when it is first asked for. */
-class Option {
-  readonly candidate: Candidate
-  /** What it costs at least: its own cost and the length of its lines. */
-  readonly least: number
-  /** Around text and lines, with the space that others keep from them. */
-  readonly bounds: Bounds
-  private price: number | null = null
-
-  constructor(candidate: Candidate) {
-    this.candidate = candidate
-    this.least = candidate.lines.reduce(
-      (sum, { a, b }) => sum + Math.hypot(b.x - a.x, b.y - a.y) * PER_MILLIMETRE,
-      candidate.cost,
-    )
-    this.bounds = boundsOf(candidate)
-  }
-
-  /** With what it runs over; Infinity where its text finds no free ground. */
-  cost(ink: InkMap): number {
-    this.price ??= this.work(ink)
-    return this.price
-  }
-
-  private work(ink: InkMap): number {
-    const { quads, lines, byHand } = this.candidate
-    if (!lines.every(({ a, b }) => ink.isWithin(a) && ink.isWithin(b))) return Infinity
-    if (!quads.every((q) => (byHand ? ink.holds(q) : ink.isFree(q, CLEAR)))) return Infinity
-    let cost = this.least
-    for (const { a, b } of lines) {
-      const over = ink.along(a, b)
-      cost += over.lines * CROSSING_INK + over.body * OVER_BODY
-    }
-    return cost
-  }
-}
-
-function boundsOf({ quads, lines }: Candidate): Bounds {
-  const box = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity }
-  const take = (x: number, y: number, around: number) => {
-    box.x0 = Math.min(box.x0, x - around)
-    box.y0 = Math.min(box.y0, y - around)
-    box.x1 = Math.max(box.x1, x + around)
-    box.y1 = Math.max(box.y1, y + around)
-  }
-  for (const q of quads) take(q.centre.x, q.centre.y, Math.hypot(q.width, q.height) / 2 + APART)
-  for (const { a, b } of lines) {
-    take(a.x, a.y, FROM_LINE)
-    take(b.x, b.y, FROM_LINE)
-  }
-  return box
-}
-
 type Chosen = (Option | null)[]
 
 export function placeLabels(labels: readonly Label[], ink: InkMap): Placed {
   const options = labels.map((label) => optionsOf(label.candidates))
   const spare = labels.map((label) => label.spare ?? null)
   const chosen: Chosen = labels.map(() => null)
-  const tries = Math.min(MOST_TRIES, Math.ceil(MOST_TRIES_IN_ALL / labels.length))
-  for (let sweep = 0; sweep < (labels.length > CROWD ? 2 : SWEEPS); sweep++) {
+  // What was put somewhere by hand is set down first; the others keep clear of it.
+  const isByHand = (label: Label) => label.candidates.some((c) => c.byHand)
+  const order = [...labels.keys()].sort((i, k) => +isByHand(labels[k]!) - +isByHand(labels[i]!))
+  const crowded = labels.length > CROWD
+  const most = {
+    tries: Math.min(MOST_TRIES, Math.ceil(MOST_TRIES_IN_ALL / labels.length)),
+    driven: crowded ? 2 : 4,
+  }
+  for (let sweep = 0; sweep < (crowded ? 2 : SWEEPS); sweep++) {
     let moved = false
-    labels.forEach((_, i) => {
+    order.forEach((i) => {
       let best = bestAmong(options[i]!, othersThan(chosen, i), ink)
       const more = spare[i]
       if (!best && more) {
@@ -135,25 +84,28 @@ export function placeLabels(labels: readonly Label[], ink: InkMap): Placed {
       }
       if (best !== chosen[i]) moved = true
       chosen[i] = best
-      if (!best && makeRoom(i, options, chosen, ink, tries)) moved = true
+      if (!best && makeRoom(i, options, chosen, ink, most)) moved = true
     })
     if (!moved) break
   }
-  if (labels.length <= CROWD) labels.forEach((_, i) => exchange(i, options, chosen, ink))
+  if (!crowded) labels.forEach((_, i) => exchange(i, options, chosen, ink))
   return {
     primitives: chosen.flatMap((c) => c?.candidate.draw() ?? []),
-    unplaced: labels.filter((l, i) => !chosen[i] && !l.optional).map((l) => l.id),
+    unplaced: labels.filter((l, i) => !chosen[i] && !l.optional).map((l) => l.words ?? l.id),
   }
 }
 
 const optionsOf = (candidates: readonly Candidate[]): Option[] =>
   candidates.map((c) => new Option(c)).sort((a, b) => a.least - b.least)
 
+/** Whether a label stands where it was put by hand: none is driven from there. */
+const stays = (option: Option | null | undefined): boolean => option?.candidate.byHand === true
+
 const othersThan = (chosen: Chosen, own: number): Option[] =>
   chosen.filter((c, k): c is Option => c !== null && k !== own)
 
 /**
- * Sets down a label that found no place where it drives out at most two others that find another. Leaves `chosen` as
+ * Sets down a label that found no place where it drives out a few others at most that find another. Leaves `chosen` as
  * it was where that cannot be done.
  */
 function makeRoom(
@@ -161,14 +113,14 @@ function makeRoom(
   options: readonly (readonly Option[])[],
   chosen: Chosen,
   ink: InkMap,
-  most: number,
+  most: { readonly tries: number; readonly driven: number },
 ): boolean {
   let tries = 0
   for (const option of options[own]!) {
     if (option.cost(ink) === Infinity) continue
-    if (++tries > most) return false
+    if (++tries > most.tries) return false
     const driven = chosen.flatMap((c, k) => (c && meeting(option, [c], Infinity) === Infinity ? [k] : []))
-    if (driven.length > 2) continue
+    if (driven.length > most.driven || driven.some((k) => stays(chosen[k]))) continue
     const before = [...chosen]
     chosen[own] = option
     for (const k of driven) chosen[k] = null
@@ -193,7 +145,7 @@ function exchange(own: number, options: readonly (readonly Option[])[], chosen: 
     const driven = chosen.flatMap((c, k) =>
       c && k !== own && meeting(option, [c], Infinity) === Infinity ? [k] : [],
     )
-    if (driven.length !== 1) continue
+    if (driven.length !== 1 || stays(chosen[driven[0]!])) continue
     tries++
     const other = driven[0]!
     const before = [chosen[own]!, chosen[other]!]

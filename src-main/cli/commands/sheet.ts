@@ -27,7 +27,13 @@ export async function sheet(call: Call): Promise<number> {
   const sets = template
     ? setups.map(({ id }) => templateSet(job, id, call))
     : analyses.map((a) => ({ suffix: `-${a.setup}`, drawings: setupSheet(job, a.setup, a, options) }))
-  const paths = await writeSheets({ folder: await makeFolder(call.io, out), job, formats, sets })
+  const paths = await writeSheets({
+    folder: await makeFolder(call.io, out),
+    job,
+    formats,
+    sets,
+    ...(flag(call, 'all') && { together: template ? '-template' : '' }),
+  })
   const stops = analyses.flatMap((a) => a.findings.filter((f) => f.severity === 'stop'))
   const which = flag(call, 'all') ? { setups: setups.map((s) => s.id) } : { setup: setups[0]!.id }
   if (flag(call, 'json')) printJson(call.io, { ...which, files: paths, findings: stops })

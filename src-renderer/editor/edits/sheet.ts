@@ -16,6 +16,10 @@ export const chooseSheet = <K extends 'size' | 'scale' | 'projection'>(
 export const moveDimension = (job: Job, setupId: string, id: string, offset: number | undefined): Job =>
   editDimension(job, setupId, id, (choice) => withEntry(choice, 'offset', offset))
 
+/** Where text or balloon of a dimension without a line stands, sheet mm from the middle of what it measures. */
+export const placeDimension = (job: Job, setupId: string, id: string, place: Choice['place']): Job =>
+  editDimension(job, setupId, id, (choice) => withEntry(choice, 'place', place))
+
 export const hideDimension = (job: Job, setupId: string, id: string, hidden: boolean): Job =>
   editDimension(job, setupId, id, (choice) => withEntry(choice, 'hidden', hidden || undefined))
 

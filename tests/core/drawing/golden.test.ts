@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { writeDxf } from '../../../src-core/drawing/writeDxf.ts'
 import { writeSvg } from '../../../src-core/drawing/writeSvg.ts'
-import { bracketSheets, golden } from '../../helpers/goldenSheet.ts'
+import { plateTemplate } from '../../../src-core/drawing/template/plateTemplate.ts'
+import { bracketJob, bracketSheets, golden } from '../../helpers/goldenSheet.ts'
 
 const sheets = [
   { name: 'bracket-a3', drawing: bracketSheets()[0]!, units: 'mm' },
@@ -18,4 +19,9 @@ describe.each(sheets)('$name', ({ name, drawing, units }) => {
     const dxf = writeDxf(drawing, { units })
     expect(dxf).toBe(golden(`${name}.dxf`, dxf))
   })
+})
+
+it("the template's first sheet is the golden SVG", () => {
+  const svg = writeSvg(plateTemplate(bracketJob(), 'op10', 'A4')[0]!)
+  expect(svg).toBe(golden('bracket-template-a4.svg', svg))
 })

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
+import { jobSheets } from '../../../src-core/drawing/jobSheets.ts'
 import { PRECEDENCE } from '../../../src-core/drawing/notes.ts'
 import { setupSheet } from '../../../src-core/drawing/setupSheet.ts'
 import type { Drawing, PlainPrimitive } from '../../../src-core/drawing/model.ts'
@@ -202,5 +203,78 @@ describe('the crank link, two setups', () => {
     expect(textsOf(first!)).toContain('B Ø25 later')
     expect(textsOf(second!)).toContain('A Ø42 open')
     expect(textsOf(second!)).toContain('B Ø25')
+  })
+})
+
+describe('what the job says of its drawing', () => {
+  const job = exampleJob('flat-link')
+  const own = {
+    ...job,
+    titleBlock: { owner: 'Millbrook Shop', by: 'A. Hand', approved: 'C. Head', revision: 'C' },
+    setups: job.setups.map((s) => ({
+      ...s,
+      sheet: {
+        size: 'ANSI-A',
+        scale: 0.1,
+        projection: 'third',
+        dimensions: { packing: { hidden: true } },
+      } as const,
+    })),
+  }
+  const ids = (drawings: readonly Drawing[]) =>
+    drawings[0]!.primitives.flatMap((p) => ('id' in p && p.id ? [p.id] : []))
+
+  it('is how it is drawn, and gives way to what is asked for', () => {
+    const drawn = setupSheet(own, 'op10', analyse(own, 'op10'))
+    expect([drawn[0]!.width, drawn[0]!.height]).toEqual([215.9, 279.4])
+    for (const words of ['Millbrook Shop', 'A. Hand', 'C. Head', 'C', '1:10', 'ANSI A'])
+      expect(count(drawn, words), words).toBeGreaterThan(0)
+    expect(ids(drawn)).not.toContain('packing')
+    const asked = setupSheet(own, 'op10', analyse(own, 'op10'), {
+      sheet: 'A3',
+      scale: 'auto',
+      by: 'B. Hand',
+      dimensions: {},
+    })
+    for (const words of ['Millbrook Shop', 'B. Hand', '1:2', 'A3']) expect(count(asked, words), words).toBe(1)
+    expect(ids(asked)).toContain('packing')
+  })
+
+  it('is of its own setup; a job is all of them in order', () => {
+    const all = jobSheets(own, { sheet: 'A3' })
+    expect(all).toEqual(own.setups.flatMap((s) => setupSheet(own, s.id, analyse(own, s.id), { sheet: 'A3' })))
+    expect(allText(all)).toMatch(/Setup 1 of 2.*Setup 2 of 2/)
+  })
+})
+
+describe('a large sheet', () => {
+  it.each([
+    ['flat-link', 'mm', 'A3'],
+    ['flat-link', 'in', 'ANSI-B'],
+    ['bearing-bracket', 'mm', 'A3'],
+    ['bearing-bracket', 'in', 'ANSI-B'],
+  ] as const)('holds each setup of %s in %s whole, with nothing left out', (name, displayUnits, sheet) => {
+    const job = { ...exampleJob(name), displayUnits }
+    for (const { id } of job.setups) {
+      const drawn = setupSheet(job, id, analyse(job, id), { sheet })
+      expect(drawn).toHaveLength(1)
+      expect(allText(drawn)).not.toContain('No room')
+    }
+  })
+
+  it('marks where each clamp bears', () => {
+    const job = exampleJob('flat-link')
+    const squares = (j: typeof job) =>
+      plainPrimitives(setupSheet(j, 'op10', analyse(j, 'op10'))[0]!).filter(
+        (p) => p.kind === 'path' && p.layer === 'mark' && p.fill === 'solid' && p.steps.length === 5,
+      ).length
+    const clamps = job.setups[0]!.hardware.filter((h) => h.clamp?.nose).length
+    // One more stands in the legend.
+    expect(squares(job)).toBe(clamps + 1)
+    const without = job.setups.map((s) => ({
+      ...s,
+      hardware: s.hardware.map((h) => (h.clamp ? { ...h, clamp: { ...h.clamp, nose: null } } : h)),
+    }))
+    expect(squares({ ...job, setups: without })).toBe(0)
   })
 })

@@ -1,0 +1,52 @@
+// Drawings that take longer than one setup's sheet: a whole job as PDF, a plate full of pieces, a paper template.
+import { analyse } from '../src-core/analysis/analyse.ts'
+import { jobSheets } from '../src-core/drawing/jobSheets.ts'
+import { setupSheet } from '../src-core/drawing/setupSheet.ts'
+import { plateTemplate } from '../src-core/drawing/template/plateTemplate.ts'
+import { writeDxf } from '../src-core/drawing/writeDxf.ts'
+import { writePdf } from '../src-core/drawing/writePdf.ts'
+import type { Hardware, Job } from '../src-core/job/schema.ts'
+import { loadFonts } from '../src-main/services/fonts.ts'
+import { exampleJob } from './core.ts'
+import { median, type BenchRow } from './timing.ts'
+
+/** A job with a hundred discs on a spiral in place of its hardware. */
+function crowded(job: Job): Job {
+  const hardware = Array.from({ length: 100 }, (_, i): Hardware => {
+    const [radius, turn] = [20 + 1.2 * i, 2.4 * i]
+    return {
+      id: `h${i}`,
+      kind: 'counterweight',
+      mass: 0.1,
+      at: { x: radius * Math.cos(turn), y: radius * Math.sin(turn) },
+      footprint: { circle: 14 },
+      base: 0,
+      height: 10,
+      fixed: true,
+    }
+  })
+  return { ...job, setups: [{ ...job.setups[0]!, hardware }] }
+}
+
+export async function sheetBench(): Promise<BenchRow[]> {
+  const fonts = await loadFonts()
+  const job = exampleJob('flat-link')
+  const full = crowded(job)
+  const fullAnalysis = analyse(full, 'op10')
+  const [sheet] = setupSheet(job, 'op10', analyse(job, 'op10'))
+  const layout = await median(() => setupSheet(job, 'op10', analyse(job, 'op10')), 5)
+  const crowd = await median(() => setupSheet(full, 'op10', fullAnalysis), 3, 1)
+  return [
+    {
+      name: `a job of ${job.setups.length} setups analysed, drawn and written as one PDF`,
+      ms: await median(() => writePdf(jobSheets(job), fonts), 5),
+    },
+    {
+      name: 'setup sheet of a hundred pieces laid out',
+      ms: crowd,
+      ratio: `${(crowd / layout).toFixed(1)} times one of ${job.setups[0]!.hardware.length}`,
+    },
+    { name: 'paper template on A4 laid out', ms: await median(() => plateTemplate(job, 'op10'), 5) },
+    { name: 'setup sheet written as DXF', ms: await median(() => writeDxf(sheet!), 5) },
+  ]
+}
