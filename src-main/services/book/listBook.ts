@@ -44,27 +44,31 @@ export function createBook(userData: string, usualFolder: string): Book {
       const now = new Map<string, CachedFile>()
       let isNew = false
       const files = await eachAtOnce(jobs, async (name): Promise<BookFile | null> => {
-        const path = join(folder, name)
         try {
-          const state = await stat(path)
-          if (!state.isFile()) return null
-          let cached = before.get(name)
-          if (cached?.size !== state.size || cached.time !== state.mtimeMs) {
-            cached = { size: state.size, time: state.mtimeMs, known: await readSummary(path, name) }
-            isNew = true
-          }
-          now.set(name, cached)
+          const seen = await withPatience(lookAt(folder, name, before.get(name)), folder)
+          if (seen === null) return null
+          if (seen.isSure) now.set(name, seen.file)
+          if (seen.file !== before.get(name)) isNew = true
           return {
             name,
-            modified: new Date(state.mtimeMs).toISOString(),
-            ...cached.known,
-            readOnly: !(await isWritable(path)),
+            modified: new Date(seen.file.time).toISOString(),
+            ...seen.file.known,
+            readOnly: seen.readOnly,
             conflictOf: conflictOriginal(name, all),
           }
         } catch (error) {
           // It went away while the folder was read.
           if (systemCode(error) === 'ENOENT') return null
-          throw fileError(error, name)
+          const fault = fileError(error, name)
+          if (fault.code === 'book.gone') throw fault
+          return {
+            name,
+            modified: new Date(0).toISOString(),
+            summary: null,
+            fault: fault.message,
+            readOnly: false,
+            conflictOf: conflictOriginal(name, all),
+          }
         }
       })
       caches.set(folder, now)
@@ -74,6 +78,25 @@ export function createBook(userData: string, usualFolder: string): Book {
         .sort((a, b) => b.modified.localeCompare(a.modified) || a.name.localeCompare(b.name))
     },
   }
+}
+
+interface Seen {
+  readonly file: CachedFile
+  readonly readOnly: boolean
+  /** False where the file could not be read this time: it is then tried anew by the next listing. */
+  readonly isSure: boolean
+}
+
+/** One file, read only where its size or time is not the cached one's; null where it is not a plain file. */
+async function lookAt(folder: string, name: string, cached: CachedFile | undefined): Promise<Seen | null> {
+  const path = join(folder, name)
+  const state = await stat(path)
+  if (!state.isFile()) return null
+  const readOnly = !(await isWritable(path))
+  if (cached?.size === state.size && cached.time === state.mtimeMs)
+    return { file: cached, readOnly, isSure: true }
+  const { known, isSure } = await readSummary(path, name)
+  return { file: { size: state.size, time: state.mtimeMs, known }, readOnly, isSure }
 }
 
 async function namesIn(folder: string, mayBeMissing: boolean): Promise<string[]> {

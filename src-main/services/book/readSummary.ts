@@ -8,16 +8,27 @@ import { decodeText, readPlainFile } from '../readPlainFile.ts'
 export type Known =
   { readonly summary: JobSummary; readonly fault: null } | { readonly summary: null; readonly fault: string }
 
-export async function readSummary(path: string, name: string): Promise<Known> {
+/** Faults that stay until the file itself changes. */
+const CONTENT_FAULTS: ReadonlySet<string> = new Set(['file.notText', 'file.tooLarge'])
+
+export interface ReadSummary {
+  readonly known: Known
+  /** Whether it follows from what the file holds; a file that could not be read may be readable next time. */
+  readonly isSure: boolean
+}
+
+export async function readSummary(path: string, name: string): Promise<ReadSummary> {
   let text: string
   try {
     text = decodeText(await readPlainFile(path, name), name)
   } catch (error) {
-    if (error instanceof HostError) return { summary: null, fault: error.message }
+    if (error instanceof HostError)
+      return { known: { summary: null, fault: error.message }, isSure: CONTENT_FAULTS.has(error.code) }
     throw error
   }
   const read = parseJob(text)
-  if (read.ok) return { summary: summariseJob(read.job), fault: null }
+  if (read.ok) return { known: { summary: summariseJob(read.job), fault: null }, isSure: true }
   const first = read.faults[0]!
-  return { summary: null, fault: `${first.path || 'the file'} ${first.message}`.slice(0, 300) }
+  const fault = `${first.path || 'the file'} ${first.message}`.slice(0, 300)
+  return { known: { summary: null, fault }, isSure: true }
 }

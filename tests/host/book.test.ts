@@ -1,0 +1,177 @@
+/** The job book's services on real folders: what a listing shows, and what damage and strangers do to it. */
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs'
+import { join } from 'node:path'
+import { describe, expect, test, vi } from 'vitest'
+import { createBook } from '../../src-main/services/book/listBook.ts'
+import { createDrafts } from '../../src-main/services/drafts.ts'
+import { createHostServices } from '../../src-main/services/hostServices.ts'
+import { writeJobFile } from '../../src-main/services/jobStore.ts'
+import { userDataFolder } from '../../src-main/services/userData.ts'
+import { jobText, ROOT, scratchFolder } from './helpers.ts'
+
+const EXAMPLE = readFileSync(join(ROOT, 'examples', 'flat-link.evenswing.json'), 'utf8')
+const titled = (title: string) => JSON.stringify({ ...(JSON.parse(EXAMPLE) as object), title })
+
+function place() {
+  const folder = scratchFolder()
+  const jobs = join(folder, 'jobs')
+  const userData = join(folder, 'user')
+  mkdirSync(jobs)
+  const put = (name: string, text: string) => writeFileSync(join(jobs, name), text)
+  const services = () =>
+    createHostServices({
+      version: '0',
+      shell: 'browser',
+      dialogs: null,
+      examplesFolder: join(ROOT, 'examples'),
+      jobFolder: jobs,
+      userData,
+    })
+  return { folder, jobs, userData, put, services, list: () => createBook(userData, jobs).list(jobs) }
+}
+
+describe('listing', () => {
+  test('jobs come with their summaries, others with their fault, copies with their original', async () => {
+    const { put, list } = place()
+    put('link.evenswing.json', titled('Link'))
+    put('link (conflicted copy 2026-11-02).evenswing.json', titled('Link'))
+    put('link.sync-conflict-20261102-101112-ABC.evenswing.json', titled('Link'))
+    put('link (1).evenswing.json', titled('Link'))
+    put('alone (1).evenswing.json', titled('Alone'))
+    put('cut.evenswing.json', '{ cut off')
+    put('newer.evenswing.json', JSON.stringify({ format: 'evenswing-job', version: 99 }))
+    put('notes.txt', 'x')
+    const by = new Map((await list()).map((f) => [f.name, f]))
+    expect(by.size).toBe(7)
+    expect(by.get('link.evenswing.json')).toMatchObject({ summary: { title: 'Link' }, conflictOf: null })
+    expect([...by.values()].filter((f) => f.conflictOf === 'link.evenswing.json')).toHaveLength(3)
+    expect(by.get('alone (1).evenswing.json')?.conflictOf).toBeNull()
+    expect(by.get('cut.evenswing.json')?.summary).toBeNull()
+    expect(by.get('cut.evenswing.json')?.fault).toBeTruthy()
+    expect(by.get('newer.evenswing.json')?.fault).toMatch(/version|newer/)
+  })
+
+  test('a job is read anew when its size or time changed, and only then', async () => {
+    const { jobs, put, list } = place()
+    const path = join(jobs, 'a.evenswing.json')
+    const day = new Date('2026-01-02T03:04:05Z')
+    put('a.evenswing.json', titled('One'))
+    utimesSync(path, day, day)
+    expect((await list())[0]?.summary?.title).toBe('One')
+    put('a.evenswing.json', titled('Two'))
+    utimesSync(path, day, day)
+    expect((await list())[0]?.summary?.title).toBe('One')
+    utimesSync(path, day, new Date('2026-01-02T03:04:06Z'))
+    expect((await list())[0]?.summary?.title).toBe('Two')
+  })
+
+  test.skipIf(process.platform === 'win32')(
+    'a file that cannot be looked at does not hide the others',
+    async () => {
+      const { jobs, put, list } = place()
+      put('good.evenswing.json', titled('Good'))
+      symlinkSync('loop.evenswing.json', join(jobs, 'loop.evenswing.json'))
+      const [good, loop] = await list()
+      expect(good?.summary?.title).toBe('Good')
+      expect(loop).toMatchObject({ name: 'loop.evenswing.json', summary: null })
+      expect(loop?.fault).toContain('circle')
+    },
+  )
+
+  test('a damaged cache is set aside; it is kept away from the shared folder', async () => {
+    const { jobs, userData, put, list } = place()
+    put('a.evenswing.json', titled('One'))
+    await list()
+    const [cache] = readdirSync(join(userData, 'book'))
+    writeFileSync(join(userData, 'book', cache!), '{ cut off')
+    expect((await list())[0]?.summary?.title).toBe('One')
+    expect(readdirSync(join(userData, 'book')).some((n) => n.includes('.damaged-'))).toBe(true)
+    expect(readdirSync(jobs)).toEqual(['a.evenswing.json'])
+  })
+
+  test('a book that vanished is said to be gone; the usual one may be missing', async () => {
+    const { folder, userData } = place()
+    const gone = join(folder, 'gone')
+    await expect(createBook(userData, 'elsewhere').list(gone)).rejects.toMatchObject({ code: 'book.gone' })
+    expect(await createBook(userData, gone).list(gone)).toEqual([])
+  })
+})
+
+test('two people who save the same new name: one is told, neither is lost', async () => {
+  const { jobs } = place()
+  const path = join(jobs, 'new.evenswing.json')
+  const done = await Promise.allSettled(['one', 'two'].map((who) => writeJobFile(path, jobText(who), '')))
+  const refused = done.filter((d) => d.status === 'rejected')
+  expect(refused.map((d) => (d.reason as { code: string }).code)).toEqual(['file.exists'])
+  const winner = done[0]!.status === 'fulfilled' ? 'one' : 'two'
+  expect(readFileSync(path, 'utf8')).toBe(jobText(winner))
+})
+
+test('a free name, recent jobs and earlier versions', async () => {
+  const { jobs, services } = place()
+  const s = services()
+  const first = await s.bookFile('job')
+  await s.writeJob(first, jobText('old'), null)
+  await s.writeJob(first, jobText('new'), null)
+  expect((await s.freeBookFile('job')).name).toBe('job-2.evenswing.json')
+  const [revision] = await s.listRevisions(first)
+  expect(await s.readRevision(first, revision!.id)).toBe(jobText('old'))
+  await expect(s.readRevision(first, '../../job')).rejects.toMatchObject({ code: 'request.refused' })
+  await vi.waitFor(async () =>
+    expect((await services().listRecent()).map((f) => f.name)).toEqual([first.name]),
+  )
+  rmSync(join(jobs, first.name))
+  expect(await s.listRecent()).toEqual([])
+  expect(await s.fileState(first)).toEqual({ stamp: null, readOnly: false })
+})
+
+test('damaged settings are set aside and said so; what is written is read by the next start', async () => {
+  const { userData, services } = place()
+  mkdirSync(userData)
+  writeFileSync(join(userData, 'settings.json'), '{"theme":"purple"}')
+  const read = await services().readSettings()
+  expect(read.settings.theme).toBe('system')
+  expect(existsSync(read.setAside!)).toBe(true)
+  await services().writeSettings({ theme: 'dark', person: 'A', owner: 'B' })
+  const next = await services().readSettings()
+  expect(next).toMatchObject({ settings: { theme: 'dark', person: 'A', owner: 'B' }, setAside: null })
+})
+
+test('drafts: a dead process’s are offered, a living one’s are not, damaged ones are set aside', async () => {
+  const { userData } = place()
+  const drafts = createDrafts(userData)
+  const draft = (id: string) => ({ id, name: id, file: null, stamp: null, text: id })
+  for (const id of ['dead', 'alive', 'damaged']) await drafts.keep(draft(id), null)
+  const ownedBy = (id: string, pid: number) => {
+    const path = join(userData, 'drafts', `${id}.json`)
+    const value = JSON.parse(readFileSync(path, 'utf8')) as { process: { id: number } }
+    value.process.id = pid
+    writeFileSync(path, JSON.stringify(value))
+  }
+  ownedBy('dead', 2 ** 30)
+  ownedBy('alive', process.ppid)
+  writeFileSync(join(userData, 'drafts', 'damaged.json'), '{')
+  expect((await drafts.left()).map((d) => d.id)).toEqual(['dead'])
+  expect(readdirSync(join(userData, 'drafts')).some((n) => n.startsWith('damaged.json.damaged-'))).toBe(true)
+  await drafts.drop('dead')
+  expect(await drafts.left()).toEqual([])
+  await expect(drafts.drop('../settings')).rejects.toMatchObject({ code: 'request.refused' })
+})
+
+test.each([
+  [{ EVENSWING_SETTINGS: '/s' }, 'linux', '/s'],
+  [{}, 'linux', '/h/.config/evenswing'],
+  [{ XDG_CONFIG_HOME: '/x' }, 'linux', '/x/evenswing'],
+  [{}, 'darwin', '/h/Library/Application Support/Evenswing'],
+] as const)('own things with %j on %s lie in %s', (env, platform, folder) => {
+  expect(userDataFolder(env, platform, '/h')).toBe(folder)
+})
