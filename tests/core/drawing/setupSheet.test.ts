@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
-import { PRECEDENCE } from '../../../src-core/drawing/notes.ts'
+import { PRECEDENCE } from '../../../src-core/words/cautions.ts'
 import { setupSheet } from '../../../src-core/drawing/setupSheet.ts'
 import type { Drawing, PlainPrimitive } from '../../../src-core/drawing/model.ts'
 import { plainPrimitives } from '../../../src-core/drawing/plain.ts'
