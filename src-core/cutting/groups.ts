@@ -153,10 +153,14 @@ function rowForce({ kc }: ForceRow, chipThickness: number): number {
   return k0 * (k1 / k0) ** (Math.log(chipThickness / f0) / Math.log(f1 / f0))
 }
 
+/** mm: below this a tool rubs and no force law holds; it keeps k_c finite whatever feed a file gives. */
+const LEAST_CHIP = 1e-6
+
 /** N/mm² at a chip thickness in mm: the highest of the group's curves and rows. */
 export function specificCuttingForce(group: CuttingGroup, chipThickness: number): number {
+  const chip = Math.max(chipThickness, LEAST_CHIP)
   return Math.max(
-    ...group.curves.map((c) => c.kc11 * chipThickness ** -c.mc),
-    ...(group.rows ?? []).map((r) => rowForce(r, chipThickness)),
+    ...group.curves.map((c) => c.kc11 * chip ** -c.mc),
+    ...(group.rows ?? []).map((r) => rowForce(r, chip)),
   )
 }

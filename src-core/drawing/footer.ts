@@ -2,7 +2,7 @@
 import { checkLine } from './frame.ts'
 import { LETTERING } from './lettering.ts'
 import type { PlainPrimitive } from './model.ts'
-import { PRECEDENCE } from './notes.ts'
+import { PRECEDENCE } from '../words/cautions.ts'
 import { text } from './primitives.ts'
 import type { SheetSize } from './sheetSizes.ts'
 import { wrapText } from './textWidth.ts'

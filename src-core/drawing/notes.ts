@@ -5,12 +5,9 @@ import { uncertaintiesOf } from '../doubt/defaults.ts'
 import type { Job, Setup } from '../job/schema.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { clockPosition, formatter, plain } from '../units/format.ts'
+import { CHECKS_BY_HAND } from '../words/cautions.ts'
 import type { Notes } from './noteBlock.ts'
 import { angleText, centreBefore } from './view.ts'
-
-/** On every sheet. */
-export const PRECEDENCE =
-  "Estimates for planning. The machine maker's manual, local rules and a competent person come first."
 
 const LIMITS = {
   balance: 'balance (95 %)',
@@ -90,14 +87,7 @@ function firstSentence(message: string): string {
 export const CHECKLIST: Notes = {
   title: 'By hand, before power',
   ticks: true,
-  lines: [
-    'Every clamp, weight and packing tight; loose tools and chuck key gone.',
-    'Turn the spindle by hand through a full turn, saddle at full depth of bore.',
-    'Nothing fouls bed, gap, cross-slide, bar or plate.',
-    'Spindle free, let it roll: heavy side as drawn?',
-    'Start at the lowest speed; stand out of the plane of rotation.',
-    'Stop and check all bolts after the first cut.',
-  ],
+  lines: CHECKS_BY_HAND,
 }
 
 export function assumptionNotes(job: Job): Notes {

@@ -4,9 +4,10 @@ import { ringMoments, type Moments } from '../geometry/moments.ts'
 import { windingNumber } from '../geometry/nearest.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point, Region, Ring, Vertex } from '../geometry/types.ts'
-import { regionFaults, type RingFaultKind } from '../geometry/validate.ts'
+import { regionFaults } from '../geometry/validate.ts'
 import { LIMITS } from '../job/schema.ts'
 import { plain } from '../units/format.ts'
+import { regionFaultWords } from '../words/ringFaults.ts'
 import type { DropList } from './dropList.ts'
 import { CAPS, Refusal } from './refusal.ts'
 import type { PreviewFault } from './types.ts'
@@ -121,18 +122,6 @@ function smallestHolder(kept: readonly Placed[], p: Placed, work: { left: number
   return null
 }
 
-const WORDS: Record<RingFaultKind, string> = {
-  'too-few-vertices': 'has too few distinct vertices',
-  'not-finite': 'has a number that is not finite',
-  'repeated-vertex': 'has the same vertex twice in a row',
-  'no-area': 'encloses no area',
-  'crosses-itself': 'crosses or touches itself',
-  'hole-crosses-outline': 'has a hole that crosses or touches it',
-  'hole-outside-outline': 'has a hole that lies outside it',
-  'holes-cross': 'has holes that cross or touch each other',
-  'hole-inside-hole': 'has a hole inside another hole',
-}
-
 /** What keeps outlines from becoming bodies, each with its place. */
 export function outlineFaults(outlines: readonly Region[]): PreviewFault[] {
   const work = { left: CAPS.comparisons }
@@ -151,7 +140,7 @@ export function outlineFaults(outlines: readonly Region[]): PreviewFault[] {
     if (far) return [say(`reaches beyond ${LIMITS.coordinate}`, { x: far.x, y: far.y })]
     work.left -= comparisons(rings)
     if (work.left < 0) return [say('is too intricate to be checked', null)]
-    return regionFaults(region, 5).map((fault) => say(WORDS[fault.kind], fault.at))
+    return regionFaults(region, 5).map((fault) => say(regionFaultWords(fault), fault.at))
   })
 }
 

@@ -2,30 +2,19 @@
  * Faults of a job that its schema cannot see: names that point nowhere, names used twice, outlines that enclose
  * nothing sensible, pockets cut out of thin air. Each has the path of the field and a reason in plain words.
  */
-import { regionFaults, type RingFault, type RingFaultKind } from '../geometry/validate.ts'
+import { regionFaults, type RingFault } from '../geometry/validate.ts'
 import { meshFaultWords } from '../mesh/body.ts'
 import { meshFaults } from '../mesh/faults.ts'
 import { photographFaults } from './photographs.ts'
 import { removalFaults } from './removals.ts'
 import { isPrism, type Body, type Footprint, type Job, type Prism, type Setup } from './schema.ts'
 import { plain } from '../units/format.ts'
+import { ringFaultWords } from '../words/ringFaults.ts'
 
 export interface JobFault {
   /** Like `setups[0].cut.bore`; empty for the whole file. */
   readonly path: string
   readonly message: string
-}
-
-const RING_WORDS: Record<RingFaultKind, string> = {
-  'too-few-vertices': 'needs three distinct vertices (two where an edge is an arc)',
-  'not-finite': 'has a number that is not finite',
-  'repeated-vertex': 'has the same vertex twice in a row',
-  'no-area': 'encloses no area',
-  'crosses-itself': 'crosses or touches itself',
-  'hole-crosses-outline': 'is a hole that crosses or touches the outline',
-  'hole-outside-outline': 'is a hole that lies outside the outline',
-  'holes-cross': 'is a hole that crosses or touches another hole',
-  'hole-inside-hole': 'is a hole inside another hole',
 }
 
 /** All faults of a job that fits the schema; empty where it can be analysed. */
@@ -144,7 +133,7 @@ export function bodyFaults(body: Prism): RingFault[] {
 function ringFault(f: RingFault, path: string): JobFault {
   const ring = f.ring === 0 ? 'outline' : `holes[${f.ring - 1}]`
   const place = `at x ${plain(f.at.x, 3)}, y ${plain(f.at.y, 3)} mm`
-  return { path: `${path}.${ring}[${f.vertex}]`, message: `${RING_WORDS[f.kind]} ${place}` }
+  return { path: `${path}.${ring}[${f.vertex}]`, message: `${ringFaultWords(f)} ${place}` }
 }
 
 function meshIndexFaults(

@@ -14,9 +14,16 @@ export function readJson(text: string): { readonly raw: unknown } | { readonly r
 function pathText(path: readonly PropertyKey[]): string {
   return path.reduce<string>(
     (text, key) =>
-      typeof key === 'number' ? `${text}[${key}]` : text ? `${text}.${String(key)}` : String(key),
+      typeof key === 'number' ? `${text}[${key}]` : text ? `${text}.${keyText(key)}` : keyText(key),
     '',
   )
+}
+
+/** A file's own key may be anything: one that is no plain word is quoted, so that a place stays on its line. */
+function keyText(key: PropertyKey): string {
+  const name = String(key)
+  if (/^[\w-]+$/.test(name)) return name
+  return JSON.stringify(name.length > 40 ? `${name.slice(0, 40)}…` : name)
 }
 
 function valueAt(document: unknown, path: readonly PropertyKey[]): unknown {
@@ -51,7 +58,8 @@ function wordIssue(issue: Issue, document: unknown, base: readonly PropertyKey[]
 
 function shown(value: unknown): string {
   if (typeof value === 'number') return `, but is ${value}`
-  if (typeof value === 'string') return `, but is "${value.length > 40 ? `${value.slice(0, 40)}…` : value}"`
+  if (typeof value === 'string')
+    return `, but is ${JSON.stringify(value.length > 40 ? `${value.slice(0, 40)}…` : value)}`
   return value === null ? ', but is null' : ''
 }
 

@@ -5,7 +5,7 @@ import type { Job, Setup } from '../../src-core/job/schema.ts'
 import { clockPosition, formatter, plain, significant, type Formatter } from '../../src-core/units/format.ts'
 import { convert } from '../../src-core/units/convert.ts'
 import { STANDARD_GRAVITY } from '../../src-core/unbalance/static.ts'
-import { CAUTIONS } from './cautions.ts'
+import { CHECKS_BY_HAND, PRECEDENCE } from '../../src-core/words/cautions.ts'
 import { printable } from './failure.ts'
 import { table, wrap } from './table.ts'
 
@@ -41,7 +41,10 @@ export function balanceSheet(job: Job, setup: Setup, analysis: Analysis): string
     clearances(context),
     clamps(context),
     findings(context),
-    ['Before power', ...CAUTIONS.flatMap((caution) => wrap(caution, COLUMNS, '  - ', '    '))],
+    [
+      'Before power',
+      ...[PRECEDENCE, ...CHECKS_BY_HAND].flatMap((caution) => wrap(caution, COLUMNS, '  - ', '    ')),
+    ],
   ]
   return `${sections.map((lines) => lines.join('\n')).join('\n\n')}\n`
 }

@@ -5,6 +5,7 @@ export type HostFaultCode =
   | 'file.changed'
   | 'file.gone'
   | 'file.exists'
+  | 'file.newer'
   | 'file.denied'
   | 'file.unknown'
   | 'file.tooLarge'

@@ -5,6 +5,7 @@ import { basename, dirname, join } from 'node:path'
 import { realTarget, replaceFile, SIDE_FOLDER, sideFolder } from './atomicWrite.ts'
 import { withLock, type LockOptions } from './fileLock.ts'
 import { fileError, HostError, systemCode } from './hostError.ts'
+import { refuseNewer } from './newerVersion.ts'
 import { decodeText, FILE_LIMIT, readPlainFile, stampOf } from './readPlainFile.ts'
 import { isTextOf, keepRevision, readRevisionIn, revisionsIn, type StoredRevision } from './revisions.ts'
 
@@ -23,7 +24,8 @@ export async function readJobFile(path: string): Promise<StoredJob> {
 /**
  * Writes a job file whole and gives its new stamp. `expectedStamp` is the stamp it was read or last saved with;
  * where the file holds something else by now, `file.changed` is thrown and nothing is written. An empty one wants
- * that there is no such file yet, else `file.exists`. Null overwrites knowingly. What was there before is kept as a revision.
+ * that there is no such file yet, else `file.exists`. Null overwrites knowingly, but never a document newer than this
+ * program knows: `file.newer`. What was there before is kept as a revision.
  */
 export async function writeJobFile(
   path: string,
@@ -97,6 +99,7 @@ async function replace(
     if (stampOf(current) !== expectedStamp)
       throw new HostError('file.changed', `${name}: another program changed the file since it was opened`)
   }
+  if (current) refuseNewer(format, current, name)
   await removeLeftovers(side, key)
   if (current) await keepRevision(revisionFolder(side, key), current, new Date(), format)
   await replaceFile(target, bytes, join(side, `${key}.${randomBytes(9).toString('base64url')}.tmp`))

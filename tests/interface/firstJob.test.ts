@@ -35,7 +35,7 @@ describe('the window', () => {
     expect(await text(page, 'force')).toBe(fmt.force(a.speeds.find((s) => s.rpm === 110)!.force_N))
     expect(await page.getByRole('radio').count()).toBe(a.speeds.length)
     expect(await page.locator('footer').innerText()).toMatch(
-      /estimate for planning.*competent person.*stand clear/is,
+      /estimates for planning.*competent person.*stand out of the plane of rotation/is,
     )
   })
 

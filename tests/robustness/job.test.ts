@@ -152,6 +152,17 @@ describe('spoilt job files', () => {
 })
 
 describe('hostile job files', () => {
+  it('keep a place on one line whatever their keys are', () => {
+    const text = TEXTS[0]!.replace('"frictionCoefficient"', '"fric\\n\\u001btion"')
+    const result = parseJob(text)
+    expect(result.ok ? [] : result.faults.map((f) => f.path)).toContain('setups[0]."fric\\n\\u001btion"')
+    expectAnswer(text)
+  })
+
+  it('with a feed too small to cut give a finite torque', () => {
+    for (const name of EXAMPLES) expectAnswer(exampleText(name).replace(/"feed": [\d.]+/, '"feed": 5e-324'))
+  })
+
   const text = TEXTS[0]!
   const withSwing = (raw: string) => text.replace(/"swingOverBed": [\d.]+/, `"swingOverBed": ${raw}`)
   const first = (t: string) => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { jobSheets } from '../../../src-core/drawing/jobSheets.ts'
-import { PRECEDENCE } from '../../../src-core/drawing/notes.ts'
+import { PRECEDENCE } from '../../../src-core/words/cautions.ts'
 import { setupSheet } from '../../../src-core/drawing/setupSheet.ts'
 import type { Drawing, PlainPrimitive } from '../../../src-core/drawing/model.ts'
 import { plainPrimitives } from '../../../src-core/drawing/plain.ts'
