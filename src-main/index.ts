@@ -1,19 +1,19 @@
 /** The desktop program's start: makes the services, puts the guards up, opens the window. */
-import { join } from 'node:path'
-import { app, BrowserWindow, shell } from 'electron'
-import { registerScheme, serveRenderer } from './desktop/appProtocol.ts'
+import { app, shell } from 'electron'
+import { SAVE_AND_CLOSE } from '../src-core/bridge/commands.ts'
+import { startDesktop } from './desktop/start.ts'
 import { systemDialogs } from './desktop/dialogs.ts'
-import { denyPermissions, hardenAll } from './desktop/harden.ts'
-import { answerWindow } from './desktop/ipc.ts'
-import { setMenu } from './desktop/menu.ts'
+import { hardenAll } from './desktop/harden.ts'
+import { registerScheme } from './desktop/appProtocol.ts'
 import { pageUrl } from './desktop/page.ts'
-import { openWindow } from './desktop/window.ts'
+import { programFiles } from './desktop/programFiles.ts'
+import { createPageTeller } from './desktop/tellPage.ts'
 import { createHostServices } from './services/hostServices.ts'
 import { jobFolderOf } from './services/jobFolder.ts'
 import { createLog } from './services/log.ts'
 
-const root = app.getAppPath()
 const page = pageUrl(process.env, app.isPackaged)
+const files = programFiles(app.getAppPath(), app.isPackaged ? process.resourcesPath : null)
 const userData = app.getPath('userData')
 const log = createLog(userData)
 const report = (error: unknown) => {
@@ -21,40 +21,20 @@ const report = (error: unknown) => {
   log.write(error)
 }
 
-const services = createHostServices({
-  version: app.getVersion(),
-  shell: 'desktop',
-  dialogs: systemDialogs(),
-  examplesFolder: join(root, 'examples'),
-  ...jobFolderOf(process.env),
-  userData,
-  showLog: () => shell.showItemInFolder(log.path),
-})
-
-const open = () => openWindow(join(root, 'out/preload/index.cjs'), page)
-
-async function start(): Promise<void> {
-  await app.whenReady()
-  serveRenderer(join(root, 'out/renderer'))
-  denyPermissions()
-  setMenu(process.platform)
-  answerWindow(services, page, report)
-  app.on('activate', () => {
-    if (BrowserWindow.getAllWindows().length === 0) open().catch(report)
-  })
-  await open()
-}
-
 if (app.requestSingleInstanceLock()) {
+  const teller = createPageTeller()
   registerScheme()
-  hardenAll(page)
-  app.on('second-instance', () => {
-    const [window] = BrowserWindow.getAllWindows()
-    if (window?.isMinimized()) window.restore()
-    window?.focus()
+  hardenAll(page, () => teller.tell({ kind: 'command', name: SAVE_AND_CLOSE }))
+  const services = createHostServices({
+    version: app.getVersion(),
+    shell: 'desktop',
+    dialogs: systemDialogs(),
+    examplesFolder: files.examples,
+    ...jobFolderOf(process.env),
+    userData,
+    showLog: () => shell.showItemInFolder(log.path),
   })
-  app.on('window-all-closed', () => app.quit())
-  start().catch((error: unknown) => {
+  startDesktop({ services, teller, page, files, userData, report }).catch((error: unknown) => {
     report(error)
     app.exit(1)
   })

@@ -3,8 +3,8 @@ import './styles/fonts.css'
 import './styles/theme.css'
 import './styles/controls.css'
 import App from './App.svelte'
-import { findHost } from './bridge/host.ts'
+import { findHost, findShell } from './bridge/host.ts'
 
 const target = document.getElementById('app')
 if (!target) throw new Error('no #app')
-export default mount(App, { target, props: { host: findHost() } })
+export default mount(App, { target, props: { host: findHost(), shell: findShell() } })

@@ -28,6 +28,8 @@ export interface HostInfo {
   readonly shell: 'desktop' | 'browser'
   /** False: the window shows its own list of the host's job folder instead of the system's dialogs. */
   readonly systemDialogs: boolean
+  /** Of what the program runs on, as far as there is one. */
+  readonly versions: { readonly electron?: string; readonly chromium?: string; readonly node?: string }
 }
 
 export interface OpenedFile {

@@ -2,18 +2,27 @@
 import { app, dialog, session, type WebContents } from 'electron'
 import { sameOrigin } from './page.ts'
 
-/** `page` is the one URL whose origin the window shows. */
-export function hardenAll(page: string): void {
-  app.on('web-contents-created', (_event, contents) => hardenContents(contents, page))
+/** Before the program is ready. `page` is the one URL whose origin the window shows. */
+export function hardenAll(page: string, saveAndClose: () => void): void {
+  app.enableSandbox()
+  app.on('web-contents-created', (_event, contents) => hardenContents(contents, page, saveAndClose))
+  app.on('certificate-error', (event, _contents, _url, _error, _certificate, accept) => {
+    event.preventDefault()
+    accept(false)
+  })
 }
 
 export function denyPermissions(): void {
-  session.defaultSession.setPermissionRequestHandler((_contents, _permission, answer) => answer(false))
-  session.defaultSession.setPermissionCheckHandler(() => false)
-  session.defaultSession.setDevicePermissionHandler(() => false)
+  const { defaultSession } = session
+  defaultSession.setPermissionRequestHandler((_contents, _permission, answer) => answer(false))
+  defaultSession.setPermissionCheckHandler(() => false)
+  defaultSession.setDevicePermissionHandler(() => false)
+  defaultSession.setDisplayMediaRequestHandler((_request, answer) => answer(null))
+  // Files leave by the host's requests only.
+  defaultSession.on('will-download', (event) => event.preventDefault())
 }
 
-function hardenContents(contents: WebContents, page: string): void {
+function hardenContents(contents: WebContents, page: string, saveAndClose: () => void): void {
   const developing = !page.startsWith('app:')
   contents.on('will-navigate', (event) => {
     // A development server reloads its own page.
@@ -29,10 +38,11 @@ function hardenContents(contents: WebContents, page: string): void {
     const choice = dialog.showMessageBoxSync({
       type: 'warning',
       message: 'This job has changes that are not saved.',
-      buttons: ['Keep working', 'Close without saving'],
+      buttons: ['Save and close', 'Close without saving', 'Keep working'],
       defaultId: 0,
-      cancelId: 0,
+      cancelId: 2,
     })
+    if (choice === 0) saveAndClose()
     // Here preventing means: do not let the page hold the window open.
     if (choice === 1) event.preventDefault()
   })

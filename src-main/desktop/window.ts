@@ -1,12 +1,18 @@
 import { BrowserWindow } from 'electron'
+import { SMALLEST, USUAL, type WindowState } from './windowState.ts'
 
-/** Opens the one window; `preload` is the path of the bundled preload. */
-export async function openWindow(preload: string, page: string): Promise<BrowserWindow> {
+export interface WindowOptions {
+  /** Path of the bundled preload. */
+  readonly preload: string
+  readonly state: WindowState | null
+}
+
+/** Makes the one window, not loaded yet. */
+export function makeWindow({ preload, state }: WindowOptions): BrowserWindow {
   const window = new BrowserWindow({
-    width: 1360,
-    height: 880,
-    minWidth: 900,
-    minHeight: 600,
+    ...(state?.bounds ?? USUAL),
+    minWidth: SMALLEST.width,
+    minHeight: SMALLEST.height,
     title: 'Evenswing',
     show: false,
     webPreferences: {
@@ -17,11 +23,17 @@ export async function openWindow(preload: string, page: string): Promise<Browser
       nodeIntegrationInWorker: false,
       nodeIntegrationInSubFrames: false,
       webSecurity: true,
+      allowRunningInsecureContent: false,
+      experimentalFeatures: false,
       webviewTag: false,
+      navigateOnDragDrop: false,
+      safeDialogs: true,
       spellcheck: false,
     },
   })
-  window.once('ready-to-show', () => window.show())
-  await window.loadURL(page)
+  window.once('ready-to-show', () => {
+    if (state?.maximised) window.maximize()
+    window.show()
+  })
   return window
 }

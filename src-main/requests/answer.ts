@@ -24,11 +24,20 @@ export async function answer(
     const place = issue && issue.path.length > 0 ? `argument ${issue.path.join('.')}` : 'the arguments'
     return refuse('request.refused', `${verb}: ${place}: ${issue?.message ?? 'not as they must be'}`)
   }
+  return answerWith(verb, async (): Promise<unknown> => request.run(services, args.data), report)
+}
+
+/** Does some work for the window and words what went wrong; `what` names it. `report` hears of defects. */
+export async function answerWith<T>(
+  what: string,
+  work: () => Promise<T>,
+  report: (error: unknown) => void,
+): Promise<Reply<T>> {
   try {
-    return { ok: true, value: await request.run(services, args.data) }
+    return { ok: true, value: await work() }
   } catch (error) {
     if (error instanceof HostError) return { ok: false, fault: faultOf(error) }
     report(error)
-    return refuse('request.failed', `${verb}: ${messageOf(error)}`)
+    return refuse('request.failed', `${what}: ${messageOf(error)}`)
   }
 }

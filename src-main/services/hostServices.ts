@@ -4,9 +4,10 @@
  */
 import { mkdir } from 'node:fs/promises'
 import { basename, dirname, join } from 'node:path'
-import type { ExportFormat, Host, HostInfo } from '../../src-core/bridge/contract.ts'
+import type { ExportFormat, FileRef, Host, HostInfo } from '../../src-core/bridge/contract.ts'
 import { paintSheet } from '../png/writePng.ts'
 import { createBookServices } from './book/bookServices.ts'
+import { adoptable } from './adoptable.ts'
 import { listExamples, readExample } from './examples.ts'
 import { exportBeside, exportTo } from './exports.ts'
 import { JOB_SUFFIX, suggestedName } from './fileNames.ts'
@@ -41,7 +42,13 @@ export interface HostOptions {
 
 export type HostServices = ServicesOf<Host>
 
-export function createHostServices(options: HostOptions): HostServices {
+/** What the program itself may ask, and no page. */
+export interface OwnServices {
+  /** A reference to a job file that the user named outside the window. Throws a `HostError` for any other file. */
+  adopt(path: string): Promise<FileRef>
+}
+
+export function createHostServices(options: HostOptions): HostServices & OwnServices {
   const refs = createFileRefs()
   const { dialogs, jobFolder, examplesFolder, userData } = options
   const settings = createSettings({
@@ -74,7 +81,13 @@ export function createHostServices(options: HostOptions): HostServices {
   }
 
   return {
-    info: async () => ({ version: options.version, shell: options.shell, systemDialogs: dialogs !== null }),
+    info: async () => ({
+      version: options.version,
+      shell: options.shell,
+      systemDialogs: dialogs !== null,
+      versions: versionsOf(process.versions),
+    }),
+    adopt: async (path) => refs.issue(await adoptable(path)),
     listExamples: () => listExamples(examplesFolder),
     readExample: (name) => readExample(examplesFolder, name),
     chooseOpen: async () => issueOrNull(await needDialogs().open()),
@@ -107,6 +120,11 @@ export function createHostServices(options: HostOptions): HostServices {
     exportFile: exportBytes,
     exportPicture: async (name, svg) => exportBytes(name, 'png', paint(svg)),
   }
+}
+
+/** Electron's own name for Chromium is `chrome`. */
+function versionsOf({ node, electron, chrome }: NodeJS.ProcessVersions): HostInfo['versions'] {
+  return { ...(electron && { electron }), ...(chrome && { chromium: chrome }), ...(node && { node }) }
 }
 
 function paint(svg: string): Uint8Array {

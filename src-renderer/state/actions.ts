@@ -4,12 +4,10 @@ import { movePiece, removePiece } from '../editor/edits/hardware.ts'
 import { centreAfterMove, setCentre, setTurn } from '../editor/edits/mounting.ts'
 import { centrePoint } from '../../src-core/mounting/mount.ts'
 import { roundTo } from '../editor/snap.ts'
+import { COMMANDS, type Command, type CommandName } from '../../src-core/bridge/commands.ts'
 import type { App } from './app.svelte.ts'
 
-export interface Action {
-  readonly label: string
-  /** As `event.key`, with Ctrl+ and Shift+ before it; Ctrl stands for Command too. */
-  readonly keys: readonly string[]
+export interface Action extends Command {
   readonly enabled: () => boolean
   readonly run: () => void
   /** Only where the plate has the focus. */
@@ -17,8 +15,7 @@ export interface Action {
 }
 
 export type ActionName =
-  | 'new' | 'open' | 'save' | 'saveAs' | 'undo' | 'redo' | 'sheet' | 'turnByHand' | 'fit' | 'keys' | 'copySetup' | 'planner' | 'draw'
-  | 'import' | 'photograph' | 'repeat' | 'run' | 'shop' | 'settings' | 'library' | 'figures' | 'closer' | 'further' | 'panLeft' | 'panRight' | 'panUp' | 'panDown'
+  | CommandName | 'figures' | 'closer' | 'further' | 'panLeft' | 'panRight' | 'panUp' | 'panDown'
   | 'remove' | 'deselect' | 'next' | 'previous' | 'left' | 'right' | 'up' | 'down' | 'leftFine' | 'rightFine' | 'upFine' | 'downFine'
   | 'turnLeft' | 'turnRight' | 'turnLeftFine' | 'turnRightFine' // prettier-ignore
 
@@ -42,45 +39,27 @@ export function createActions(app: App): Actions {
   })
   return {
     new: {
-      label: 'New job',
-      keys: ['Ctrl+n'],
+      ...COMMANDS.new,
       enabled: always,
       run: () => files.leaving(() => (session.dialog = 'new')),
     },
-    open: { label: 'Job book', keys: ['Ctrl+o'], enabled: always, run: () => void book.open() },
-    repeat: { label: 'What to fetch', keys: [], enabled: always, run: () => (session.dialog = 'fetch') },
-    run: { label: 'Record a run', keys: ['Ctrl+r'], enabled: always, run: () => (session.dialog = 'run') },
-    shop: { label: 'Shop library', keys: ['Ctrl+l'], enabled: always, run: () => (session.dialog = 'shop') },
-    settings: {
-      label: 'Settings',
-      keys: ['Ctrl+,'],
-      enabled: always,
-      run: () => (session.dialog = 'settings'),
-    },
-    save: { label: 'Save', keys: ['Ctrl+s'], enabled: always, run: () => void files.save() },
-    saveAs: { label: 'Save as', keys: ['Ctrl+Shift+s'], enabled: always, run: () => void files.saveAs() },
-    undo: { label: 'Undo', keys: ['Ctrl+z'], enabled: () => jobs.undoLabel !== null, run: () => jobs.undo() },
-    redo: {
-      label: 'Redo',
-      keys: ['Ctrl+y', 'Ctrl+Shift+z'],
-      enabled: () => jobs.redoLabel !== null,
-      run: () => jobs.redo(),
-    },
-    sheet: {
-      label: 'Setup sheet',
-      keys: ['Ctrl+p'],
-      enabled: always,
-      run: () => (sheets.shown = !sheets.shown),
-    },
+    open: { ...COMMANDS.open, enabled: always, run: () => void book.open() },
+    repeat: { ...COMMANDS.repeat, enabled: always, run: () => (session.dialog = 'fetch') },
+    run: { ...COMMANDS.run, enabled: always, run: () => (session.dialog = 'run') },
+    shop: { ...COMMANDS.shop, enabled: always, run: () => (session.dialog = 'shop') },
+    settings: { ...COMMANDS.settings, enabled: always, run: () => (session.dialog = 'settings') },
+    save: { ...COMMANDS.save, enabled: always, run: () => void files.save() },
+    saveAs: { ...COMMANDS.saveAs, enabled: always, run: () => void files.saveAs() },
+    undo: { ...COMMANDS.undo, enabled: () => jobs.undoLabel !== null, run: () => jobs.undo() },
+    redo: { ...COMMANDS.redo, enabled: () => jobs.redoLabel !== null, run: () => jobs.redo() },
+    sheet: { ...COMMANDS.sheet, enabled: always, run: () => (sheets.shown = !sheets.shown) },
     planner: {
-      label: 'Plan counterweights',
-      keys: ['Ctrl+b'],
+      ...COMMANDS.planner,
       enabled: () => results.analysis !== null,
       run: () => (session.dialog = 'planner'),
     },
     copySetup: {
-      label: 'Add a setup',
-      keys: [],
+      ...COMMANDS.copySetup,
       enabled: always,
       run: () => {
         const { job, id } = duplicateSetup(jobs.job, results.setup.id)
@@ -89,35 +68,18 @@ export function createActions(app: App): Actions {
       },
     },
     turnByHand: {
-      label: 'Turn by hand',
-      keys: ['Ctrl+t', 't'],
+      ...COMMANDS.turnByHand,
       enabled: () => results.mounted !== null && !draw.active,
       run: () => (session.spindleTurn = session.spindleTurn === null ? 0 : null),
     },
     draw: {
-      label: 'Draw the part',
-      keys: ['Ctrl+d', 'd'],
+      ...COMMANDS.draw,
       enabled: always,
       run: () => (draw.active ? draw.leave() : draw.enter()),
     },
-    import: {
-      label: 'Import a drawing',
-      keys: ['Ctrl+i'],
-      enabled: always,
-      run: () => (session.dialog = 'import'),
-    },
-    photograph: {
-      label: 'Trace a photograph',
-      keys: ['p'],
-      enabled: always,
-      run: () => (session.dialog = 'photograph'),
-    },
-    library: {
-      label: 'Hardware by size and material',
-      keys: ['Ctrl+l'],
-      enabled: always,
-      run: () => (session.dialog = 'library'),
-    },
+    import: { ...COMMANDS.import, enabled: always, run: () => (session.dialog = 'import') },
+    photograph: { ...COMMANDS.photograph, enabled: always, run: () => (session.dialog = 'photograph') },
+    library: { ...COMMANDS.library, enabled: always, run: () => (session.dialog = 'library') },
     figures: plate('Its figures, to type', ['Enter'], () => showFigures(app)),
     closer: plate('Closer', ['+', '='], () => session.zoomBy?.(1.25), always),
     further: plate('Further', ['-'], () => session.zoomBy?.(0.8), always),
@@ -125,8 +87,9 @@ export function createActions(app: App): Actions {
     panRight: plate('Move the picture right', ['Ctrl+ArrowRight'], () => session.panBy?.(-PAN, 0), always),
     panUp: plate('Move the picture up', ['Ctrl+ArrowUp'], () => session.panBy?.(0, PAN), always),
     panDown: plate('Move the picture down', ['Ctrl+ArrowDown'], () => session.panBy?.(0, -PAN), always),
-    fit: { label: 'Whole plate', keys: ['0', 'f'], enabled: always, run: () => (session.camera = null) },
-    keys: { label: 'Keyboard', keys: ['F1', '?'], enabled: always, run: () => (session.dialog = 'keys') },
+    fit: { ...COMMANDS.fit, enabled: always, run: () => (session.camera = null) },
+    keys: { ...COMMANDS.keys, enabled: always, run: () => (session.dialog = 'keys') },
+    about: { ...COMMANDS.about, enabled: always, run: () => (session.dialog = 'about') },
     deselect: {
       label: 'Select nothing',
       keys: ['Escape'],

@@ -1,5 +1,6 @@
 /** The window's whole state, put together once and handed down by context. */
 import { getContext, setContext } from 'svelte'
+import type { Shell } from '../../src-core/bridge/bookContract.ts'
 import type { Host } from '../../src-core/bridge/contract.ts'
 import type { Job } from '../../src-core/job/schema.ts'
 import type { Guide, Target } from '../editor/target.ts'
@@ -23,6 +24,7 @@ import { Sheets } from './sheets.svelte.ts'
 import { ShopLibrary } from './shopLibrary.svelte.ts'
 
 export interface App {
+  readonly shell: Shell
   readonly jobs: JobStore
   readonly session: Session
   readonly results: Results
@@ -47,7 +49,13 @@ export interface Workers {
   readonly pictures: () => PicturePort
 }
 
-export function createApp(host: Host, workers: Workers): App {
+/** A shell that tells nothing and knows no paths. */
+export const NO_SHELL: Shell = {
+  subscribe: () => () => undefined,
+  adoptDropped: async () => ({ ok: true, value: null }),
+}
+
+export function createApp(host: Host, workers: Workers, shell: Shell = NO_SHELL): App {
   const jobs = new JobStore(blankJob(START))
   const session = new Session()
   const results = new Results(jobs, session)
@@ -60,6 +68,7 @@ export function createApp(host: Host, workers: Workers): App {
   files.onfault = (fault) => showFault({ jobs, session, draw }, fault)
   const pictures = new PictureWork(workers.pictures)
   return {
+    shell,
     jobs,
     session,
     results,

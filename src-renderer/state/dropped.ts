@@ -3,9 +3,14 @@ import { IMPORT_ENDINGS } from '../../src-core/import/importFile.ts'
 import { PICTURE_ENDINGS } from './photographDesk.svelte.ts'
 import type { App } from './app.svelte.ts'
 
-export async function takeDropped({ files, importer, desk, session }: App, file: File): Promise<void> {
+export async function takeDropped({ files, importer, desk, session, shell }: App, file: File): Promise<void> {
   const ending = file.name.toLowerCase().split('.').at(-1) ?? ''
-  if (ending === 'json') return files.openText(await file.text(), file.name)
+  if (ending === 'json') {
+    const adopted = await shell.adoptDropped(file)
+    if (adopted.ok && adopted.value) return files.openGiven(adopted.value)
+    // A browser tells no paths: the text alone.
+    return files.openText(await file.text(), file.name)
+  }
   if ((IMPORT_ENDINGS as readonly string[]).includes(ending)) {
     session.dialog = 'import'
     return importer.take(file)

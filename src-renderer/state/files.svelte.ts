@@ -133,6 +133,11 @@ export class Files {
     return null
   }
 
+  /** A file the user named outside the window: dropped on it, or opened from the system. */
+  openGiven(ref: FileRef): void {
+    this.leaving(() => void this.openFile(ref))
+  }
+
   /** A job file's text that was dropped on the window; it has no file of its own to save to. */
   openText(text: string, name: string): void {
     this.leaving(() => this.#loadText(text, null, name))

@@ -21,6 +21,7 @@ export type DialogName =
   | 'conflict'
   | 'library'
   | 'photograph'
+  | 'about'
 export type Theme = 'system' | 'light' | 'dark'
 
 /** A place on the plate that a finding points at. */

@@ -31,6 +31,7 @@ describe.each([
       version: '0.0.0-test',
       shell: name === 'desktop' ? 'desktop' : 'browser',
       systemDialogs: name === 'desktop',
+      versions: { node: process.versions.node },
     })
   })
 

@@ -36,16 +36,24 @@ test('one window: isolated, sandboxed, without Node, with the bundled preload', 
     nodeIntegrationInWorker: false,
     nodeIntegrationInSubFrames: false,
     webSecurity: true,
+    allowRunningInsecureContent: false,
+    experimentalFeatures: false,
     webviewTag: false,
+    navigateOnDragDrop: false,
   })
+  expect(Object.keys(preferences)).not.toContain('enableBlinkFeatures')
+  expect(electron.state.sandboxed).toBe(true)
   expect(preferences['preload']).toMatch(/out\/preload\/index\.cjs$/)
   expect(electron.state.windows[0]!.loaded).toBe('app://evenswing/index.html')
 })
 
-test('the page gets one object with exactly the verbs of the contract', () => {
-  expect(Object.keys(electron.state.exposed)).toEqual(['host'])
+test('the page gets the host with exactly the verbs of the contract, and the shell with its two', () => {
+  expect(Object.keys(electron.state.exposed)).toEqual(['host', 'shell'])
+  expect(Object.keys(electron.state.exposed['shell'] as object).sort()).toEqual(['adoptDropped', 'subscribe'])
   expect(Object.keys(host).sort()).toEqual([...VERBS].sort())
-  expect([...electron.state.handlers.keys()].sort()).toEqual(VERBS.map((v) => `evenswing:${v}`).sort())
+  expect([...electron.state.handlers.keys()].sort()).toEqual(
+    [...VERBS, 'adopt', 'listen'].map((v) => `evenswing:${v}`).sort(),
+  )
 })
 
 test('its own scheme is standard and secure, and no more than that', () => {
@@ -78,13 +86,40 @@ test('every permission is denied', () => {
     expect(electron.state.permissionCheck!(null, permission)).toBe(false)
   }
   expect(electron.state.devicePermission!()).toBe(false)
+  let streams: unknown = 'not asked'
+  electron.state.displayMedia!(null, (given) => (streams = given))
+  expect(streams).toBeNull()
+})
+
+test('a bad certificate is never taken, and the page downloads nothing', () => {
+  let accepted: boolean | null = null
+  let stopped = 0
+  const event = { preventDefault: () => stopped++ }
+  electron.app.emit(
+    'certificate-error',
+    event,
+    null,
+    'https://x.invalid',
+    'bad',
+    null,
+    (yes: boolean) => (accepted = yes),
+  )
+  expect([accepted, stopped]).toEqual([false, 1])
+  electron.session.defaultSession.emit('will-download', event)
+  expect(stopped).toBe(2)
 })
 
 test('unsaved work holds the window open until the user lets it go', () => {
-  electron.state.messageChoice = 0
-  expect(prevented('will-prevent-unload')).toBe(false)
-  electron.state.messageChoice = 1
-  expect(prevented('will-prevent-unload')).toBe(true)
+  const choices = new Map([
+    ['Save and close', false],
+    ['Close without saving', true],
+    ['Keep working', false],
+  ])
+  for (const [i, lets] of [...choices.values()].entries()) {
+    electron.state.messageChoice = i
+    expect(prevented('will-prevent-unload')).toBe(lets)
+    expect(electron.state.messages.at(-1)?.buttons).toEqual([...choices.keys()])
+  }
 })
 
 test.each([
@@ -96,7 +131,7 @@ test.each([
   ['no URL', { url: '', parent: null }],
 ])('%s gets no answer', async (_, frame) => {
   electron.state.frame = frame
-  for (const verb of VERBS) {
+  for (const verb of [...VERBS, 'adopt', 'listen']) {
     const reply = (await electron.ipcRenderer.invoke(`evenswing:${verb}`)) as Reply<unknown>
     expect(reply).toEqual({ ok: false, fault: { code: 'request.refused', message: 'This page may not ask' } })
   }
@@ -136,12 +171,12 @@ test('the scheme answers with its headers, and for nothing outside the page', as
 test('the policy names what is used and nothing else', () => {
   expect(CONTENT_SECURITY_POLICY.split('; ')).toEqual([
     "default-src 'none'",
-    "script-src 'self' 'wasm-unsafe-eval'",
-    "style-src 'self' 'unsafe-inline'",
+    "script-src 'self'",
+    "style-src 'self'",
     "img-src 'self' data: blob:",
     "font-src 'self'",
     "connect-src 'self'",
-    "worker-src 'self' blob:",
+    "worker-src 'self'",
     "base-uri 'none'",
     "form-action 'none'",
     "frame-ancestors 'none'",

@@ -25,6 +25,14 @@ const fresh = () => ({
   permissionRequest: null as null | ((c: unknown, p: string, answer: (yes: boolean) => void) => void),
   permissionCheck: null as null | ((c: unknown, p: string) => boolean),
   devicePermission: null as null | (() => boolean),
+  displayMedia: null as null | ((request: unknown, answer: (streams: unknown) => void) => void),
+  sandboxed: false,
+  single: true,
+  displays: [{ workArea: { x: 0, y: 0, width: 1920, height: 1040 } }],
+  /** Listeners of the preload, by channel. */
+  listeners: new Map<string, Set<(event: unknown, ...args: unknown[]) => void>>(),
+  recentDocuments: [] as string[],
+  messages: [] as { message: string; buttons: string[] }[],
   frame: { url: 'app://evenswing/index.html', parent: null } as FakeFrame,
   quits: 0,
   appPath: fileURLToPath(new URL('../..', import.meta.url)),
@@ -39,6 +47,7 @@ export const state = fresh()
 export function reset(): void {
   Object.assign(state, fresh())
   app.removeAllListeners()
+  session.defaultSession.removeAllListeners()
   app.isPackaged = false
 }
 
@@ -48,13 +57,21 @@ class App extends EventEmitter {
   getVersion = () => '0.0.0-test'
   getPath = () => state.userData
   whenReady = () => Promise.resolve()
-  requestSingleInstanceLock = () => true
+  requestSingleInstanceLock = () => state.single
+  enableSandbox = () => void (state.sandboxed = true)
+  addRecentDocument = (path: string) => void state.recentDocuments.push(path)
+  clearRecentDocuments = () => void (state.recentDocuments = [])
   quit = () => void state.quits++
   exit = () => void state.quits++
 }
 export const app = new App()
 
 export class WebContents extends EventEmitter {
+  crashes = 0
+  forcefullyCrashRenderer = () => void this.crashes++
+  send(channel: string, ...args: unknown[]): void {
+    for (const hear of state.listeners.get(channel) ?? []) hear({ sender: this }, ...structuredClone(args))
+  }
   openHandler: null | ((details: { url: string }) => { action: string }) = null
   setWindowOpenHandler(handler: (details: { url: string }) => { action: string }): void {
     this.openHandler = handler
@@ -65,10 +82,10 @@ export class BrowserWindow extends EventEmitter {
   static getAllWindows = () => state.windows
   static getFocusedWindow = () => state.windows[0] ?? null
   readonly webContents = new WebContents()
-  readonly options: { webPreferences: Record<string, unknown> }
+  readonly options: Record<string, unknown> & { webPreferences: Record<string, unknown> }
   loaded: string | null = null
 
-  constructor(options: { webPreferences: Record<string, unknown> }) {
+  constructor(options: Record<string, unknown> & { webPreferences: Record<string, unknown> }) {
     super()
     this.options = options
     state.windows.push(this)
@@ -77,13 +94,24 @@ export class BrowserWindow extends EventEmitter {
 
   async loadURL(url: string): Promise<void> {
     this.loaded = url
+    this.loads++
+    this.webContents.emit('did-start-loading')
     this.emit('ready-to-show')
   }
 
-  show(): void {}
-  focus(): void {}
-  restore(): void {}
-  isMinimized = () => false
+  shown = 0
+  focused = 0
+  maximized = false
+  minimized = false
+  loads = 0
+  show = () => void this.shown++
+  focus = () => void this.focused++
+  restore = () => void (this.minimized = false)
+  maximize = () => void (this.maximized = true)
+  isMinimized = () => this.minimized
+  isMaximized = () => this.maximized
+  getNormalBounds = () => this.bounds
+  bounds = { x: 10, y: 20, width: 1000, height: 700 }
 }
 
 export const ipcMain = {
@@ -94,12 +122,25 @@ export const ipcMain = {
 }
 
 export const ipcRenderer = {
+  on(channel: string, hear: (event: unknown, ...args: unknown[]) => void): void {
+    if (!state.listeners.has(channel)) state.listeners.set(channel, new Set())
+    state.listeners.get(channel)!.add(hear)
+  },
+  removeListener: (channel: string, hear: (event: unknown, ...args: unknown[]) => void) =>
+    void state.listeners.get(channel)?.delete(hear),
   async invoke(channel: string, ...args: unknown[]): Promise<unknown> {
     const handler = state.handlers.get(channel)
     if (!handler) throw new Error(`No handler registered for '${channel}'`)
     return structuredClone(await handler({ senderFrame: state.frame }, ...structuredClone(args)))
   },
 }
+
+export const webUtils = {
+  /** As in the real one: only files that the system handed over have a path. */
+  getPathForFile: (file: { systemPath?: string }) => file.systemPath ?? '',
+}
+
+export const screen = { getAllDisplays: () => state.displays }
 
 export const contextBridge = {
   exposeInMainWorld: (name: string, value: unknown) => void (state.exposed[name] = value),
@@ -111,13 +152,13 @@ export const protocol = {
     void state.protocols.set(scheme, handler),
 }
 
-export const session = {
-  defaultSession: {
-    setPermissionRequestHandler: (h: typeof state.permissionRequest) => void (state.permissionRequest = h),
-    setPermissionCheckHandler: (h: typeof state.permissionCheck) => void (state.permissionCheck = h),
-    setDevicePermissionHandler: (h: typeof state.devicePermission) => void (state.devicePermission = h),
-  },
+class Session extends EventEmitter {
+  setPermissionRequestHandler = (h: typeof state.permissionRequest) => void (state.permissionRequest = h)
+  setPermissionCheckHandler = (h: typeof state.permissionCheck) => void (state.permissionCheck = h)
+  setDevicePermissionHandler = (h: typeof state.devicePermission) => void (state.devicePermission = h)
+  setDisplayMediaRequestHandler = (h: typeof state.displayMedia) => void (state.displayMedia = h)
 }
+export const session = { defaultSession: new Session() }
 
 const shown = (kind: string, args: unknown[]) =>
   void state.dialogsShown.push({ kind, options: args.at(-1) as { defaultPath?: string } })
@@ -134,7 +175,14 @@ export const dialog = {
     shown('save', args)
     return { canceled: state.dialogPath === null, filePath: state.dialogPath ?? '' }
   },
-  showMessageBoxSync: () => state.messageChoice,
+  showMessageBoxSync: (options: { message: string; buttons: string[] }) => {
+    state.messages.push(options)
+    return state.messageChoice
+  },
+  async showMessageBox(_window: unknown, options: { message: string; buttons: string[] }) {
+    state.messages.push(options)
+    return { response: state.messageChoice }
+  },
 }
 
 export const shell = { showItemInFolder: (path: string) => void state.shownInFolder.push(path) }

@@ -1,9 +1,16 @@
 /** The real window, where Electron's runtime is on the machine. */
-import { rmSync } from 'node:fs'
+import { readFileSync, rmSync } from 'node:fs'
+import { join } from 'node:path'
 import { _electron } from 'playwright-core'
 import { expect, test } from 'vitest'
 import { electronRuntime, hasDisplay } from '../../src-main/start/electronRuntime.ts'
+import { VERBS } from '../../src-core/bridge/verbs.ts'
 import { ROOT, scratchFolder } from './helpers.ts'
+
+const { devDependencies } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as {
+  devDependencies: Record<string, string>
+}
+const VERSION = devDependencies['electron']!
 
 const runtime = electronRuntime(ROOT, process.env)
 const display = hasDisplay(process.platform, process.env)
@@ -27,15 +34,40 @@ test.skipIf(why !== null)(
         process: typeof (globalThis as { process?: unknown }).process,
         opened: window.open('https://evenswing.invalid/') === null,
         verbs: Object.keys((window as unknown as { host: object }).host).length,
+        shell: Object.keys((window as unknown as { shell: object }).shell).sort(),
+        evaluated: await Promise.resolve()
+          .then(() => new Function('return 1')())
+          .catch(() => 'refused'),
+        fetched: await fetch('https://evenswing.invalid/').catch(() => 'refused'),
+        notifications: (await navigator.permissions.query({ name: 'notifications' })).state,
         info: await (window as unknown as { host: { info(): Promise<unknown> } }).host.info(),
       }))
       expect(seen).toMatchObject({
         url: 'app://evenswing/index.html',
         process: 'undefined',
         opened: true,
-        verbs: 10,
+        verbs: VERBS.length,
+        shell: ['adoptDropped', 'subscribe'],
+        evaluated: 'refused',
+        fetched: 'refused',
+        notifications: 'denied',
       })
-      expect(seen.info).toMatchObject({ ok: true, value: { shell: 'desktop' } })
+      expect(seen.info).toMatchObject({
+        ok: true,
+        value: { shell: 'desktop', versions: { electron: VERSION } },
+      })
+      // A page cannot leave for another place.
+      await page.evaluate(() => void (location.href = 'https://evenswing.invalid/'))
+      await page.getByTestId('mass').waitFor()
+      expect(page.url()).toBe('app://evenswing/index.html')
+      // The menu's commands reach the page, and its about box names what it runs on.
+      await program.evaluate(({ Menu }) => Menu.getApplicationMenu()!.getMenuItemById('about')!.click())
+      await page.getByRole('dialog', { name: 'About Evenswing' }).getByText(VERSION).waitFor()
+      const main = await program.evaluate(({ BrowserWindow, app }) => ({
+        url: BrowserWindow.getAllWindows()[0]!.webContents.getURL(),
+        single: app.hasSingleInstanceLock(),
+      }))
+      expect(main).toEqual({ url: 'app://evenswing/index.html', single: true })
     } finally {
       await program.close()
       rmSync(jobs, { recursive: true, force: true })

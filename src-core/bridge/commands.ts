@@ -1,0 +1,41 @@
+/**
+ * What the window can be told to do from outside the plate: names, labels and keys as plain data, so that toolbar,
+ * keyboard and the system's menu say the same.
+ */
+
+export interface Command {
+  readonly label: string
+  /** As `KeyboardEvent.key`, with Ctrl+ and Shift+ before it; Ctrl stands for Command too. */
+  readonly keys: readonly string[]
+}
+
+export const COMMANDS = {
+  new: { label: 'New job', keys: ['Ctrl+n'] },
+  open: { label: 'Job book', keys: ['Ctrl+o'] },
+  save: { label: 'Save', keys: ['Ctrl+s'] },
+  saveAs: { label: 'Save as', keys: ['Ctrl+Shift+s'] },
+  import: { label: 'Import a drawing', keys: ['Ctrl+i'] },
+  photograph: { label: 'Trace a photograph', keys: ['p'] },
+  undo: { label: 'Undo', keys: ['Ctrl+z'] },
+  redo: { label: 'Redo', keys: ['Ctrl+y', 'Ctrl+Shift+z'] },
+  draw: { label: 'Draw the part', keys: ['Ctrl+d', 'd'] },
+  shop: { label: 'Shop library', keys: ['Ctrl+l'] },
+  library: { label: 'Hardware by size and material', keys: ['Ctrl+Shift+l'] },
+  planner: { label: 'Plan counterweights', keys: ['Ctrl+b'] },
+  copySetup: { label: 'Add a setup', keys: [] },
+  turnByHand: { label: 'Turn by hand', keys: ['Ctrl+t', 't'] },
+  sheet: { label: 'Setup sheet', keys: ['Ctrl+p'] },
+  repeat: { label: 'What to fetch', keys: [] },
+  run: { label: 'Record a run', keys: ['Ctrl+r'] },
+  settings: { label: 'Settings', keys: ['Ctrl+,'] },
+  fit: { label: 'Whole plate', keys: ['0', 'f'] },
+  keys: { label: 'Keyboard', keys: ['F1', '?'] },
+  about: { label: 'About Evenswing', keys: [] },
+} as const satisfies Record<string, Command>
+
+export type CommandName = keyof typeof COMMANDS
+
+export const isCommand = (name: string): name is CommandName => Object.hasOwn(COMMANDS, name)
+
+/** Told to the window when the user would rather save than lose changes by closing it; in no menu. */
+export const SAVE_AND_CLOSE = 'saveAndClose'
