@@ -58,6 +58,8 @@ export function menuTemplate(port: MenuPort): Item[] {
     submenu: [
       item('about'),
       line,
+      item('settings'),
+      line,
       { role: 'services' },
       line,
       { role: 'hide' },
@@ -83,8 +85,7 @@ export function menuTemplate(port: MenuPort): Item[] {
         item('photograph'),
         item('sheet'),
         line,
-        item('settings'),
-        line,
+        ...(mac ? [] : [item('settings'), line]),
         mac ? { role: 'close' } : { role: 'quit' },
       ],
     },
@@ -104,6 +105,7 @@ export function menuTemplate(port: MenuPort): Item[] {
       label: 'Job',
       submenu: [
         item('draw'),
+        item('shop'),
         item('library'),
         item('copySetup'),
         line,
@@ -112,7 +114,6 @@ export function menuTemplate(port: MenuPort): Item[] {
         line,
         item('repeat'),
         item('run'),
-        item('shop'),
       ],
     },
     {

@@ -2,12 +2,12 @@
 
 const POLICY: Readonly<Record<string, string>> = {
   'default-src': "'none'",
-  'script-src': "'self' 'wasm-unsafe-eval'",
-  'style-src': "'self' 'unsafe-inline'",
+  'script-src': "'self'",
+  'style-src': "'self'",
   'img-src': "'self' data: blob:",
   'font-src': "'self'",
   'connect-src': "'self'",
-  'worker-src': "'self' blob:",
+  'worker-src': "'self'",
   'base-uri': "'none'",
   'form-action': "'none'",
   'frame-ancestors': "'none'",

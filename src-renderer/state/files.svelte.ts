@@ -138,11 +138,6 @@ export class Files {
     this.leaving(() => void this.openFile(ref))
   }
 
-  /** Shows the folder that holds the log. */
-  async showLog(): Promise<void> {
-    await this.#value(this.#host.showLog())
-  }
-
   /** A job file's text that was dropped on the window; it has no file of its own to save to. */
   openText(text: string, name: string): void {
     this.leaving(() => this.#loadText(text, null, name))

@@ -91,6 +91,24 @@ test('every permission is denied', () => {
   expect(streams).toBeNull()
 })
 
+test('a bad certificate is never taken, and the page downloads nothing', () => {
+  let accepted: boolean | null = null
+  let stopped = 0
+  const event = { preventDefault: () => stopped++ }
+  electron.app.emit(
+    'certificate-error',
+    event,
+    null,
+    'https://x.invalid',
+    'bad',
+    null,
+    (yes: boolean) => (accepted = yes),
+  )
+  expect([accepted, stopped]).toEqual([false, 1])
+  electron.session.defaultSession.emit('will-download', event)
+  expect(stopped).toBe(2)
+})
+
 test('unsaved work holds the window open until the user lets it go', () => {
   const choices = new Map([
     ['Save and close', false],
@@ -153,12 +171,12 @@ test('the scheme answers with its headers, and for nothing outside the page', as
 test('the policy names what is used and nothing else', () => {
   expect(CONTENT_SECURITY_POLICY.split('; ')).toEqual([
     "default-src 'none'",
-    "script-src 'self' 'wasm-unsafe-eval'",
-    "style-src 'self' 'unsafe-inline'",
+    "script-src 'self'",
+    "style-src 'self'",
     "img-src 'self' data: blob:",
     "font-src 'self'",
     "connect-src 'self'",
-    "worker-src 'self' blob:",
+    "worker-src 'self'",
     "base-uri 'none'",
     "form-action 'none'",
     "frame-ancestors 'none'",

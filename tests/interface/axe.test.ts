@@ -86,7 +86,7 @@ describe.each([{ dark: false }, { dark: true }])('without violations, dark: $dar
     await page.getByRole('dialog').waitFor()
     expect(await violations(page), 'import').toEqual([])
     await page.keyboard.press('Escape')
-    await page.keyboard.press('Control+l')
+    await page.keyboard.press('Control+Shift+L')
     await page.getByRole('button', { name: 'Thread table' }).click()
     expect(await violations(page), 'library').toEqual([])
     await page.keyboard.press('Escape')

@@ -1,4 +1,5 @@
 /** What the system's menu and the system's files do in the window. */
+import { flushSync } from 'svelte'
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
 import type { Shell, ShellEvent } from '../../src-core/bridge/bookContract.ts'
 import { COMMANDS, type CommandName } from '../../src-core/bridge/commands.ts'
@@ -6,7 +7,7 @@ import { editJob } from '../../src-renderer/editor/edits/edit.ts'
 import { fetchHost } from '../../src-renderer/bridge/fetchHost.ts'
 import { createActions, type Actions } from '../../src-renderer/state/actions.ts'
 import { createApp, type App } from '../../src-renderer/state/app.svelte.ts'
-import { obeyShell } from '../../src-renderer/state/shellEvents.ts'
+import { obeyShell } from '../../src-renderer/state/shellEvents.svelte.ts'
 import { takeDropped } from '../../src-renderer/state/dropped.ts'
 import { noWorkers } from './fakeWorkers.ts'
 
@@ -78,15 +79,31 @@ test('undo goes to the text field that has the focus, else to the job', () => {
 
 test('a file of the system opens, after asking where changes would be lost', () => {
   const opened = vi.spyOn(app.files, 'openFile').mockResolvedValue(true)
-  tell({ kind: 'open', file: FILE })
+  const give = () => {
+    tell({ kind: 'open', file: FILE })
+    flushSync()
+  }
+  app.book.shown = true
+  give()
   expect(opened).toHaveBeenCalledWith(FILE)
+  expect(app.book.shown).toBe(false)
   edit()
-  app.session.dialog = 'keys'
-  tell({ kind: 'open', file: FILE })
+  give()
   expect(opened).toHaveBeenCalledTimes(1)
   expect(app.session.dialog).toBe('discard')
   app.session.afterDiscard?.()
   expect(opened).toHaveBeenCalledTimes(2)
+})
+
+test('a file of the system waits for an open question to be answered', () => {
+  const opened = vi.spyOn(app.files, 'openFile').mockResolvedValue(true)
+  app.session.dialog = 'recover'
+  tell({ kind: 'open', file: FILE })
+  flushSync()
+  expect([app.session.dialog, opened.mock.calls.length]).toEqual(['recover', 0])
+  app.session.dialog = null
+  flushSync()
+  expect(opened).toHaveBeenCalledTimes(1)
 })
 
 test('a dropped job opens as its file where the shell knows it, else as text without a file', async () => {
@@ -108,6 +125,7 @@ test('saving before closing closes only what was saved', async () => {
   edit()
   tell({ kind: 'command', name: 'saveAndClose' })
   await vi.waitFor(() => expect(saved).toHaveBeenCalledTimes(1))
+  await new Promise((done) => setTimeout(done))
   expect(closed).not.toHaveBeenCalled()
   saved.mockImplementation(async () => app.jobs.undo())
   tell({ kind: 'command', name: 'saveAndClose' })
