@@ -134,7 +134,7 @@ describe('the window', () => {
     await page.mouse.up()
     const figure = await text(page, 'unbalance')
     await page.getByRole('button', { name: 'Save', exact: true }).click()
-    await page.getByRole('textbox', { name: 'Name in the job folder' }).fill('my link')
+    await page.getByRole('textbox', { name: 'Name in the job book' }).fill('my link')
     await page.getByRole('dialog').getByRole('button', { name: 'Save' }).click()
     await page.getByText('Saved as my link.evenswing.json').waitFor()
     expect(await readdir(bench.folder)).toContain('my link.evenswing.json')
@@ -151,7 +151,7 @@ describe('the window', () => {
   test('a file changed by someone else is not overwritten unasked', async () => {
     page = await bench.open()
     await page.keyboard.press('Control+s')
-    await page.getByRole('textbox', { name: 'Name in the job folder' }).fill('shared')
+    await page.getByRole('textbox', { name: 'Name in the job book' }).fill('shared')
     await page.getByRole('dialog').getByRole('button', { name: 'Save' }).click()
     await page.getByText('Saved as shared').waitFor()
     const path = join(bench.folder, 'shared.evenswing.json')
