@@ -1,9 +1,15 @@
 // `npm run bench`: times and ratios measured in one run; nothing is asserted.
+import { bookBench } from './book.bench.ts'
 import { coreBench } from './core.ts'
 import { plannerBench } from './planner.bench.ts'
 import { sheetBench } from './sheets.bench.ts'
 
-const rows = [...(await coreBench()), ...(await sheetBench()), ...(await plannerBench())]
+const rows = [
+  ...(await coreBench()),
+  ...(await sheetBench()),
+  ...(await plannerBench()),
+  ...(await bookBench()),
+]
 const width = Math.max(...rows.map((r) => r.name.length))
 for (const { name, ms, ratio } of rows)
   console.log(

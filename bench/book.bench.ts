@@ -1,0 +1,50 @@
+/** The job book at 5,000 jobs: listed cold, warm from the cache on disk, listed again, and indexed for search. */
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { createBook } from '../src-main/services/book/listBook.ts'
+import { bookSearch } from '../src-renderer/state/bookSearch.ts'
+import { times, type BenchRow } from './timing.ts'
+
+const JOBS = 5000
+
+export async function bookBench(): Promise<BenchRow[]> {
+  const folder = mkdtempSync(join(tmpdir(), 'evenswing-book-'))
+  const userData = mkdtempSync(join(tmpdir(), 'evenswing-user-'))
+  try {
+    const example = new URL('../examples/flat-link.evenswing.json', import.meta.url)
+    const job = JSON.parse(readFileSync(example, 'utf8')) as object
+    for (let i = 0; i < JOBS; i++)
+      writeFileSync(
+        join(folder, `job-${i}.evenswing.json`),
+        JSON.stringify({ ...job, title: `Job ${i}`, partNumber: `P-${i * 7919}` }),
+      )
+    const book = createBook(userData, folder)
+    const [cold] = await timed(() => book.list(folder))
+    const [warm, files] = await timed(() => createBook(userData, folder).list(folder))
+    const [again] = await timed(() => book.list(folder))
+    const entries = files.map((f) => ({ ...f, file: { id: f.name, name: f.name, folder } }))
+    const [index, search] = await timed(() => bookSearch(entries))
+    const words = ['crnk link', 'P-7919', 'job 4321', 'mild stel', 'bench lathe', 'flame cut', 'zzzz', 'j']
+    const found: number[] = []
+    for (const word of words) found.push((await timed(() => search.find(word)))[0])
+    const of = `${JOBS} jobs`
+    return [
+      { name: `book: ${of} listed for the first time`, ms: cold },
+      { name: `book: ${of} listed at the next start`, ms: warm, ratio: times(cold, warm) },
+      { name: `book: ${of} listed again`, ms: again, ratio: times(cold, again) },
+      { name: `book: ${of} indexed for search`, ms: index },
+      { name: `book: slowest of ${words.length} searches in ${of}`, ms: Math.max(...found) },
+    ]
+  } finally {
+    rmSync(folder, { recursive: true, force: true })
+    rmSync(userData, { recursive: true, force: true })
+  }
+}
+
+/** ms of one call, and what it gave. */
+async function timed<T>(run: () => T | Promise<T>): Promise<[number, T]> {
+  const start = performance.now()
+  const value = await run()
+  return [performance.now() - start, value]
+}
