@@ -111,7 +111,7 @@ test.each(readdirSync(join(ROOT, 'examples')).filter((n) => n.endsWith('.evenswi
     expect(places.every((p) => p > 0)).toBe(true)
     expect([...places].sort((a, b) => a - b)).toEqual(places)
     expect(out).toMatch(/Heavy side: [\d.]+° \(.*o'clock|half past .*\)/)
-    expect(out).toContain('turn the spindle by hand')
+    expect(out).toContain('Turn the spindle by hand')
     expect(out).not.toMatch(/NaN|undefined|Infinity|\[object/)
     expect(out).not.toMatch(/\bsafe\b/i)
     const severities = [...out.matchAll(/^ {2}(STOP|CAUTION|note) /gm)].map((m) => m[1]!)

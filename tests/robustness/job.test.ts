@@ -89,8 +89,10 @@ function mutate(which: number, mutations: readonly Mutation[]): string {
     const target = parent as Record<PropertyKey, unknown>
     const last = path[path.length - 1]!
     if (m.kind === 'set') target[last] = m.value
-    else if (m.kind === 'add') target[m.key] = m.value
-    else if (m.kind === 'copy' && Array.isArray(parent)) parent.push(structuredClone(target[last]))
+    else if (m.kind === 'add') {
+      // A list holds no keys in JSON; one called "constructor" would only break this test's own splice.
+      if (!Array.isArray(parent)) target[m.key] = m.value
+    } else if (m.kind === 'copy' && Array.isArray(parent)) parent.push(structuredClone(target[last]))
     else if (Array.isArray(parent)) parent.splice(Number(last), 1)
     else Reflect.deleteProperty(target, last)
   }
