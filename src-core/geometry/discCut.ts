@@ -3,15 +3,35 @@
  * is flattened. What a bore takes away, and what it leaves, are again sets of directed edges, so they can be
  * weighed by `edgeMoments` and cut again.
  */
-import { arcFraction, edgePiece, makeEdge, pointOnEdge, reverseEdge, ringEdges, type Edge } from './edges.ts'
+import {
+  arcFraction,
+  edgePiece,
+  makeEdge,
+  pointOnEdge,
+  reverseEdge,
+  ringEdges,
+  type Arc,
+  type Edge,
+} from './edges.ts'
 import { edgeMeetings } from './intersect.ts'
 import { signedRingMoments } from './moments.ts'
 import { windingNumber } from './nearest.ts'
 import { TOLERANCE } from './tolerance.ts'
 import type { Point, Region, Ring } from './types.ts'
 
-/** A region's boundary as directed edges with its material on the left. */
-export function regionEdges(region: Region): Edge[] {
+const kept = new WeakMap<Region, readonly Edge[]>()
+
+/**
+ * A region's boundary as directed edges with its material on the left; kept per region object, which is immutable, for
+ * every bore asks it again.
+ */
+export function regionEdges(region: Region): readonly Edge[] {
+  let edges = kept.get(region)
+  if (!edges) kept.set(region, (edges = findEdges(region)))
+  return edges
+}
+
+function findEdges(region: Region): Edge[] {
   const oriented = (ring: Ring, outer: boolean) => {
     const edges = ringEdges(ring)
     const counterClockwise = signedRingMoments(ring, ring[0]).area > 0
@@ -42,6 +62,11 @@ export function cutDisc(edges: readonly Edge[], centre: Point, diameter: number)
   ]
   const onCircle: Edge[] = []
   for (const edge of edges) {
+    const side = plainSide(edge, centre, radius)
+    if (side !== null) {
+      ;(side === 'inside' ? inside : outside).push(edge)
+      continue
+    }
     const cuts = [0, 1]
     circle.forEach((half, i) => {
       if (liesOnCircle(edge, centre, radius)) {
@@ -60,7 +85,7 @@ export function cutDisc(edges: readonly Edge[], centre: Point, diameter: number)
       if (liesOnCircle(piece, centre, radius)) {
         onCircle.push(piece)
         // Along the circle: material inside the disc if it runs with it, outside if against.
-        ;(runsCounterClockwise(piece) ? inside : outside).push(piece)
+        ;(onCircleArc(piece, centre).sweep > 0 ? inside : outside).push(piece)
         continue
       }
       const mid = pointOnEdge(piece, 0.5)
@@ -79,6 +104,31 @@ export function cutDisc(edges: readonly Edge[], centre: Point, diameter: number)
   return { inside, outside }
 }
 
+/**
+ * On which side of the circle an edge lies whole, where that is plain to see; null where it may touch it. An arc of at
+ * most a half turn strays from its chord by half the chord times its bulge.
+ */
+function plainSide({ a, b, bulge }: Edge, centre: Point, radius: number): 'inside' | 'outside' | null {
+  const size = Math.abs(bulge)
+  if (size > 1) return null
+  const dx = b.x - a.x
+  const dy = b.y - a.y
+  const ax = a.x - centre.x
+  const ay = a.y - centre.y
+  const square = dx * dx + dy * dy
+  const room = (Math.sqrt(square) / 2) * size + 1e-6 * (1 + radius)
+  const t = square === 0 ? 0 : Math.max(0, Math.min(1, -(ax * dx + ay * dy) / square))
+  const px = ax + t * dx
+  const py = ay + t * dy
+  const near = radius + room
+  if (px * px + py * py > near * near) return 'outside'
+  const far = radius - room
+  if (far <= 0) return null
+  const bx = b.x - centre.x
+  const by = b.y - centre.y
+  return Math.max(ax * ax + ay * ay, bx * bx + by * by) < far * far ? 'inside' : null
+}
+
 function split(edge: Edge, cuts: readonly number[]): Edge[] {
   const sorted = [...cuts].sort((a, b) => a - b)
   const pieces: Edge[] = []
@@ -91,17 +141,25 @@ function split(edge: Edge, cuts: readonly number[]): Edge[] {
   return pieces
 }
 
+/**
+ * By three of its points: the centre of a short arc, found again from its ends, has few digits, and a very short arc of
+ * the circle is a straight edge.
+ */
 function liesOnCircle(e: Edge, centre: Point, radius: number): boolean {
-  if (!e.arc) return false
-  const slack = TOLERANCE.coincident
-  return (
-    Math.abs(e.arc.radius - radius) <= slack &&
-    Math.hypot(e.arc.centre.x - centre.x, e.arc.centre.y - centre.y) <= slack
-  )
+  const isOn = (p: Point) =>
+    Math.abs(Math.hypot(p.x - centre.x, p.y - centre.y) - radius) <= TOLERANCE.coincident
+  return isOn(e.a) && isOn(e.b) && isOn(pointOnEdge(e, 0.5))
 }
 
-const runsCounterClockwise = (e: Edge) => e.arc!.sweep > 0
+/** An edge that lies on the circle as the circle's arc. */
+function onCircleArc({ a, b, arc }: Edge, centre: Point): Arc {
+  if (arc) return arc
+  const radius = Math.hypot(a.x - centre.x, a.y - centre.y)
+  const start = Math.atan2(a.y - centre.y, a.x - centre.x)
+  const cross = (a.x - centre.x) * (b.y - centre.y) - (a.y - centre.y) * (b.x - centre.x)
+  return { centre, radius, start, sweep: Math.asin(Math.max(-1, Math.min(1, cross / (radius * radius)))) }
+}
 
 function coversDirection(e: Edge, centre: Point, at: Point): boolean {
-  return arcFraction(e.arc!, Math.atan2(at.y - centre.y, at.x - centre.x)) !== null
+  return arcFraction(onCircleArc(e, centre), Math.atan2(at.y - centre.y, at.x - centre.x)) !== null
 }

@@ -36,8 +36,16 @@ const coefficients = Array.from({ length: TERMS }, (_, k) => {
   }
 })
 
+/** The last one asked for: outlines repeat few angles, and rings are weighed several times. */
+let last = { phi: NaN, integrals: { n1: NaN, n2: NaN, n3: NaN, n4: NaN } }
+
 /** @param phi half of the arc's included angle, radians, 0 to π. */
 export function segmentIntegrals(phi: number): SegmentIntegrals {
+  if (last.phi !== phi) last = { phi, integrals: integrate(phi) }
+  return last.integrals
+}
+
+function integrate(phi: number): SegmentIntegrals {
   if (phi < SERIES_BELOW) {
     const square = phi * phi
     let power = phi

@@ -120,6 +120,7 @@ function crossingKind(a: number, b: number): RingFaultKind {
 function forbiddenMeeting(p: Placed, q: Placed): Point | null {
   const follows = p.ring === q.ring && (p.index + 1) % p.count === q.index
   const leads = p.ring === q.ring && (q.index + 1) % q.count === p.index
+  if (follows !== leads && (follows ? runsOn(p.edge, q.edge) : runsOn(q.edge, p.edge))) return null
   const shared: Point[] = []
   if (follows) shared.push(p.edge.b)
   if (leads) shared.push(q.edge.b)
@@ -136,6 +137,20 @@ function forbiddenMeeting(p: Placed, q: Placed): Point | null {
       return { x: end.x, y: end.y }
   }
   return null
+}
+
+/**
+ * Whether an edge goes on from the one before it so nearly straight that the two can only share their vertex: seen from
+ * there, every point of one lies more than a right angle away from every point of the other. An arc stays within twice
+ * the angle of its bulge's tangent from its chord.
+ */
+function runsOn(before: Edge, after: Edge): boolean {
+  const ux = before.a.x - before.b.x
+  const uy = before.a.y - before.b.y
+  const vx = after.b.x - after.a.x
+  const vy = after.b.y - after.a.y
+  const bend = 2 * (Math.abs(before.bulge) + Math.abs(after.bulge))
+  return ux * vx + uy * vy < -(bend + 1e-9) * Math.sqrt((ux * ux + uy * uy) * (vx * vx + vy * vy))
 }
 
 /** Tangent neighbours meet at a flat angle: the crossing formula finds their common vertex with fewer digits. */

@@ -23,7 +23,7 @@ const areas = (edges: readonly Edge[], at: { x: number; y: number }, d: number) 
   const { inside, outside } = cutDisc(edges, at, d)
   return { inside: edgeMoments(inside).area, outside: edgeMoments(outside).area }
 }
-const plain = (outline: Region['outline'], holes: Region['holes'] = []): Edge[] =>
+const plain = (outline: Region['outline'], holes: Region['holes'] = []): readonly Edge[] =>
   regionEdges({ outline, holes })
 
 const ringWithHole = fc
