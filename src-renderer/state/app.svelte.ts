@@ -40,6 +40,7 @@ export interface App {
   /** What the photograph dialog works on. */
   readonly desk: PhotographDesk
   readonly photograph: ShownPhotograph
+  readonly pictures: PictureWork
 }
 
 /** The long work, each off the window's thread. */
@@ -83,6 +84,7 @@ export function createApp(host: Host, workers: Workers, shell: Shell = NO_SHELL)
     shop: new ShopLibrary(host, { jobs, session, results, files }),
     desk: new PhotographDesk(jobs, pictures),
     photograph: new ShownPhotograph(pictures),
+    pictures,
   }
 }
 
