@@ -102,7 +102,7 @@ export class DrawBoard {
   /** A shape has been begun. */
   get drawing(): boolean {
     void this.preview
-    return this.active && this.tool.name !== 'edit' && this.tool.last !== null
+    return this.active && !['edit', 'photograph'].includes(this.tool.name) && this.tool.last !== null
   }
   /** Changes the chosen ring in one step. */
   edit(label: string, change: (ring: readonly Vertex[]) => readonly Vertex[]): void {

@@ -86,7 +86,7 @@ describe.each([{ dark: false }, { dark: true }])('without violations, dark: $dar
     await page.getByRole('dialog').waitFor()
     expect(await violations(page), 'import').toEqual([])
     await page.keyboard.press('Escape')
-    await page.keyboard.press('Control+Shift+L')
+    await page.keyboard.press('Control+l')
     await page.getByRole('button', { name: 'Thread table' }).click()
     expect(await violations(page), 'library').toEqual([])
     await page.keyboard.press('Escape')
@@ -108,12 +108,24 @@ describe.each([{ dark: false }, { dark: true }])('without violations, dark: $dar
     await page.getByRole('checkbox', { name: 'Locked' }).click()
     expect(await violations(page), 'photograph placed').toEqual([])
     await page.getByRole('button', { name: 'Done' }).click()
-    for (const name of ['New', 'Open', 'Save', 'Keyboard']) {
+    for (const name of ['New', 'Save']) {
       await page.getByRole('button', { name, exact: true }).click()
       await page.getByRole('dialog').waitFor()
       expect(await violations(page), name).toEqual([])
       await page.keyboard.press('Escape')
     }
+    for (const key of ['F1', 'Control+,', 'Control+e', 'Control+Shift+l']) {
+      await page.keyboard.press(key)
+      await page.getByRole('dialog').waitFor()
+      expect(await violations(page), key).toEqual([])
+      await page.keyboard.press('Escape')
+    }
+    await page.getByRole('button', { name: 'More' }).click()
+    expect(await violations(page), 'more').toEqual([])
+    await page.keyboard.press('Escape')
+    await page.keyboard.press('Control+o')
+    await page.getByTestId('job-book').waitFor()
+    expect(await violations(page), 'job book').toEqual([])
     await page.close()
   })
 })

@@ -143,8 +143,9 @@ describe('the window', () => {
     await page.reload()
     await page.getByTestId('mass').waitFor()
     expect(await text(page, 'unbalance')).not.toBe(figure)
+    await page.getByRole('button', { name: 'Job book' }).click()
+    await page.getByRole('option').filter({ hasText: 'my link' }).click()
     await page.getByRole('button', { name: 'Open', exact: true }).click()
-    await page.getByRole('button', { name: /^my link/ }).click()
     await expect.poll(() => text(page, 'unbalance')).toBe(figure)
   })
 
@@ -161,7 +162,7 @@ describe('the window', () => {
     await page.keyboard.press('Control+s')
     await page.getByRole('heading', { name: /changed by someone else/ }).waitFor()
     expect(await readFile(path, 'utf8')).toBe(theirs)
-    await page.getByRole('button', { name: 'Drop mine, open theirs' }).click()
+    await page.getByRole('button', { name: 'Take theirs' }).click()
     await page.getByRole('heading', { name: /^Their link/ }).waitFor()
   })
 
@@ -169,7 +170,7 @@ describe('the window', () => {
     page = await bench.open()
     await dragOnPlate(page, [-110, 0], [-90, 3])
     await page.mouse.up()
-    await page.getByRole('button', { name: 'Open', exact: true }).click()
+    await page.getByRole('button', { name: 'New', exact: true }).click()
     await page.getByRole('button', { name: 'Stay here' }).click()
     expect(await page.getByRole('button', { name: /^Undo: Move/ }).isEnabled()).toBe(true)
   })

@@ -75,7 +75,7 @@ describe('importing in the window', () => {
     )
     await page.getByRole('heading', { name: /bearing/i }).waitFor()
     await drop(page, 'letter.docx', 'x')
-    await page.getByText(/letter.docx is neither a job nor a drawing/).waitFor()
+    await page.getByText(/letter.docx is neither a job/).waitFor()
     await drop(page, 'broken.evenswing.json', '{')
     await page.getByText(/broken.evenswing.json was not opened/).waitFor()
   })

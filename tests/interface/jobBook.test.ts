@@ -180,7 +180,7 @@ test('unsaved work is there again after the window was killed', async () => {
   await page.keyboard.press('Enter')
   await page.waitForTimeout(4500)
   await page.context().close()
-  const after = await bench.open()
+  const after = await bench.open({ recovering: true })
   const dialog = after.getByRole('dialog')
   await dialog.getByText('from link.evenswing.json').waitFor()
   expect(await axeFaults(after)).toEqual([])

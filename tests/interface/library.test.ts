@@ -32,7 +32,7 @@ describe('the library', () => {
 
   test('by keyboard: kinds, an own size that leaves nothing is refused with a word, threads are listed', async () => {
     const page = await bench.open()
-    await page.keyboard.press('Control+Shift+L')
+    await page.keyboard.press('Control+l')
     const dialog = page.getByRole('dialog')
     await dialog.getByRole('button', { name: 'Rectangular weight' }).press('Enter')
     await dialog.getByRole('textbox', { name: 'Bolt hole ⌀' }).fill('100')
@@ -52,7 +52,7 @@ describe('the library', () => {
     const page = await bench.open()
     await page.getByRole('button', { name: /^4 Clamps/ }).click()
     await page.getByRole('button', { name: /^c1 / }).click()
-    await page.keyboard.press('Control+Shift+L')
+    await page.keyboard.press('Control+l')
     await page.getByRole('dialog').getByRole('button', { name: 'Heel block' }).click()
     await page.getByRole('dialog').getByRole('button', { name: 'Put it on the plate' }).click()
     await page.getByRole('button', { name: /^Undo: Put on heel block/ }).waitFor()

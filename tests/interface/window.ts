@@ -27,6 +27,8 @@ export interface Bench {
     dark?: boolean
     still?: boolean
     touch?: boolean
+    /** What an earlier window left unsaved is offered; else it is taken away first. */
+    recovering?: boolean
   }): Promise<Page>
   readonly errors: string[]
   close(): Promise<void>
@@ -51,7 +53,15 @@ export async function startBench(): Promise<Bench> {
   return {
     folder,
     errors,
-    async open({ width = 1280, height = 800, dark = false, still = false, touch = false } = {}) {
+    async open({
+      width = 1280,
+      height = 800,
+      dark = false,
+      still = false,
+      touch = false,
+      recovering = false,
+    } = {}) {
+      if (!recovering) await rm(join(folder, '.user', 'drafts'), { recursive: true, force: true })
       const context = await browser.newContext({
         viewport: { width, height },
         colorScheme: dark ? 'dark' : 'light',
@@ -88,8 +98,6 @@ export function useBench(): { readonly open: Bench['open']; readonly folder: () 
   return {
     folder: () => bench.folder,
     open: async (options) => {
-      // What another test left unsaved is not offered here.
-      await rm(join(bench.folder, '.user', 'drafts'), { recursive: true, force: true })
       const page = await bench.open(options)
       pages.push(page)
       return page
