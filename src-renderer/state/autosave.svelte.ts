@@ -66,7 +66,7 @@ export class Autosave {
     this.#files.recover(job, file)
     this.left = this.left.filter((d) => d !== draft)
     // It stands in this window's own draft first, so that there is no moment in which it is in none.
-    void this.#keep().then(() => this.#drop(draft.id))
+    void this.#keep().then((isKept) => isKept && this.#drop(draft.id))
   }
 
   discard(draft: KeptDraft): void {
@@ -74,10 +74,11 @@ export class Autosave {
     this.#drop(draft.id)
   }
 
-  async #keep(): Promise<void> {
+  /** Whether the work stands in this window's draft now. */
+  async #keep(): Promise<boolean> {
     this.#timer = null
     const { job, file, isDirty } = this.#jobs
-    if (!isDirty) return
+    if (!isDirty) return false
     this.#isKept = true
     const draft = {
       id: this.#id,
@@ -86,8 +87,10 @@ export class Autosave {
       stamp: file?.stamp ?? null,
       text: JSON.stringify(job),
     }
+    let isKept = false
     await this.#inTurn(async () => {
       const reply = await this.#host.keepDraft(draft)
+      isKept = reply.ok
       if (reply.ok) this.#hasFailed = false
       else if (!this.#hasFailed) {
         this.#hasFailed = true
@@ -97,6 +100,7 @@ export class Autosave {
         }
       }
     })
+    return isKept
   }
 
   #drop(id: string): void {

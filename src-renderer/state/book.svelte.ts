@@ -34,7 +34,7 @@ export class JobBook {
   /** The job that waits for another to be compared with. */
   comparing: BookEntry | null = $state.raw(null)
   comparison: Comparison | null = $state.raw(null)
-  revisions: readonly Revision[] | null = $state.raw(null)
+  #revisions: { readonly of: string; readonly list: readonly Revision[] } | null = $state.raw(null)
   #search: { readonly of: readonly BookEntry[]; readonly search: BookSearch } | null = null
 
   constructor(host: Host, session: Session, files: Files) {
@@ -51,6 +51,11 @@ export class JobBook {
     this.found.find((e) => e.file.id === this.#chosenId) ?? this.found[0] ?? null,
   )
 
+  /** Earlier versions of the job chosen, once they were asked for. */
+  readonly revisions: readonly Revision[] | null = $derived(
+    this.#revisions?.of === this.chosen?.file.id ? (this.#revisions?.list ?? null) : null,
+  )
+
   async open(): Promise<void> {
     this.shown = true
     await this.refresh()
@@ -62,7 +67,6 @@ export class JobBook {
   }
 
   choose(entry: BookEntry): void {
-    if (this.#chosenId !== entry.file.id) this.revisions = null
     this.#chosenId = entry.file.id
   }
 
@@ -75,6 +79,7 @@ export class JobBook {
 
   async refresh(): Promise<void> {
     this.loading = true
+    this.#revisions = null
     const reply = await this.#host.listBook()
     this.loading = false
     if (!reply.ok) {
@@ -156,14 +161,15 @@ export class JobBook {
   }
 
   async showRevisions(entry: BookEntry): Promise<void> {
-    this.revisions = await ask(this.#session, this.#host.listRevisions(entry.file))
+    const list = await ask(this.#session, this.#host.listRevisions(entry.file))
+    this.#revisions = list && { of: entry.file.id, list }
   }
 
-  /** An earlier version beside what the file holds now. */
-  async compareRevision(entry: BookEntry, revision: Revision): Promise<void> {
+  /** An earlier version beside what the file holds now; where that is damaged, the earlier one on the plate. */
+  async lookAtRevision(entry: BookEntry, revision: Revision): Promise<void> {
+    if (!entry.summary) return this.#files.leaving(() => void this.#mend(entry, revision))
     const now = await this.#jobIn(entry.file)
-    const text = await ask(this.#session, this.#host.readRevision(entry.file, revision.id))
-    const before = text === null ? null : this.#parsed(text, `${entry.file.name}, earlier version`)
+    const before = await this.#revisionOf(entry, revision)
     if (!before || !now) return
     this.comparison = {
       before: { job: before, name: `until ${when(revision.saved)}` },
@@ -180,6 +186,24 @@ export class JobBook {
       kind: 'done',
       text: 'The earlier version is on the plate. Save it to keep it; undo takes it back.',
     }
+  }
+
+  /** Saving it then replaces the damaged file, if that is still as it was. */
+  async #mend(entry: BookEntry, revision: Revision): Promise<void> {
+    const job = await this.#revisionOf(entry, revision)
+    const state = job && (await ask(this.#session, this.#host.fileState(entry.file)))
+    if (!job || !state) return
+    this.#files.recover(job, state.stamp === null ? null : { ref: entry.file, stamp: state.stamp })
+    this.close()
+    this.#session.notice = {
+      kind: 'done',
+      text: `The version until ${when(revision.saved)} is on the plate. Save it to replace the damaged file.`,
+    }
+  }
+
+  async #revisionOf(entry: BookEntry, revision: Revision): Promise<Job | null> {
+    const text = await ask(this.#session, this.#host.readRevision(entry.file, revision.id))
+    return text === null ? null : this.#parsed(text, `${entry.file.name}, earlier version`)
   }
 
   async #jobIn(file: FileRef): Promise<Job | null> {

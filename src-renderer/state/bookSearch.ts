@@ -1,5 +1,5 @@
 /** Searching the job book as one types: parts of words, and words with a typing error in them. */
-import MiniSearch from 'minisearch'
+import MiniSearch, { type Query } from 'minisearch'
 import type { BookEntry } from '../../src-core/bridge/bookContract.ts'
 
 const FIELDS = ['title', 'partNumber', 'partName', 'material', 'machine', 'notes', 'name'] as const
@@ -32,5 +32,25 @@ export function bookSearch(entries: readonly BookEntry[]): BookSearch {
       name: file.name.replace(/\.evenswing\.json$/, ''),
     })),
   )
-  return { find: (query) => index.search(query).map((hit) => entries[hit.id as number]!) }
+  return {
+    find: (query) => {
+      const queries = words(query).map(forgiving)
+      return index.search({ combineWith: 'AND', queries }).map((hit) => entries[hit.id as number]!)
+    },
+  }
+}
+
+const tokenize = MiniSearch.getDefault('tokenize') as (text: string) => string[]
+const words = (query: string): string[] => tokenize(query).filter((w) => w !== '')
+
+/** The word, or it with two neighbouring letters swapped: that counts as two errors, too many for a short word. */
+function forgiving(word: string): Query {
+  if (word.length < 4) return word
+  const swapped = Array.from({ length: word.length - 1 }, (_, i) => i)
+    .filter((i) => word[i] !== word[i + 1])
+    .map((i) => word.slice(0, i) + word[i + 1]! + word[i]! + word.slice(i + 2))
+  return {
+    combineWith: 'OR',
+    queries: [word, { queries: swapped, combineWith: 'OR', fuzzy: false }],
+  }
 }

@@ -9,6 +9,7 @@ export class SettingsStore {
   readonly #session: Session
   values: Settings = $state.raw({ theme: 'system', person: '', owner: '' })
   bookFolder: string = $state('')
+  #setAside: string | null = null
 
   constructor(host: Host, session: Session) {
     this.#host = host
@@ -19,11 +20,17 @@ export class SettingsStore {
     const reply = await ask(this.#session, this.#host.readSettings())
     if (!reply) return
     this.#take(reply)
-    if (reply.setAside)
+    this.#setAside = reply.setAside
+  }
+
+  /** Says that the settings were damaged; to be called once the first job stands, which clears what was said before. */
+  tell(): void {
+    if (this.#setAside !== null)
       this.#session.notice = {
         kind: 'fault',
-        text: `The settings were damaged. They were set aside as ${reply.setAside}, and the usual ones are in use.`,
+        text: `The settings were damaged. They were set aside as ${this.#setAside}, and the usual ones are in use.`,
       }
+    this.#setAside = null
   }
 
   async set(change: Partial<Settings>): Promise<void> {
