@@ -4,6 +4,7 @@ import { mkdir, mkdtemp, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { chromium } from 'playwright-core'
+import { fillBook } from './bookPictures.mjs'
 import { register } from 'tsx/esm/api'
 
 register()
@@ -30,6 +31,8 @@ const PICTURES = [
   { name: 'sheet-light-1280', steps: openSheet },
   { name: 'sheet-dark-1920', width: 1920, height: 1080, dark: true, steps: openSheet },
   { name: 'turning-dark-1280', dark: true, steps: turnByHand },
+  { name: 'book-light-1280', steps: openBook },
+  { name: 'compare-dark-1920', width: 1920, height: 1080, dark: true, steps: compareJobs },
 ]
 
 async function openClamp(page) {
@@ -51,12 +54,27 @@ async function openSheet(page) {
   await page.keyboard.press('Control+p')
   await page.getByRole('img', { name: /^Setup sheet/ }).waitFor()
 }
+async function openBook(page) {
+  await page.keyboard.press('Control+o')
+  await page.getByText('3 jobs').waitFor()
+  await page.getByRole('option').filter({ hasText: 'Crank link' }).click()
+  // Where this machine keeps the pictures' jobs is nobody's business.
+  await page.getByTestId('book-place').evaluate((element) => (element.textContent = ''))
+}
+async function compareJobs(page) {
+  await openBook(page)
+  await page.getByRole('button', { name: 'Compare', exact: true }).click()
+  await page.getByRole('option').filter({ hasText: 'Rocker arm' }).click()
+  await page.getByRole('button', { name: /^Compare with/ }).click()
+  await page.getByTestId('changes').waitFor()
+}
 async function turnByHand(page) {
   await page.getByRole('button', { name: 'Turn by hand' }).click()
   await page.getByRole('button', { name: /Tightest/ }).click()
 }
 
 const jobFolder = await mkdtemp(join(tmpdir(), 'evenswing-'))
+await fillBook(jobFolder)
 const services = createHostServices({
   userData: join(jobFolder, '.user'),
   version: '0.0.0',

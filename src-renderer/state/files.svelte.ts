@@ -269,6 +269,7 @@ export class Files {
 
   #show(job: Job, file: { ref: FileRef; stamp: string } | null, unsaved: boolean): void {
     this.#jobs.load(job, file, unsaved)
+    this.#toldStamp = undefined
     this.onshow()
     this.#session.reset()
     this.#session.setupId = job.setups[0]!.id
