@@ -1,6 +1,6 @@
 /** The about box, reached as a user reaches it. */
-import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
+import { violations } from './violations.ts'
 import { useBench } from './window.ts'
 
 const bench = useBench()
@@ -19,11 +19,7 @@ test('from the keys to the about box: versions, licences and cautions, and back'
   expect(words).toContain('turn the spindle by hand')
   // In a browser there is no desktop to show a folder on.
   expect(await about.getByRole('button', { name: 'Show the log' }).count()).toBe(0)
-  await page.evaluate(readFileSync('node_modules/axe-core/axe.min.js', 'utf8'))
-  const found = await page.evaluate(
-    'axe.run("dialog").then((r) => r.violations.map((v) => v.id + ": " + v.nodes[0].html))',
-  )
-  expect(found).toEqual([])
+  expect(await violations(page)).toEqual([])
   await page.keyboard.press('Escape')
   await expect.poll(() => page.getByRole('dialog').count()).toBe(0)
 })

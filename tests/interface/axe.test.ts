@@ -1,31 +1,9 @@
-import { readFile } from 'node:fs/promises'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import type { Page } from 'playwright-core'
+import { describe, expect, test } from 'vitest'
 import { makePng } from '../helpers/pictures.ts'
-import { startBench, type Bench } from './window.ts'
+import { violations } from './violations.ts'
+import { useBench } from './window.ts'
 
-let bench: Bench
-let axe: string
-beforeAll(async () => {
-  bench = await startBench()
-  axe = await readFile('node_modules/axe-core/axe.min.js', 'utf8')
-})
-afterAll(async () => {
-  await bench.close()
-})
-
-interface Violation {
-  readonly id: string
-  readonly nodes: readonly { readonly target: readonly unknown[]; readonly failureSummary?: string }[]
-}
-
-async function violations(page: Page): Promise<string[]> {
-  await page.evaluate(axe)
-  const found = (await page.evaluate(
-    '(async () => (await axe.run(document, { resultTypes: ["violations"] })).violations)()',
-  )) as Violation[]
-  return found.flatMap((v) => v.nodes.map((n) => `${v.id}: ${n.target.join(' ')} ${n.failureSummary ?? ''}`))
-}
+const bench = useBench()
 
 const STEPS = ['Lathe and plate', 'Part', 'Mounting', 'Clamps', 'Counterweights', 'Speed', 'Sheet']
 

@@ -1,24 +1,14 @@
 import { readdir, readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import type { Page } from 'playwright-core'
 import { analyse } from '../../src-core/analysis/analyse.ts'
 import { parseJob } from '../../src-core/job/parse.ts'
 import { formatter } from '../../src-core/units/format.ts'
-import { dragOnPlate, onPage, startBench, text, type Bench } from './window.ts'
+import { dragOnPlate, onPage, text, useBench } from './window.ts'
 
-let bench: Bench
+const bench = useBench()
 let page: Page
-beforeAll(async () => {
-  bench = await startBench()
-})
-afterAll(async () => {
-  await bench.close()
-})
-afterEach(async () => {
-  await page.close()
-  expect(bench.errors).toEqual([])
-})
 
 async function exampleJob() {
   const read = parseJob(await readFile('examples/flat-link.evenswing.json', 'utf8'))
@@ -137,8 +127,8 @@ describe('the window', () => {
     await page.getByRole('textbox', { name: 'Name in the job book' }).fill('my link')
     await page.getByRole('dialog').getByRole('button', { name: 'Save' }).click()
     await page.getByText('Saved as my link.evenswing.json').waitFor()
-    expect(await readdir(bench.folder)).toContain('my link.evenswing.json')
-    const read = parseJob(await readFile(join(bench.folder, 'my link.evenswing.json'), 'utf8'))
+    expect(await readdir(bench.folder())).toContain('my link.evenswing.json')
+    const read = parseJob(await readFile(join(bench.folder(), 'my link.evenswing.json'), 'utf8'))
     expect(read.ok).toBe(true)
     await page.reload()
     await page.getByTestId('mass').waitFor()
@@ -155,7 +145,7 @@ describe('the window', () => {
     await page.getByRole('textbox', { name: 'Name in the job book' }).fill('shared')
     await page.getByRole('dialog').getByRole('button', { name: 'Save' }).click()
     await page.getByText('Saved as shared').waitFor()
-    const path = join(bench.folder, 'shared.evenswing.json')
+    const path = join(bench.folder(), 'shared.evenswing.json')
     const theirs = (await readFile(path, 'utf8')).replace('Crank link', 'Their link')
     await writeFile(path, theirs)
     await page.getByRole('radio', { name: /^45 rpm/ }).click()

@@ -1,19 +1,9 @@
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import type { Page } from 'playwright-core'
-import { startBench, text, type Bench } from './window.ts'
+import { text, useBench } from './window.ts'
 
-let bench: Bench
+const bench = useBench()
 let page: Page
-beforeAll(async () => {
-  bench = await startBench()
-})
-afterAll(async () => {
-  await bench.close()
-})
-afterEach(async () => {
-  await page.close()
-  expect(bench.errors).toEqual([])
-})
 
 describe('the planner in the window', () => {
   test('asks in a worker, compares, puts one on with one undo step and another in its place', async () => {

@@ -1,22 +1,12 @@
 import { execFileSync } from 'node:child_process'
 import { readdir, readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
-import { afterAll, afterEach, beforeAll, expect, test } from 'vitest'
+import { expect, test } from 'vitest'
 import type { Page } from 'playwright-core'
-import { startBench, type Bench } from './window.ts'
+import { useBench } from './window.ts'
 
-let bench: Bench
+const bench = useBench()
 let page: Page
-beforeAll(async () => {
-  bench = await startBench()
-})
-afterAll(async () => {
-  await bench.close()
-})
-afterEach(async () => {
-  await page.close()
-  expect(bench.errors).toEqual([])
-})
 
 const pane = () => page.getByRole('region', { name: 'Setup sheet' })
 const paper = () => pane().getByRole('img', { name: /^Setup sheet/ })
@@ -63,8 +53,8 @@ test('size, scale, projection and title block are chosen in the step and kept in
   await page.keyboard.press('Control+s')
   await page.getByRole('dialog').getByRole('button', { name: 'Save', exact: true }).click()
   await page.getByText(/^Saved as/).waitFor()
-  const name = (await readdir(bench.folder)).find((n) => n.endsWith('.evenswing.json'))!
-  const job = JSON.parse(await readFile(join(bench.folder, name), 'utf8'))
+  const name = (await readdir(bench.folder())).find((n) => n.endsWith('.evenswing.json'))!
+  const job = JSON.parse(await readFile(join(bench.folder(), name), 'utf8'))
   expect(job.setups[0].sheet).toEqual({ size: 'A4', scale: 0.1, projection: 'third' })
   expect(job.titleBlock).toEqual({ owner: 'Millbrook Shop' })
 })
@@ -136,7 +126,7 @@ test('saved as PDF, SVG, DXF and PNG; the whole job is one PDF', async () => {
       .click()
     await page.getByText(new RegExp(`op10\\.${format.toLowerCase()} is in`)).waitFor()
   }
-  const folder = join(bench.folder, 'sheets')
+  const folder = join(bench.folder(), 'sheets')
   const named = async (ending: string) =>
     join(
       folder,
@@ -174,7 +164,7 @@ test('prints every sheet on a page of its own size, as text and lines', async ()
   const count = Number((await counter(/^1 of \d$/).innerText()).at(-1))
   await pane().getByRole('button', { name: 'Print', exact: true }).click()
   await expect.poll(() => page.title()).toBe('printed')
-  const path = join(bench.folder, 'printed.pdf')
+  const path = join(bench.folder(), 'printed.pdf')
   await writeFile(path, await page.pdf({ preferCSSPageSize: true, printBackground: true }))
   expect(pdfSizes(path)).toEqual(Array.from({ length: count }, () => [420, 297]))
   const text = pdfText(path)

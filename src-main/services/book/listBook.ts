@@ -3,7 +3,6 @@ import { readdir, stat } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { JobSummary } from '../../../src-core/bridge/bookContract.ts'
 import { fileError, HostError, systemCode } from '../hostError.ts'
-import { isWritable } from '../writable.ts'
 import { conflictOriginal, isJobName } from './conflictCopies.ts'
 import { readSummary } from './readSummary.ts'
 import { readCache, writeCache, type CachedFile } from './summaryCache.ts'
@@ -92,7 +91,8 @@ async function lookAt(folder: string, name: string, cached: CachedFile | undefin
   const path = join(folder, name)
   const state = await stat(path)
   if (!state.isFile()) return null
-  const readOnly = !(await isWritable(path))
+  // By its mode, which costs nothing more; opening a job asks the system itself.
+  const readOnly = (state.mode & 0o222) === 0
   if (cached?.size === state.size && cached.time === state.mtimeMs)
     return { file: cached, readOnly, isSure: true }
   const { known, isSure } = await readSummary(path, name)
