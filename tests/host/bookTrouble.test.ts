@@ -42,6 +42,22 @@ test('a file that nobody may write is marked read-only in the list', async () =>
   })
 })
 
+test('the shop library, and a copy of it, are no jobs; a job with a mark between its endings is one', async () => {
+  const folder = scratchFolder()
+  await writeLibraryFile(folder, JSON.stringify({ format: 'evenswing-library' }), null)
+  for (const name of [
+    'shop.evenswing-library (conflicted copy).json',
+    'a.evenswing.json',
+    'a.evenswing (conflicted copy).json',
+  ])
+    writeFileSync(join(folder, name), jobText('x'))
+  const files = await createBook(join(folder, 'user'), folder).list(folder)
+  expect(files.map((f) => [f.name, f.conflictOf]).sort()).toEqual([
+    ['a.evenswing (conflicted copy).json', 'a.evenswing.json'],
+    ['a.evenswing.json', null],
+  ])
+})
+
 describe('the shop library', () => {
   const text = (name: string) => JSON.stringify({ format: 'evenswing-library', version: 1, mark: name })
 

@@ -14,7 +14,7 @@ const MARKS: readonly RegExp[] = [
 export function conflictOriginal(name: string, names: ReadonlySet<string>): string | null {
   // Some put their mark between the two endings, or after both.
   const stem = name.endsWith(JOB_SUFFIX) ? name.slice(0, -JOB_SUFFIX.length) : null
-  const middle = /^(.*)\.evenswing([ ._-].*)\.json$/iu.exec(name)
+  const middle = MARKED.exec(name)
   const bare = stem ?? (middle ? `${middle[1]}${middle[2]}` : null)
   if (bare === null) return null
   for (const mark of MARKS) {
@@ -24,6 +24,9 @@ export function conflictOriginal(name: string, names: ReadonlySet<string>): stri
   return null
 }
 
+/** A job's name with a sync mark between its endings; the shop library's own ending is none. */
+const MARKED = /^(.*)\.evenswing(?!-library)([ ._-].*)\.json$/iu
+
 /** Whether a name is a job's, or a job's with a sync mark between its endings. */
 export const isJobName = (name: string): boolean =>
-  !name.startsWith('.') && (name.endsWith(JOB_SUFFIX) || /\.evenswing[ ._-].*\.json$/iu.test(name))
+  !name.startsWith('.') && (name.endsWith(JOB_SUFFIX) || MARKED.test(name))
