@@ -281,6 +281,12 @@ test('settings are kept for the next start, damaged ones are set aside', async (
   await page.getByRole('button', { name: 'Close', exact: true }).click()
   await page.keyboard.press('Control+e')
   await expect(page.getByLabel('Who', { exact: true }).inputValue()).resolves.toBe('Robin')
+  await page.keyboard.press('Escape')
+  // A new job is drawn by whom the settings name.
+  await page.getByRole('button', { name: 'New', exact: true }).click()
+  await page.getByRole('button', { name: 'Put it on the plate' }).click()
+  await page.getByRole('button', { name: /^7 Sheet/ }).click()
+  await expect(page.getByLabel('Drawn by').inputValue()).resolves.toBe('Robin')
   await page.context().close()
   expect(JSON.parse(readFileSync(join(bench.folder(), '.user', 'settings.json'), 'utf8'))).toMatchObject({
     theme: 'dark',
