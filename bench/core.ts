@@ -34,7 +34,7 @@ function wavyRing(edges: number): Ring {
 
 async function momentRows(): Promise<BenchRow[]> {
   const ring = wavyRing(10_000)
-  const ours = await median(() => ringMoments(ring), 51, 20)
+  const ours = await median(() => ringMoments([...ring]), 51, 20)
   const flatten = flattenJsPolygon(ring)
   const arcs = await median(
     () => [...flatten.faces].reduce((s, f) => s + (f as { signedArea(): number }).signedArea(), 0),

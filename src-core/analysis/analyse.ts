@@ -31,9 +31,11 @@ import { bestEstimateCeiling, ceilingOf, speedRow, speedsToShow, verdictAt } fro
 const FOULS = /^(fouls-|in-bar-path$)/
 
 /** Analyses a setup of a job that has passed `parseJob`. Throws RangeError on an unknown setup. */
-export function analyse(job: Job, setupId: string): Analysis {
-  const mounted = mountSetup(job, setupId)
-  const { setup, workBore } = mounted
+export const analyse = (job: Job, setupId: string): Analysis => analyseMounted(mountSetup(job, setupId))
+
+/** The same of a setup that is mounted already. */
+export function analyseMounted(mounted: Mounted): Analysis {
+  const { job, setup, workBore } = mounted
   const doubt = uncertaintiesOf(job)
   const assembly = assemble(mounted, doubt)
   const unbalance = unbalanceOf(assembly)

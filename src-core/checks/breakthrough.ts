@@ -5,7 +5,7 @@
 import type { Finding } from '../analysis/result.ts'
 import type { Mounted, MountedBore } from '../mounting/types.ts'
 import { formatter } from '../units/format.ts'
-import { discPolygons, footprintPolygons } from './solids.ts'
+import { boxOf, boxesMeet, discPolygons, footprintPolygons } from './solids.ts'
 import { finding } from './finding.ts'
 import { polygonArea, polygonIntersection, polygonPlace } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
@@ -58,18 +58,18 @@ export function breakthroughFindings(mounted: Mounted): Finding[] {
 function packingUnderBore(mounted: Mounted, bore: MountedBore, tools: readonly Tool[]): Finding[] {
   const fmt = formatter(mounted.job.displayUnits)
   return mounted.pieces.flatMap((piece) => {
+    const footprint = footprintPolygons(piece)
+    const box = boxOf(footprint)
     const hit = tools.find((tool) => {
       const meets = piece.z1 > bore.z0 - tool.beyond + TOLERANCE.height && piece.z0 < bore.z0
       if (!meets || piece.z1 > bore.z0 + TOLERANCE.height) return false
+      const disc = discPolygons(bore.centre, tool.diameter)
       return (
-        polygonArea(polygonIntersection(footprintPolygons(piece), discPolygons(bore.centre, tool.diameter))) >
-        TOLERANCE.clashArea
+        boxesMeet(box, boxOf(disc)) && polygonArea(polygonIntersection(footprint, disc)) > TOLERANCE.clashArea
       )
     })
     if (!hit) return []
-    const at = polygonPlace(
-      polygonIntersection(footprintPolygons(piece), discPolygons(bore.centre, hit.diameter)),
-    )
+    const at = polygonPlace(polygonIntersection(footprint, discPolygons(bore.centre, hit.diameter)))
     const message = `${capital(hit.name)} comes out of bore ${bore.bore.id} into ${piece.item.id}, which lies under its ${fmt.length(hit.diameter)} circle. Set the packing clear of the bore.`
     return [finding('stop', 'breakthrough-packing', piece.item.id, message, at)]
   })

@@ -48,6 +48,7 @@ export function clashFindings(mounted: Mounted): Finding[] {
 
 /** Overlap area of two polygon sets and a place in it, or null where they only touch. */
 function overlap(a: Polygons, b: Polygons): { area: number; at: Point } | null {
+  if (a.length === 0 || b.length === 0) return null
   const both = polygonIntersection(a, b)
   const area = polygonArea(both)
   const at = polygonPlace(both)

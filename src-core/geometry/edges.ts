@@ -36,8 +36,22 @@ export function makeEdge(a: Point, b: Point, bulge: number): Edge {
   }
 }
 
-/** The edges of a ring in its own order, the last back to the first vertex. */
-export function ringEdges(ring: Ring): Edge[] {
+/** Rings of fewer vertices are done faster than looked up. */
+const KEEP_FROM = 32
+const kept = new WeakMap<Ring, readonly Edge[]>()
+
+/**
+ * The edges of a ring in its own order, the last back to the first vertex. Kept per ring object, which is immutable:
+ * many ask them of a long outline while one thing is dragged.
+ */
+export function ringEdges(ring: Ring): readonly Edge[] {
+  if (ring.length < KEEP_FROM) return makeEdges(ring)
+  let edges = kept.get(ring)
+  if (!edges) kept.set(ring, (edges = makeEdges(ring)))
+  return edges
+}
+
+function makeEdges(ring: Ring): Edge[] {
   return ring.map((v, i) => makeEdge(v, ring[(i + 1) % ring.length]!, v.bulge ?? 0))
 }
 

@@ -1,4 +1,4 @@
-import { makeEdge, pointOnEdge } from './edges.ts'
+import { pointOnEdge, ringEdges } from './edges.ts'
 import { TOLERANCE } from './tolerance.ts'
 import type { Point, Region, Ring } from './types.ts'
 
@@ -11,12 +11,12 @@ const MOST_CHORDS = 512
  */
 export function flattenRing(ring: Ring, chordError: number = TOLERANCE.flatten): Point[] {
   const points: Point[] = []
-  for (let i = 0; i < ring.length; i++) {
-    const v = ring[i]!
-    points.push({ x: v.x, y: v.y })
-    if (!v.bulge) continue
-    const e = makeEdge(v, ring[(i + 1) % ring.length]!, v.bulge)
+  for (const e of ringEdges(ring)) {
+    points.push({ x: e.a.x, y: e.a.y })
     if (!e.arc || e.arc.radius <= chordError) continue
+    // Plainly no further from its chord than that: its rise is half the chord times its bulge.
+    const across = Math.abs(e.b.x - e.a.x) + Math.abs(e.b.y - e.a.y)
+    if (Math.abs(e.bulge) < 1 && (Math.abs(e.bulge) * across) / 2 < chordError) continue
     const { radius, sweep } = e.arc
     const step = 2 * Math.acos(1 - chordError / radius)
     const chords = Math.min(MOST_CHORDS, Math.max(1, Math.ceil(Math.abs(sweep) / step)))

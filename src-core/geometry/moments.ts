@@ -86,10 +86,26 @@ class Sums {
   }
 }
 
+/** Sums over fewer edges are made faster than looked up. */
+const KEEP_FROM = 32
+const kept = new WeakMap<readonly object[], Sums>()
+
+/** Sums over a ring or a set of edges, kept per array object, which is immutable. */
+function keptSums<T extends readonly object[]>(of: T, make: (of: T) => Sums): Sums {
+  if (of.length < KEEP_FROM) return make(of)
+  let sums = kept.get(of)
+  if (!sums) kept.set(of, (sums = make(of)))
+  return sums
+}
+
 /** Signed: positive for a counter-clockwise ring. mm² to mm⁴ about `about` (the origin). */
 export function signedRingMoments(ring: Ring, about: Point = ORIGIN): Moments {
   const anchor = ring[0]
-  if (!anchor) return NO_MOMENTS
+  return anchor ? keptSums(ring, sumRing).result(anchor, about) : NO_MOMENTS
+}
+
+function sumRing(ring: Ring): Sums {
+  const anchor = ring[0]!
   const sums = new Sums()
   const count = ring.length
   let x0 = 0
@@ -102,7 +118,7 @@ export function signedRingMoments(ring: Ring, about: Point = ORIGIN): Moments {
     x0 = x1
     y0 = y1
   }
-  return sums.result(anchor, about)
+  return sums
 }
 
 /**
@@ -126,12 +142,16 @@ export function regionMoments(region: Region, about: Point = ORIGIN): Moments {
  */
 export function edgeMoments(edges: readonly Edge[], about: Point = ORIGIN): Moments {
   const anchor = edges[0]?.a
-  if (!anchor) return NO_MOMENTS
+  return anchor ? keptSums(edges, sumEdges).result(anchor, about) : NO_MOMENTS
+}
+
+function sumEdges(edges: readonly Edge[]): Sums {
+  const anchor = edges[0]!.a
   const sums = new Sums()
   for (const { a, b, bulge } of edges) {
     sums.add(a.x - anchor.x, a.y - anchor.y, b.x - anchor.x, b.y - anchor.y, bulge)
   }
-  return sums.result(anchor, about)
+  return sums
 }
 
 /** a + factor·b, both about the same point. */

@@ -54,11 +54,14 @@ function integrate(phi: number): SegmentIntegrals {
     let n3 = 0
     let n4 = 0
     for (const c of coefficients) {
+      const before3 = n3
       n1 += c.n1 * power
       n2 += c.n2 * power
       n3 += c.n3 * power
       n4 += c.n4 * power
       power *= square
+      // The slowest of the four has come to rest: what follows is smaller still.
+      if (n3 === before3 && n3 !== 0) break
     }
     return { n1, n2, n3, n4 }
   }

@@ -2,7 +2,7 @@
  * A part as slabs: plane regions of straight and arc edges, each standing between two heights with one density
  * (negative for a body that removes). Boring cuts slabs exactly; weighing them is closed-form.
  */
-import { cutDisc, regionEdges } from '../geometry/discCut.ts'
+import { cutDisc, regionEdges, type DiscCut } from '../geometry/discCut.ts'
 import type { Edge } from '../geometry/edges.ts'
 import { edgeMoments } from '../geometry/moments.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
@@ -72,15 +72,32 @@ function findRange(part: Part, bore: Bore): BoreRange | null {
 }
 
 function meets(body: Prism, bore: Bore): boolean {
-  const { inside } = cutDisc(regionEdges(body), bore, bore.diameter)
+  const { inside } = finishCut(regionEdges(body), bore)
   return edgeMoments(inside, bore).area > TOLERANCE.clashArea
 }
 
+const finishCuts = new WeakMap<readonly Edge[], Map<Bore, DiscCut>>()
+
+/** A region cut by a bore's finish circle; kept, for its reach, its mass and its area all ask it. */
+function finishCut(edges: readonly Edge[], bore: Bore): DiscCut {
+  let cuts = finishCuts.get(edges)
+  if (!cuts) finishCuts.set(edges, (cuts = new Map<Bore, DiscCut>()))
+  let cut = cuts.get(bore)
+  if (!cut) cuts.set(bore, (cut = cutDisc(edges, bore, bore.diameter)))
+  return cut
+}
+
+const annuli = new WeakMap<DiscCut, Edge[]>()
+
 /** What a bore leaves of a region once its annulus, start to finish diameter, is gone, and whether it met any. */
 export function cutAnnulus(edges: readonly Edge[], bore: Bore): { left: Edge[]; touched: boolean } {
-  const { inside, outside } = cutDisc(edges, bore, bore.diameter)
-  const core = bore.start > 0 ? cutDisc(inside, bore, bore.start).inside : []
-  return { left: [...outside, ...core], touched: edgeMoments(inside, bore).area > 0 }
+  const cut = finishCut(edges, bore)
+  let left = annuli.get(cut)
+  if (!left) {
+    const core = bore.start > 0 ? cutDisc(cut.inside, bore, bore.start).inside : []
+    annuli.set(cut, (left = [...cut.outside, ...core]))
+  }
+  return { left, touched: edgeMoments(cut.inside, bore).area > 0 }
 }
 
 /** Slabs after a bore: the annulus between its start and finish diameters is gone over its depth. */

@@ -17,6 +17,13 @@ export function unplacePoint(placement: Placement, p: Point): Point {
   return { x: c * x + s * y, y: -s * x + c * y }
 }
 
+/** Points of the part frame in the plate frame. */
+export function placePoints(placement: Placement, points: readonly Point[]): Point[] {
+  const c = Math.cos((placement.turn * Math.PI) / 180)
+  const s = Math.sin((placement.turn * Math.PI) / 180)
+  return points.map((p) => ({ x: placement.x + c * p.x - s * p.y, y: placement.y + s * p.x + c * p.y }))
+}
+
 /** A ring keeps its bulges: a turn does not change an arc. */
 export function placeRing(placement: Placement, ring: Ring): Vertex[] {
   const c = Math.cos((placement.turn * Math.PI) / 180)

@@ -1,7 +1,6 @@
 /** Draws one item of the display list on a 2D context that is already in plate millimetres, y up. */
-import { ringEdges } from '../../src-core/geometry/edges.ts'
-import type { Ring } from '../../src-core/geometry/types.ts'
 import type { SceneItem } from '../scene/items.ts'
+import { isLong, outlineOf } from './outline.ts'
 import type { Paint, Palette } from './palette.ts'
 import { paintArrow, paintPoints, paintSign, paintText } from './signs.ts'
 
@@ -11,44 +10,6 @@ export interface Brush {
   readonly scale: number
   /** The picture's turn, degrees, that text and signs undo. */
   readonly turn: number
-}
-
-/** An item's outline, traced once however often it is filled, stroked or drawn again. */
-const outlines = new WeakMap<SceneItem, Path2D>()
-
-function outlineOf(item: SceneItem): Path2D {
-  let path = outlines.get(item)
-  if (!path) {
-    path = new Path2D()
-    trace(path, item)
-    outlines.set(item, path)
-  }
-  return path
-}
-
-function trace(path: Path2D, item: SceneItem): void {
-  switch (item.kind) {
-    case 'region':
-      for (const ring of item.rings) traceVertices(path, ring, true)
-      return
-    case 'path':
-      return traceVertices(path, item.vertices, item.closed)
-    case 'circle':
-      return path.arc(item.centre.x, item.centre.y, item.radius, 0, 2 * Math.PI)
-    case 'line':
-      return item.points.forEach((p, i) => (i === 0 ? path.moveTo(p.x, p.y) : path.lineTo(p.x, p.y)))
-  }
-}
-
-function traceVertices(path: Path2D, vertices: Ring, closed: boolean): void {
-  const first = vertices[0]
-  if (!first) return
-  path.moveTo(first.x, first.y)
-  for (const { b, arc } of closed ? ringEdges(vertices) : ringEdges(vertices).slice(0, -1)) {
-    if (arc) path.arc(arc.centre.x, arc.centre.y, arc.radius, arc.start, arc.start + arc.sweep, arc.sweep < 0)
-    else path.lineTo(b.x, b.y)
-  }
-  if (closed) path.closePath()
 }
 
 export function paintItem(ctx: CanvasRenderingContext2D, item: SceneItem, brush: Brush): void {
@@ -83,18 +44,13 @@ function paintPicture(ctx: CanvasRenderingContext2D, item: Extract<SceneItem, { 
   ctx.restore()
 }
 
-/** Vertices beyond which an outline is drawn without what only adorns it, so that it still follows the pointer. */
-const PLAIN_BEYOND = 400
-
-const isLong = (item: SceneItem): boolean =>
-  item.kind === 'path'
-    ? item.vertices.length > PLAIN_BEYOND
-    : item.kind === 'region' && item.rings.some((r) => r.length > PLAIN_BEYOND)
-
 function paintShape(ctx: CanvasRenderingContext2D, item: SceneItem, brush: Brush): void {
   const paint = brush.palette.roles[item.role]
-  const outline = outlineOf(item)
+  const outline = outlineOf(item, brush.scale)
   const long = isLong(item)
+  // A round join is an arc of its own: thousands of them are most of the work of a long outline.
+  ctx.lineJoin = long ? 'miter' : 'round'
+  ctx.miterLimit = 2
   if (paint.lift && !long) paintShadow(ctx, outline, paint.lift, brush)
   if (paint.fill) {
     ctx.fillStyle = paint.fill
@@ -142,7 +98,6 @@ function strokeWith(ctx: CanvasRenderingContext2D, outline: Path2D, paint: Paint
   ctx.strokeStyle = paint.stroke
   ctx.lineWidth = (paint.width ?? 1) / scale
   ctx.setLineDash((paint.dash ?? []).map((d) => d / scale))
-  ctx.lineJoin = 'round'
   ctx.stroke(outline)
   ctx.setLineDash([])
 }
@@ -156,7 +111,7 @@ function paintFacing(
   const rim = Math.abs(item.rings[0]![0]!.x)
   const { light, dark, ring } = palette.sheen
   ctx.save()
-  ctx.clip(outlineOf(item), 'evenodd')
+  ctx.clip(outlineOf(item, scale), 'evenodd')
   const sheen = ctx.createConicGradient(Math.PI * 0.2, 0, 0)
   ;[light, dark, light, dark, light].forEach((c, i, all) => sheen.addColorStop(i / (all.length - 1), c))
   ctx.fillStyle = sheen

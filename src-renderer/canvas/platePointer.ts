@@ -10,15 +10,23 @@ export interface PlatePointerPort {
   readonly tool: Tool | null
   setCamera(camera: Camera): void
   setCursor(cursor: string): void
+  /** Everything that follows from a move is to be on the screen with this frame. */
+  settle(): void
 }
 
 type On = { readonly currentTarget: HTMLElement }
 
+/**
+ * A mouse tells of its moves more often than the picture can follow: the tool is moved once a frame, to where the
+ * pointer is by then. What is pressed or let go finds the tool moved there first.
+ */
 export class PlatePointer {
   readonly #port: PlatePointerPort
   readonly #pinch: Pinch
   /** Where on the page the picture is; asked once a press, not once a move. */
   #corner = { x: 0, y: 0 }
+  #pending: PointerEvent | null = null
+  #frame: number | null = null
 
   constructor(port: PlatePointerPort) {
     this.#port = port
@@ -31,6 +39,7 @@ export class PlatePointer {
   readonly down = (event: PointerEvent & On): void => {
     const { tool } = this.#port
     if (!tool) return
+    this.#catchUp()
     this.#locate(event.currentTarget)
     event.currentTarget.focus({ preventScroll: true })
     event.currentTarget.setPointerCapture(event.pointerId)
@@ -44,21 +53,34 @@ export class PlatePointer {
     if (!tool) return
     if (event.buttons === 0) this.#locate(event.currentTarget)
     if (this.#pinch.move(event)) return
-    tool.move(this.#input(event))
-    this.#port.setCursor(tool.cursor)
+    this.#pending = event
+    this.#frame ??= requestAnimationFrame(() => {
+      this.#catchUp()
+      this.#port.settle()
+    })
   }
 
   readonly up = (event: PointerEvent): void => {
     const { tool } = this.#port
     if (!tool || this.#pinch.up(event)) return
+    this.#catchUp()
     tool.up(this.#input(event))
     this.#port.setCursor(tool.cursor)
   }
 
   readonly lost = (event: PointerEvent): void => {
     this.#pinch.up(event)
+    this.#forget()
     this.#port.tool?.cancel()
   }
+
+  /** A move that is still to be made must not point at things again from outside. */
+  readonly left = (event: PointerEvent): void => {
+    if (event.buttons === 0) this.#forget()
+  }
+
+  /** The picture goes. */
+  readonly end = (): void => this.#forget()
 
   readonly wheel = (event: WheelEvent & On): void => {
     event.preventDefault()
@@ -66,6 +88,22 @@ export class PlatePointer {
     const factor = Math.exp(-event.deltaY * (event.deltaMode === 1 ? 0.04 : 0.0015))
     const at = { x: event.clientX - this.#corner.x, y: event.clientY - this.#corner.y }
     this.#port.setCamera(zoomAt(this.#port.view, at, factor))
+  }
+
+  /** Moves the tool to where the pointer was last. */
+  #catchUp(): void {
+    const event = this.#pending
+    this.#forget()
+    const { tool } = this.#port
+    if (!event || !tool) return
+    tool.move(this.#input(event))
+    this.#port.setCursor(tool.cursor)
+  }
+
+  #forget(): void {
+    if (this.#frame !== null) cancelAnimationFrame(this.#frame)
+    this.#frame = null
+    this.#pending = null
   }
 
   #locate(element: HTMLElement): void {

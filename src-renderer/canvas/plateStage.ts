@@ -7,6 +7,9 @@ import { paintItem, type Brush } from './paint.ts'
 import type { Palette } from './palette.ts'
 import { reconcile } from './reconcile.ts'
 
+// Layers are painted when the stage says so, once a frame at most.
+Konva.autoDrawEnabled = false
+
 const LAYERS: readonly Layer[] = ['machine', 'plate', 'work', 'front', 'overlay']
 
 interface Node {
@@ -26,6 +29,8 @@ export class PlateStage {
   #view: View = { scale: 1, at: { x: 0, y: 0 }, turn: 0, width: 1, height: 1 }
   #spindleTurn = 0
   #palette: Palette
+  readonly #unpainted = new Set<Layer>()
+  #frame: number | null = null
 
   constructor(container: HTMLDivElement, palette: Palette) {
     this.#palette = palette
@@ -51,7 +56,7 @@ export class PlateStage {
 
   setPalette(palette: Palette): void {
     this.#palette = palette
-    for (const name of LAYERS) this.#layers[name].layer.batchDraw()
+    for (const name of LAYERS) this.#repaint(name)
   }
 
   show(name: Layer, items: readonly SceneItem[]): void {
@@ -66,17 +71,33 @@ export class PlateStage {
       destroy: (node) => node.shape.destroy(),
       place: (node, index) => node.shape.zIndex(index),
     })
-    state.layer.batchDraw()
+    this.#repaint(name)
   }
 
   /** What is not worked on stands back. */
   fade(name: Layer, opacity: number): void {
     this.#layers[name].layer.opacity(opacity)
-    this.#layers[name].layer.batchDraw()
+    this.#repaint(name)
+  }
+
+  /** Paints at once what is to be painted; else it is painted with the next frame. */
+  paint(): void {
+    if (this.#frame !== null) cancelAnimationFrame(this.#frame)
+    this.#frame = null
+    // The scene alone: nothing is ever asked of Konva, so there is no picture of what can be hit.
+    for (const name of this.#unpainted) this.#layers[name].layer.drawScene()
+    this.#unpainted.clear()
   }
 
   destroy(): void {
+    if (this.#frame !== null) cancelAnimationFrame(this.#frame)
+    this.#unpainted.clear()
     this.#stage.destroy()
+  }
+
+  #repaint(name: Layer): void {
+    this.#unpainted.add(name)
+    this.#frame ??= requestAnimationFrame(() => this.paint())
   }
 
   #turnOf(name: Layer): number {
@@ -85,7 +106,7 @@ export class PlateStage {
 
   #aim(name: Layer): void {
     const { scale, width, height, at, turn } = this.#view
-    const { group, layer } = this.#layers[name]
+    const { group } = this.#layers[name]
     const t = (turn * Math.PI) / 180
     group.setAttrs({
       x: width / 2 - scale * (Math.cos(t) * at.x - Math.sin(t) * at.y),
@@ -94,7 +115,7 @@ export class PlateStage {
       scaleY: -scale,
       rotation: -this.#turnOf(name),
     })
-    layer.batchDraw()
+    this.#repaint(name)
   }
 
   #create(name: Layer, item: SceneItem): Node {

@@ -36,6 +36,8 @@ export function ticks(rule: Rule): Tick[] {
 }
 
 export interface Flag {
+  /** What it marks, the same however far it moves. */
+  readonly of: string
   readonly at: number
   readonly text: string
   readonly kind: 'ceiling' | 'limit'

@@ -1,5 +1,5 @@
 /** Everything computed from the document, again whenever it changes. */
-import { analyse } from '../../src-core/analysis/analyse.ts'
+import { analyseMounted } from '../../src-core/analysis/analyse.ts'
 import type { Analysis } from '../../src-core/analysis/result.ts'
 import { jobFaults, type JobFault } from '../../src-core/job/faults.ts'
 import type { Job, Setup } from '../../src-core/job/schema.ts'
@@ -27,7 +27,7 @@ export class Results {
     attempt(() => mountSetup(this.#jobs.job, this.setup.id)),
   )
   readonly analysis: Analysis | null = $derived.by(() =>
-    attempt(() => analyse(this.#jobs.job, this.setup.id)),
+    attempt(() => this.mounted && analyseMounted(this.mounted)),
   )
   readonly #faultsOf = $derived.by(() => (this.#jobs.inGesture ? null : this.#jobs.job))
   #lastFaults: { job: Job; faults: JobFault[] } | null = null
@@ -37,7 +37,9 @@ export class Results {
     if (job && this.#lastFaults?.job !== job) this.#lastFaults = { job, faults: jobFaults(job) }
     return this.#lastFaults?.faults ?? []
   })
-  readonly format = $derived.by(() => formatter(this.#jobs.job.displayUnits))
+  /** Known by itself, so that what only words depend on is not worked out again with every change of the job. */
+  readonly #units = $derived.by(() => this.#jobs.job.displayUnits)
+  readonly format = $derived.by(() => formatter(this.#units))
 }
 
 /** A job whose names point nowhere cannot be mounted; its faults say so. */

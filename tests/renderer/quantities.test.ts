@@ -74,7 +74,7 @@ describe('the speed rule', () => {
     expect(at).toEqual([...at].sort((a, b) => a - b))
   })
   test('flags that would run into one another go up a row', () => {
-    const flags = [0.2, 0.25, 0.8].map((at) => ({ at, text: 'x', kind: 'limit' as const }))
+    const flags = [0.2, 0.25, 0.8].map((at) => ({ of: String(at), at, text: 'x', kind: 'limit' as const }))
     expect(stackFlags(flags, () => 0.1).map((f) => f.row)).toEqual([0, 1, 0])
   })
 })
