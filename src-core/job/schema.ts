@@ -4,44 +4,22 @@
  * mm/rev, unbalance in g·mm. A document holds what the user decided; nothing computed is ever stored in it.
  */
 import { z } from 'zod'
+import {
+  angle,
+  coordinate,
+  id,
+  length,
+  LIMITS,
+  mass,
+  optional,
+  orNull,
+  positiveLength,
+  speed,
+  text,
+} from './fields.ts'
+import { photograph, run, sheet, titleBlock } from './recordSchema.ts'
 
-/** Bounds that a lathe job cannot reasonably pass; they keep hostile files from costing time or digits. */
-export const LIMITS = {
-  /** mm: 100 m, far beyond any lathe, near enough for double precision to hold a nanometre. */
-  coordinate: 1e5,
-  verticesPerRing: 20_000,
-  holesPerBody: 500,
-  bodies: 200,
-  bores: 100,
-  slots: 64,
-  plateHoles: 500,
-  stock: 100,
-  hardware: 100,
-  setups: 50,
-  speeds: 100,
-  meshVertices: 200_000,
-  meshTriangles: 250_000,
-  runs: 500,
-  /** Bytes of one picture; base64 takes a third more. */
-  pictureBytes: 4 * 1024 * 1024,
-  /** Either way. */
-  picturePixels: 12_000,
-  /** Pixels in all: unpacked they take four bytes each, however few the file has. */
-  pictureArea: 40_000_000,
-  text: 20_000,
-} as const
-
-const text = z.string().max(LIMITS.text)
-const id = z.string().min(1).max(80)
-const coordinate = z.number().min(-LIMITS.coordinate).max(LIMITS.coordinate)
-const length = z.number().min(0).max(LIMITS.coordinate)
-const positiveLength = z.number().positive().max(LIMITS.coordinate)
-const angle = z.number().min(-3600).max(3600)
-const mass = z.number().min(0).max(1e6)
-const speed = z.number().positive().max(1e5)
-const orNull = <T extends z.ZodType>(schema: T) => schema.nullable()
-/** May be left out or null. */
-const optional = <T extends z.ZodType>(schema: T) => schema.nullable().optional()
+export { LIMITS }
 
 const vertex = z.strictObject({
   x: coordinate,
@@ -138,30 +116,6 @@ const bore = z.strictObject({
   depth: orNull(positiveLength),
 })
 
-/** A PNG or JPEG, its bytes in base64; `width` and `height` in pixels. */
-const picture = z.strictObject({
-  name: text,
-  type: z.enum(['image/png', 'image/jpeg']),
-  width: z.int().min(1).max(LIMITS.picturePixels),
-  height: z.int().min(1).max(LIMITS.picturePixels),
-  data: z.base64().max(Math.ceil(LIMITS.pictureBytes / 3) * 4),
-})
-
-/** A point of the picture (pixels, right and down from its upper left corner) and where it lies in the part's plan. */
-const tie = z.strictObject({ u: coordinate, v: coordinate, x: coordinate, y: coordinate })
-
-/**
- * A photograph under the plan, to trace over. Two ties place and scale it, a known distance apart; four, the corners
- * of a known rectangle, square it up as well.
- */
-const photograph = z.strictObject({
-  picture,
-  ties: z.union([z.tuple([tie, tie]), z.tuple([tie, tie, tie, tie])]),
-  /** 0 not to be seen to 1 in full. */
-  opacity: z.number().min(0).max(1),
-  locked: z.boolean(),
-})
-
 const part = z.strictObject({
   name: text,
   material: text,
@@ -216,30 +170,6 @@ const criterion = z.strictObject({
   value: z.number().positive().max(1e6),
 })
 
-/** How this setup's drawing is to look; what is left out is chosen by the program. */
-const sheet = z.strictObject({
-  size: z.enum(['A4', 'A3', 'ANSI-A', 'ANSI-B']).optional(),
-  /** Sheet over model, e.g. 0.5 for 1:2. */
-  scale: z.number().positive().max(100).optional(),
-  projection: z.enum(['first', 'third']).optional(),
-  /**
-   * Dimensions moved or hidden by hand, sheet mm: `offset` is the dimension line's distance from its first point;
-   * `place`, for those without such a line, where text or balloon stands from the middle of what they measure.
-   */
-  dimensions: z
-    .record(
-      z.string().min(1).max(200),
-      z.strictObject({
-        hidden: z.boolean().optional(),
-        offset: z.number().min(-1000).max(1000).optional(),
-        place: z
-          .strictObject({ x: z.number().min(-1000).max(1000), y: z.number().min(-1000).max(1000) })
-          .optional(),
-      }),
-    )
-    .optional(),
-})
-
 const setup = z.strictObject({
   id,
   title: text,
@@ -252,28 +182,6 @@ const setup = z.strictObject({
   criterion,
   frictionCoefficient: z.number().positive().max(2),
   sheet: optional(sheet),
-})
-
-/** What was done at the machine, so that the next time starts from what worked. */
-const run = z.strictObject({
-  id,
-  /** Calendar date, yyyy-mm-dd. */
-  date: z.iso.date(),
-  setup: id,
-  by: text,
-  /** rpm; null where none was noted. */
-  speed: orNull(speed),
-  trimmed: text,
-  remarks: text,
-  photograph: optional(picture),
-})
-
-/** Fields of the title block that are the same on every sheet of the job. */
-const titleBlock = z.strictObject({
-  owner: text.optional(),
-  by: text.optional(),
-  approved: text.optional(),
-  revision: text.optional(),
 })
 
 /** Standard uncertainties (one sigma); what is left out takes the default of `src-core/doubt/defaults.ts`. */

@@ -1,0 +1,40 @@
+/** The small fields that the job's schema is made of, and the bounds of everything in a job. Units as there. */
+import { z } from 'zod'
+
+/** Bounds that a lathe job cannot reasonably pass; they keep hostile files from costing time or digits. */
+export const LIMITS = {
+  /** mm: 100 m, far beyond any lathe, near enough for double precision to hold a nanometre. */
+  coordinate: 1e5,
+  verticesPerRing: 20_000,
+  holesPerBody: 500,
+  bodies: 200,
+  bores: 100,
+  slots: 64,
+  plateHoles: 500,
+  stock: 100,
+  hardware: 100,
+  setups: 50,
+  speeds: 100,
+  meshVertices: 200_000,
+  meshTriangles: 250_000,
+  runs: 500,
+  /** Bytes of one picture; base64 takes a third more. */
+  pictureBytes: 4 * 1024 * 1024,
+  /** Either way. */
+  picturePixels: 12_000,
+  /** Pixels in all: unpacked they take four bytes each, however few the file has. */
+  pictureArea: 40_000_000,
+  text: 20_000,
+} as const
+
+export const text = z.string().max(LIMITS.text)
+export const id = z.string().min(1).max(80)
+export const coordinate = z.number().min(-LIMITS.coordinate).max(LIMITS.coordinate)
+export const length = z.number().min(0).max(LIMITS.coordinate)
+export const positiveLength = z.number().positive().max(LIMITS.coordinate)
+export const angle = z.number().min(-3600).max(3600)
+export const mass = z.number().min(0).max(1e6)
+export const speed = z.number().positive().max(1e5)
+export const orNull = <T extends z.ZodType>(schema: T) => schema.nullable()
+/** May be left out or null. */
+export const optional = <T extends z.ZodType>(schema: T) => schema.nullable().optional()
