@@ -3,12 +3,14 @@ import { bookBench } from './book.bench.ts'
 import { coreBench } from './core.ts'
 import { plannerBench } from './planner.bench.ts'
 import { sheetBench } from './sheets.bench.ts'
+import { windowBench } from './window.bench.ts'
 
 const rows = [
   ...(await coreBench()),
   ...(await sheetBench()),
   ...(await plannerBench()),
   ...(await bookBench()),
+  ...(await windowBench()),
 ]
 const width = Math.max(...rows.map((r) => r.name.length))
 for (const { name, ms, ratio } of rows)
