@@ -22,6 +22,17 @@ export function splitFigures(message: string): Piece[] {
   return pieces
 }
 
+/** Things with a key of their own each: the same thing keeps it while others come and go before it. */
+export function keyed<T>(things: readonly T[], key: (thing: T) => string): { thing: T; key: string }[] {
+  const seen = new Map<string, number>()
+  return things.map((thing) => {
+    const of = key(thing)
+    const before = seen.get(of) ?? 0
+    seen.set(of, before + 1)
+    return { thing, key: `${of}:${before}` }
+  })
+}
+
 /** A finding's code as a heading: `fouls-bed` is "Fouls bed". */
 export const codeWords = (code: string): string => {
   const words = code.replaceAll('-', ' ')
