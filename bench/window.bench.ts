@@ -3,6 +3,7 @@ import { writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Page } from 'playwright-core'
 import { analyse } from '../src-core/analysis/analyse.ts'
+import type { Point } from '../src-core/geometry/types.ts'
 import { serialiseJob } from '../src-core/job/serialise.ts'
 import { onPage, startBench } from '../tests/interface/window.ts'
 import { dragJob } from './dragJob.ts'
@@ -14,8 +15,12 @@ const SECONDS = 3
 interface Frames {
   /** ms between frames. */
   readonly intervals: readonly number[]
-  /** ms a frame that the page's own thread worked. */
+  /** ms a frame that the page's own thread worked, by its own clock: what other programs take does not count. */
   readonly work: number
+  /** Share of the frames in which the part's layer was painted anew. */
+  readonly painted: number
+  /** Tasks of the page's thread that took 50 ms or more. */
+  readonly long: number
 }
 
 export async function windowBench(): Promise<BenchRow[]> {
@@ -30,27 +35,31 @@ export async function windowBench(): Promise<BenchRow[]> {
     const rows: BenchRow[] = [
       { name: 'window: from the address to a usable plate', ms: await startTime(bench) },
     ]
-    const fresh = await median(() => analyse(structuredClone(job), 'op10'), 9)
-    rows.push({ name: `window: one analysis of ${VERTICES} vertices, nothing kept from before`, ms: fresh })
+    const once = await median(() => analyse(structuredClone(job), 'op10'), 9)
+    rows.push({ name: `window: one analysis of ${VERTICES} vertices, nothing kept from before`, ms: once })
     const page = await bench.open({ width: 1280, height: 800 })
     await openJob(page)
     const idle = await framesOf(page, async () => page.waitForTimeout(SECONDS * 1000))
     rows.push(rowOf('window: frame, nothing moves', idle, null))
-    const at = (x: number, y: number) => onPage(page, x, y)
-    const part = await framesOf(page, () => drag(page, () => at(-35, 5)))
-    rows.push(rowOf('window: frame, the part is dragged', part, idle))
-    await page.keyboard.press('Escape')
-    const clamp = await framesOf(page, () => drag(page, () => at(0, 74)))
-    rows.push(rowOf('window: frame, a clamp is dragged', clamp, idle))
-    await page.keyboard.press('Escape')
-    const turn = await framesOf(page, () => turnByKeys(page))
-    rows.push(rowOf('window: frame, the part is turned by keys', turn, idle))
+    const dragged = async (what: string, from: Point, step: string, round = ROUND) => {
+      const frames = await framesOf(page, () => drag(page, from, step, round))
+      rows.push(rowOf(`window: frame, ${what} is dragged`, frames, idle))
+      await page.keyboard.press('Control+z')
+    }
+    await dragged('the part', { x: -35, y: 5 }, 'Move the part')
+    await dragged('a clamp', { x: 0, y: 74 }, 'Move strap clamp')
     await page.getByRole('button', { name: 'Draw the part' }).click()
     const [body] = job.part.bodies
     const first = body && 'outline' in body ? body.outline[0]! : { x: 0, y: 0 }
-    await page.getByTestId('plate').focus()
-    const vertex = await framesOf(page, () => drag(page, () => at(first.x, first.y)))
-    rows.push(rowOf('window: frame, one vertex is dragged', vertex, idle))
+    // A click on the outline chooses it, with its points.
+    const { x, y } = await onPage(page, first.x, first.y)
+    await page.mouse.click(x, y)
+    await page.waitForTimeout(700)
+    await dragged('one vertex', first, 'Move a vertex', OUTWARD)
+    const other = await bench.open({ width: 1280, height: 800 })
+    await openJob(other)
+    const turn = await framesOf(other, () => turnByKeys(other))
+    rows.push(rowOf('window: frame, the part is turned by keys', turn, idle))
     if (bench.errors.length > 0) console.log(`window: the page said ${bench.errors.join('; ')}`)
     return rows
   } finally {
@@ -80,21 +89,40 @@ async function openJob(page: Page): Promise<void> {
   await page.waitForTimeout(500)
 }
 
-/** Round and round, by pointer events as fast as the browser takes them. */
-async function drag(page: Page, from: () => Promise<{ x: number; y: number }>): Promise<void> {
-  const start = await from()
-  await page.mouse.move(start.x, start.y)
+/** ms between the moves of a mouse that tells of them 125 times a second. */
+const MOUSE = 8
+
+type Round = (t: number) => Point
+const ROUND: Round = (t) => ({ x: 22 * Math.sin(t), y: 16 * Math.sin(1.3 * t) })
+/** To the right of where it stood, so that the outline stays sound and everything is checked. */
+const OUTWARD: Round = (t) => ({ x: 14 + 12 * Math.sin(t), y: 3 * Math.sin(1.3 * t) })
+
+/** Round and round from a plate point by a mouse that waits for no frame; `step` names what undo would take back. */
+async function drag(page: Page, from: Point, step: string, round: Round): Promise<void> {
+  const { x, y } = await onPage(page, from.x, from.y)
+  const session = await page.context().newCDPSession(page)
+  await page.mouse.move(x, y)
   await page.mouse.down()
-  const end = Date.now() + SECONDS * 1000
-  for (let i = 0; Date.now() < end; i++) {
-    const t = i * 0.11
-    await page.mouse.move(start.x + 22 * Math.sin(t), start.y + 16 * Math.sin(1.3 * t))
+  const begun = Date.now()
+  const sent: Promise<unknown>[] = []
+  for (let i = 1; Date.now() - begun < SECONDS * 1000; i++) {
+    const by = round(i * 0.05)
+    const to = { x: x + by.x, y: y + by.y }
+    sent.push(
+      session.send('Input.dispatchMouseEvent', { type: 'mouseMoved', button: 'left', buttons: 1, ...to }),
+    )
+    await new Promise((next) => setTimeout(next, Math.max(0, begun + i * MOUSE - Date.now())))
   }
+  await Promise.all(sent)
   await page.mouse.up()
+  await session.detach()
+  if ((await page.getByRole('button', { name: `Undo: ${step}` }).count()) === 0)
+    throw new Error(`the drag that was measured is not "${step}"`)
 }
 
 async function turnByKeys(page: Page): Promise<void> {
-  await page.getByTestId('plate').focus()
+  const { x, y } = await onPage(page, -35, 5)
+  await page.mouse.click(x, y)
   const end = Date.now() + SECONDS * 1000
   while (Date.now() < end) await page.keyboard.press(']')
 }
@@ -102,30 +130,67 @@ async function turnByKeys(page: Page): Promise<void> {
 /** Frames while `work` runs, and how busy the page's thread was in them. */
 async function framesOf(page: Page, work: () => Promise<unknown>): Promise<Frames> {
   const session = await page.context().newCDPSession(page)
-  await session.send('Performance.enable')
+  await session.send('Performance.enable', { timeDomain: 'threadTicks' })
   const busy = async () => {
     const { metrics } = await session.send('Performance.getMetrics')
     return (metrics.find((m) => m.name === 'TaskDuration')?.value ?? 0) * 1000
   }
   // As text: what the compiler adds to named functions is not known in the page.
-  await page.evaluate(`{ const mine = (window.counted = [])
-    requestAnimationFrame(function next(t) { mine.push(t); if (window.counted === mine) requestAnimationFrame(next) }) }`)
+  await page.evaluate(COUNT)
   const before = await busy()
   await work()
   const after = await busy()
-  const frames = await page.evaluate<number[]>('{ const all = window.counted; window.counted = null; all }')
+  const { frames, painted, long } = await page.evaluate<{ frames: number[]; painted: number; long: number }>(
+    'window.counted.end()',
+  )
   await session.detach()
   const intervals = frames.slice(1).map((t, i) => t - frames[i]!)
-  return { intervals, work: (after - before) / Math.max(1, intervals.length) }
+  const count = Math.max(1, intervals.length)
+  return { intervals, work: (after - before) / count, painted: painted / count, long }
 }
+
+/** Counts frames, long tasks, and how often the canvas of the part and what stands on the plate is cleared. */
+const COUNT = `{
+  const mine = { frames: [], painted: 0, long: 0 }
+  const canvas = document.querySelectorAll('[data-plate] canvas')[2]
+  const context = CanvasRenderingContext2D.prototype
+  const clear = context.clearRect
+  context.clearRect = function (...box) {
+    if (this.canvas === canvas) mine.painted++
+    return clear.apply(this, box)
+  }
+  const watch = new PerformanceObserver((list) => (mine.long += list.getEntries().length))
+  watch.observe({ type: 'longtask' })
+  let counting = true
+  requestAnimationFrame(function next(t) {
+    mine.frames.push(t)
+    if (counting) requestAnimationFrame(next)
+  })
+  window.counted = {
+    end() {
+      counting = false
+      context.clearRect = clear
+      mine.long += watch.takeRecords().length
+      watch.disconnect()
+      return mine
+    },
+  }
+}`
 
 function rowOf(name: string, frames: Frames, idle: Frames | null): BenchRow {
   const sorted = [...frames.intervals].sort((a, b) => a - b)
   const at = (share: number) => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? NaN
-  const mean = sorted.reduce((sum, v) => sum + v, 0) / sorted.length
-  const rate = `${(1000 / mean).toFixed(1)} frames a second, 95 % within ${at(0.95).toFixed(1)} ms, busy ${frames.work.toFixed(1)} ms a frame`
-  const against = idle
-    ? `; ${((1000 / mean / (1000 / (idle.intervals.reduce((s, v) => s + v, 0) / idle.intervals.length))) * 100).toFixed(0)} % of the idle rate`
-    : ''
-  return { name, ms: at(0.5), ratio: rate + against }
+  const rate = (f: Frames) => (1000 * f.intervals.length) / f.intervals.reduce((sum, v) => sum + v, 0)
+  const said = [
+    `${rate(frames).toFixed(1)} frames a second`,
+    `95 % within ${at(0.95).toFixed(1)} ms`,
+    `the page's thread works ${frames.work.toFixed(1)} ms in each`,
+  ]
+  if (idle)
+    said.push(
+      `${(frames.painted * 100).toFixed(0)} % painted anew`,
+      `${frames.long} long tasks`,
+      `${((rate(frames) / rate(idle)) * 100).toFixed(0)} % of the idle rate`,
+    )
+  return { name, ms: at(0.5), ratio: said.join(', ') }
 }

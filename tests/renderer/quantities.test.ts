@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import fc from 'fast-check'
 import { quantityText, readQuantity } from '../../src-renderer/components/quantities.ts'
-import { fourDigits, grouped, splitFigures } from '../../src-renderer/components/figures.ts'
+import { fourDigits, grouped, keyed, splitFigures } from '../../src-renderer/components/figures.ts'
 import { place, ruleFor, stackFlags, ticks } from '../../src-renderer/components/speedScale.ts'
 import { keyName } from '../../src-renderer/editor/keys.ts'
 
@@ -62,6 +62,12 @@ describe('figures in messages', () => {
     expect(fourDigits('107148 g·mm')).toBe('107\u202f100 g·mm')
     expect(grouped('1234 mm')).toBe('1234 mm')
   })
+})
+
+test('things that say the same still have a key each, and keep it while another comes before them', () => {
+  const keys = (words: string[]) => keyed(words, (w) => w).map((k) => k.key)
+  expect(new Set(keys(['a', 'b', 'a', 'a'])).size).toBe(4)
+  expect(keys(['c', 'a', 'b', 'a']).slice(1)).toEqual(keys(['a', 'b', 'a']))
 })
 
 describe('the speed rule', () => {
