@@ -6,6 +6,7 @@ import type { Point } from '../geometry/types.ts'
 import type { Hardware, Job, Setup } from '../job/schema.ts'
 import { stationPoint } from '../mounting/hardware.ts'
 import { formatter, type Formatter } from '../units/format.ts'
+import { capital } from '../words/capital.ts'
 import type { Change } from './changes.ts'
 import { fieldName, valueWords } from './fieldWords.ts'
 import { ringWords } from './ringWords.ts'
@@ -222,7 +223,6 @@ function change(here: Here, kind: Change['kind'], path: string, message: string)
   }
 }
 
-const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1)
 const isFields = (value: unknown): value is Fields =>
   typeof value === 'object' && value !== null && !Array.isArray(value)
 const hasIds = (list: readonly unknown[]): list is readonly { readonly id: string }[] =>

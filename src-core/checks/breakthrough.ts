@@ -5,6 +5,7 @@
 import type { Finding } from '../analysis/result.ts'
 import type { Mounted, MountedBore } from '../mounting/types.ts'
 import { formatter } from '../units/format.ts'
+import { capital } from '../words/capital.ts'
 import { boxOf, boxesMeet, discPolygons, footprintPolygons } from './solids.ts'
 import { finding } from './finding.ts'
 import { polygonArea, polygonIntersection, polygonPlace } from '../geometry/polygon.ts'
@@ -85,5 +86,3 @@ export function axisFindings(mounted: Mounted): Finding[] {
   const message = `Bore ${bore.bore.id} is to be cut but stands ${fmt.length(off)} off the spindle axis. Centre the part on it.`
   return [finding('stop', 'bore-off-axis', bore.bore.id, message, bore.centre)]
 }
-
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1)

@@ -1,4 +1,5 @@
 /** Where the bed is, in words. */
+import { capital } from '../words/capital.ts'
 import { noteCandidates } from './callouts.ts'
 import type { FrontLines } from './frontLines.ts'
 import { LETTERING } from './lettering.ts'
@@ -28,6 +29,5 @@ export function bedLabel({ job, analysis, scale, origin }: ViewInput, { swing }:
 export function bedAside({ job, analysis }: ViewInput): string[] {
   if (bedIsShown(job, analysis)) return []
   const { name, radius } = bedRadius(job)
-  const capital = name.charAt(0).toUpperCase() + name.slice(1)
-  return [`${capital} ${dimensionText(job, radius)} below the axis, not drawn.`]
+  return [`${capital(name)} ${dimensionText(job, radius)} below the axis, not drawn.`]
 }

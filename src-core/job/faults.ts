@@ -17,6 +17,9 @@ export interface JobFault {
   readonly message: string
 }
 
+/** A fault as one says it: place, then reason. */
+export const faultWords = ({ path, message }: JobFault): string => `${path || 'the file'} ${message}`
+
 /** All faults of a job that fits the schema; empty where it can be analysed. */
 export function jobFaults(job: Job): JobFault[] {
   return [

@@ -1,4 +1,5 @@
 /** What a number field may hold: the job's unit, how it is shown in either system, and what to call it. */
+import { capital } from '../../src-core/words/capital.ts'
 import { convert } from '../../src-core/units/convert.ts'
 import { readExpression, type Expression } from '../../src-core/units/expression.ts'
 import { plain, type DisplayUnits } from '../../src-core/units/format.ts'
@@ -126,5 +127,3 @@ export function readQuantity(
     return { ok: false, reason: `It can be at most ${figure(bounds.max)}.` }
   return { ok: true, value }
 }
-
-const capital = (words: string) => words[0]!.toUpperCase() + words.slice(1)

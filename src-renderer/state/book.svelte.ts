@@ -1,6 +1,7 @@
 /** The job book in the window: its list, what is searched and chosen, and what is done with a chosen job. */
 import type { BookEntry, Revision } from '../../src-core/bridge/bookContract.ts'
 import type { FileRef, Host } from '../../src-core/bridge/contract.ts'
+import { faultWords } from '../../src-core/job/faults.ts'
 import { parseJob } from '../../src-core/job/parse.ts'
 import type { Job } from '../../src-core/job/schema.ts'
 import { serialiseJob } from '../../src-core/job/serialise.ts'
@@ -121,7 +122,7 @@ export class JobBook {
     const job = await this.#jobIn(entry.file)
     if (!job) return
     const variant: Job = { ...job, runs: [], title: `${job.title || 'Untitled job'}, variant` }
-    const stem = entry.file.name.replace(/\.evenswing\.json$/, '')
+    const stem = nameOf(entry.file)
     const file = await ask(this.#session, this.#host.freeBookFile(`${stem}-variant`))
     if (!file) return
     const saved = await ask(this.#session, this.#host.writeJob(file, serialiseJob(variant), ''))
@@ -215,7 +216,7 @@ export class JobBook {
     const read = parseJob(text)
     if (read.ok) return read.job
     const first = read.faults[0]!
-    this.#session.notice = { kind: 'fault', text: `${name}: ${first.path || 'the file'} ${first.message}.` }
+    this.#session.notice = { kind: 'fault', text: `${name}: ${faultWords(first)}.` }
     return null
   }
 

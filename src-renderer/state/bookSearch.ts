@@ -1,5 +1,6 @@
 /** Searching the job book as one types: parts of words, and words with a typing error in them. */
 import MiniSearch, { type Query } from 'minisearch'
+import { nameOf } from './bookWords.ts'
 import type { BookEntry } from '../../src-core/bridge/bookContract.ts'
 
 const FIELDS = ['title', 'partNumber', 'partName', 'material', 'machine', 'notes', 'name'] as const
@@ -29,7 +30,7 @@ export function bookSearch(entries: readonly BookEntry[]): BookSearch {
       material: summary?.material ?? '',
       machine: summary ? `${summary.machine} ${summary.plate}` : '',
       notes: summary?.notes ?? '',
-      name: file.name.replace(/\.evenswing\.json$/, ''),
+      name: nameOf(file),
     })),
   )
   return {

@@ -1,11 +1,13 @@
 /** Opening, saving and exporting: the flows between document, window and host. */
 import type { ExportFormat, FileRef, Host, HostInfo, Reply } from '../../src-core/bridge/contract.ts'
-import { jobFaults, type JobFault } from '../../src-core/job/faults.ts'
+import { faultWords, jobFaults, type JobFault } from '../../src-core/job/faults.ts'
 import type { BookEntry } from '../../src-core/bridge/bookContract.ts'
 import { parseJob } from '../../src-core/job/parse.ts'
 import type { Job } from '../../src-core/job/schema.ts'
 import { serialiseJob } from '../../src-core/job/serialise.ts'
 import { placeWords } from '../editor/faultPlace.ts'
+import { ask } from './ask.ts'
+import { nameOf } from './bookWords.ts'
 import type { JobStore } from './jobStore.svelte.ts'
 import type { Session } from './session.svelte.ts'
 
@@ -127,9 +129,7 @@ export class Files {
     if (!read) return null
     const parsed = parseJob(read.text)
     if (parsed.ok) return parsed.job
-    this.#fault(
-      `${read.file.name} is not a job any more: ${parsed.faults[0]!.path} ${parsed.faults[0]!.message}.`,
-    )
+    this.#fault(`${read.file.name} is not a job any more: ${faultWords(parsed.faults[0]!)}.`)
     return null
   }
 
@@ -238,7 +238,7 @@ export class Files {
   async #keepBoth(ref: FileRef): Promise<void> {
     const { bookFolder } = (await this.#value(this.#host.readSettings())) ?? {}
     if (ref.folder !== bookFolder) return this.saveAs()
-    const stem = ref.name.slice(0, -SUFFIX.length)
+    const stem = nameOf(ref)
     const free = await this.#value(this.#host.freeBookFile(`${stem}-mine`))
     if (free) await this.#write(free, '')
   }
@@ -261,9 +261,7 @@ export class Files {
     }
     const [first, ...rest] = read.faults
     const more = rest.length > 0 ? ` (and ${rest.length} more)` : ''
-    this.#fault(
-      `${name} was not opened: ${first!.path || 'the file'} ${first!.message}${more}. Mend the file and open it again.`,
-    )
+    this.#fault(`${name} was not opened: ${faultWords(first!)}${more}. Mend the file and open it again.`)
     return false
   }
 
@@ -276,11 +274,8 @@ export class Files {
     this.#session.notice = null
   }
 
-  async #value<T>(asked: Promise<Reply<T>>): Promise<T | null> {
-    const reply = await asked
-    if (reply.ok) return reply.value
-    this.#fault(reply.fault.message)
-    return null
+  #value<T>(asked: Promise<Reply<T>>): Promise<T | null> {
+    return ask(this.#session, asked)
   }
 
   #fault(text: string): void {

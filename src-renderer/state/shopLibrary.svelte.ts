@@ -1,5 +1,6 @@
 /** The shop library in the window: read from the book's folder, changed whole, offered to the open job. */
 import type { Host } from '../../src-core/bridge/contract.ts'
+import { faultWords } from '../../src-core/job/faults.ts'
 import { parseLibrary, serialiseLibrary } from '../../src-core/library/parse.ts'
 import { EMPTY_LIBRARY, type Library, type LibraryItem, type Section } from '../../src-core/library/schema.ts'
 import {
@@ -55,7 +56,7 @@ export class ShopLibrary {
     const parsed = text === null ? null : parseLibrary(text)
     if (parsed && !parsed.ok) {
       const first = parsed.faults[0]!
-      this.fault = `The shop library cannot be used: ${first.path || 'the file'} ${first.message}. It was left untouched.`
+      this.fault = `The shop library cannot be used: ${faultWords(first)}. It was left untouched.`
       return
     }
     this.fault = null
@@ -120,7 +121,7 @@ export class ShopLibrary {
       const first = read.faults[0]!
       this.#session.notice = {
         kind: 'fault',
-        text: `${name} was not taken in: ${first.path || 'the file'} ${first.message}.`,
+        text: `${name} was not taken in: ${faultWords(first)}.`,
       }
       return
     }

@@ -1,6 +1,7 @@
 /** What the book knows of one file: its summary, or why there is none. */
 import type { JobSummary } from '../../../src-core/bridge/bookContract.ts'
 import { summariseJob } from '../../../src-core/book/summary.ts'
+import { faultWords } from '../../../src-core/job/faults.ts'
 import { parseJob } from '../../../src-core/job/parse.ts'
 import { HostError } from '../hostError.ts'
 import { decodeText, readPlainFile } from '../readPlainFile.ts'
@@ -29,6 +30,6 @@ export async function readSummary(path: string, name: string): Promise<ReadSumma
   const read = parseJob(text)
   if (read.ok) return { known: { summary: summariseJob(read.job), fault: null }, isSure: true }
   const first = read.faults[0]!
-  const fault = `${first.path || 'the file'} ${first.message}`.slice(0, 300)
+  const fault = faultWords(first).slice(0, 300)
   return { known: { summary: null, fault }, isSure: true }
 }
