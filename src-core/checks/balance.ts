@@ -4,7 +4,7 @@ import type { Job, Setup } from '../job/schema.ts'
 import { allowedUnbalance } from '../unbalance/criterion.ts'
 import { STANDARD_GRAVITY, centrifugalForce } from '../unbalance/static.ts'
 import { clockPosition, formatter, significant } from '../units/format.ts'
-import { finding } from './finding.ts'
+import { finding } from '../findings/finding.ts'
 
 const LIMIT_WORDS = {
   balance: 'balance (95 % bound)',

@@ -9,8 +9,8 @@ import type { PartMass } from '../mass/part.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { isInside } from '../geometry/nearest.ts'
 import { formatter, plain } from '../units/format.ts'
-import { finding } from './finding.ts'
-import { boxesMeet, flatBodies, heightOverlap } from './solids.ts'
+import { finding } from '../findings/finding.ts'
+import { boxesMeet, flatBodies, heightOverlap } from '../clearance/solids.ts'
 
 /** Share by which a weighed part may differ from its material before it is questioned. */
 export const DENSITY_DOUBT = 0.1

@@ -4,7 +4,7 @@ import type { Job, Lathe, Plate, Setup } from '../job/schema.ts'
 import { STANDARD_GRAVITY } from '../unbalance/static.ts'
 import { convert } from '../units/convert.ts'
 import { formatter, plain } from '../units/format.ts'
-import { finding } from './finding.ts'
+import { finding } from '../findings/finding.ts'
 
 /** m/s: rim speed above which iron sheaves need special consideration, 6500 ft/min (MPTA-B13i-2013). */
 export const IRON_RIM_SPEED = convert(6500, 'ft', 'm') / 60

@@ -1,6 +1,6 @@
 /** What the setup's cut asks of the spindle and of the clamps. */
 import type { CuttingAdvice, Finding } from '../analysis/result.ts'
-import { finding } from '../checks/finding.ts'
+import { finding } from '../findings/finding.ts'
 import { findMaterial } from '../job/materials.ts'
 import type { Job, Setup } from '../job/schema.ts'
 import type { Mounted } from '../mounting/types.ts'

@@ -1,5 +1,5 @@
 /** The drawn lines of the side view: plate and part in section, hardware whole, bed and cross-slide. No labels. */
-import { crossSlideReach, tipDepth } from '../checks/clearance.ts'
+import { crossSlideReach, tipDepth } from '../clearance/clearance.ts'
 import type { Point } from '../geometry/types.ts'
 import { isPrism } from '../job/schema.ts'
 import { hatching, ringSegments } from './hatching.ts'

@@ -14,7 +14,7 @@ import {
   type Edge,
 } from './edges.ts'
 import { edgeMeetings } from './intersect.ts'
-import { signedRingMoments } from './moments.ts'
+import { signedRingMoments } from './ringMoments.ts'
 import { windingNumber } from './nearest.ts'
 import { TOLERANCE } from './tolerance.ts'
 import type { Point, Region, Ring } from './types.ts'

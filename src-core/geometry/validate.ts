@@ -4,7 +4,7 @@
  */
 import { crossings } from './crossings.ts'
 import { ringEdges } from './edges.ts'
-import { ringMoments } from './moments.ts'
+import { ringMoments } from './ringMoments.ts'
 import { isInside } from './nearest.ts'
 import { TOLERANCE } from './tolerance.ts'
 import type { Point, Region, Ring } from './types.ts'

@@ -1,6 +1,6 @@
 /** Sorts rings into outlines and their holes, and checks them. */
 import { ringEdges, edgeBounds, type Edge } from '../geometry/edges.ts'
-import { ringMoments, type Moments } from '../geometry/moments.ts'
+import { ringMoments, type Moments } from '../geometry/ringMoments.ts'
 import { windingNumber } from '../geometry/nearest.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point, Region, Ring, Vertex } from '../geometry/types.ts'

@@ -1,11 +1,11 @@
 /** What a part weighs and where, before and after bores, in the part frame. */
 import { regionEdges } from '../geometry/discCut.ts'
-import { edgeMoments, regionMoments } from '../geometry/moments.ts'
+import { edgeMoments, regionMoments } from '../geometry/ringMoments.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import { isPrism, type Bore, type MeshBody, type Part } from '../job/schema.ts'
 import { meshProperties } from '../mesh/properties.ts'
 import { silhouette } from '../mesh/silhouette.ts'
-import { NO_MASS, addMass, moveMass, scaleMass, type MassMoments } from './moments.ts'
+import { NO_MASS, addMass, moveMass, scaleMass, type MassMoments } from './massMoments.ts'
 import { PER_MM3, bodyDensity, boreRange, cutAnnulus, cutBore, partSlabs, slabMass } from './slabs.ts'
 
 export interface PartMass {

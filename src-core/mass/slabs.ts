@@ -4,10 +4,10 @@
  */
 import { cutDisc, regionEdges, type DiscCut } from '../geometry/discCut.ts'
 import type { Edge } from '../geometry/edges.ts'
-import { edgeMoments } from '../geometry/moments.ts'
+import { edgeMoments } from '../geometry/ringMoments.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import { isPrism, type Bore, type Part, type Prism } from '../job/schema.ts'
-import { NO_MASS, addMass, type MassMoments } from './moments.ts'
+import { NO_MASS, addMass, type MassMoments } from './massMoments.ts'
 
 export interface Slab {
   readonly body: string

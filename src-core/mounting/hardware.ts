@@ -1,8 +1,8 @@
 /** Where a piece of hardware stands on the plate. */
 import { circleRing, rectRing } from '../geometry/edges.ts'
-import { ringMoments } from '../geometry/moments.ts'
+import { ringMoments } from '../geometry/ringMoments.ts'
 import type { Point, Ring } from '../geometry/types.ts'
-import { threadDiameter } from '../job/threads.ts'
+import { threadDiameter } from '../hardware/threads.ts'
 import type { Footprint, Hardware, Plate } from '../job/schema.ts'
 import { placePoint, placeRing } from './place.ts'
 import type { Bolt, MountedPiece } from './types.ts'

@@ -3,7 +3,7 @@
  * exact for straight edges and discs; arcs of outlines are drawn as chords that stray by at most 0.01 mm, and every
  * shape is grown by `INSIDE` to make up for it, so a radius given as free is free.
  */
-import { crossSlideReach, swingRadius } from '../checks/clearance.ts'
+import { crossSlideReach, swingRadius } from '../clearance/clearance.ts'
 import {
   boxOf,
   discPolygons,
@@ -12,7 +12,7 @@ import {
   materialBetween,
   type FlatBody,
   type Polygons,
-} from '../checks/solids.ts'
+} from '../clearance/solids.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
 import type { Plate } from '../job/schema.ts'

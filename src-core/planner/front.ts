@@ -1,6 +1,6 @@
 /** Answers none of which is beaten by another in pieces, stations, moves and residual at once. */
 import { NOTHING, type Choice } from './choose.ts'
-import type { Model } from './model.ts'
+import type { Model } from './searchModel.ts'
 
 export interface Answer {
   readonly model: Model

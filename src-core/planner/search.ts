@@ -6,7 +6,7 @@ import type { Point } from '../geometry/types.ts'
 import { NOTHING, choose, type ChooseResult } from './choose.ts'
 import type { EntryTree } from './entries.ts'
 import type { Front } from './front.ts'
-import type { Model } from './model.ts'
+import type { Model } from './searchModel.ts'
 import { leastLength, type Span } from './zonogon.ts'
 
 export interface SearchLimits {

@@ -1,7 +1,7 @@
 /** Plan shapes of stacks and pieces in their own frame: the bolt at the origin, the length along +x. mm. */
 import { rectRing } from '../geometry/edges.ts'
 import { flattenRing } from '../geometry/flatten.ts'
-import { ringMoments } from '../geometry/moments.ts'
+import { ringMoments } from '../geometry/ringMoments.ts'
 import { polygonOffset } from '../geometry/polygon.ts'
 import type { Point } from '../geometry/types.ts'
 import type { Footprint } from '../job/schema.ts'

@@ -5,7 +5,7 @@
  * few pieces; sampled, so not proven to be the best.
  */
 import type { Analysis } from '../analysis/result.ts'
-import { clashFindings } from '../checks/clashes.ts'
+import { clashFindings } from '../clearance/clashes.ts'
 import { isInside } from '../geometry/nearest.ts'
 import type { Point } from '../geometry/types.ts'
 import type { Job } from '../job/schema.ts'
@@ -16,7 +16,7 @@ import { NOTHING } from './choose.ts'
 import { amountAt, type Entry } from './entries.ts'
 import { FreeRadii } from './free.ts'
 import type { Front } from './front.ts'
-import { Model, type ModelOptions } from './model.ts'
+import { Model, type ModelOptions } from './searchModel.ts'
 import { searchModel, type SearchLimits, type SearchState } from './search.ts'
 import { turnPoint } from './shape.ts'
 import type { StackLevels } from './stackLevels.ts'

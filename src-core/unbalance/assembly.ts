@@ -2,7 +2,7 @@
 import type { UnbalanceTerm } from '../analysis/result.ts'
 import { unbalanceCovariance, type Covariance, type DoubtfulMass } from '../doubt/covariance.ts'
 import type { Uncertainties } from '../doubt/defaults.ts'
-import { regionMoments } from '../geometry/moments.ts'
+import { regionMoments } from '../geometry/ringMoments.ts'
 import type { Point } from '../geometry/types.ts'
 import type { Plate } from '../job/schema.ts'
 import {
@@ -13,7 +13,7 @@ import {
   pointMass,
   turnMass,
   type MassMoments,
-} from '../mass/moments.ts'
+} from '../mass/massMoments.ts'
 import { partMass, type PartMass } from '../mass/part.ts'
 import { boresCutBefore, boresCutAfter } from '../mounting/mount.ts'
 import { polar } from '../mounting/hardware.ts'

@@ -1,6 +1,6 @@
 /** What the work passes when it is turned by hand: the cross-slide's profile, and the circle of the tightest corner. */
 import type { Analysis } from '../../src-core/analysis/result.ts'
-import { crossSlideReach, swingRadius } from '../../src-core/checks/clearance.ts'
+import { crossSlideReach, swingRadius } from '../../src-core/clearance/clearance.ts'
 import type { Ring } from '../../src-core/geometry/types.ts'
 import type { Mounted } from '../../src-core/mounting/types.ts'
 import type { SceneItem } from './items.ts'

@@ -4,7 +4,7 @@ import type { Host } from '../../src-core/bridge/contract.ts'
 import { parseDraft } from '../../src-core/job/parse.ts'
 import { ask } from './ask.ts'
 import type { Files } from './files.svelte.ts'
-import type { JobStore } from './jobStore.svelte.ts'
+import type { JobStore } from './document.svelte.ts'
 import type { Session } from './session.svelte.ts'
 
 /** ms from a change to its draft at the latest. */

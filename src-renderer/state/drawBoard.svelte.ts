@@ -12,7 +12,7 @@ import { drawTargets, snapDraw, type DrawTargets, type RingRef } from '../editor
 import { addBody, addHoleRing, ringOf, setRing } from '../editor/edits/bodies.ts'
 import { freeStep } from '../editor/snap.ts'
 import type { PointerInput } from '../editor/port.ts'
-import type { JobStore } from './jobStore.svelte.ts'
+import type { JobStore } from './document.svelte.ts'
 import type { Results } from './results.svelte.ts'
 import type { Session } from './session.svelte.ts'
 

@@ -8,7 +8,7 @@ import { serialiseJob } from '../../src-core/job/serialise.ts'
 import { placeWords } from '../editor/faultPlace.ts'
 import { ask } from './ask.ts'
 import { nameOf } from './bookWords.ts'
-import type { JobStore } from './jobStore.svelte.ts'
+import type { JobStore } from './document.svelte.ts'
 import type { Session } from './session.svelte.ts'
 
 const SUFFIX = '.evenswing.json'

@@ -7,7 +7,7 @@ import { tieFault, type Ties } from '../../src-core/picture/planMap.ts'
 import type { PictureHeader } from '../../src-core/picture/types.ts'
 import { setPhotograph } from '../editor/edits/photograph.ts'
 import { markPlan, type Along, type Marked, type Method } from '../editor/markPlan.ts'
-import type { JobStore } from './jobStore.svelte.ts'
+import type { JobStore } from './document.svelte.ts'
 import type { PictureWork } from './pictureWork.ts'
 
 export const PICTURE_ENDINGS: readonly string[] = ['png', 'jpg', 'jpeg']

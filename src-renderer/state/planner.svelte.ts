@@ -3,7 +3,7 @@ import { applyPlan } from '../../src-core/planner/apply.ts'
 import type { Plan, PlanOptions, PlanReport } from '../../src-core/planner/report.ts'
 import type { Job } from '../../src-core/job/schema.ts'
 import type { PlannerReply, PlannerRequest } from '../workers/plannerMessages.ts'
-import type { JobStore } from './jobStore.svelte.ts'
+import type { JobStore } from './document.svelte.ts'
 import type { Results } from './results.svelte.ts'
 
 /** As much of a worker as is needed; tests give their own. */

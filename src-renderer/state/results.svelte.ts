@@ -6,7 +6,7 @@ import type { Job, Setup } from '../../src-core/job/schema.ts'
 import { mountSetup } from '../../src-core/mounting/mount.ts'
 import type { Mounted } from '../../src-core/mounting/types.ts'
 import { formatter } from '../../src-core/units/format.ts'
-import type { JobStore } from './jobStore.svelte.ts'
+import type { JobStore } from './document.svelte.ts'
 import type { Session } from './session.svelte.ts'
 
 export class Results {

@@ -9,7 +9,7 @@ import type { Point } from '../../src-core/geometry/types.ts'
 import { hideDimension, moveDimension, placeDimension } from '../editor/edits/sheet.ts'
 import { sheetFonts } from '../bridge/fonts.ts'
 import type { Files } from './files.svelte.ts'
-import type { JobStore } from './jobStore.svelte.ts'
+import type { JobStore } from './document.svelte.ts'
 import type { Results } from './results.svelte.ts'
 import { today } from './today.ts'
 

@@ -1,8 +1,8 @@
 /** The shop library in the window: read from the book's folder, changed whole, offered to the open job. */
 import type { Host } from '../../src-core/bridge/contract.ts'
 import { faultWords } from '../../src-core/job/faults.ts'
-import { parseLibrary, serialiseLibrary } from '../../src-core/library/parse.ts'
-import { EMPTY_LIBRARY, type Library, type LibraryItem, type Section } from '../../src-core/library/schema.ts'
+import { parseLibrary, serialiseLibrary } from '../../src-core/shop/parse.ts'
+import { EMPTY_LIBRARY, type Library, type LibraryItem, type Section } from '../../src-core/shop/schema.ts'
 import {
   collect,
   copyIntoJob,
@@ -10,11 +10,11 @@ import {
   mergeLibraries,
   offers,
   type Offer,
-} from '../../src-core/library/use.ts'
+} from '../../src-core/shop/use.ts'
 import type { Cut, Job } from '../../src-core/job/schema.ts'
 import { ask } from './ask.ts'
 import type { Files } from './files.svelte.ts'
-import type { JobStore } from './jobStore.svelte.ts'
+import type { JobStore } from './document.svelte.ts'
 import type { Results } from './results.svelte.ts'
 import type { Session } from './session.svelte.ts'
 

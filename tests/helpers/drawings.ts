@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect } from 'vitest'
-import { regionMoments } from '../../src-core/geometry/moments.ts'
+import { regionMoments } from '../../src-core/geometry/ringMoments.ts'
 import type { Region } from '../../src-core/geometry/types.ts'
 import type { ImportResult, Preview } from '../../src-core/import/types.ts'
 

@@ -1,5 +1,5 @@
 /** Comparing and carrying area moments, for laws. */
-import type { Moments } from '../../src-core/geometry/moments.ts'
+import type { Moments } from '../../src-core/geometry/ringMoments.ts'
 import { expectNear } from './near.ts'
 
 const MOMENT_KEYS = ['area', 'x', 'y', 'xx', 'xy', 'yy'] as const

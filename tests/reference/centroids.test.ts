@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { circleRing, rectRing } from '../../src-core/geometry/edges.ts'
-import { addMoments, regionMoments, ringMoments, type Moments } from '../../src-core/geometry/moments.ts'
+import { addMoments, regionMoments, ringMoments, type Moments } from '../../src-core/geometry/ringMoments.ts'
 import type { Ring } from '../../src-core/geometry/types.ts'
 import { expectNear } from '../helpers/near.ts'
 

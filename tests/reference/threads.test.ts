@@ -5,7 +5,7 @@ import {
   metricStressArea,
   proofLoad,
   threadDiameter,
-} from '../../src-core/job/threads.ts'
+} from '../../src-core/hardware/threads.ts'
 import { expectNear } from '../helpers/near.ts'
 
 /** ISO 898-1: stress areas and proof loads of coarse threads, as published by a fastener dealer (EN ISO 898-1). */

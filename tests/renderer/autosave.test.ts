@@ -4,7 +4,7 @@ import type { Draft, KeptDraft } from '../../src-core/bridge/bookContract.ts'
 import type { Host, Reply } from '../../src-core/bridge/contract.ts'
 import { Autosave } from '../../src-renderer/state/autosave.svelte.ts'
 import { Files } from '../../src-renderer/state/files.svelte.ts'
-import { JobStore } from '../../src-renderer/state/jobStore.svelte.ts'
+import { JobStore } from '../../src-renderer/state/document.svelte.ts'
 import { Session } from '../../src-renderer/state/session.svelte.ts'
 import { exampleJob } from './example.ts'
 

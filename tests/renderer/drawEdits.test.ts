@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { circleRing, rectRing } from '../../src-core/geometry/edges.ts'
-import { ringMoments } from '../../src-core/geometry/moments.ts'
+import { ringMoments } from '../../src-core/geometry/ringMoments.ts'
 import { regionFaults } from '../../src-core/geometry/validate.ts'
 import type { Ring } from '../../src-core/geometry/types.ts'
 import { isPrism } from '../../src-core/job/schema.ts'

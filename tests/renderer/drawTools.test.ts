@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, test } from 'vitest'
-import { ringMoments } from '../../src-core/geometry/moments.ts'
+import { ringMoments } from '../../src-core/geometry/ringMoments.ts'
 import { checkJob } from '../../src-core/job/parse.ts'
 import { isPrism, type Prism } from '../../src-core/job/schema.ts'
 import { fetchHost } from '../../src-renderer/bridge/fetchHost.ts'

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { analyse } from '../../src-core/analysis/analyse.ts'
-import { ringMoments } from '../../src-core/geometry/moments.ts'
+import { ringMoments } from '../../src-core/geometry/ringMoments.ts'
 import { mountSetup } from '../../src-core/mounting/mount.ts'
 import { forceCurve, spaced } from '../../src-renderer/components/forceCurve.ts'
 import { sideScene } from '../../src-renderer/components/sideView.ts'

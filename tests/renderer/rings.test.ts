@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import fc from 'fast-check'
 import { pointOnEdge, ringEdges, makeEdge } from '../../src-core/geometry/edges.ts'
-import { ringMoments } from '../../src-core/geometry/moments.ts'
+import { ringMoments } from '../../src-core/geometry/ringMoments.ts'
 import { regionFaults } from '../../src-core/geometry/validate.ts'
 import { chamfer, fillet } from '../../src-renderer/editor/draw/corners.ts'
 import {

@@ -1,9 +1,9 @@
 /** Damaged libraries and texts typed into number fields: an answer, or a refusal in one line with its place. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { parseLibrary, serialiseLibrary } from '../../src-core/library/parse.ts'
-import { EMPTY_LIBRARY } from '../../src-core/library/schema.ts'
-import { collect, mergeLibraries, offers } from '../../src-core/library/use.ts'
+import { parseLibrary, serialiseLibrary } from '../../src-core/shop/parse.ts'
+import { EMPTY_LIBRARY } from '../../src-core/shop/schema.ts'
+import { collect, mergeLibraries, offers } from '../../src-core/shop/use.ts'
 import { parseJob } from '../../src-core/job/parse.ts'
 import { serialiseJob } from '../../src-core/job/serialise.ts'
 import { readExpression } from '../../src-core/units/expression.ts'

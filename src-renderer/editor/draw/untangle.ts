@@ -1,7 +1,7 @@
 /** A ring that crosses itself, cut where it does: the larger loop stays. */
 import { ringEdges } from '../../../src-core/geometry/edges.ts'
 import { edgeMeetings } from '../../../src-core/geometry/intersect.ts'
-import { ringMoments } from '../../../src-core/geometry/moments.ts'
+import { ringMoments } from '../../../src-core/geometry/ringMoments.ts'
 import type { Ring, Vertex } from '../../../src-core/geometry/types.ts'
 import { regionFaults } from '../../../src-core/geometry/validate.ts'
 import { withoutDoubles } from './repair.ts'

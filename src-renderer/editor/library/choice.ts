@@ -1,7 +1,7 @@
 /** One choice out of the library: a kind in a size, a thread and a material, and what it makes. */
 import { findMaterial } from '../../../src-core/job/materials.ts'
-import { findThread, proofLoad, type Thread } from '../../../src-core/job/threads.ts'
-import { boltTorque } from '../../../src-core/checks/preload.ts'
+import { findThread, proofLoad, type Thread } from '../../../src-core/hardware/threads.ts'
+import { boltTorque } from '../../../src-core/holding/preload.ts'
 import { UNCERTAINTY_DEFAULTS } from '../../../src-core/doubt/defaults.ts'
 import type { Hardware, StockItem } from '../../../src-core/job/schema.ts'
 import { libraryKind, type LibraryKindName, type Shape, type SizeName, type Sizes } from './kinds.ts'

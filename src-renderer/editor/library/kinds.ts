@@ -2,7 +2,7 @@
  * Shop hardware by kind and size: each kind says which sizes it asks for, what it takes up on the plate and its
  * volume, from which its mass follows. Usual sizes are only where to start; the shop's own are typed over them. mm.
  */
-import type { Thread } from '../../../src-core/job/threads.ts'
+import type { Thread } from '../../../src-core/hardware/threads.ts'
 import type { Footprint, Hardware } from '../../../src-core/job/schema.ts'
 import { nutSize, nutVolume, rodVolume } from './nuts.ts'
 

@@ -3,7 +3,7 @@
  * B18.2.2. mm.
  */
 import { convert } from '../../../src-core/units/convert.ts'
-import type { Thread } from '../../../src-core/job/threads.ts'
+import type { Thread } from '../../../src-core/hardware/threads.ts'
 
 const METRIC: Readonly<Record<string, readonly [flats: number, height: number]>> = {
   M6: [10, 5.2],

@@ -1,5 +1,5 @@
 /** A library choice put where it is wanted: a clamp onto the part, a heel block under a strap, packing under the part. */
-import { findThread } from '../../../src-core/job/threads.ts'
+import { findThread } from '../../../src-core/hardware/threads.ts'
 import type { Hardware, Job } from '../../../src-core/job/schema.ts'
 import { polar, stationPoint, facingOf } from '../../../src-core/mounting/hardware.ts'
 import type { Mounted } from '../../../src-core/mounting/types.ts'

@@ -1,5 +1,5 @@
 /** One line that tells a library item from its neighbours. */
-import type { LibraryItem, Section } from '../../../src-core/library/schema.ts'
+import type { LibraryItem, Section } from '../../../src-core/shop/schema.ts'
 import type { Formatter } from '../../../src-core/units/format.ts'
 
 type Value<S extends Section> = LibraryItem<S>['value']

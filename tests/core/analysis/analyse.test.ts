@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
-import { bestEstimateCeiling, ceilingOf, verdictAt } from '../../../src-core/analysis/speeds.ts'
+import { bestEstimateCeiling, ceilingOf, verdictAt } from '../../../src-core/verdict/speeds.ts'
 import type { SpeedLimits } from '../../../src-core/analysis/result.ts'
 import {
   EXAMPLES,

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { circleRing, rectRing, type Edge } from '../../../src-core/geometry/edges.ts'
 import { cutDisc, regionEdges } from '../../../src-core/geometry/discCut.ts'
-import { addMoments, edgeMoments, regionMoments } from '../../../src-core/geometry/moments.ts'
+import { addMoments, edgeMoments, regionMoments } from '../../../src-core/geometry/ringMoments.ts'
 import type { Region } from '../../../src-core/geometry/types.ts'
 import {
   linkRing,

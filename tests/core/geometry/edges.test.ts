@@ -11,7 +11,7 @@ import {
   reverseEdge,
   ringEdges,
 } from '../../../src-core/geometry/edges.ts'
-import { ringMoments } from '../../../src-core/geometry/moments.ts'
+import { ringMoments } from '../../../src-core/geometry/ringMoments.ts'
 import { mm, placedRing, point } from '../../helpers/arbitraries.ts'
 import { boxMoments, circleMoments, expectMoments } from '../../helpers/moments.ts'
 import { expectNear } from '../../helpers/near.ts'

@@ -8,7 +8,7 @@ import {
   regionMoments,
   ringMoments,
   signedRingMoments,
-} from '../../../src-core/geometry/moments.ts'
+} from '../../../src-core/geometry/ringMoments.ts'
 import type { Ring, Vertex } from '../../../src-core/geometry/types.ts'
 import {
   degrees,

@@ -9,7 +9,7 @@ import {
   scaleMass,
   turnMass,
   type MassMoments,
-} from '../../../src-core/mass/moments.ts'
+} from '../../../src-core/mass/massMoments.ts'
 import { degrees, mm, point } from '../../helpers/arbitraries.ts'
 import { expectNear } from '../../helpers/near.ts'
 

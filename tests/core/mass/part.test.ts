@@ -1,7 +1,7 @@
 import { describe, test } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { circleRing } from '../../../src-core/geometry/edges.ts'
-import { centreOfMass } from '../../../src-core/mass/moments.ts'
+import { centreOfMass } from '../../../src-core/mass/massMoments.ts'
 import { partMass } from '../../../src-core/mass/part.ts'
 import { expectNear } from '../../helpers/near.ts'
 import { block, bore, disc, jobWith, partOf } from '../../helpers/jobs.ts'

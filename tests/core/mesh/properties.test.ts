@@ -1,5 +1,5 @@
 import { describe, it } from 'vitest'
-import { ringMoments } from '../../../src-core/geometry/moments.ts'
+import { ringMoments } from '../../../src-core/geometry/ringMoments.ts'
 import { meshProperties, type MeshProperties } from '../../../src-core/mesh/properties.ts'
 import { expectNear } from '../../helpers/near.ts'
 import { Solid, meshOf, randomSolid, seeded, type Manifold } from '../../helpers/solids.ts'

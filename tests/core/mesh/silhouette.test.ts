@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { regionMoments } from '../../../src-core/geometry/moments.ts'
+import { regionMoments } from '../../../src-core/geometry/ringMoments.ts'
 import { distanceToRegion } from '../../../src-core/geometry/nearest.ts'
 import type { Region } from '../../../src-core/geometry/types.ts'
 import { regionFaults } from '../../../src-core/geometry/validate.ts'

@@ -7,7 +7,7 @@ import type { Mounted, MountedBore } from '../mounting/types.ts'
 import { formatter } from '../units/format.ts'
 import { capital } from '../words/capital.ts'
 import { boxOf, boxesMeet, discPolygons, footprintPolygons } from './solids.ts'
-import { finding } from './finding.ts'
+import { finding } from '../findings/finding.ts'
 import { polygonArea, polygonIntersection, polygonPlace } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 

@@ -6,7 +6,7 @@ import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { formatter, plain, type Formatter } from '../units/format.ts'
-import { called, finding } from './finding.ts'
+import { called, finding } from '../findings/finding.ts'
 import {
   boxOf,
   boxesMeet,

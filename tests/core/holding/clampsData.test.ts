@@ -1,8 +1,8 @@
 /** Clamp data that means nothing must never read as a pass, and messages carry what was reckoned with. */
 import { describe, expect, test } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
-import { FIXTURE_FRICTION, NUT_FACTORS } from '../../../src-core/checks/friction.ts'
-import { findThread, proofLoad } from '../../../src-core/job/threads.ts'
+import { FIXTURE_FRICTION, NUT_FACTORS } from '../../../src-core/holding/friction.ts'
+import { findThread, proofLoad } from '../../../src-core/hardware/threads.ts'
 import { UNCERTAINTY_DEFAULTS } from '../../../src-core/doubt/defaults.ts'
 import type { Clamp, Hardware, Job, Setup } from '../../../src-core/job/schema.ts'
 import { exampleJob, jobWith } from '../../helpers/jobs.ts'

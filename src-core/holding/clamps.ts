@@ -7,11 +7,11 @@ import { facingOf, polar } from '../mounting/hardware.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { angularSpeed, rpmOf } from '../unbalance/static.ts'
 import { formatter, plain, significant } from '../units/format.ts'
-import { called, finding } from './finding.ts'
+import { called, finding } from '../findings/finding.ts'
 import { frictionWords } from './friction.ts'
 import { boltPreload, strapForce } from './preload.ts'
 import { SlipGroup, type FrictionPoint, type SlipLoads } from './slip.ts'
-import { findThread, proofLoad } from '../job/threads.ts'
+import { findThread, proofLoad } from '../hardware/threads.ts'
 
 /** Factor against slip that Evenswing asks for. Rule of thumb, its own: loads and friction are both rough. */
 export const WANTED_FACTOR = 2

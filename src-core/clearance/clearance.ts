@@ -10,7 +10,7 @@ import type { Point, Ring } from '../geometry/types.ts'
 import type { Lathe } from '../job/schema.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { formatter, type Formatter } from '../units/format.ts'
-import { called, finding } from './finding.ts'
+import { called, finding } from '../findings/finding.ts'
 
 /** mm: less than this is a caution. Rule of thumb, Evenswing's own: parts and plates are not quite round. */
 export const CLEARANCE_MARGIN = 3

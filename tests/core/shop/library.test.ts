@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { parseJob } from '../../../src-core/job/parse.ts'
 import { serialiseJob } from '../../../src-core/job/serialise.ts'
-import { parseLibrary, serialiseLibrary } from '../../../src-core/library/parse.ts'
-import { EMPTY_LIBRARY, type Library } from '../../../src-core/library/schema.ts'
-import { collect, mergeLibraries, offers } from '../../../src-core/library/use.ts'
+import { parseLibrary, serialiseLibrary } from '../../../src-core/shop/parse.ts'
+import { EMPTY_LIBRARY, type Library } from '../../../src-core/shop/schema.ts'
+import { collect, mergeLibraries, offers } from '../../../src-core/shop/use.ts'
 import { exampleJob } from '../../helpers/jobs.ts'
 
 type Loose = Record<string, any> // eslint-disable-line @typescript-eslint/no-explicit-any
