@@ -4,7 +4,8 @@
  */
 import { afterCutFinding, balanceFindings } from '../checks/balance.ts'
 import { axisFindings, breakthroughFindings } from '../clearance/breakthrough.ts'
-import { clampingCheck, letGo } from '../holding/clamps.ts'
+import { clampingCheck } from '../holding/clamps.ts'
+import { letGo } from '../holding/letGo.ts'
 import { clashFindings } from '../clearance/clashes.ts'
 import { clearanceFindings, clearances, sweptThings } from '../clearance/clearance.ts'
 import { worstFirst, finding } from '../findings/finding.ts'
@@ -24,7 +25,11 @@ import type { Mounted } from '../mounting/types.ts'
 import { assemble, type Assembly } from '../unbalance/assembly.ts'
 import { criterionCeiling } from '../unbalance/criterion.ts'
 import { directionOf } from '../unbalance/static.ts'
-import type { Analysis, Finding, PartSummary, SpeedLimits, Unbalance } from './result.ts'
+import type { Analysis } from './result.ts'
+import type { Finding } from '../findings/finding.ts'
+import type { PartSummary } from '../mass/part.ts'
+import type { SpeedLimits } from '../verdict/types.ts'
+import type { Unbalance } from '../unbalance/assembly.ts'
 import { bestEstimateCeiling, ceilingOf, speedRow, speedsToShow, verdictAt } from '../verdict/speeds.ts'
 
 /** Findings with which no speed may run: something meets what stands still. */

@@ -1,5 +1,6 @@
 /** Findings about balance and speed: what it pulls at the chosen speed, against what limit, and what would cure it. */
-import type { Analysis, Finding } from '../analysis/result.ts'
+import type { Analysis } from '../analysis/result.ts'
+import type { Finding } from '../findings/finding.ts'
 import type { Job, Setup } from '../job/schema.ts'
 import { allowedUnbalance } from '../unbalance/criterion.ts'
 import { STANDARD_GRAVITY, centrifugalForce } from '../unbalance/static.ts'

@@ -1,5 +1,5 @@
 /** What is doubtful about the part as described: mass counted twice, odd density, bores that do not fit. */
-import type { Finding } from '../analysis/result.ts'
+import type { Finding } from '../findings/finding.ts'
 import { polygonArea, polygonDifference, polygonIntersection, polygonPlace } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import { findMaterial } from '../job/materials.ts'

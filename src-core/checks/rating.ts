@@ -1,5 +1,6 @@
 /** What plate, spindle and nose are rated for. */
-import type { Finding, SpeedRow } from '../analysis/result.ts'
+import type { Finding } from '../findings/finding.ts'
+import type { SpeedRow } from '../verdict/types.ts'
 import type { Job, Lathe, Plate, Setup } from '../job/schema.ts'
 import { STANDARD_GRAVITY } from '../unbalance/static.ts'
 import { convert } from '../units/convert.ts'

@@ -2,7 +2,7 @@
  * Whether tool or drill comes through into the plate: packing and the plate's own bore decide. A 118° drill point
  * is 0.30 of its diameter long (½·cot 59° = 0.300).
  */
-import type { Finding } from '../analysis/result.ts'
+import type { Finding } from '../findings/finding.ts'
 import type { Mounted, MountedBore } from '../mounting/types.ts'
 import { formatter } from '../units/format.ts'
 import { capital } from '../words/capital.ts'

@@ -1,5 +1,5 @@
 /** Hardware against hardware, part, plate edge, slot ends and the boring bar's path, in plan and in height. */
-import type { Finding } from '../analysis/result.ts'
+import type { Finding } from '../findings/finding.ts'
 import { farthestFrom } from '../geometry/farthest.ts'
 import { polygonArea, polygonIntersection, polygonPlace } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'

@@ -3,7 +3,7 @@
  * what lies within the gap's width, and only if the gap piece is out) and to the cross-slide (for what stands
  * further out than the carriage's nearest part when the tool is at full depth).
  */
-import type { Clearance, ClearanceAgainst, Finding } from '../analysis/result.ts'
+import type { Finding } from '../findings/finding.ts'
 import { farthestFrom } from '../geometry/farthest.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point, Ring } from '../geometry/types.ts'
@@ -14,6 +14,20 @@ import { called, finding } from '../findings/finding.ts'
 
 /** mm: less than this is a caution. Rule of thumb, Evenswing's own: parts and plates are not quite round. */
 export const CLEARANCE_MARGIN = 3
+
+export type ClearanceAgainst = 'bed' | 'gap' | 'cross-slide'
+
+export interface Clearance {
+  readonly against: ClearanceAgainst
+  readonly item: string
+  /** The part's body that reaches out furthest; absent for plate and hardware. */
+  readonly body?: string
+  readonly swept_radius_mm: number
+  /** mm; negative fouls. */
+  readonly clearance_mm: number
+  /** The corner that is closest, plate frame. */
+  readonly corner: Point
+}
 
 const AXIS: Point = { x: 0, y: 0 }
 

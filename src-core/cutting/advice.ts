@@ -1,5 +1,5 @@
 /** What the setup's cut asks of the spindle and of the clamps. */
-import type { CuttingAdvice, Finding } from '../analysis/result.ts'
+import type { Finding } from '../findings/finding.ts'
 import { finding } from '../findings/finding.ts'
 import { findMaterial } from '../job/materials.ts'
 import type { Job, Setup } from '../job/schema.ts'
@@ -9,6 +9,20 @@ import { boringForce, boringTorque, drillingLoad } from './forces.ts'
 import { findGroup } from './groups.ts'
 import { cuttingRpm, gearAtOrBelow, surfaceSpeed } from './rpm.ts'
 import { advisedSpeed, speedBasis } from './speeds.ts'
+
+export interface CuttingAdvice {
+  readonly bore: string
+  /** rpm for the cutting speed at the finish diameter. */
+  readonly ideal_rpm: number
+  /** Nearest gear at or below it; null where even the lowest gear is faster. */
+  readonly gear_rpm: number | null
+  /** Table range of cutting speed for material and tool, m/min; null where the table has none. */
+  readonly advised_m_min: readonly [number, number] | null
+  readonly tangential_force_N: number | null
+  readonly torque_N_m: number | null
+  readonly drill_thrust_N: number | null
+  readonly drill_torque_N_m: number | null
+}
 
 /** Null where the setup has no cut. */
 export function cuttingAdvice(job: Job, setup: Setup, mounted: Mounted): CuttingAdvice | null {

@@ -3,20 +3,7 @@
  * thickness in mm, and rows of k_c by feed. Groups after ISO 513. Where sources or grades within a group disagree the
  * highest at the actual feed is used: for holding, more force is the careful side.
  */
-export type GroupId =
-  | 'low-carbon steel'
-  | 'medium-carbon steel'
-  | 'alloy steel'
-  | 'tool steel'
-  | 'stainless steel'
-  | 'grey cast iron'
-  | 'nodular cast iron'
-  | 'wrought aluminium'
-  | 'cast aluminium'
-  | 'brass'
-  | 'bronze'
-  | 'copper'
-  | 'titanium'
+import type { MaterialGroup } from '../job/materials.ts'
 
 export interface ForceCurve {
   readonly kc11: number
@@ -31,7 +18,7 @@ export interface ForceRow {
 }
 
 export interface CuttingGroup {
-  readonly id: GroupId
+  readonly id: MaterialGroup
   readonly curves: readonly ForceCurve[]
   readonly rows?: readonly ForceRow[]
   /** Material factor K_d of the drilling formulas of Machinery's Handbook (31st ed., p. 1152), N-mm form; null: not known. */
@@ -141,7 +128,7 @@ export const CUTTING_GROUPS: readonly CuttingGroup[] = [
   },
 ]
 
-export const findGroup = (id: GroupId | null): CuttingGroup | null =>
+export const findGroup = (id: MaterialGroup | null): CuttingGroup | null =>
   CUTTING_GROUPS.find((g) => g.id === id) ?? null
 
 /** k_c of a row between and beyond its feeds: straight in logarithms, as Kienzle's law is. */

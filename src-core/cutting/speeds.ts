@@ -4,12 +4,12 @@
  * Boring has no published table of its own; the turning range is used and its lower half is the place to start (common
  * practice, no source).
  */
-import type { GroupId } from './groups.ts'
+import type { MaterialGroup } from '../job/materials.ts'
 
 export type SpeedRange = readonly [low: number, high: number]
 
 export interface SpeedEntry {
-  readonly group: GroupId
+  readonly group: MaterialGroup
   /** HSS turning and boring; null: no published figure in the table. */
   readonly turning: SpeedRange | null
   /** HSS drilling. */
@@ -37,7 +37,7 @@ export const CUTTING_SPEEDS: readonly SpeedEntry[] = [
  * Older figures for turning (Jones, Turning and Boring, 1914; carbon and early high-speed steel), m/min from ft/min:
  * the careful lower end that suits an interrupted cut on a faceplate.
  */
-export const HISTORICAL_TURNING: readonly { readonly group: GroupId; readonly range: SpeedRange }[] = [
+export const HISTORICAL_TURNING: readonly { readonly group: MaterialGroup; readonly range: SpeedRange }[] = [
   { group: 'low-carbon steel', range: [13.7, 19.8] },
   { group: 'grey cast iron', range: [12.2, 15.2] },
   { group: 'tool steel', range: [7.6, 10.7] },
@@ -52,7 +52,7 @@ export const CARBIDE_DRILL_MULTIPLE: SpeedRange = [2, 3]
  * Range from the careful old figure to the modern one, m/min; null where the table has none. Where no turning figure is
  * published the drilling one stands in, and `speedBasis` says so.
  */
-export function advisedSpeed(group: GroupId, tool: 'HSS' | 'carbide'): SpeedRange | null {
+export function advisedSpeed(group: MaterialGroup, tool: 'HSS' | 'carbide'): SpeedRange | null {
   const entry = CUTTING_SPEEDS.find((e) => e.group === group)
   const turning = entry?.turning ?? null
   const modern = turning ?? entry?.drilling ?? null
@@ -67,7 +67,7 @@ export function advisedSpeed(group: GroupId, tool: 'HSS' | 'carbide'): SpeedRang
 }
 
 /** What the advised range rests on, in words. */
-export function speedBasis(group: GroupId): string {
+export function speedBasis(group: MaterialGroup): string {
   const entry = CUTTING_SPEEDS.find((e) => e.group === group)
   if (entry?.turning) return 'turning figures'
   return entry?.drilling ? 'drilling figures, as none for turning are published' : 'turning figures of 1914'

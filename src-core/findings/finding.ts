@@ -1,5 +1,19 @@
-import type { Finding, Severity } from '../analysis/result.ts'
 import type { Point } from '../geometry/types.ts'
+
+export type Severity = 'stop' | 'caution' | 'note'
+
+/** One thing found out about a setup, worded for the machinist. */
+export interface Finding {
+  readonly severity: Severity
+  /** Stable, kebab-case: see `codes.ts`. */
+  readonly code: string
+  /** Id of the thing it is about: a piece of hardware, a body, a bore, 'part', 'plate', 'lathe', 'setup'. */
+  readonly item: string
+  /** Carries its inputs, its limit and what would cure it. */
+  readonly message: string
+  /** Where on the plate to look, plate frame, mm; null where it has no place. */
+  readonly at: Point | null
+}
 
 /** One finding; `at` in the plate frame. */
 export function finding(

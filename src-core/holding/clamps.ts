@@ -1,5 +1,6 @@
 /** Whether the clamps hold the part: preload, proof load, lever, and the factor against slip at each speed. */
-import type { ClampLoad, Clamping, CuttingAdvice, Finding, LetGo } from '../analysis/result.ts'
+import type { CuttingAdvice } from '../cutting/advice.ts'
+import type { Finding } from '../findings/finding.ts'
 import { uncertaintiesOf, type Uncertainties } from '../doubt/defaults.ts'
 import type { Point, Point3 } from '../geometry/types.ts'
 import type { Job, Setup } from '../job/schema.ts'
@@ -19,6 +20,23 @@ export const WANTED_FACTOR = 2
 export const LEAST_CLAMPS = 3
 /** Above this a friction coefficient is no longer a fixture-design figure. */
 const BOLD_FRICTION = 0.2
+
+/** One clamp's part in the holding; `work_force_N` is the low side of the preload scatter. */
+export interface ClampLoad {
+  readonly item: string
+  readonly preload_N: number
+  readonly proof_N: number
+  readonly work_force_N: number
+  readonly nose: Point
+}
+
+export interface Clamping {
+  /** Factor against slip at the chosen speed (standing still where no speed is chosen). */
+  readonly factor: number
+  /** rpm at which the factor falls to 2; null where it never does, 0 where it is below 2 at rest. */
+  readonly rpm_at_factor_2: number | null
+  readonly clamps: readonly ClampLoad[]
+}
 
 export interface ClampInput {
   readonly job: Job
@@ -226,22 +244,5 @@ function factorFindings({ job, setup, chosenRpm, cutting }: ClampInput, clamping
       'setup',
       `By friction alone the clamps have ${factor}${fall}; ${figures}. ${wanted}.`,
     ),
-  ]
-}
-
-/**
- * Speed v = ω·r of each separate piece's centre of mass, m/s, and its energy ½·m·v², J, if it lets go at `rpm`.
- * Empty where no speed is chosen.
- */
-export function letGo(mounted: Mounted, rpm: number | null, partMass: number, partCentre: Point3): LetGo[] {
-  if (rpm === null) return []
-  const omega = angularSpeed(rpm)
-  const one = (item: string, mass: number, at: Point): LetGo => {
-    const speed = (omega * Math.hypot(at.x, at.y)) / 1000
-    return { item, speed_m_s: speed, energy_J: (mass * speed * speed) / 2 }
-  }
-  return [
-    one('part', partMass, partCentre),
-    ...mounted.pieces.map((p) => one(p.item.id, p.item.mass, p.massCentre)),
   ]
 }

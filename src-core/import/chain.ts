@@ -1,7 +1,7 @@
 /** Runs of straight and arc edges, the common coin of the readers. */
 import { makeEdge } from '../geometry/edges.ts'
 import type { Point, Vertex } from '../geometry/types.ts'
-import { applyTo, applyToVector, determinant, keepsCircles, type Affine } from './affine.ts'
+import { applyTo, applyToVector, determinant, keepsCircles, type Affine } from '../geometry/affine.ts'
 import { fitArcs, type Fit } from './fitArcs.ts'
 
 export interface Chain {

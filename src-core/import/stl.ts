@@ -1,6 +1,6 @@
 /** A mesh from an STL file, as a preview: its silhouette and what is wrong with its surface. */
 import type { PreviewFault, ImportOptions, ImportResult, ImportUnit } from './types.ts'
-import { meshBody, type MeshUnit } from '../mesh/body.ts'
+import { meshBody, type MeshUnit } from './meshBody.ts'
 import { readStl } from '../mesh/stl.ts'
 import { silhouetteOf } from '../mesh/silhouette.ts'
 import { refused } from './refusal.ts'

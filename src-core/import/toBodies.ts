@@ -1,7 +1,7 @@
 /** From a preview to bodies of a part. */
 import type { Point, Region, Ring, Vertex } from '../geometry/types.ts'
 import { LIMITS, type Body } from '../job/schema.ts'
-import { meshBody } from '../mesh/body.ts'
+import { meshBody } from './meshBody.ts'
 import { toMm } from './assemble.ts'
 import { isMeshUnit } from './stl.ts'
 import type { ImportUnit, Preview } from './types.ts'

@@ -3,7 +3,7 @@
  * nothing sensible, pockets cut out of thin air. Each has the path of the field and a reason in plain words.
  */
 import { regionFaults, type RingFault } from '../geometry/validate.ts'
-import { meshFaultWords } from '../mesh/body.ts'
+import { meshFaultWords } from '../mesh/faultWords.ts'
 import { meshFaults } from '../mesh/faults.ts'
 import { photographFaults } from './photographs.ts'
 import { removalFaults } from './removals.ts'

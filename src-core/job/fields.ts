@@ -1,10 +1,12 @@
 /** The small fields that the job's schema is made of, and the bounds of everything in a job. Units as there. */
 import { z } from 'zod'
+import { COORDINATE_LIMIT } from '../geometry/limits.ts'
+import { MESH_LIMITS } from '../mesh/limits.ts'
+import { PICTURE_LIMITS } from '../picture/limits.ts'
 
 /** Bounds that a lathe job cannot reasonably pass; they keep hostile files from costing time or digits. */
 export const LIMITS = {
-  /** mm: 100 m, far beyond any lathe, near enough for double precision to hold a nanometre. */
-  coordinate: 1e5,
+  coordinate: COORDINATE_LIMIT,
   verticesPerRing: 20_000,
   holesPerBody: 500,
   bodies: 200,
@@ -15,15 +17,12 @@ export const LIMITS = {
   hardware: 100,
   setups: 50,
   speeds: 100,
-  meshVertices: 200_000,
-  meshTriangles: 250_000,
+  meshVertices: MESH_LIMITS.vertices,
+  meshTriangles: MESH_LIMITS.triangles,
   runs: 500,
-  /** Bytes of one picture; base64 takes a third more. */
-  pictureBytes: 4 * 1024 * 1024,
-  /** Either way. */
-  picturePixels: 12_000,
-  /** Pixels in all: unpacked they take four bytes each, however few the file has. */
-  pictureArea: 40_000_000,
+  pictureBytes: PICTURE_LIMITS.bytes,
+  picturePixels: PICTURE_LIMITS.pixels,
+  pictureArea: PICTURE_LIMITS.area,
   text: 20_000,
 } as const
 

@@ -1,5 +1,20 @@
 /** Materials: density and what cuts like them. Castings vary by several per cent: weigh the part where it matters. */
-import type { GroupId } from '../cutting/groups.ts'
+
+/** Groups that share a specific cutting force. */
+export type MaterialGroup =
+  | 'low-carbon steel'
+  | 'medium-carbon steel'
+  | 'alloy steel'
+  | 'tool steel'
+  | 'stainless steel'
+  | 'grey cast iron'
+  | 'nodular cast iron'
+  | 'wrought aluminium'
+  | 'cast aluminium'
+  | 'brass'
+  | 'bronze'
+  | 'copper'
+  | 'titanium'
 
 export interface Material {
   readonly name: string
@@ -7,7 +22,7 @@ export interface Material {
   /** kg/m³ */
   readonly density: number
   /** Null: no cutting force in the tables. */
-  readonly group: GroupId | null
+  readonly group: MaterialGroup | null
   readonly source: string
 }
 

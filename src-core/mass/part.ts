@@ -21,6 +21,21 @@ export interface PartMass {
   readonly scale: number
 }
 
+export interface MassSummary {
+  readonly mass_kg: number
+  readonly centroid_mm: readonly [number, number, number]
+}
+
+export interface PartSummary extends MassSummary {
+  /** Plan area of all bodies, holes out. */
+  readonly area_mm2: number
+  readonly volume_mm3: number
+  /** Mass computed from outline and density before any weighing was applied, kg. */
+  readonly computed_mass_kg: number
+  /** Density implied by the weighed mass, kg/m³; null where the part was not weighed. */
+  readonly implied_density_kg_m3: number | null
+}
+
 const kept = new WeakMap<Part, Map<string, PartMass>>()
 
 /**

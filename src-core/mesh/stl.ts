@@ -2,7 +2,8 @@
  * Reads STL, binary or text, as hostile input. Binary: 80 bytes of header, a 32-bit count, then 50 bytes a triangle
  * (normal, three corners, attribute), little-endian. The header may say "solid" too, so the length decides first.
  */
-import { LIMITS } from '../job/schema.ts'
+import { COORDINATE_LIMIT } from '../geometry/limits.ts'
+import { MESH_LIMITS } from './limits.ts'
 import { readStlText } from './stlText.ts'
 
 export interface StlFault {
@@ -19,7 +20,7 @@ export type StlResult =
 const HEADER = 84
 const RECORD = 50
 /** A text triangle takes about 250 bytes; this leaves room for long numbers. */
-const MOST_BYTES = LIMITS.meshTriangles * 600
+const MOST_BYTES = MESH_LIMITS.triangles * 600
 
 /** Refuses with a place and a reason; never throws on any bytes. Normals and attributes are not used. */
 export function readStl(bytes: Uint8Array): StlResult {
@@ -50,13 +51,13 @@ export function readStl(bytes: Uint8Array): StlResult {
 
 function readBinary(bytes: Uint8Array, count: number): StlResult {
   if (count === 0) return refuse('byte 80', 'no triangles')
-  if (count > LIMITS.meshTriangles) return refuse('byte 80', tooMany(count))
+  if (count > MESH_LIMITS.triangles) return refuse('byte 80', tooMany(count))
   const data = view(bytes)
   const triangles = new Float64Array(9 * count)
   for (let i = 0, at = HEADER + 12; i < count; i++, at += RECORD) {
     for (let k = 0; k < 9; k++) {
       const value = data.getFloat32(at + 4 * k, true)
-      if (!(Math.abs(value) <= LIMITS.coordinate)) return refuse(`triangle ${i + 1}`, badCoordinate(value))
+      if (!(Math.abs(value) <= COORDINATE_LIMIT)) return refuse(`triangle ${i + 1}`, badCoordinate(value))
       triangles[9 * i + k] = value
     }
   }
@@ -72,10 +73,10 @@ function looksLikeText(bytes: Uint8Array): boolean {
 
 export function badCoordinate(value: number): string {
   if (!Number.isFinite(value)) return 'a coordinate is not a finite number'
-  return `coordinate ${value} is beyond ${LIMITS.coordinate}`
+  return `coordinate ${value} is beyond ${COORDINATE_LIMIT}`
 }
 
-export const tooMany = (count: number) => `${count} triangles, more than the ${LIMITS.meshTriangles} allowed`
+export const tooMany = (count: number) => `${count} triangles, more than the ${MESH_LIMITS.triangles} allowed`
 
 const view = (bytes: Uint8Array) => new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength)
 

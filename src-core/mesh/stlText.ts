@@ -1,5 +1,6 @@
 /** Reads text STL: solid, then `facet normal … outer loop vertex ×3 endloop endfacet`, endsolid; solids may repeat. */
-import { LIMITS } from '../job/schema.ts'
+import { COORDINATE_LIMIT } from '../geometry/limits.ts'
+import { MESH_LIMITS } from './limits.ts'
 import { badCoordinate, refuse, tooMany, type StlResult } from './stl.ts'
 
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i
@@ -68,7 +69,7 @@ function readFacets(words: Words, corners: number[]): string {
   for (;;) {
     const word = words.next()
     if (!is(word, 'facet')) return word
-    if (corners.length / 9 >= LIMITS.meshTriangles) throw new Refusal(tooMany(corners.length / 9 + 1))
+    if (corners.length / 9 >= MESH_LIMITS.triangles) throw new Refusal(tooMany(corners.length / 9 + 1))
     expectWord(words.next(), 'normal')
     for (let k = 0; k < 3; k++) if (words.next() === '') throw new Refusal('cut short within a facet')
     expectWord(words.next(), 'outer')
@@ -86,7 +87,7 @@ function coordinate(word: string): number {
   if (word === '') throw new Refusal('cut short within a vertex')
   if (!NUMBER.test(word)) throw new Refusal(`"${shown(word)}" is not a number`)
   const value = Number(word)
-  if (!(Math.abs(value) <= LIMITS.coordinate)) throw new Refusal(badCoordinate(value))
+  if (!(Math.abs(value) <= COORDINATE_LIMIT)) throw new Refusal(badCoordinate(value))
   return value
 }
 

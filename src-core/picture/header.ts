@@ -1,5 +1,5 @@
 /** The door for a picture: its kind and size, from bytes that anyone may have made. */
-import { LIMITS } from '../job/schema.ts'
+import { PICTURE_LIMITS } from './limits.ts'
 import { isJpeg, readJpeg } from './jpeg.ts'
 import { isPng, readPng } from './png.ts'
 import { refusePicture, type PictureHeader, type PictureReading } from './types.ts'
@@ -17,7 +17,7 @@ export function readPictureHeader(bytes: Uint8Array): PictureReading {
   if (!read.ok) return read
   const { width, height } = read
   if (width < 1 || height < 1) return refusePicture(0, `its size of ${width} × ${height} pixels is none`)
-  const most = LIMITS.picturePixels
+  const most = PICTURE_LIMITS.pixels
   if (width > most || height > most)
     return refusePicture(0, `it is ${width} × ${height} pixels; at most ${most} either way are taken`)
   return read

@@ -1,13 +1,13 @@
 /** Moving a photograph over the plan by its ties: the pixels stay, the points they lie on move together. */
 import type { Point } from '../geometry/types.ts'
-import { applyTo, type Affine } from '../import/affine.ts'
-import { LIMITS } from '../job/schema.ts'
+import { applyTo, type Affine } from '../geometry/affine.ts'
+import { COORDINATE_LIMIT } from '../geometry/limits.ts'
 import type { Ties } from './planMap.ts'
 
 /** The ties with each plan point (mm) replaced; null where one would leave the range a job may hold. */
 export function mapTies(ties: Ties, change: (p: Point) => Point): Ties | null {
   const moved = ties.map(({ u, v, x, y }) => ({ u, v, ...change({ x, y }) }))
-  const inRange = (v: number) => Math.abs(v) <= LIMITS.coordinate
+  const inRange = (v: number) => Math.abs(v) <= COORDINATE_LIMIT
   return moved.every((t) => inRange(t.x) && inRange(t.y)) ? (moved as unknown as Ties) : null
 }
 

@@ -8,11 +8,18 @@
  * turns clockwise corners in pixel coordinates into counter-clockwise ones in the plan.
  */
 import type { Point } from '../geometry/types.ts'
-import type { Photograph } from '../job/schema.ts'
 import { adjugate, multiply, project, weight, type Matrix3 } from './matrix.ts'
 
-export type Ties = Photograph['ties']
-type Tie = Ties[number]
+/** A point of the picture (pixels, right and down from its upper left corner) and where it lies in the part's plan, mm. */
+export interface Tie {
+  readonly u: number
+  readonly v: number
+  readonly x: number
+  readonly y: number
+}
+
+/** Two place and scale a picture, four square it up as well. */
+export type Ties = readonly [Tie, Tie] | readonly [Tie, Tie, Tie, Tie]
 
 export interface PlanMap {
   /** Pixels to mm; its weight is 1 at the ties' middle and positive wherever the picture shows the plan's plane. */

@@ -1,9 +1,9 @@
 /** Masses of everything that rotates, in the plate frame, and the unbalance they make together. */
-import type { UnbalanceTerm } from '../analysis/result.ts'
+
 import { unbalanceCovariance, type Covariance, type DoubtfulMass } from '../doubt/covariance.ts'
 import type { Uncertainties } from '../doubt/defaults.ts'
 import { regionMoments } from '../geometry/ringMoments.ts'
-import type { Point } from '../geometry/types.ts'
+import type { Point, Point3 } from '../geometry/types.ts'
 import type { Plate } from '../job/schema.ts'
 import {
   NO_MASS,
@@ -18,6 +18,24 @@ import { partMass, type PartMass } from '../mass/part.ts'
 import { boresCutBefore, boresCutAfter } from '../mounting/mount.ts'
 import { polar } from '../mounting/hardware.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
+
+export interface Unbalance {
+  readonly static_g_mm: number
+  readonly static_angle_deg: number
+  readonly couple_g_mm2: number
+  readonly couple_angle_deg: number
+  readonly upper95_g_mm: number
+  readonly after_cut_g_mm: number
+}
+
+/** One contribution to the static unbalance: a vector of the polygon that should close. */
+export interface UnbalanceTerm {
+  readonly item: string
+  readonly mass_kg: number
+  /** Centre of mass, plate frame. */
+  readonly centre_mm: Point3
+  readonly unbalance_g_mm: Point
+}
 
 export interface Assembly {
   readonly part: PartMass

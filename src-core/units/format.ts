@@ -1,8 +1,7 @@
 /** Figures for people, in the job's display units: millimetres and kilograms, or inches and pounds. */
-import type { Job } from '../job/schema.ts'
 import { convert } from './convert.ts'
 
-export type DisplayUnits = Job['displayUnits']
+export type DisplayUnits = 'mm' | 'in'
 
 /** Fixed decimals without trailing zeros and without "-0". */
 export function plain(value: number, decimals: number): string {

@@ -1,7 +1,7 @@
 /** Limits on the spindle speed, the ceiling they make, and the verdict at each speed. */
 import type { Setup } from '../job/schema.ts'
 import { centrifugalForce, coupleMoment, equivalentGrade, STANDARD_GRAVITY } from '../unbalance/static.ts'
-import type { Ceiling, CeilingLimit, SpeedLimits, SpeedRow, Verdict } from '../analysis/result.ts'
+import type { Ceiling, CeilingLimit, SpeedLimits, SpeedRow, Verdict } from './types.ts'
 
 /** The lowest limit, named; a foul leaves no speed at all. Ties go to the first in the order of the list. */
 export function ceilingOf(limits: SpeedLimits, fouls: boolean): Ceiling {

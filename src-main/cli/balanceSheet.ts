@@ -1,5 +1,7 @@
 /** The analysis of a setup as text for people. */
-import type { Analysis, CeilingLimit, Severity } from '../../src-core/analysis/result.ts'
+import type { Analysis } from '../../src-core/analysis/result.ts'
+import type { CeilingLimit } from '../../src-core/verdict/types.ts'
+import type { Severity } from '../../src-core/findings/finding.ts'
 import { criterionWords } from '../../src-core/checks/balance.ts'
 import type { Job, Setup } from '../../src-core/job/schema.ts'
 import { clockPosition, formatter, plain, significant, type Formatter } from '../../src-core/units/format.ts'

@@ -1,5 +1,5 @@
 /** The unbalance vectors laid end to end: what does not come back to where it began is what is left. */
-import type { UnbalanceTerm } from '../../src-core/analysis/result.ts'
+import type { UnbalanceTerm } from '../../src-core/unbalance/assembly.ts'
 import type { Point } from '../../src-core/geometry/types.ts'
 
 export interface ChainLink {

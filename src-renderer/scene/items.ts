@@ -3,8 +3,9 @@
  * decides how that looks. Nothing here knows a canvas.
  */
 import type { Point, Ring, Vertex } from '../../src-core/geometry/types.ts'
-import type { Affine } from '../../src-core/import/affine.ts'
-import type { Severity, Verdict } from '../../src-core/analysis/result.ts'
+import type { Affine } from '../../src-core/geometry/affine.ts'
+import type { Severity } from '../../src-core/findings/finding.ts'
+import type { Verdict } from '../../src-core/verdict/types.ts'
 
 /** Bottom to top. `machine` and `front`, what stands before the work, are still while the rest turns with the spindle. */
 export type Layer = 'machine' | 'plate' | 'work' | 'front' | 'overlay'

@@ -1,5 +1,5 @@
 /** The photograph under the part, and the two points that it is taken hold of by. */
-import { compose, rotation, type Affine } from '../../src-core/import/affine.ts'
+import { compose, rotation, type Affine } from '../../src-core/geometry/affine.ts'
 import type { Photograph } from '../../src-core/job/schema.ts'
 import { placePoint } from '../../src-core/mounting/place.ts'
 import type { Placement } from '../../src-core/mounting/types.ts'

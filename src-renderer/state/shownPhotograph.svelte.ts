@@ -1,5 +1,5 @@
 /** The part's photograph as an image to draw, kept while it is only moved; unpacked and squared up in a worker. */
-import { compose, type Affine } from '../../src-core/import/affine.ts'
+import { compose, type Affine } from '../../src-core/geometry/affine.ts'
 import type { Photograph } from '../../src-core/job/schema.ts'
 import { carried } from '../../src-core/picture/moving.ts'
 import { planMap, type Ties } from '../../src-core/picture/planMap.ts'

@@ -1,6 +1,6 @@
 /** DXF entities as runs of edges. */
 import type { Point, Vertex } from '../../geometry/types.ts'
-import { applyTo, applyToVector, compose, type Affine } from '../affine.ts'
+import { applyTo, applyToVector, compose, type Affine } from '../../geometry/affine.ts'
 import { ellipticArc, fullEllipse, mapChain, type Chain } from '../chain.ts'
 import { fitArcs, type Fit } from '../fitArcs.ts'
 import type { Entity } from './drawing.ts'

@@ -1,5 +1,5 @@
 /** Outlines from an ASCII DXF drawing, as hostile input. */
-import { compose, rotation, scaling, translation, determinant, type Affine } from '../affine.ts'
+import { compose, rotation, scaling, translation, determinant, type Affine } from '../../geometry/affine.ts'
 import { assemble, scaleOf } from '../assemble.ts'
 import type { Chain } from '../chain.ts'
 import { DropList } from '../dropList.ts'

@@ -1,5 +1,5 @@
 /** Lengths, view boxes and transforms of SVG. */
-import { IDENTITY, compose, rotation, scaling, translation, type Affine } from '../affine.ts'
+import { IDENTITY, compose, rotation, scaling, translation, type Affine } from '../../geometry/affine.ts'
 import { convert } from '../../units/convert.ts'
 import { plainNumber } from '../refusal.ts'
 

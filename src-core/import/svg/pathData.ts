@@ -1,6 +1,6 @@
 /** The `d` of a path as runs of edges. Strict: a fault anywhere drops the whole path, with its place. */
 import type { Point } from '../../geometry/types.ts'
-import type { Affine } from '../affine.ts'
+import type { Affine } from '../../geometry/affine.ts'
 import type { Fit } from '../fitArcs.ts'
 import { CAPS } from '../refusal.ts'
 import { Run } from './run.ts'

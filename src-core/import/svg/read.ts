@@ -1,5 +1,5 @@
 /** Outlines from an SVG drawing, as hostile input. */
-import { IDENTITY, compose, determinant, scaling, translation, type Affine } from '../affine.ts'
+import { IDENTITY, compose, determinant, scaling, translation, type Affine } from '../../geometry/affine.ts'
 import { assemble, scaleOf } from '../assemble.ts'
 import type { Chain } from '../chain.ts'
 import { DropList } from '../dropList.ts'

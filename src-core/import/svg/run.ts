@@ -1,6 +1,6 @@
 /** Draws one run of edges in user units and keeps it mapped: lines, Béziers and elliptic arcs. */
 import type { Point, Vertex } from '../../geometry/types.ts'
-import { applyTo, applyToVector, type Affine } from '../affine.ts'
+import { applyTo, applyToVector, type Affine } from '../../geometry/affine.ts'
 import { ellipticArc } from '../chain.ts'
 import { fitArcs, type Fit } from '../fitArcs.ts'
 

@@ -1,6 +1,6 @@
 /** Basic shapes and paths of SVG as runs of edges. */
 import type { Point } from '../../geometry/types.ts'
-import { applyTo, applyToVector, type Affine } from '../affine.ts'
+import { applyTo, applyToVector, type Affine } from '../../geometry/affine.ts'
 import { fullEllipse, type Chain } from '../chain.ts'
 import type { Fit } from '../fitArcs.ts'
 import { plainNumber } from '../refusal.ts'

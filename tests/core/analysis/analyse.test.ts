@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { bestEstimateCeiling, ceilingOf, verdictAt } from '../../../src-core/verdict/speeds.ts'
-import type { SpeedLimits } from '../../../src-core/analysis/result.ts'
+import type { SpeedLimits } from '../../../src-core/verdict/types.ts'
 import {
   EXAMPLES,
   bore,

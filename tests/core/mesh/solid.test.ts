@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { jobSchema } from '../../../src-core/job/schema.ts'
-import { meshBody } from '../../../src-core/mesh/body.ts'
+import { meshBody } from '../../../src-core/import/meshBody.ts'
 import { isSolid, meshFaults } from '../../../src-core/mesh/faults.ts'
 import { meshProperties } from '../../../src-core/mesh/properties.ts'
 import { weld } from '../../../src-core/mesh/weld.ts'

@@ -1,5 +1,5 @@
 /** Plane affine maps: x′ = a·x + c·y + e, y′ = b·x + d·y + f. */
-import type { Point } from '../geometry/types.ts'
+import type { Point } from './types.ts'
 
 export interface Affine {
   readonly a: number

@@ -1,10 +1,11 @@
 /** An STL file's triangles as a body of a part. */
 import { LIMITS, type MeshBody } from '../job/schema.ts'
+import { meshFaultWords } from '../mesh/faultWords.ts'
 import { convert } from '../units/convert.ts'
-import { isSolid, meshFaults, type MeshFaults } from './faults.ts'
-import { meshBox } from './properties.ts'
-import { badCoordinate } from './stl.ts'
-import { weld } from './weld.ts'
+import { isSolid, meshFaults, type MeshFaults } from '../mesh/faults.ts'
+import { meshBox } from '../mesh/properties.ts'
+import { badCoordinate } from '../mesh/stl.ts'
+import { weld } from '../mesh/weld.ts'
 
 /** Units an STL file may be drawn in; it does not say, so the user is asked. */
 export type MeshUnit = 'mm' | 'cm' | 'm' | 'in' | 'ft'
@@ -48,20 +49,3 @@ export function meshBody(
   const base = -meshBox(mesh).low[2]
   return { ok: true, body: { id, effect: 'adds', base: base === 0 ? 0 : base, mesh }, faults, collapsed }
 }
-
-/** One sentence that names what keeps a mesh from being a solid, with counts; '' for a solid. */
-export function meshFaultWords(faults: MeshFaults): string {
-  const words: string[] = []
-  if (faults.openEdges > 0) words.push(`the surface is open at ${edges(faults.openEdges)}`)
-  if (faults.wronglyPairedEdges > 0)
-    words.push(`triangles face opposite ways across ${edges(faults.wronglyPairedEdges)}`)
-  if (words.length > 0 && faults.at)
-    words.push(`the first near x ${faults.at.map((v) => v.toFixed(2)).join(', ')} mm`)
-  if (words.length > 0) return words.join(', ')
-  if (faults.empty) return 'the surface encloses nothing'
-  if (faults.inverted) return 'the surface is inside out: its volume comes out negative'
-  if (faults.invertedShells > 0) return `${faults.invertedShells} of the shells are inside out`
-  return ''
-}
-
-const edges = (count: number) => (count === 1 ? '1 edge' : `${count} edges`)
