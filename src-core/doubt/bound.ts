@@ -8,12 +8,10 @@
  * with the axes turned to the principal axes of the covariance (σ₁ ≥ σ₂), the estimate at (a, b), v normal about b
  * with σ₂. Substituting v = R·sin t removes the root's edges; Gauss–Legendre then converges fast.
  */
-import { create, erfDependencies, type FactoryFunctionMap } from 'mathjs'
 import type { Point } from '../geometry/types.ts'
 import type { Covariance } from './covariance.ts'
+import { erf } from './erf.ts'
 
-const factories: FactoryFunctionMap = { erfDependencies: erfDependencies! }
-const erf = (create(factories, {}) as unknown as { erf(x: number): number }).erf
 const normal = (x: number): number => (x > 8 ? 1 : x < -8 ? 0 : (1 + erf(x * Math.SQRT1_2)) / 2)
 
 const NODES = legendre(40)

@@ -2,7 +2,7 @@
 import type { Point, Region } from '../geometry/types.ts'
 import type { MeshFaults } from '../mesh/faults.ts'
 
-/** Length units a file may be drawn in, by their mathjs names; px is CSS's, 1/96 inch. */
+/** Length units a file may be drawn in; px is CSS's, 1/96 inch. */
 export type ImportUnit = 'mm' | 'cm' | 'dm' | 'm' | 'in' | 'ft' | 'mil' | 'um' | 'px'
 
 export interface ImportOptions {

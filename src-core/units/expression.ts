@@ -51,7 +51,9 @@ interface Arithmetic {
   divide(a: Value, b: Value): Value
   pow(a: Value, b: number): Value
 }
-const math = create(factories, {}) as unknown as Arithmetic
+let made: Arithmetic | undefined
+/** Made when the first field is read: it takes longer than all the rest of a start. */
+const math = (): Arithmetic => (made ??= create(factories, {}) as unknown as Arithmetic)
 
 /** The unit names a field knows; the value is mathjs's own name for it. */
 const UNITS: Readonly<Record<string, string>> = {
@@ -92,7 +94,7 @@ export function readExpression(text: string, wanted: Wanted): Expression {
   if (!normal.ok) return normal
   let tree: MathNode
   try {
-    tree = math.parse(normal.text)
+    tree = math().parse(normal.text)
   } catch {
     return { ok: false, reason: `"${text.trim()}" is not a number or a sum that can be read.` }
   }
@@ -112,7 +114,7 @@ function inUnit(value: Value, wanted: Wanted): number {
   if (typeof value === 'number') number = value
   else if (wanted.unit === '') return refuse(`${wanted.kind} is wanted here, without a unit.`)
   else {
-    if (!value.equalBase(math.unit(1, wanted.unit)))
+    if (!value.equalBase(math().unit(1, wanted.unit)))
       return refuse(
         `${value.formatUnits() || 'That'} does not fit: ${wanted.kind} is wanted, in ${wanted.unit} or alike.`,
       )
@@ -154,8 +156,8 @@ function walk(node: MathNode, wanted: Wanted, tally: Tally): Value {
 
 function named(name: string): Value {
   if (Object.hasOwn(CONSTANTS, name)) return CONSTANTS[name]!
-  if (Object.hasOwn(UNITS, name)) return math.unit(1, UNITS[name]!)
-  if (Object.hasOwn(MADE, name)) return math.unit(...MADE[name]!)
+  if (Object.hasOwn(UNITS, name)) return math().unit(1, UNITS[name]!)
+  if (Object.hasOwn(MADE, name)) return math().unit(...MADE[name]!)
   return refuse(`"${name}" is not a unit known here.`)
 }
 
@@ -173,7 +175,7 @@ function called(node: { fn: { name?: string }; args: MathNode[] }, inner: (n: Ma
 
 function operate(node: OperatorLike, inner: (n: MathNode) => Value, wanted: Wanted): Value {
   const [first, second] = node.args
-  if (node.fn === 'unaryMinus') return math.multiply(-1, inner(first!))
+  if (node.fn === 'unaryMinus') return math().multiply(-1, inner(first!))
   if (node.fn === 'unaryPlus') return inner(first!)
   if (!second) return refuse(`"${node.op}" cannot be used here.`)
   if (node.implicit && !isUnit(second)) return refuse('A sign is missing between two numbers: write + or *.')
@@ -182,15 +184,15 @@ function operate(node: OperatorLike, inner: (n: MathNode) => Value, wanted: Want
   switch (node.fn) {
     case 'add':
     case 'subtract':
-      return math[node.fn](...alike(a, b, wanted))
+      return math()[node.fn](...alike(a, b, wanted))
     case 'multiply':
-      return math.multiply(a, b)
+      return math().multiply(a, b)
     case 'divide':
-      return b === 0 ? refuse('That divides by zero.') : math.divide(a, b)
+      return b === 0 ? refuse('That divides by zero.') : math().divide(a, b)
     case 'pow':
       if (typeof b !== 'number' || Math.abs(b) > LIMIT.power)
         return refuse(`A power is a plain number up to ${LIMIT.power}.`)
-      return math.pow(a, b)
+      return math().pow(a, b)
     default:
       return refuse(`"${node.op}" cannot be used here.`)
   }
@@ -209,6 +211,6 @@ function isUnit(node: MathNode): boolean {
 /** In a sum of a plain number and a quantity the plain one counts in the field's unit. */
 function alike(a: Value, b: Value, wanted: Wanted): [Value, Value] {
   if (typeof a === typeof b || wanted.unit === '') return [a, b]
-  const lift = (v: Value) => (typeof v === 'number' ? math.unit(v, wanted.unit) : v)
+  const lift = (v: Value) => (typeof v === 'number' ? math().unit(v, wanted.unit) : v)
   return [lift(a), lift(b)]
 }

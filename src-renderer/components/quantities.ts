@@ -1,19 +1,19 @@
 /** What a number field may hold: the job's unit, how it is shown in either system, and what to call it. */
 import { capital } from '../../src-core/words/capital.ts'
-import { convert } from '../../src-core/units/convert.ts'
+import { convert, type UnitName } from '../../src-core/units/convert.ts'
 import { readExpression, type Expression } from '../../src-core/units/expression.ts'
 import { plain, type DisplayUnits } from '../../src-core/units/format.ts'
 
 interface Shown {
-  /** As mathjs writes it; '' for a plain number. */
-  readonly unit: string
+  /** '' for a plain number. */
+  readonly unit: UnitName | ''
   readonly label: string
   readonly decimals: number
 }
 
 interface Quantity {
-  /** Unit in the job, as mathjs writes it. */
-  readonly job: string
+  /** Unit in the job. */
+  readonly job: UnitName | ''
   readonly words: string
   readonly mm: Shown
   readonly in: Shown
@@ -21,7 +21,7 @@ interface Quantity {
   readonly factor?: number
 }
 
-const same = (job: string, words: string, shown: Shown, factor?: number): Quantity => ({
+const same = (job: UnitName | '', words: string, shown: Shown, factor?: number): Quantity => ({
   job,
   words,
   mm: shown,
@@ -85,7 +85,11 @@ export function quantityText(name: QuantityName, value: number, system: DisplayU
   const q: Quantity = QUANTITIES[name]
   const shown = q[system]
   const converted =
-    q.factor !== undefined ? value * q.factor : shown.unit === '' ? value : convert(value, q.job, shown.unit)
+    q.factor !== undefined
+      ? value * q.factor
+      : shown.unit === '' || q.job === ''
+        ? value
+        : convert(value, q.job, shown.unit)
   return plain(converted, shown.decimals)
 }
 
@@ -111,7 +115,7 @@ export function readQuantity(
   const raw =
     q.factor !== undefined
       ? read.value / q.factor
-      : shown.unit === ''
+      : shown.unit === '' || q.job === ''
         ? read.value
         : convert(read.value, shown.unit, q.job)
   // Twelve digits: what a conversion adds beyond them is not meant.
