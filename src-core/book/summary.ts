@@ -1,5 +1,6 @@
 /** What the job book lists and searches of a job, with a small picture of its first setup. */
 import type { JobSummary } from '../bridge/bookContract.ts'
+import { polar } from '../geometry/angles.ts'
 import { flattenRing } from '../geometry/flatten.ts'
 import type { Point, Ring } from '../geometry/types.ts'
 import type { Job } from '../job/schema.ts'
@@ -48,8 +49,7 @@ function picture(job: Job): JobSummary['picture'] {
     { role: 'plate', path: circlePath(job.plate.diameter * scale) },
   ]
   for (const slot of job.plate.slots.slice(0, MOST_RINGS)) {
-    const a = (slot.angle * Math.PI) / 180
-    const end = (r: number) => onBox({ x: r * Math.cos(a), y: r * Math.sin(a) })
+    const end = (r: number) => onBox(polar(r, slot.angle))
     shapes.push({ role: 'slot', path: `M${end(slot.from)}L${end(slot.to)}` })
   }
   const adding = mounted.bodies.filter((b) => b.body.effect === 'adds').slice(0, MOST_RINGS)

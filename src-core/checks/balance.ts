@@ -1,4 +1,5 @@
 /** Findings about balance and speed: what it pulls at the chosen speed, against what limit, and what would cure it. */
+import { opposite } from '../geometry/angles.ts'
 import type { Analysis } from '../analysis/result.ts'
 import type { Finding } from '../findings/finding.ts'
 import type { Job, Setup } from '../job/schema.ts'
@@ -101,7 +102,7 @@ export function balanceFindings(job: Job, setup: Setup, a: Part): Finding[] {
 function counterweightWords(job: Job, setup: Setup, a: Part): string {
   const fmt = formatter(job.displayUnits)
   const u = a.unbalance.static_g_mm
-  const opposite = (a.unbalance.static_angle_deg + 180) % 360
+  const light = opposite(a.unbalance.static_angle_deg)
   const radii = [...job.plate.slots.map((s) => s.to), ...job.plate.holes.map((h) => Math.hypot(h.x, h.y))]
   const radius = radii.length > 0 ? Math.max(...radii) : job.plate.diameter / 2
   const mass = u / 1000 / radius
@@ -110,7 +111,7 @@ function counterweightWords(job: Job, setup: Setup, a: Part): string {
   const allowed =
     setup.speed === null ? null : allowedUnbalance(setup.criterion, a.assembly.mass_kg, setup.speed)
   const aim = allowed === null ? '' : ` (aim: under ${fmt.unbalance(allowed)}, now ${fmt.unbalance(u)})`
-  return `${fmt.mass(mass)} at ${fmt.length(radius)} toward ${fmt.angle(opposite)} (${clockPosition(opposite)}) would settle it${aim},${slower || ' or run slower'}.`
+  return `${fmt.mass(mass)} at ${fmt.length(radius)} toward ${fmt.angle(light)} (${clockPosition(light)}) would settle it${aim},${slower || ' or run slower'}.`
 }
 
 /** Difference that this setup's cut makes to the static unbalance. */

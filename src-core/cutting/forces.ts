@@ -1,4 +1,5 @@
 /** Forces of boring and of drilling. */
+import { toRadians } from '../geometry/angles.ts'
 import { specificCuttingForce, type CuttingGroup } from './groups.ts'
 
 /**
@@ -50,7 +51,7 @@ export function handbookDrilling(
 }
 
 /** Half the point angle of a 118° drill. */
-const HALF_POINT = (59 * Math.PI) / 180
+const HALF_POINT = toRadians(59)
 
 /**
  * From specific cutting force, chip thickness h = (f/2)·sin(σ/2): M = k_c·f·D²/8000 N·m, thrust ½·k_c·f·(D/2)·sin(σ/2)

@@ -1,4 +1,5 @@
 /** Labels with a leader: item numbers in balloons (ISO 6433) and short notes. Candidates in sheet mm. */
+import { angleTowards, onCircle, toRadians } from '../geometry/angles.ts'
 import type { Point } from '../geometry/types.ts'
 import { LETTERING } from './lettering.ts'
 import type { LayerName, PolarPrimitive, Primitive } from './model.ts'
@@ -22,9 +23,9 @@ export function around(
 ): { at: Point; direction: number; cost: number }[] {
   return distances.flatMap((distance, i) =>
     TURNS.map((turn) => {
-      const direction = home + (turn * Math.PI) / 180
+      const direction = home + toRadians(turn)
       return {
-        at: { x: centre.x + Math.cos(direction) * distance, y: centre.y + Math.sin(direction) * distance },
+        at: onCircle(centre, distance, direction),
         direction,
         cost: 1.5 * i + Math.abs(turn) / 8,
       }
@@ -54,8 +55,8 @@ export function balloonCandidates(spec: BalloonSpec): Candidate[] {
   const number = plain(spec.number, 0)
   const figure = number.length > 2 ? LETTERING.note : LETTERING.read
   const one = (target: Point, at: Point, side: 1 | -1, cost: number): Candidate[] => {
-    const lead = Math.atan2(target.y - at.y, target.x - at.x)
-    const foot = { x: at.x + Math.cos(lead) * BALLOON_RADIUS, y: at.y + Math.sin(lead) * BALLOON_RADIUS }
+    const lead = angleTowards(at, target)
+    const foot = onCircle(at, BALLOON_RADIUS, lead)
     const label = { x: at.x + side * (BALLOON_RADIUS + 1 + width / 2), y: at.y }
     const figures = quad(label, width, tall)
     const leader = { a: foot, b: target }
@@ -75,7 +76,7 @@ export function balloonCandidates(spec: BalloonSpec): Candidate[] {
       spec.places!.flatMap((at) => one(target, at, at.x < centre.x ? -1 : 1, 0)),
     )
   return spec.targets.flatMap((target, k) => {
-    const home = Math.atan2(target.y - centre.y, target.x - centre.x)
+    const home = angleTowards(centre, target)
     return around(centre, home, spec.distances).flatMap(({ at, direction, cost }) => {
       const outward = Math.cos(direction) >= 0 ? 1 : -1
       const own = cost + TARGET_COST * k
@@ -160,10 +161,7 @@ function leaderTo(target: Point, foot: Point, short: number): Segment | null {
 }
 
 function leader(foot: Point, target: Point): Primitive[] {
-  return [
-    line('dimension', foot, target),
-    arrowhead('dimension', target, Math.atan2(target.y - foot.y, target.x - foot.x), 2.5),
-  ]
+  return [line('dimension', foot, target), arrowhead('dimension', target, angleTowards(foot, target), 2.5)]
 }
 
 /** Where a leader leaves a text block: the middle of the nearer side, or above or below it. */

@@ -2,6 +2,7 @@
  * Linear dimensions after ISO 129-1: extension lines with a gap, closed filled arrowheads, the value above the
  * dimension line, readable from the bottom or the right of the sheet. Sheet mm.
  */
+import { angleTowards, onCircle, toDegrees, toRadians } from '../geometry/angles.ts'
 import type { Point } from '../geometry/types.ts'
 import { handFirst, isHidden, type DimensionChoices } from './choices.ts'
 import { dimensionName } from './dimensionNames.ts'
@@ -107,7 +108,7 @@ function buildDimension(spec: DimensionSpec, offset: number, place: TextPlace): 
       scale: spec.scale,
       parts: parts(),
     }),
-    quad: quad(at(middle, offset + up * (LIFT + HEIGHT / 2)), width, HEIGHT, (angle * Math.PI) / 180),
+    quad: quad(at(middle, offset + up * (LIFT + HEIGHT / 2)), width, HEIGHT, toRadians(angle)),
     lines,
     fits,
     isLong: fits && 0.3 * length >= width / 2 + ARROW + 1,
@@ -171,7 +172,7 @@ const STEEPEST_FALL = -75
 
 /** Angle at which text along a direction reads from the bottom or the right, degrees, and on which side it is then up. */
 function readable(direction: number): { angle: number; up: 1 | -1 } {
-  const degrees = (direction * 180) / Math.PI
+  const degrees = toDegrees(direction)
   const turns = Math.ceil((degrees - (STEEPEST_FALL + 180)) / 180)
   return { angle: degrees - 180 * turns, up: turns % 2 === 0 ? 1 : -1 }
 }
@@ -193,9 +194,9 @@ export function diameterCandidates(
   return places.map(({ at, cost }): Candidate => {
     const side = at.x >= centre.x ? -1 : 1
     const foot = { x: at.x + side * (width / 2 + 1), y: at.y }
-    const lead = Math.atan2(foot.y - centre.y, foot.x - centre.x)
-    const near = { x: centre.x + Math.cos(lead) * radius, y: centre.y + Math.sin(lead) * radius }
-    const far = { x: centre.x - Math.cos(lead) * radius, y: centre.y - Math.sin(lead) * radius }
+    const lead = angleTowards(centre, foot)
+    const near = onCircle(centre, radius, lead)
+    const far = onCircle(centre, -radius, lead)
     const textAt = { x: at.x, y: at.y - HEIGHT / 2 }
     const dimension = (): DimensionPrimitive => ({
       kind: 'dimension',

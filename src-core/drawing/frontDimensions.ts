@@ -1,4 +1,5 @@
 /** Dimensions of the front view: where the part stands, its bores, the bed and the clearance to it. */
+import { angleTowards, toRadians } from '../geometry/angles.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point, Ring } from '../geometry/types.ts'
 import { around } from './callouts.ts'
@@ -92,16 +93,10 @@ function boreLabels(
     const diameter = `Ø${dimensionText(job, bore.diameter)}`
     const shown = `${bore.id} ${diameter}${later}`
     const half = textWidth(shown, LETTERING.read) / 2
-    const home = Math.atan2(at.y - origin.y, at.x - origin.x)
+    const home = angleTowards(origin, at)
     const places = [0, 90, 180, 270, 45, 135, 225, 315].flatMap((turn, i) =>
-      around(at, home + (turn * Math.PI) / 180, [
-        radius + 7,
-        radius + 13,
-        radius + 21,
-        radius + 30,
-        radius + 42,
-      ])
-        .concat(around(origin, home + (turn * Math.PI) / 180, [swing + 7, swing + 14]))
+      around(at, home + toRadians(turn), [radius + 7, radius + 13, radius + 21, radius + 30, radius + 42])
+        .concat(around(origin, home + toRadians(turn), [swing + 7, swing + 14]))
         .filter((_, k) => k % 2 === 0)
         .map(({ at: p, direction, cost }) => ({
           at: { x: p.x + Math.sign(Math.round(Math.cos(direction) * 10)) * half, y: p.y },

@@ -1,4 +1,5 @@
 /** Labels of the front view: slot names, item balloons with radius and angle, heavy side, swing, tightest corner. */
+import { angleOf, angleTowards, onCircle, toDegrees, toRadians, wholeTurn } from '../geometry/angles.ts'
 import { isInside } from '../geometry/nearest.ts'
 import type { Point } from '../geometry/types.ts'
 import type { MountedPiece } from '../mounting/types.ts'
@@ -19,11 +20,9 @@ const MANY = 40
 /** From the swing circle outward, mm. */
 const RINGS = [9, 15, 22, 31]
 
-const radians = (degrees: number): number => (degrees * Math.PI) / 180
-
 export function slotLabels({ job, origin, scale }: ViewInput, { rim, swing }: FrontLines): Label[] {
   return job.plate.slots.map((slot): Label => {
-    const a = radians(slot.angle)
+    const a = toRadians(slot.angle)
     const at = (r: number, across: number): Point => ({
       x: origin.x + Math.cos(a) * r - Math.sin(a) * across,
       y: origin.y + Math.sin(a) * r + Math.cos(a) * across,
@@ -111,7 +110,7 @@ function stationPolar(
   const radius = stationRadius(piece)
   const id = stationId(piece)
   if (radius === null || isHidden(choices, id)) return null
-  const degrees = (Math.atan2(piece.at.y, piece.at.x) * 180) / Math.PI
+  const degrees = toDegrees(angleOf(piece.at))
   const zero = indexAngle(job)
   return {
     kind: 'polar',
@@ -121,7 +120,7 @@ function stationPolar(
     at: map(piece.at),
     zero,
     radius,
-    angle: (((degrees - zero) % 360) + 360) % 360,
+    angle: wholeTurn(degrees - zero),
     scale,
     radiusText: `R${dimensionText(job, radius)}`,
     angleText: radius > 0 ? angleText(job, degrees) : '',
@@ -152,9 +151,9 @@ function leaderTargets(piece: MountedPiece, over: readonly MountedPiece[]): Poin
 export function heavyLabel({ job, analysis, origin }: ViewInput, { rim, swing }: FrontLines): Label[] {
   const { static_g_mm: size, static_angle_deg: angle } = analysis.unbalance
   if (size < LEAST_UNBALANCE) return []
-  const a = radians(angle)
+  const a = toRadians(angle)
   const where = [`${angleText(job, angle, 0)},`, clockPosition(angle)]
-  const tip = { x: origin.x + Math.cos(a) * rim * HEAVY_TIP, y: origin.y + Math.sin(a) * rim * HEAVY_TIP }
+  const tip = onCircle(origin, rim * HEAVY_TIP, a)
   const settings = [
     ['HEAVY SIDE', where.join(' ')],
     ['HEAVY', 'SIDE', ...where],
@@ -188,7 +187,7 @@ export function swingLabels(input: ViewInput, { map, rim, swing }: FrontLines): 
   const out: Label[] = []
   const distances = [9, 14, 20, 26].map((d) => swing + d)
   const note = (id: string, target: Point, settings: readonly (readonly string[])[]) => {
-    const home = Math.atan2(target.y - origin.y, target.x - origin.x)
+    const home = angleTowards(origin, target)
     const candidates = settings.flatMap((words, i) => {
       const half = Math.max(...words.map((t) => textWidth(t, LETTERING.note))) / 2
       const places = around(origin, home, distances).map(({ at, direction, cost }) => ({
@@ -205,8 +204,7 @@ export function swingLabels(input: ViewInput, { map, rim, swing }: FrontLines): 
     note('tightest clearance', map(tightest.corner), [[words.join(' ')], words])
   }
   if (swing > rim + 0.1) {
-    const a = radians(35)
-    const at = { x: origin.x + Math.cos(a) * swing, y: origin.y + Math.sin(a) * swing }
+    const at = onCircle(origin, swing, toRadians(35))
     note('swing', at, [[`swing R${dimensionText(job, swing / scale)}`]])
   }
   return out

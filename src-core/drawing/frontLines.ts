@@ -1,10 +1,10 @@
 /** The drawn lines of the front view: plate, part, hardware, axes, swing circle, bed. No labels. */
+import { polar } from '../geometry/angles.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import { flattenRegion, flattenRing } from '../geometry/flatten.ts'
 import { isInside } from '../geometry/nearest.ts'
 import type { Point, Ring } from '../geometry/types.ts'
 import type { Slot } from '../job/schema.ts'
-import { polar } from '../mounting/hardware.ts'
 import type { MountedBody, MountedPiece } from '../mounting/types.ts'
 import type { LayerName, PlainPrimitive } from './model.ts'
 import { circle, line, ringsPath } from './primitives.ts'

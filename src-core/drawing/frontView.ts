@@ -1,4 +1,5 @@
 /** The plate as seen from the tailstock, with everything on it. */
+import { onCircle, toRadians } from '../geometry/angles.ts'
 import type { Point } from '../geometry/types.ts'
 import { bedAside, bedLabel } from './bedLabel.ts'
 import { frontDimensions } from './frontDimensions.ts'
@@ -38,8 +39,8 @@ export function frontView(input: ViewInput): View {
 function heavyArrow({ analysis, origin }: ViewInput, rim: number): PlainPrimitive[] {
   const { static_g_mm: size, static_angle_deg: angle } = analysis.unbalance
   if (size < 1) return []
-  const a = (angle * Math.PI) / 180
-  const at = (r: number): Point => ({ x: origin.x + Math.cos(a) * r, y: origin.y + Math.sin(a) * r })
+  const a = toRadians(angle)
+  const at = (r: number): Point => onCircle(origin, r, a)
   const tip = at(rim * HEAVY_TIP)
   return [line('caution', at(3), at(rim * HEAVY_TIP - 4)), arrowhead('caution', tip, a, 5)]
 }
@@ -57,6 +58,6 @@ function massCentres({ mounted, analysis }: ViewInput, map: (p: Point) => Point)
 
 function index({ job, origin }: ViewInput, rim: number): PlainPrimitive[] {
   if (job.plate.slots.length === 0) return []
-  const a = (indexAngle(job) * Math.PI) / 180
-  return [indexMark({ x: origin.x + Math.cos(a) * rim, y: origin.y + Math.sin(a) * rim }, a)]
+  const a = toRadians(indexAngle(job))
+  return [indexMark(onCircle(origin, rim, a), a)]
 }

@@ -1,4 +1,5 @@
 /** The sheet's lists: hardware with stations, masses and bolts, and spindle speeds with force and verdict. */
+import { directionOf } from '../geometry/angles.ts'
 import type { Analysis } from '../analysis/result.ts'
 import type { Job, Setup } from '../job/schema.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
@@ -40,7 +41,7 @@ function hardwareRow(job: Job, { item, at }: MountedPiece, i: number): string[] 
     significant(job.displayUnits === 'in' ? convert(item.mass, 'kg', 'lbm') : item.mass, 3),
     station,
     dimensionText(job, radius),
-    radius > 0 ? angleText(job, (Math.atan2(at.y, at.x) * 180) / Math.PI) : '–',
+    radius > 0 ? angleText(job, directionOf(at)) : '–',
     item.kind === 'packing'
       ? 'loose'
       : clamp?.thread

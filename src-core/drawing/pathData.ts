@@ -1,3 +1,4 @@
+import { angleTowards, onCircle } from '../geometry/angles.ts'
 import type { Point, Vertex } from '../geometry/types.ts'
 import { formatNumber } from './formatNumber.ts'
 import type { PathStep } from './model.ts'
@@ -55,7 +56,7 @@ function arcPieces(from: Vertex, to: Point, write: (p: Point) => string): string
   // From the middle of the chord to the centre, as a share of the chord turned a quarter turn to the left.
   const share = (1 - bulge * bulge) / (4 * bulge)
   const centre = { x: (from.x + to.x) / 2 - dy * share, y: (from.y + to.y) / 2 + dx * share }
-  const start = Math.atan2(from.y - centre.y, from.x - centre.x)
+  const start = angleTowards(centre, from)
   const count = Math.max(1, Math.ceil(Math.abs(sweep) / (Math.PI / 2) - SLACK))
   const size = formatNumber(radius, DECIMALS)
   // Counter-clockwise with y up is anticlockwise on a y-down page: sweep flag 0.
@@ -63,6 +64,6 @@ function arcPieces(from: Vertex, to: Point, write: (p: Point) => string): string
   return Array.from({ length: count }, (_, i) => {
     if (i === count - 1) return head + write(to)
     const angle = start + (sweep * (i + 1)) / count
-    return head + write({ x: centre.x + radius * Math.cos(angle), y: centre.y + radius * Math.sin(angle) })
+    return head + write(onCircle(centre, radius, angle))
   })
 }

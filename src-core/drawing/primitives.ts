@@ -1,4 +1,5 @@
 /** Makers of drawing primitives, all in sheet mm. */
+import { toRadians } from '../geometry/angles.ts'
 import type { Point, Ring } from '../geometry/types.ts'
 import { settable } from './textWidth.ts'
 import type {
@@ -107,7 +108,7 @@ export function text(at: Point, content: string, height: number, options: TextOp
 
 /** Filled arrowhead (ISO 129-1: 30° included angle, closed and filled), its point at `tip`, pointing along `direction` radians. */
 export function arrowhead(layer: LayerName, tip: Point, direction: number, length = 2.5): PathPrimitive {
-  const half = (15 * Math.PI) / 180
+  const half = toRadians(15)
   const side = (sign: number): Point => ({
     x: tip.x - length * Math.cos(direction + sign * half),
     y: tip.y - length * Math.sin(direction + sign * half),

@@ -1,4 +1,5 @@
 /** Marks of the views. Sheet mm. */
+import { onCircle } from '../geometry/angles.ts'
 import type { Point } from '../geometry/types.ts'
 import type { PlainPrimitive } from './model.ts'
 import { arrowhead, box, circle, line } from './primitives.ts'
@@ -9,8 +10,8 @@ const NOSE = 1.7
 export function quarteredDisc(at: Point, r = 2): PlainPrimitive[] {
   const quarter = (start: number): PlainPrimitive => {
     const a = (start * Math.PI) / 2
-    const p = { x: at.x + Math.cos(a) * r, y: at.y + Math.sin(a) * r }
-    const q = { x: at.x + Math.cos(a + Math.PI / 2) * r, y: at.y + Math.sin(a + Math.PI / 2) * r }
+    const p = onCircle(at, r, a)
+    const q = onCircle(at, r, a + Math.PI / 2)
     return {
       kind: 'path',
       layer: 'mark',

@@ -1,5 +1,6 @@
 /** What every view of a setup needs: the setup, its analysis, and where model points go on the sheet. */
 import type { Analysis } from '../analysis/result.ts'
+import { wholeTurn } from '../geometry/angles.ts'
 import type { Point } from '../geometry/types.ts'
 import type { Job } from '../job/schema.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
@@ -46,7 +47,7 @@ export const indexAngle = (job: Job): number => job.plate.slots[0]?.angle ?? 0
 
 /** A plate-frame direction as the sheet prints it: degrees counter-clockwise from the index slot, 0 to below 360. */
 export function angleText(job: Job, degrees: number, decimals = 1): string {
-  const turned = (((degrees - indexAngle(job)) % 360) + 360) % 360
+  const turned = wholeTurn(degrees - indexAngle(job))
   const shown = plain(turned, decimals)
   return `${shown === '360' ? '0' : shown}°`
 }

@@ -1,4 +1,5 @@
 /** Plane affine maps: x′ = a·x + c·y + e, y′ = b·x + d·y + f. */
+import { toRadians, wholeTurn } from './angles.ts'
 import type { Point } from './types.ts'
 
 export interface Affine {
@@ -17,14 +18,14 @@ export const scaling = (a: number, d: number): Affine => ({ ...IDENTITY, a, d })
 
 /** Counter-clockwise in a frame with y up, degrees. Quarter turns are exact. */
 export function rotation(degrees: number): Affine {
-  const turned = ((degrees % 360) + 360) % 360
+  const turned = wholeTurn(degrees)
   const exact = [
     [1, 0],
     [0, 1],
     [-1, 0],
     [0, -1],
   ][turned / 90]
-  const [c, s] = exact ?? [Math.cos((turned * Math.PI) / 180), Math.sin((turned * Math.PI) / 180)]
+  const [c, s] = exact ?? [Math.cos(toRadians(turned)), Math.sin(toRadians(turned))]
   return { a: c!, b: s!, c: -s!, d: c!, e: 0, f: 0 }
 }
 

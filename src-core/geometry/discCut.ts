@@ -3,6 +3,7 @@
  * is flattened. What a bore takes away, and what it leaves, are again sets of directed edges, so they can be
  * weighed by `edgeMoments` and cut again.
  */
+import { angleTowards } from './angles.ts'
 import {
   arcFraction,
   edgePiece,
@@ -71,7 +72,7 @@ export function cutDisc(edges: readonly Edge[], centre: Point, diameter: number)
     circle.forEach((half, i) => {
       if (liesOnCircle(edge, centre, radius)) {
         for (const end of [edge.a, edge.b]) {
-          const t = half.arc && arcFraction(half.arc, Math.atan2(end.y - centre.y, end.x - centre.x))
+          const t = half.arc && arcFraction(half.arc, angleTowards(centre, end))
           if (t !== null) circleCuts[i]!.push(t)
         }
         return
@@ -155,11 +156,11 @@ function liesOnCircle(e: Edge, centre: Point, radius: number): boolean {
 function onCircleArc({ a, b, arc }: Edge, centre: Point): Arc {
   if (arc) return arc
   const radius = Math.hypot(a.x - centre.x, a.y - centre.y)
-  const start = Math.atan2(a.y - centre.y, a.x - centre.x)
+  const start = angleTowards(centre, a)
   const cross = (a.x - centre.x) * (b.y - centre.y) - (a.y - centre.y) * (b.x - centre.x)
   return { centre, radius, start, sweep: Math.asin(Math.max(-1, Math.min(1, cross / (radius * radius)))) }
 }
 
 function coversDirection(e: Edge, centre: Point, at: Point): boolean {
-  return arcFraction(onCircleArc(e, centre), Math.atan2(at.y - centre.y, at.x - centre.x)) !== null
+  return arcFraction(onCircleArc(e, centre), angleTowards(centre, at)) !== null
 }

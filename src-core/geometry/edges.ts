@@ -1,3 +1,4 @@
+import { FULL_TURN, angleTowards, onCircle, turning, wholeTurnRadians } from './angles.ts'
 import { TOLERANCE } from './tolerance.ts'
 import type { Point, Ring, Vertex } from './types.ts'
 
@@ -32,7 +33,7 @@ export function makeEdge(a: Point, b: Point, bulge: number): Edge {
     a,
     b,
     bulge,
-    arc: { centre, radius, start: Math.atan2(a.y - centre.y, a.x - centre.x), sweep: 4 * Math.atan(bulge) },
+    arc: { centre, radius, start: angleTowards(centre, a), sweep: 4 * Math.atan(bulge) },
   }
 }
 
@@ -71,10 +72,7 @@ export function pointOnEdge(e: Edge, t: number): Point {
   if (t === 1) return e.b
   if (!e.arc) return { x: e.a.x + (e.b.x - e.a.x) * t, y: e.a.y + (e.b.y - e.a.y) * t }
   const angle = e.arc.start + e.arc.sweep * t
-  return {
-    x: e.arc.centre.x + e.arc.radius * Math.cos(angle),
-    y: e.arc.centre.y + e.arc.radius * Math.sin(angle),
-  }
+  return onCircle(e.arc.centre, e.arc.radius, angle)
 }
 
 /** The piece of an edge between fractions t0 < t1. */
@@ -85,13 +83,12 @@ export function edgePiece(e: Edge, t0: number, t1: number): Edge {
 
 /** Fraction along an arc at which it passes the direction `angle` (radians) from its centre, or null. */
 export function arcFraction(arc: Arc, angle: number): number | null {
-  const turn = 2 * Math.PI
   const raw = arc.sweep > 0 ? angle - arc.start : arc.start - angle
-  const along = ((raw % turn) + turn) % turn
+  const along = wholeTurnRadians(raw)
   const sweep = Math.abs(arc.sweep)
   const slack = 1e-12
   if (along <= sweep + slack) return Math.min(1, along / sweep)
-  return along >= turn - slack ? 0 : null
+  return along >= FULL_TURN - slack ? 0 : null
 }
 
 /** Box of an edge, mm. */
@@ -121,8 +118,7 @@ export function circleRing(centre: Point, diameter: number): Vertex[] {
 
 /** A rectangle `length` along the direction `facing` (degrees) and `width` across, about a centre. */
 export function rectRing(centre: Point, length: number, width: number, facing: number): Vertex[] {
-  const c = Math.cos((facing * Math.PI) / 180)
-  const s = Math.sin((facing * Math.PI) / 180)
+  const { c, s } = turning(facing)
   return [
     [-1, -1],
     [1, -1],

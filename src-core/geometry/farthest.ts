@@ -1,3 +1,4 @@
+import { onCircle } from './angles.ts'
 import { arcFraction, makeEdge } from './edges.ts'
 import type { Point, Ring } from './types.ts'
 
@@ -27,7 +28,7 @@ export function farthestFrom(ring: Ring, from: Point): { point: Point; distance:
     const dy = arc.centre.y - from.y
     const angle = dx === 0 && dy === 0 ? arc.start + arc.sweep / 2 : Math.atan2(dy, dx)
     if (arcFraction(arc, angle) === null) continue
-    take({ x: arc.centre.x + arc.radius * Math.cos(angle), y: arc.centre.y + arc.radius * Math.sin(angle) })
+    take(onCircle(arc.centre, arc.radius, angle))
   }
   return { point, distance: Math.max(distance, 0) }
 }

@@ -1,3 +1,4 @@
+import { angleTowards } from './angles.ts'
 import { arcFraction, type Arc, type Edge } from './edges.ts'
 import type { Point } from './types.ts'
 
@@ -71,7 +72,7 @@ function lineArc(line: Edge, curve: Edge, arc: Arc): Meeting[] {
   for (const t of roots) {
     if (!within(t)) continue
     const at = { x: line.a.x + dx * t, y: line.a.y + dy * t }
-    const ta = arcFraction(arc, Math.atan2(at.y - arc.centre.y, at.x - arc.centre.x))
+    const ta = arcFraction(arc, angleTowards(arc.centre, at))
     if (ta !== null) found.push({ ta: clamp(t), tb: ta, at })
   }
   return found.concat(sharedEnds(line, curve, found))
@@ -89,14 +90,14 @@ function arcArc(a: Edge, arcA: Arc, b: Edge, arcB: Arc): Meeting[] {
       [0, b.a],
       [1, b.b],
     ] as const) {
-      const ta = arcFraction(arcA, Math.atan2(p.y - arcA.centre.y, p.x - arcA.centre.x))
+      const ta = arcFraction(arcA, angleTowards(arcA.centre, p))
       if (ta !== null) found.push({ ta, tb, at: p })
     }
     for (const [ta, p] of [
       [0, a.a],
       [1, a.b],
     ] as const) {
-      const tb = arcFraction(arcB, Math.atan2(p.y - arcB.centre.y, p.x - arcB.centre.x))
+      const tb = arcFraction(arcB, angleTowards(arcB.centre, p))
       if (tb !== null) found.push({ ta, tb, at: p })
     }
     return found
@@ -110,8 +111,8 @@ function arcArc(a: Edge, arcA: Arc, b: Edge, arcB: Arc): Meeting[] {
       x: arcA.centre.x + (dx * along - dy * h) / d,
       y: arcA.centre.y + (dy * along + dx * h) / d,
     }
-    const ta = arcFraction(arcA, Math.atan2(at.y - arcA.centre.y, at.x - arcA.centre.x))
-    const tb = arcFraction(arcB, Math.atan2(at.y - arcB.centre.y, at.x - arcB.centre.x))
+    const ta = arcFraction(arcA, angleTowards(arcA.centre, at))
+    const tb = arcFraction(arcB, angleTowards(arcB.centre, at))
     if (ta !== null && tb !== null) found.push({ ta, tb, at })
   }
   return found.concat(sharedEnds(a, b, found))

@@ -1,16 +1,12 @@
+import { angleTowards, onCircle } from './angles.ts'
 import { arcFraction, ringEdges, type Edge } from './edges.ts'
 import type { Point, Region, Ring } from './types.ts'
 
 /** The point of an edge nearest to `from`, mm. */
 export function nearestOnEdge(e: Edge, from: Point): Point {
   if (e.arc) {
-    const angle = Math.atan2(from.y - e.arc.centre.y, from.x - e.arc.centre.x)
-    if (arcFraction(e.arc, angle) !== null) {
-      return {
-        x: e.arc.centre.x + e.arc.radius * Math.cos(angle),
-        y: e.arc.centre.y + e.arc.radius * Math.sin(angle),
-      }
-    }
+    const angle = angleTowards(e.arc.centre, from)
+    if (arcFraction(e.arc, angle) !== null) return onCircle(e.arc.centre, e.arc.radius, angle)
     const da = Math.hypot(e.a.x - from.x, e.a.y - from.y)
     const db = Math.hypot(e.b.x - from.x, e.b.y - from.y)
     return da <= db ? e.a : e.b

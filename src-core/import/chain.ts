@@ -1,4 +1,5 @@
 /** Runs of straight and arc edges, the common coin of the readers. */
+import { FULL_TURN } from '../geometry/angles.ts'
 import { makeEdge } from '../geometry/edges.ts'
 import type { Point, Vertex } from '../geometry/types.ts'
 import { applyTo, applyToVector, determinant, keepsCircles, type Affine } from '../geometry/affine.ts'
@@ -49,7 +50,7 @@ export function ellipticArc({ centre, u, v, start, sweep }: EllipticArc, fit: Fi
 
 /** A full circle as two half-turn arcs or an ellipse as fitted ones, closed: the end is not repeated. */
 export function fullEllipse(arc: Omit<EllipticArc, 'start' | 'sweep'>, fit: Fit): Vertex[] {
-  return ellipticArc({ ...arc, start: 0, sweep: 2 * Math.PI }, fit).slice(0, -1)
+  return ellipticArc({ ...arc, start: 0, sweep: FULL_TURN }, fit).slice(0, -1)
 }
 
 const halved = (breaks: readonly number[]) =>

@@ -2,6 +2,7 @@
  * Mass moments about a frame's origin: ∫dm in kg; ∫x dm … in kg·mm; ∫x² dm, ∫xy dm … in kg·mm². Products are plain
  * integrals (∫xz dm), not the negatives that stand in an inertia tensor.
  */
+import { turning } from '../geometry/angles.ts'
 import type { Point3 } from '../geometry/types.ts'
 
 export interface MassMoments {
@@ -77,8 +78,7 @@ export function moveMass(a: MassMoments, dx: number, dy: number, dz: number): Ma
 
 /** Turns a body counter-clockwise about the z axis by `degrees`. */
 export function turnMass(a: MassMoments, degrees: number): MassMoments {
-  const c = Math.cos((degrees * Math.PI) / 180)
-  const s = Math.sin((degrees * Math.PI) / 180)
+  const { c, s } = turning(degrees)
   return {
     m: a.m,
     x: c * a.x - s * a.y,

@@ -1,4 +1,5 @@
 /** Where a piece of hardware stands on the plate. */
+import { angleOf, polar, toDegrees } from '../geometry/angles.ts'
 import { circleRing, rectRing } from '../geometry/edges.ts'
 import { ringMoments } from '../geometry/ringMoments.ts'
 import type { Point, Ring } from '../geometry/types.ts'
@@ -6,11 +7,6 @@ import { threadDiameter } from '../hardware/threads.ts'
 import type { Footprint, Hardware, Plate } from '../job/schema.ts'
 import { placePoint, placeRing } from './place.ts'
 import type { Bolt, MountedPiece } from './types.ts'
-
-/** Point at `radius` mm in the direction `angle` degrees. */
-export function polar(radius: number, angle: number): Point {
-  return { x: radius * Math.cos((angle * Math.PI) / 180), y: radius * Math.sin((angle * Math.PI) / 180) }
-}
 
 /** The station that `at` names, plate frame, mm. Throws RangeError on an unknown slot or hole. */
 export function stationPoint(plate: Plate, at: Hardware['at']): Point {
@@ -40,7 +36,7 @@ export function facingOf(plate: Plate, item: Hardware): number {
   const at = item.at
   if ('slot' in at) return plate.slots.find((s) => s.id === at.slot)?.angle ?? 0
   const p = stationPoint(plate, at)
-  return (Math.atan2(p.y, p.x) * 180) / Math.PI
+  return toDegrees(angleOf(p))
 }
 
 export function mountPiece(plate: Plate, item: Hardware): MountedPiece {

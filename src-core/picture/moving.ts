@@ -1,4 +1,5 @@
 /** Moving a photograph over the plan by its ties: the pixels stay, the points they lie on move together. */
+import { turnPoint } from '../geometry/angles.ts'
 import type { Point } from '../geometry/types.ts'
 import { applyTo, type Affine } from '../geometry/affine.ts'
 import { COORDINATE_LIMIT } from '../geometry/limits.ts'
@@ -17,12 +18,9 @@ export const moveTies = (ties: Ties, by: Point): Ties | null =>
 
 /** Turned by degrees counter-clockwise and scaled by a factor about a point of the plan. */
 export function turnTies(ties: Ties, about: Point, degrees: number, factor = 1): Ties | null {
-  const c = factor * Math.cos((degrees * Math.PI) / 180)
-  const s = factor * Math.sin((degrees * Math.PI) / 180)
   return mapTies(ties, (p) => {
-    const x = p.x - about.x
-    const y = p.y - about.y
-    return { x: about.x + c * x - s * y, y: about.y + s * x + c * y }
+    const by = turnPoint({ x: p.x - about.x, y: p.y - about.y }, degrees)
+    return { x: about.x + factor * by.x, y: about.y + factor * by.y }
   })
 }
 

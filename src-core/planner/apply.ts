@@ -1,4 +1,5 @@
 /** A plan put on the plate: the one place where a plan becomes hardware. */
+import { angleOf, polar, toDegrees } from '../geometry/angles.ts'
 import type { Footprint, Hardware, Job, Setup, StockItem } from '../job/schema.ts'
 import { findSetup } from '../mounting/mount.ts'
 import type { Plan, PlanStation } from './report.ts'
@@ -62,14 +63,12 @@ function freshId(used: Set<string>): string {
 export function slide(job: Job, item: Hardware, radius: number): Hardware {
   if (!('slot' in item.at)) return item
   const { slot, radius: from } = item.at
-  const angle = ((job.plate.slots.find((s) => s.id === slot)?.angle ?? 0) * Math.PI) / 180
-  const dx = (radius - from) * Math.cos(angle)
-  const dy = (radius - from) * Math.sin(angle)
+  const by = polar(radius - from, job.plate.slots.find((s) => s.id === slot)?.angle ?? 0)
   const nose = item.clamp?.nose
   return {
     ...item,
     at: { slot, radius },
-    ...(item.clamp && nose ? { clamp: { ...item.clamp, nose: { x: nose.x + dx, y: nose.y + dy } } } : {}),
+    ...(item.clamp && nose ? { clamp: { ...item.clamp, nose: { x: nose.x + by.x, y: nose.y + by.y } } } : {}),
   }
 }
 
@@ -136,7 +135,7 @@ function stationAngle(job: Job, station: PlanStation): number {
   }
   const hole = job.plate.holes.find((h) => h.id === station.hole)
   if (!hole) throw new RangeError(`no hole ${station.hole}`)
-  return (Math.atan2(hole.y, hole.x) * 180) / Math.PI
+  return toDegrees(angleOf(hole))
 }
 
 /** The footprint that covers all, else the convex outline round them. */

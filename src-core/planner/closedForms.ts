@@ -3,8 +3,8 @@
  * shared by two allowed angles, the sum of several, and the balance of masses in two planes. Angles in degrees
  * counter-clockwise from +x; masses and radii in any one unit each (mass in kg and radius in mm in this program).
  */
+import { directionOf, opposite, polar, toRadians } from '../geometry/angles.ts'
 import type { Point, Point3 } from '../geometry/types.ts'
-import { directionOf } from '../unbalance/static.ts'
 
 /** A mass at a radius and an angle. */
 export interface PlacedMass {
@@ -18,13 +18,6 @@ export interface Polar {
   readonly amount: number
   readonly angle: number
 }
-
-const RADIAN = Math.PI / 180
-
-export const fromPolar = (amount: number, angle: number): Point => ({
-  x: amount * Math.cos(angle * RADIAN),
-  y: amount * Math.sin(angle * RADIAN),
-})
 
 export const toPolar = (v: Point): Polar => ({ amount: Math.hypot(v.x, v.y), angle: directionOf(v) })
 
@@ -51,7 +44,7 @@ export function sumOfMoments(masses: readonly PlacedMass[]): Polar {
   let x = 0
   let y = 0
   for (const { mass, radius, angle } of masses) {
-    const v = fromPolar(mass * radius, angle)
+    const v = polar(mass * radius, angle)
     x += v.x
     y += v.y
   }
@@ -62,7 +55,7 @@ export function sumOfMoments(masses: readonly PlacedMass[]): Polar {
 export function balanceInOnePlane(masses: readonly PlacedMass[], radius: number): PlacedMass {
   if (!(radius > 0)) throw new RangeError('a radius above 0 is wanted')
   const sum = sumOfMoments(masses)
-  return { mass: sum.amount / radius, radius, angle: (sum.angle + 180) % 360 }
+  return { mass: sum.amount / radius, radius, angle: opposite(sum.angle) }
 }
 
 export type SplitOutcome =
@@ -73,7 +66,7 @@ export type SplitOutcome =
   | { readonly kind: 'negative'; readonly first: number; readonly second: number }
 
 /** Angle (rad) between two directions below which they count as one line: a millionth of a degree. */
-const IN_LINE = 1e-6 * RADIAN
+const IN_LINE = toRadians(1e-6)
 
 /**
  * Shares a correction `amount` wanted at `angle` between two allowed angles a and b at the same radius:
@@ -81,10 +74,10 @@ const IN_LINE = 1e-6 * RADIAN
  * for splitting balance weights). At other radii convert with `changeRadius` first.
  */
 export function splitOverTwoAngles(amount: number, angle: number, a: number, b: number): SplitOutcome {
-  const across = Math.sin((b - a) * RADIAN)
+  const across = Math.sin(toRadians(b - a))
   if (Math.abs(across) < IN_LINE) return { kind: 'in line' }
-  const first = (amount * Math.sin((b - angle) * RADIAN)) / across
-  const second = (amount * Math.sin((angle - a) * RADIAN)) / across
+  const first = (amount * Math.sin(toRadians(b - angle))) / across
+  const second = (amount * Math.sin(toRadians(angle - a))) / across
   const slack = 1e-12 * Math.abs(amount)
   if (first < -slack || second < -slack) return { kind: 'negative', first, second }
   return { kind: 'split', first: Math.max(0, first), second: Math.max(0, second) }

@@ -13,12 +13,13 @@ import {
   type FlatBody,
   type Polygons,
 } from '../clearance/solids.ts'
+import { angleOf, toDegrees, turnPoint } from '../geometry/angles.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
 import type { Plate } from '../job/schema.ts'
 import type { Mounted } from '../mounting/types.ts'
 import type { Interval } from './intervals.ts'
-import { growShape, turnPoint, type Shape } from './shape.ts'
+import { growShape, type Shape } from './shape.ts'
 import { clearOf, withinRadius, type Rings } from './sweep.ts'
 
 /** mm kept from every limit: covers the chord error of outlines, erring to the inside. */
@@ -47,7 +48,7 @@ export function listStations(plate: Plate): Station[] {
     })),
     ...plate.holes.map((h): Station => {
       const radius = Math.hypot(h.x, h.y)
-      const angle = (Math.atan2(h.y, h.x) * 180) / Math.PI
+      const angle = toDegrees(angleOf(h))
       return { kind: 'hole', id: h.id, angle, from: radius, to: radius, bolt: h.diameter }
     }),
   ]

@@ -1,4 +1,5 @@
 /** A plan as the analysis sees it once it is on the plate: the only source of the figures that are reported. */
+import { polar } from '../geometry/angles.ts'
 import { analyse } from '../analysis/analyse.ts'
 import type { Analysis } from '../analysis/result.ts'
 import type { Job } from '../job/schema.ts'
@@ -85,11 +86,7 @@ const WRONG_MASS = 0.02
  */
 function sensitivityOf(a: Analysis, old: ReadonlySet<string>): Plan['sensitivity'] {
   const weights = a.terms.filter((t) => !old.has(t.item))
-  const angle = (a.unbalance.static_angle_deg * Math.PI) / 180
-  const residual = {
-    x: a.unbalance.static_g_mm * Math.cos(angle),
-    y: a.unbalance.static_g_mm * Math.sin(angle),
-  }
+  const residual = polar(a.unbalance.static_g_mm, a.unbalance.static_angle_deg)
   const worst = (change: (t: Analysis['terms'][number]) => { x: number; y: number }) =>
     weights.reduce((most, t) => {
       const d = change(t)

@@ -5,12 +5,12 @@
  */
 import { analyse } from '../analysis/analyse.ts'
 import type { Analysis } from '../analysis/result.ts'
+import { polar } from '../geometry/angles.ts'
 import type { Point } from '../geometry/types.ts'
 import type { Job } from '../job/schema.ts'
 import { findSetup, mountSetup } from '../mounting/mount.ts'
 import { replaceableIds, withoutHardware, type Appliable } from './apply.ts'
 import { NOTHING } from './choose.ts'
-import { fromPolar } from './closedForms.ts'
 import { FreeRadii } from './free.ts'
 import { Front, bestFirst } from './front.ts'
 import { appliableOf, judge } from './judge.ts'
@@ -31,8 +31,7 @@ const BUDGET = 1_500_000
 const MOST_SLID = 3
 
 /** Static unbalance as a vector, g·mm. */
-const unbalanceVector = (a: Analysis): Point =>
-  fromPolar(a.unbalance.static_g_mm, a.unbalance.static_angle_deg)
+const unbalanceVector = (a: Analysis): Point => polar(a.unbalance.static_g_mm, a.unbalance.static_angle_deg)
 
 /** Plans counterweights for a setup. Throws RangeError on an unknown setup. */
 export function planCounterweights(

@@ -1,4 +1,5 @@
 /** What is worth saying beside the plans, and what is missing where none reaches the target. */
+import { opposite } from '../geometry/angles.ts'
 import type { Analysis } from '../analysis/result.ts'
 import type { Job } from '../job/schema.ts'
 import { formatter, type Formatter } from '../units/format.ts'
@@ -27,7 +28,7 @@ export function shortfallOf(
     missing_g_mm: Math.max(0, best.upper95_g_mm - target),
     extra_mass_kg: best.residual_g_mm <= NOTHING ? 0 : massForRadius(best.residual_g_mm, radius),
     radius_mm: radius,
-    angle_deg: (best.residual_angle_deg + 180) % 360,
+    angle_deg: opposite(best.residual_angle_deg),
   }
 }
 

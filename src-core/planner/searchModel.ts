@@ -2,6 +2,7 @@
  * A setup as the search sees it: lines from the axis on which stacks or sliding pieces may stand, their free radii,
  * and which pairs can meet. Nothing here is reported; every plan is judged by the analysis once it is applied.
  */
+import { polar } from '../geometry/angles.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
 import type { Mounted } from '../mounting/types.ts'
@@ -54,10 +55,9 @@ export class Model {
     this.moving = moving
     this.stations = listStations(mounted.job.plate)
     this.sliders = slidersOf(mounted, free, moving)
-    this.directions = [...this.stations, ...this.sliders.map((s) => s.station)].map(({ angle }) => ({
-      x: Math.cos((angle * Math.PI) / 180),
-      y: Math.sin((angle * Math.PI) / 180),
-    }))
+    this.directions = [...this.stations, ...this.sliders.map((s) => s.station)].map(({ angle }) =>
+      polar(1, angle),
+    )
   }
 
   /** Stacks of so many pieces on a station. */

@@ -1,4 +1,5 @@
 /** Plan shapes of stacks and pieces in their own frame: the bolt at the origin, the length along +x. mm. */
+import { FULL_TURN, onCircle, turnPoint } from '../geometry/angles.ts'
 import { rectRing } from '../geometry/edges.ts'
 import { flattenRing } from '../geometry/flatten.ts'
 import { ringMoments } from '../geometry/ringMoments.ts'
@@ -33,12 +34,6 @@ export function footprintCentre(footprint: Footprint): Point {
 export function turnShape(shape: Shape, degrees: number): Shape {
   if (shape.kind === 'disc' || degrees === 0) return shape
   return { kind: 'outline', points: shape.points.map((p) => turnPoint(p, degrees)) }
-}
-
-export function turnPoint(p: Point, degrees: number): Point {
-  const c = Math.cos((degrees * Math.PI) / 180)
-  const s = Math.sin((degrees * Math.PI) / 180)
-  return { x: c * p.x - s * p.y, y: s * p.x + c * p.y }
 }
 
 /** Grown by `by` mm all round. */
@@ -81,10 +76,7 @@ function shapePoints(shape: Shape): readonly Point[] {
   if (shape.kind === 'outline') return shape.points
   const n = 64
   const r = shape.radius / Math.cos(Math.PI / n)
-  return Array.from({ length: n }, (_, i) => ({
-    x: r * Math.cos((2 * Math.PI * i) / n),
-    y: r * Math.sin((2 * Math.PI * i) / n),
-  }))
+  return Array.from({ length: n }, (_, i) => onCircle(ORIGIN, r, (FULL_TURN * i) / n))
 }
 
 export function signedArea(points: readonly Point[]): number {

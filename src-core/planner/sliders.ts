@@ -1,4 +1,5 @@
 /** Pieces of hardware that may slide along their slots, and how far. */
+import { turnPoint } from '../geometry/angles.ts'
 import { farthestFrom } from '../geometry/farthest.ts'
 import { flattenRegion } from '../geometry/flatten.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
@@ -8,7 +9,7 @@ import { facingOf } from '../mounting/hardware.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { INSIDE, type FreeRadii, type Station } from './free.ts'
 import { intersectIntervals, type Interval } from './intervals.ts'
-import { footprintShape, growShape, turnPoint, turnShape, type Shape } from './shape.ts'
+import { footprintShape, growShape, turnShape, type Shape } from './shape.ts'
 import { clearOf, isCovered, type Rings } from './sweep.ts'
 
 export interface Slider {

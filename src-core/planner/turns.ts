@@ -6,19 +6,18 @@
  */
 import type { Analysis } from '../analysis/result.ts'
 import { clashFindings } from '../clearance/clashes.ts'
+import { directionOf, turnBetween, turnPoint } from '../geometry/angles.ts'
 import { isInside } from '../geometry/nearest.ts'
 import type { Point } from '../geometry/types.ts'
 import type { Job } from '../job/schema.ts'
 import { findSetup, mountSetup } from '../mounting/mount.ts'
 import type { Mounted } from '../mounting/types.ts'
-import { directionOf } from '../unbalance/static.ts'
 import { NOTHING } from './choose.ts'
 import { amountAt, type Entry } from './entries.ts'
 import { FreeRadii } from './free.ts'
 import type { Front } from './front.ts'
 import { Model, type ModelOptions } from './searchModel.ts'
 import { searchModel, type SearchLimits, type SearchState } from './search.ts'
-import { turnPoint } from './shape.ts'
 import type { StackLevels } from './stackLevels.ts'
 
 export interface TurnInput {
@@ -84,12 +83,12 @@ export function searchTurns(input: TurnInput): void {
   for (let by = 0; by < 360; by += STEP) {
     if (limits.shouldStop()) return
     limits.onStep(`part turned by ${by}°`)
-    const model = by === 0 ? modelAt(start) : tryTurn(normal(start + by))
+    const model = by === 0 ? modelAt(start) : tryTurn(turnBetween(0, start + by))
     if (!model) continue
     for (let pieces = 1; pieces <= limitsHere.mostPieces; pieces++) {
       if (input.front.reached(pieces, 1, 1) <= NOTHING) break
       for (const found of exactTurns(model, pieces, part, rest, start))
-        if (Math.abs(normal(found.turn - start - by)) <= STEP / 2) proposals.push(found)
+        if (Math.abs(turnBetween(start + by, found.turn)) <= STEP / 2) proposals.push(found)
     }
   }
   for (let pieces = 0; pieces <= limitsHere.mostPieces; pieces++) {
@@ -98,7 +97,7 @@ export function searchTurns(input: TurnInput): void {
       .sort((a, b) => a.mass - b.mass || a.turn - b.turn)
     for (const { turn } of list.slice(0, MOST_PROPOSALS)) {
       if (input.front.reached(pieces, Math.min(1, pieces), 1) <= NOTHING || limits.shouldStop()) break
-      tryTurn(normal(turn))
+      tryTurn(turnBetween(0, turn))
     }
   }
 }
@@ -107,12 +106,6 @@ const turned = (job: Job, setupId: string, turn: number): Job => ({
   ...job,
   setups: job.setups.map((s) => (s.id === setupId ? { ...s, turn } : s)),
 })
-
-/** −180 (not included) to 180. */
-const normal = (degrees: number) => {
-  const turn = ((degrees % 360) + 360) % 360
-  return turn > 180 ? turn - 360 : turn
-}
 
 /** Whether a turned setup has no clash that it had not before, and every clamp's nose that was on the part still is. */
 function standing(before: Mounted): (mounted: Mounted) => boolean {

@@ -2,6 +2,7 @@
 
 import { unbalanceCovariance, type Covariance, type DoubtfulMass } from '../doubt/covariance.ts'
 import type { Uncertainties } from '../doubt/defaults.ts'
+import { polar } from '../geometry/angles.ts'
 import { regionMoments } from '../geometry/ringMoments.ts'
 import type { Point, Point3 } from '../geometry/types.ts'
 import type { Plate } from '../job/schema.ts'
@@ -16,7 +17,6 @@ import {
 } from '../mass/massMoments.ts'
 import { partMass, type PartMass } from '../mass/part.ts'
 import { boresCutBefore, boresCutAfter } from '../mounting/mount.ts'
-import { polar } from '../mounting/hardware.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 
 export interface Unbalance {

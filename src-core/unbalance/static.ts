@@ -2,24 +2,16 @@
  * Static and couple unbalance and what they pull. Unbalance U = Σ m·r in g·mm; force F = U·ω² (ISO 21940-11 terms;
  * 1 g·mm = 1e-6 kg·m); couple C = Σ m·z·r in g·mm² about the plate's face, moment C·ω².
  */
-import type { Point } from '../geometry/types.ts'
+import { FULL_TURN } from '../geometry/angles.ts'
 
 /** Standard acceleration of free fall, m/s² (ISO 80000-3). */
 export const STANDARD_GRAVITY = 9.80665
 
 /** rad/s from rpm. */
-export const angularSpeed = (rpm: number): number => (2 * Math.PI * rpm) / 60
+export const angularSpeed = (rpm: number): number => (FULL_TURN * rpm) / 60
 
 /** rpm from rad/s. */
-export const rpmOf = (omega: number): number => (omega * 60) / (2 * Math.PI)
-
-/** Direction of a vector in degrees, 0 to below 360; 0 for the null vector. Rounding below 0 does not become 360. */
-export function directionOf(v: Point): number {
-  if (v.x === 0 && v.y === 0) return 0
-  const degrees = (Math.atan2(v.y, v.x) * 180) / Math.PI
-  if (degrees >= 0) return degrees
-  return degrees > -1e-9 ? 0 : degrees + 360
-}
+export const rpmOf = (omega: number): number => (omega * 60) / FULL_TURN
 
 /** N, from g·mm and rpm. */
 export const centrifugalForce = (unbalance: number, rpm: number): number =>

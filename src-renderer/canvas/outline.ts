@@ -1,4 +1,5 @@
 /** An item's outline as a path, traced once however often it is filled, stroked or drawn again. */
+import { FULL_TURN } from '../../src-core/geometry/angles.ts'
 import { ringEdges } from '../../src-core/geometry/edges.ts'
 import type { Ring } from '../../src-core/geometry/types.ts'
 import type { SceneItem } from '../scene/items.ts'
@@ -36,7 +37,7 @@ function trace(path: Path2D, item: SceneItem, scale: number | null): void {
     case 'path':
       return traceVertices(path, item.vertices, item.closed, scale)
     case 'circle':
-      return path.arc(item.centre.x, item.centre.y, item.radius, 0, 2 * Math.PI)
+      return path.arc(item.centre.x, item.centre.y, item.radius, 0, FULL_TURN)
     case 'line':
       return item.points.forEach((p, i) => (i === 0 ? path.moveTo(p.x, p.y) : path.lineTo(p.x, p.y)))
   }

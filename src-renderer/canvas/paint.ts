@@ -1,4 +1,5 @@
 /** Draws one item of the display list on a 2D context that is already in plate millimetres, y up. */
+import { FULL_TURN, toRadians } from '../../src-core/geometry/angles.ts'
 import type { SceneItem } from '../scene/items.ts'
 import { isLong, outlineOf } from './outline.ts'
 import type { Paint, Palette } from './palette.ts'
@@ -69,7 +70,7 @@ function paintShadow(
   { palette, scale, turn }: Brush,
 ): void {
   const reach = Math.min(lift, lift * scale * 0.6) / scale
-  const t = (-turn * Math.PI) / 180
+  const t = toRadians(-turn)
   ctx.save()
   // Down and to the right on the screen, whichever way the picture is turned.
   ctx.translate(
@@ -122,14 +123,14 @@ function paintFacing(
   const step = Math.max(rim / 42, 3 / scale)
   for (let r = step; r < rim; r += step) {
     ctx.moveTo(r, 0)
-    ctx.arc(0, 0, r, 0, 2 * Math.PI)
+    ctx.arc(0, 0, r, 0, FULL_TURN)
   }
   ctx.stroke()
   // The chamfered rim.
   ctx.lineWidth = rim * 0.012
   ctx.strokeStyle = dark
   ctx.beginPath()
-  ctx.arc(0, 0, rim * 0.985, 0, 2 * Math.PI)
+  ctx.arc(0, 0, rim * 0.985, 0, FULL_TURN)
   ctx.stroke()
   ctx.restore()
 }

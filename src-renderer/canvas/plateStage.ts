@@ -1,4 +1,5 @@
 /** The Konva side of the picture: told what to show, never asked. One group a layer carries the camera. */
+import { toRadians } from '../../src-core/geometry/angles.ts'
 import Konva from 'konva/lib/Core.js'
 import { Shape } from 'konva/lib/Shape.js'
 import type { View } from '../editor/camera.ts'
@@ -107,7 +108,7 @@ export class PlateStage {
   #aim(name: Layer): void {
     const { scale, width, height, at, turn } = this.#view
     const { group } = this.#layers[name]
-    const t = (turn * Math.PI) / 180
+    const t = toRadians(turn)
     group.setAttrs({
       x: width / 2 - scale * (Math.cos(t) * at.x - Math.sin(t) * at.y),
       y: height / 2 + scale * (Math.sin(t) * at.x + Math.cos(t) * at.y),

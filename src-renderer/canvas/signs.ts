@@ -1,17 +1,17 @@
 /** Text, arrows and signs of a fixed size on the screen, drawn upright however the picture is turned. */
+import { FULL_TURN, toRadians } from '../../src-core/geometry/angles.ts'
 import type { Point } from '../../src-core/geometry/types.ts'
 import type { SceneItem } from '../scene/items.ts'
 import type { Brush } from './paint.ts'
 
 type Item<K extends SceneItem['kind']> = Extract<SceneItem, { kind: K }>
-const TURN = 2 * Math.PI
 const FONT = '"DejaVu Sans Condensed", "DejaVu Sans", sans-serif'
 
 /** Runs `draw` in screen pixels about a plate point, x right and y down. */
 function upright(ctx: CanvasRenderingContext2D, at: Point, { scale, turn }: Brush, draw: () => void): void {
   ctx.save()
   ctx.translate(at.x, at.y)
-  ctx.rotate((-turn * Math.PI) / 180)
+  ctx.rotate(toRadians(-turn))
   ctx.scale(1 / scale, -1 / scale)
   draw()
   ctx.restore()
@@ -125,7 +125,7 @@ export function paintSign(ctx: CanvasRenderingContext2D, item: Item<'sign'>, bru
 
 function disc(ctx: CanvasRenderingContext2D, r: number): void {
   ctx.beginPath()
-  ctx.arc(0, 0, r, 0, TURN)
+  ctx.arc(0, 0, r, 0, FULL_TURN)
   ctx.fill()
   ctx.stroke()
 }
@@ -151,7 +151,7 @@ function cross(ctx: CanvasRenderingContext2D, r: number): void {
 function quarteredDisc(ctx: CanvasRenderingContext2D, dark: string, light: string, r: number): void {
   ctx.fillStyle = light
   ctx.beginPath()
-  ctx.arc(0, 0, r, 0, TURN)
+  ctx.arc(0, 0, r, 0, FULL_TURN)
   ctx.fill()
   ctx.fillStyle = dark
   for (const start of [0, Math.PI]) {
@@ -161,7 +161,7 @@ function quarteredDisc(ctx: CanvasRenderingContext2D, dark: string, light: strin
     ctx.fill()
   }
   ctx.beginPath()
-  ctx.arc(0, 0, r, 0, TURN)
+  ctx.arc(0, 0, r, 0, FULL_TURN)
   ctx.strokeStyle = dark
   ctx.stroke()
 }
@@ -175,7 +175,7 @@ function rings(ctx: CanvasRenderingContext2D, colour: string): void {
     ctx.lineWidth = width
     ctx.strokeStyle = colour
     ctx.beginPath()
-    ctx.arc(0, 0, r, 0, TURN)
+    ctx.arc(0, 0, r, 0, FULL_TURN)
     ctx.stroke()
   }
   ctx.globalAlpha = 1
@@ -236,7 +236,7 @@ export function paintPoints(
   }
   const square = item.sign === 'square'
   const r = ((item.role === 'draw-vertex-chosen' ? 1.5 : 1) * (square ? 4.5 * Math.SQRT2 : 5)) / scale
-  const t = ((square ? 45 : 0) - turn) * (Math.PI / 180)
+  const t = toRadians((square ? 45 : 0) - turn)
   const corners = [0, 1, 2, 3].map((k) => ({
     x: r * Math.cos(t + (k * Math.PI) / 2),
     y: r * Math.sin(t + (k * Math.PI) / 2),

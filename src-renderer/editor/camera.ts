@@ -1,4 +1,5 @@
 /** The plate frame on the screen. The one place where y, up on the plate, becomes down on the screen. */
+import { turning } from '../../src-core/geometry/angles.ts'
 import type { Point } from '../../src-core/geometry/types.ts'
 
 export interface Camera {
@@ -19,7 +20,7 @@ export interface View extends Camera {
 export const SCALE_LIMITS = { least: 0.15, most: 60 } as const
 
 export function toScreen(view: View, p: Point): Point {
-  const { c, s } = turnOf(view)
+  const { c, s } = turning(view.turn)
   const x = p.x - view.at.x
   const y = p.y - view.at.y
   return {
@@ -29,15 +30,10 @@ export function toScreen(view: View, p: Point): Point {
 }
 
 export function toWorld(view: View, screen: Point): Point {
-  const { c, s } = turnOf(view)
+  const { c, s } = turning(view.turn)
   const u = (screen.x - view.width / 2) / view.scale
   const v = (view.height / 2 - screen.y) / view.scale
   return { x: view.at.x + c * u + s * v, y: view.at.y - s * u + c * v }
-}
-
-function turnOf(view: Camera): { c: number; s: number } {
-  const t = (view.turn * Math.PI) / 180
-  return { c: Math.cos(t), s: Math.sin(t) }
 }
 
 /** Zooms by `factor` so that what is under `screen` stays there. */

@@ -2,11 +2,11 @@
  * What lies under a point of the plate. Handles first, within a radius of screen pixels; then hardware, the topmost
  * first; then the part; then slots and holes. Pure: the picture is never asked.
  */
+import { polar } from '../../src-core/geometry/angles.ts'
 import { farthestFrom } from '../../src-core/geometry/farthest.ts'
 import { distanceToRegion } from '../../src-core/geometry/nearest.ts'
 import type { Point, Region, Ring } from '../../src-core/geometry/types.ts'
 import type { Mounted } from '../../src-core/mounting/types.ts'
-import { polar } from '../../src-core/mounting/hardware.ts'
 import type { Target } from './target.ts'
 
 export const HIT_PX = { handle: 14, edge: 5 } as const

@@ -1,4 +1,5 @@
 /** Snapping, pure: distances are screen pixels, so that it feels the same at every zoom. */
+import { wholeTurn } from '../../src-core/geometry/angles.ts'
 import type { Point } from '../../src-core/geometry/types.ts'
 
 export interface SnapTarget {
@@ -54,5 +55,5 @@ export function snapAngle(degrees: number): { angle: number; snapped: boolean } 
   const detent = Math.round(degrees / 15) * 15
   const snapped = Math.abs(degrees - detent) <= 2
   const angle = snapped ? detent : roundTo(degrees, 0.5)
-  return { angle: ((angle % 360) + 360) % 360, snapped }
+  return { angle: wholeTurn(angle), snapped }
 }

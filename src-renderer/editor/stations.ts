@@ -1,5 +1,5 @@
 /** Where a piece may stand: the slots' centre lines between their ends, the holes, and the open face. */
-import { polar } from '../../src-core/mounting/hardware.ts'
+import { polar } from '../../src-core/geometry/angles.ts'
 import type { Point } from '../../src-core/geometry/types.ts'
 import type { Hardware, Plate } from '../../src-core/job/schema.ts'
 import { roundTo } from './snap.ts'

@@ -2,7 +2,7 @@
 import type { Analysis } from '../../src-core/analysis/result.ts'
 import type { Clearance } from '../../src-core/clearance/clearance.ts'
 import type { Verdict } from '../../src-core/verdict/types.ts'
-import { polar } from '../../src-core/mounting/hardware.ts'
+import { polar } from '../../src-core/geometry/angles.ts'
 import type { Mounted } from '../../src-core/mounting/types.ts'
 import { handles } from '../editor/hitTest.ts'
 import type { Guide, Target } from '../editor/target.ts'

@@ -1,7 +1,7 @@
 /** The faceplate: its face, slots with their names, holes. */
+import { polar } from '../../src-core/geometry/angles.ts'
 import type { Ring } from '../../src-core/geometry/types.ts'
 import { circleRing } from '../../src-core/geometry/edges.ts'
-import { polar } from '../../src-core/mounting/hardware.ts'
 import type { Plate, Slot } from '../../src-core/job/schema.ts'
 import type { Target } from '../editor/target.ts'
 import type { SceneItem } from './items.ts'

@@ -1,4 +1,5 @@
 /** One list of what can be done, shared by toolbar, menus and keyboard. */
+import { wholeTurn } from '../../src-core/geometry/angles.ts'
 import { duplicateSetup } from '../editor/edits/setups.ts'
 import { movePiece, removePiece } from '../editor/edits/hardware.ts'
 import { centreAfterMove, setCentre, setTurn } from '../editor/edits/mounting.ts'
@@ -172,7 +173,7 @@ function slotRadius(job: App['jobs']['job'], at: { slot: string; radius: number 
 function turnSelection({ jobs, session, results }: App, by: number): void {
   if (session.selection?.kind !== 'part') return
   const { setup } = results
-  const turn = roundTo((((setup.turn + by) % 360) + 360) % 360, 0.001)
+  const turn = roundTo(wholeTurn(setup.turn + by), 0.001)
   jobs.edit('Turn the part', (job) => setTurn(job, setup.id, turn))
 }
 

@@ -1,4 +1,5 @@
 /** Choosing a photograph and saying where it lies: what the dialog works on before anything enters the job. */
+import { angleTowards } from '../../src-core/geometry/angles.ts'
 import type { Point } from '../../src-core/geometry/types.ts'
 import { LIMITS, type Photograph, type Picture } from '../../src-core/job/schema.ts'
 import { base64OfBytes, bytesOfBase64 } from '../../src-core/picture/base64.ts'
@@ -157,7 +158,7 @@ export class PhotographDesk {
     const c = ties[2]
     this.at = { x: a.x, y: a.y }
     const apart = (p: Point, q: Point) => Number(Math.hypot(q.x - p.x, q.y - p.y).toPrecision(9))
-    this.kept = Math.atan2(b.y - a.y, b.x - a.x)
+    this.kept = angleTowards(a, b)
     this.along = 'kept'
     if (c) {
       this.width = apart(a, b)

@@ -1,9 +1,9 @@
 /** The planner's closed forms against worked examples in print. Full figures are recomputed from the same inputs. */
 import { describe, expect, test } from 'vitest'
+import { polar } from '../../src-core/geometry/angles.ts'
 import {
   balanceInOnePlane,
   changeRadius,
-  fromPolar,
   massForRadius,
   radiusForMass,
   splitOverTwoAngles,
@@ -117,7 +117,7 @@ describe('one plane', () => {
 
 describe('two planes', () => {
   const at = (mass: number, radius: number, angle: number, z: number) => ({
-    ...fromPolar(mass * radius, angle),
+    ...polar(mass * radius, angle),
     z,
   })
   test.each([

@@ -1,3 +1,4 @@
+import { angleTowards, toDegrees } from '../../geometry/angles.ts'
 import { LinearDimension } from '@tarikjabiri/dxf'
 import type { DxfStyle, DxfWriter, LinearDimOptions, vec3_t } from '@tarikjabiri/dxf'
 import { formatNumber } from '../formatNumber.ts'
@@ -51,7 +52,7 @@ export function addDimension(
     attachmentPoint: BOTTOM_CENTRE,
     ActualMeasurement: dxfNumber(dimension.value * unit),
     text: dxfDimensionText(dimension.text),
-    angle: dxfNumber((Math.atan2(b.y - a.y, b.x - a.x) * 180) / Math.PI),
+    angle: dxfNumber(toDegrees(angleTowards(a, b))),
   }
   dxf.modelSpace.addEntity(
     new BlockDimension(dxfPoint(dimension.from, unit), dxfPoint(dimension.to, unit), options),

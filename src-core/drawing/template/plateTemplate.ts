@@ -3,6 +3,7 @@
  * of the axis, of every bore and of every station. Over as many sheets as the paper needs, with crop marks, the names of
  * the neighbours and a 100 mm check line each way.
  */
+import { angleOf, toDegrees, toRadians } from '../../geometry/angles.ts'
 import type { Point } from '../../geometry/types.ts'
 import type { Job, Setup } from '../../job/schema.ts'
 import { findSetup, mountSetup } from '../../mounting/mount.ts'
@@ -71,7 +72,7 @@ function plateLines(mounted: Mounted): PlainPrimitive[] {
   }
   for (const piece of mounted.pieces) out.push(...prick(piece.at))
   if (plate.slots.length > 0) {
-    const a = (indexAngle(mounted.job) * Math.PI) / 180
+    const a = toRadians(indexAngle(mounted.job))
     out.push(indexMark({ x: rim * Math.cos(a), y: rim * Math.sin(a) }, a))
   }
   return out
@@ -99,10 +100,10 @@ function labels(mounted: Mounted, tiling: Tiling, lines: readonly PlainPrimitive
   const wanted: Label[] = []
   const name = (at: Point, words: readonly string[], bold: boolean) => {
     const half = Math.max(...words.map((w) => textWidth(w, LETTERING.read, bold))) / 2
-    const home = Math.atan2(at.y, at.x)
+    const home = angleOf(at)
     const places = [10, 15, 22, 30, 42, 56, 75].flatMap((d, i) =>
       [0, 60, -60, 120, -120, 180].flatMap((turn) =>
-        around(at, home + (turn * Math.PI) / 180, [d]).map((p) => ({
+        around(at, home + toRadians(turn), [d]).map((p) => ({
           at: { x: p.at.x + Math.cos(p.direction) * half, y: p.at.y },
           cost: p.cost + i,
         })),
@@ -117,12 +118,12 @@ function labels(mounted: Mounted, tiling: Tiling, lines: readonly PlainPrimitive
   for (const { bore, centre } of mounted.bores) name(centre, [`bore ${bore.id}`], true)
   mounted.pieces.forEach((piece, i) => {
     const radius = stationRadius(piece) ?? Math.hypot(piece.at.x, piece.at.y)
-    const degrees = (Math.atan2(piece.at.y, piece.at.x) * 180) / Math.PI
+    const degrees = toDegrees(angleOf(piece.at))
     const words = `${i + 1} ${fitText(piece.item.name || piece.item.kind, LETTERING.read, 60)}`
     name(piece.at, [words, `R${dimensionText(job, radius)}, ${angleText(job, degrees)}`], false)
   })
   for (const slot of job.plate.slots) {
-    const a = (slot.angle * Math.PI) / 180
+    const a = toRadians(slot.angle)
     const at = (r: number): Point => ({ x: r * Math.cos(a), y: r * Math.sin(a) })
     const steps = [slot.to + slot.width, (slot.from + slot.to) / 2, slot.from - slot.width, slot.to - 8]
     const places = [...steps, job.plate.diameter / 2 + 6].flatMap((r, i) =>

@@ -1,4 +1,5 @@
 /** DXF entities as runs of edges. */
+import { FULL_TURN, toRadians, wholeTurn, wholeTurnRadians } from '../../geometry/angles.ts'
 import type { Point, Vertex } from '../../geometry/types.ts'
 import { applyTo, applyToVector, compose, type Affine } from '../../geometry/affine.ts'
 import { ellipticArc, fullEllipse, mapChain, type Chain } from '../chain.ts'
@@ -11,7 +12,6 @@ import type { DxfRecord } from './records.ts'
 export type Made = Chain | { readonly dropped: string }
 
 const MOST_BULGE = 1e4
-const RADIANS = Math.PI / 180
 const drop = (dropped: string): Made => ({ dropped })
 
 /** Readers by entity name; `m` maps the entity's world coordinates to the outline's. */
@@ -29,9 +29,13 @@ export const READERS: Readonly<Record<string, (entity: Entity, m: Affine, fit: F
     const circle = circleOf(record, m)
     if (!circle) return drop('its radius is not above zero')
     const from = record.number(50)
-    const turn = (((record.number(51) - from) % 360) + 360) % 360
+    const turn = wholeTurn(record.number(51) - from)
     if (turn === 0) return chain(record, fullEllipse(circle, fit), true)
-    return chain(record, ellipticArc({ ...circle, start: from * RADIANS, sweep: turn * RADIANS }, fit), false)
+    return chain(
+      record,
+      ellipticArc({ ...circle, start: toRadians(from), sweep: toRadians(turn) }, fit),
+      false,
+    )
   }),
   ELLIPSE: readEllipse,
   LWPOLYLINE: planar(({ record }, m, fit) => {
@@ -124,10 +128,8 @@ function readEllipse({ record }: Entity, m: Affine, fit: Fit): Made {
     v: applyToVector(m, { x: -major.y * side, y: major.x * side }),
   }
   const start = record.number(41, 0)
-  const full = 2 * Math.PI
-  const span = record.number(42, full) - start
-  const sweep = ((span % full) + full) % full
-  if (sweep < 1e-9 || sweep > full - 1e-9) return chain(record, fullEllipse(arc, fit), true)
+  const sweep = wholeTurnRadians(record.number(42, FULL_TURN) - start)
+  if (sweep < 1e-9 || sweep > FULL_TURN - 1e-9) return chain(record, fullEllipse(arc, fit), true)
   return chain(record, ellipticArc({ ...arc, start, sweep }, fit), false)
 }
 

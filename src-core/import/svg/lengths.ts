@@ -1,5 +1,6 @@
 /** Lengths, view boxes and transforms of SVG. */
 import { IDENTITY, compose, rotation, scaling, translation, type Affine } from '../../geometry/affine.ts'
+import { toRadians } from '../../geometry/angles.ts'
 import { convert } from '../../units/convert.ts'
 import { plainNumber } from '../refusal.ts'
 
@@ -99,7 +100,7 @@ export function parseTransform(text: string | undefined): Affine | null {
 
 /** Angles turn from +x to +y, so the same formula holds with y down. */
 function oneTransform(name: string, n: readonly number[]): Affine | null {
-  const tan = (degrees: number) => Math.tan((degrees * Math.PI) / 180)
+  const tan = (degrees: number) => Math.tan(toRadians(degrees))
   const [a, b, c, d, e, f] = n as [number, number, number, number, number, number]
   const count = n.length
   if (name === 'matrix') return count === 6 ? { a, b, c, d, e, f } : null

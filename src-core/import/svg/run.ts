@@ -1,4 +1,5 @@
 /** Draws one run of edges in user units and keeps it mapped: lines, Béziers and elliptic arcs. */
+import { FULL_TURN, turning } from '../../geometry/angles.ts'
 import type { Point, Vertex } from '../../geometry/types.ts'
 import { applyTo, applyToVector, type Affine } from '../../geometry/affine.ts'
 import { ellipticArc } from '../chain.ts'
@@ -57,8 +58,7 @@ export class Run {
     const from = this.pen
     if (from.x === to.x && from.y === to.y) return
     if (rx === 0 || ry === 0) return this.lineTo(to)
-    const c = Math.cos((degrees * Math.PI) / 180)
-    const s = Math.sin((degrees * Math.PI) / 180)
+    const { c, s } = turning(degrees)
     const hx = (from.x - to.x) / 2
     const hy = (from.y - to.y) / 2
     const x = c * hx + s * hy
@@ -71,10 +71,9 @@ export class Run {
     const cx = (k * a * y) / b
     const cy = (-k * b * x) / a
     const start = Math.atan2((y - cy) / b, (x - cx) / a)
-    const turn = 2 * Math.PI
     let angle = Math.atan2((-y - cy) / b, (-x - cx) / a) - start
-    if (sweep && angle <= 0) angle += turn
-    if (!sweep && angle >= 0) angle -= turn
+    if (sweep && angle <= 0) angle += FULL_TURN
+    if (!sweep && angle >= 0) angle -= FULL_TURN
     const centre = { x: c * cx - s * cy + (from.x + to.x) / 2, y: s * cx + c * cy + (from.y + to.y) / 2 }
     const arc = {
       centre: applyTo(this.m, centre),

@@ -1,4 +1,5 @@
 /** Corners rounded and cut off, between straight edges and arcs alike. Part frame, mm. */
+import { angleTowards, turnBetweenRadians, wholeTurnRadians } from '../../../src-core/geometry/angles.ts'
 import { edgePiece, makeEdge, pointOnEdge, ringEdges, type Edge } from '../../../src-core/geometry/edges.ts'
 import { edgeMeetings } from '../../../src-core/geometry/intersect.ts'
 import type { Point, Ring, Vertex } from '../../../src-core/geometry/types.ts'
@@ -34,15 +35,9 @@ export function fillet(ring: Ring, i: number, radius: number): Cornering {
   const place = places.sort((p, q) => q.ta - q.tb - (p.ta - p.tb))[0]
   if (!place || place.ta < 1e-9 || place.tb > 1 - 1e-9)
     return tooLarge(corner, radius * Math.abs(Math.tan(turn / 2)))
-  const from = Math.atan2(
-    pointOnEdge(before, place.ta).y - place.at.y,
-    pointOnEdge(before, place.ta).x - place.at.x,
-  )
-  const to = Math.atan2(
-    pointOnEdge(after, place.tb).y - place.at.y,
-    pointOnEdge(after, place.tb).x - place.at.x,
-  )
-  const sweep = turn > 0 ? positive(to - from) : -positive(from - to)
+  const from = angleTowards(place.at, pointOnEdge(before, place.ta))
+  const to = angleTowards(place.at, pointOnEdge(after, place.tb))
+  const sweep = turn > 0 ? wholeTurnRadians(to - from) : -wholeTurnRadians(from - to)
   return cut(ring, i, corner, place, Math.tan(sweep / 4))
 }
 
@@ -68,7 +63,7 @@ function cornerAt(ring: Ring, i: number): Corner | string {
   const before = edges[(i - 1 + n) % n]
   const after = edges[i]
   if (!before || !after || n < 2) return 'There is no corner here. Choose a point between two edges.'
-  const turn = halfTurn(heading(after, 0) - heading(before, 1))
+  const turn = turnBetweenRadians(heading(before, 1), heading(after, 0))
   if (Math.abs(turn) < 1e-6) return 'The edges run straight on here: there is no corner to take off.'
   if (Math.abs(turn) > Math.PI - 1e-6) return 'The edges run back on themselves here. Move the point first.'
   return { before, after, turn }
@@ -107,12 +102,9 @@ function leftOf(e: Edge, by: number): Edge | null {
 
 /** Radians, at the start (0) or the end (1) of an edge. */
 function heading(e: Edge, end: 0 | 1): number {
-  const chord = Math.atan2(e.b.y - e.a.y, e.b.x - e.a.x)
+  const chord = angleTowards(e.a, e.b)
   return chord + (end === 1 ? 2 : -2) * Math.atan(e.bulge)
 }
 
 const lengthOf = (e: Edge): number =>
   e.arc ? e.arc.radius * Math.abs(e.arc.sweep) : Math.hypot(e.b.x - e.a.x, e.b.y - e.a.y)
-const positive = (angle: number): number => ((angle % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI)
-/** To within half a turn either way. */
-const halfTurn = (angle: number): number => positive(angle + Math.PI) - Math.PI

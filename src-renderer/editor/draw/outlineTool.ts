@@ -1,4 +1,5 @@
 /** An outline of straight and arc edges, point by point; arcs run on smoothly from the edge before. */
+import { angleTowards, onCircle, toDegrees } from '../../../src-core/geometry/angles.ts'
 import type { Point, Vertex } from '../../../src-core/geometry/types.ts'
 import type { PointerInput } from '../port.ts'
 import type { DrawPort, DrawTool } from './drawPort.ts'
@@ -62,8 +63,8 @@ export class OutlineTool implements DrawTool {
       return null
     }
     if (!last) return 'The first point needs two numbers, such as 0, 0.'
-    const angle = Math.atan2(this.#pointer.y - last.y, this.#pointer.x - last.x)
-    this.#take({ x: last.x + entry.value * Math.cos(angle), y: last.y + entry.value * Math.sin(angle) })
+    const angle = angleTowards(last, this.#pointer)
+    this.#take(onCircle(last, entry.value, angle))
     return null
   }
   key(name: string): boolean {
@@ -137,7 +138,7 @@ export class OutlineTool implements DrawTool {
     const at = this.#pointer
     const { length } = this.#port
     const figures = last
-      ? `${length(Math.hypot(at.x - last.x, at.y - last.y))}  ${((Math.atan2(at.y - last.y, at.x - last.x) * 180) / Math.PI).toFixed(1)}°`
+      ? `${length(Math.hypot(at.x - last.x, at.y - last.y))}  ${toDegrees(angleTowards(last, at)).toFixed(1)}°`
       : `${length(at.x)}, ${length(at.y)}`
     const path = last ? [...this.#vertices.slice(0, -1), { ...last, bulge: this.#bulgeTo(at) }, at] : [at]
     this.#port.preview({

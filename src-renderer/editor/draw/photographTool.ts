@@ -2,6 +2,7 @@
  * Moves the photograph under the plan: its first point or any other place drags all of it, its second point turns and
  * scales it about the first. A locked one stays.
  */
+import { angleOf, toDegrees } from '../../../src-core/geometry/angles.ts'
 import type { Point } from '../../../src-core/geometry/types.ts'
 import type { Photograph } from '../../../src-core/job/schema.ts'
 import { project } from '../../../src-core/picture/matrix.ts'
@@ -193,6 +194,6 @@ function turned(ties: Ties, centre: Point, from: Point, to: Point): Ties | null 
   const b = less(to, centre)
   const factor = Math.hypot(b.x, b.y) / Math.hypot(a.x, a.y)
   if (!(factor > 1e-3)) return null
-  const degrees = ((Math.atan2(b.y, b.x) - Math.atan2(a.y, a.x)) * 180) / Math.PI
+  const degrees = toDegrees(angleOf(b) - angleOf(a))
   return turnTies(ties, centre, degrees, factor)
 }

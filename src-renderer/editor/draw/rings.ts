@@ -1,4 +1,13 @@
 /** Rings made and changed by drawing: part frame, mm. Pure; a ring in, another out. */
+import {
+  angleTowards,
+  onCircle,
+  toDegrees,
+  toRadians,
+  turnBetweenRadians,
+  turning,
+  wholeTurnRadians,
+} from '../../../src-core/geometry/angles.ts'
 import { circleRing, makeEdge, ringEdges } from '../../../src-core/geometry/edges.ts'
 import type { Point, Ring, Vertex } from '../../../src-core/geometry/types.ts'
 
@@ -34,11 +43,9 @@ export function obround(a: Point, b: Point, width: number): Vertex[] | null {
 
 /** Bulge of the arc from a to b that leaves a in the direction `heading` (radians). */
 export function tangentBulge(a: Point, b: Point, heading: number): number {
-  const chord = Math.atan2(b.y - a.y, b.x - a.x)
+  const chord = angleTowards(a, b)
   // The arc turns by twice the angle between its tangent at the start and its chord; bulge is tan of a quarter of that.
-  let half = chord - heading
-  while (half > Math.PI) half -= 2 * Math.PI
-  while (half < -Math.PI) half += 2 * Math.PI
+  const half = turnBetweenRadians(heading, chord)
   const bulge = Math.tan(half / 2)
   // Nine decimals: a half turn is then 1 and not its neighbour.
   return Number(Math.max(-100, Math.min(100, bulge)).toFixed(9))
@@ -91,7 +98,7 @@ export function bulgeThrough(a: Point, b: Point, p: Point): number {
 
 /** Direction in which the edge from vertex i arrives at its end, radians. */
 export function headingAtEnd(a: Point, b: Point, bulge: number): number {
-  const chord = Math.atan2(b.y - a.y, b.x - a.x)
+  const chord = angleTowards(a, b)
   return chord + 2 * Math.atan(bulge)
 }
 
@@ -124,12 +131,11 @@ export function splitEdge(ring: Ring, i: number, t: number): Vertex[] {
   const turn = 4 * Math.atan(a.bulge ?? 0)
   // By the chord from a: that keeps its digits for the flattest arc, whose centre is far away.
   const share = Math.abs(turn) < 1e-9 ? t : Math.sin((turn * t) / 2) / Math.sin(turn / 2)
-  const angle = Math.atan2(b.y - a.y, b.x - a.x) - (turn * (1 - t)) / 2
+  const angle = angleTowards(a, b) - (turn * (1 - t)) / 2
   const reach = length(a, b) * share
   next[i] = { ...next[i]!, bulge: Math.tan((turn * t) / 4) }
   next.splice(i + 1, 0, {
-    x: a.x + reach * Math.cos(angle),
-    y: a.y + reach * Math.sin(angle),
+    ...onCircle(a, reach, angle),
     bulge: Math.tan((turn * (1 - t)) / 4),
   })
   return next
@@ -150,8 +156,7 @@ export const translate = (ring: Ring, by: Point): Vertex[] =>
 
 /** Turned counter-clockwise by degrees about a point. */
 export function rotate(ring: Ring, about: Point, degrees: number): Vertex[] {
-  const c = Math.cos((degrees * Math.PI) / 180)
-  const s = Math.sin((degrees * Math.PI) / 180)
+  const { c, s } = turning(degrees)
   return ring.map((v) => {
     const x = v.x - about.x
     const y = v.y - about.y
@@ -187,12 +192,8 @@ export function ringBox(ring: Ring): { x0: number; y0: number; x1: number; y1: n
     for (let k = 0; k < 4; k++) {
       const angle = (k * Math.PI) / 2
       const raw = e.arc.sweep > 0 ? angle - e.arc.start : e.arc.start - angle
-      const along = ((raw % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI)
-      if (along <= Math.abs(e.arc.sweep))
-        take({
-          x: e.arc.centre.x + e.arc.radius * Math.cos(angle),
-          y: e.arc.centre.y + e.arc.radius * Math.sin(angle),
-        })
+      const along = wholeTurnRadians(raw)
+      if (along <= Math.abs(e.arc.sweep)) take(onCircle(e.arc.centre, e.arc.radius, angle))
     }
   }
   return box
@@ -205,7 +206,7 @@ export function edgeFigures(ring: Ring, i: number): { length: number; angle: num
   const edge = makeEdge(a, b, a.bulge ?? 0)
   return {
     length: length(a, b),
-    angle: (Math.atan2(b.y - a.y, b.x - a.x) * 180) / Math.PI,
+    angle: toDegrees(angleTowards(a, b)),
     radius: edge.arc?.radius ?? null,
   }
 }
@@ -213,11 +214,7 @@ export function edgeFigures(ring: Ring, i: number): { length: number; angle: num
 /** The end of the edge from vertex i put at a chord length and direction (degrees) from its start. */
 export function aimEdge(ring: Ring, i: number, chord: number, degrees: number): Vertex[] {
   const a = ring[i]!
-  const t = (degrees * Math.PI) / 180
-  return moveVertex(ring, wrap(i + 1, ring.length), {
-    x: a.x + chord * Math.cos(t),
-    y: a.y + chord * Math.sin(t),
-  })
+  return moveVertex(ring, wrap(i + 1, ring.length), onCircle(a, chord, toRadians(degrees)))
 }
 
 /** Bulge for an arc of a radius over the edge from vertex i, bending the way it does; null where the radius is too small. */

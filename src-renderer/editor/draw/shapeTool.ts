@@ -1,4 +1,5 @@
 /** Rectangle, circle, slot and measure: a few points make a shape. By clicks, by a drag for the first two, or typed. */
+import { angleTowards, toDegrees } from '../../../src-core/geometry/angles.ts'
 import type { Point, Vertex } from '../../../src-core/geometry/types.ts'
 import { hasDragged, type PointerInput } from '../port.ts'
 import type { DrawPort, DrawTool, DrawToolName } from './drawPort.ts'
@@ -63,7 +64,7 @@ const SHAPES: Readonly<Record<ShapeName, ShapeKind>> = {
     value: ([a], value, pointer) => (a ? toward(a, pointer, value) : null),
     figures: ([a, b], length) =>
       a && b
-        ? `${length(distance(a, b))}  (x ${length(b.x - a.x)}, y ${length(b.y - a.y)}, ${((Math.atan2(b.y - a.y, b.x - a.x) * 180) / Math.PI).toFixed(1)}°)`
+        ? `${length(distance(a, b))}  (x ${length(b.x - a.x)}, y ${length(b.y - a.y)}, ${toDegrees(angleTowards(a, b)).toFixed(1)}°)`
         : '',
   },
 }

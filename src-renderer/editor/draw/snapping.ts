@@ -1,4 +1,5 @@
 /** What a drawn point catches on: vertices, centres, middles, bores, edges, the last point's directions, the grid. */
+import { angleTowards, toDegrees, toRadians, wholeTurn } from '../../../src-core/geometry/angles.ts'
 import { makeEdge, pointOnEdge, ringEdges, type Edge } from '../../../src-core/geometry/edges.ts'
 import { edgeMeetings } from '../../../src-core/geometry/intersect.ts'
 import { nearestOnEdge } from '../../../src-core/geometry/nearest.ts'
@@ -112,14 +113,14 @@ function crossing(edge: Edge, from: Point, toward: Point, raw: Point, reach: num
 function onDirection(from: Point, raw: Point, { pxPerMm, step }: SnapWish): Snapped | null {
   const d = Math.hypot(raw.x - from.x, raw.y - from.y)
   if (d * pxPerMm < 8) return null
-  const angle = (Math.atan2(raw.y - from.y, raw.x - from.x) * 180) / Math.PI
+  const angle = toDegrees(angleTowards(from, raw))
   const nearest = Math.round(angle / ANGLE_STEP) * ANGLE_STEP
-  const off = Math.abs(Math.sin(((angle - nearest) * Math.PI) / 180)) * d * pxPerMm
+  const off = Math.abs(Math.sin(toRadians(angle - nearest))) * d * pxPerMm
   if (off > 5) return null
-  const t = (nearest * Math.PI) / 180
+  const t = toRadians(nearest)
   const reach = roundTo(d, step)
   return {
     point: { x: roundTo(from.x + reach * Math.cos(t), 1e-4), y: roundTo(from.y + reach * Math.sin(t), 1e-4) },
-    text: `${((nearest % 360) + 360) % 360}°`,
+    text: `${wholeTurn(nearest)}°`,
   }
 }

@@ -3,6 +3,7 @@
  * `by 25 at 30` as length and direction, `25` as a bare length, `40, 20 r 15` by an arc of that radius. Every number may be an expression with a unit.
  */
 import { readExpression } from '../../../src-core/units/expression.ts'
+import { onCircle, toRadians } from '../../../src-core/geometry/angles.ts'
 import type { Point } from '../../../src-core/geometry/types.ts'
 
 export type Typed =
@@ -76,11 +77,11 @@ function polar(text: string, origin: Point, relative: boolean, number: Read): Ty
   if (!length.ok) return refused(length.reason)
   const angle = readExpression(angleText!, { unit: 'deg', kind: 'An angle' })
   if (!angle.ok) return refused(angle.reason)
-  const t = (angle.value * Math.PI) / 180
+  const t = toRadians(angle.value)
   return {
     kind: 'point',
     relative,
-    point: { x: origin.x + length.value * Math.cos(t), y: origin.y + length.value * Math.sin(t) },
+    point: onCircle(origin, length.value, t),
   }
 }
 

@@ -1,8 +1,9 @@
 /** Where a new strap clamp goes: a slot in which its bolt stands clear of the part and its nose presses on it. */
+import { directionOf, polar, turnBetween } from '../../../src-core/geometry/angles.ts'
 import { distanceToRegion, nearestTo } from '../../../src-core/geometry/nearest.ts'
 import type { Point } from '../../../src-core/geometry/types.ts'
 import type { Hardware, Slot } from '../../../src-core/job/schema.ts'
-import { polar, stationPoint } from '../../../src-core/mounting/hardware.ts'
+import { stationPoint } from '../../../src-core/mounting/hardware.ts'
 import type { Mounted } from '../../../src-core/mounting/types.ts'
 import { roundTo } from '../snap.ts'
 
@@ -27,11 +28,11 @@ export function placeStrap(
   const clamps = mounted.setup.hardware
     .filter((h) => h.kind === 'clamp')
     .map((h) => stationPoint(plate, h.at))
-    .map((p) => (Math.atan2(p.y, p.x) * 180) / Math.PI)
+    .map((p) => directionOf(p))
   let best: ClampPlace | null = null
   let widest = -1
   for (const slot of plate.slots) {
-    const gap = Math.min(360, ...clamps.map((a) => apart(a, slot.angle)))
+    const gap = Math.min(360, ...clamps.map((a) => Math.abs(turnBetween(a, slot.angle))))
     if (gap <= widest) continue
     const found = gap < 1 ? null : inSlot(mounted, slot, { length, width, bolt })
     if (!found) continue
@@ -40,8 +41,6 @@ export function placeStrap(
   }
   return best
 }
-
-const apart = (a: number, b: number): number => Math.abs(((((a - b) % 360) + 540) % 360) - 180)
 
 /** The place nearest the axis; the strap lies along the slot, its nose two fifths of its length in from the bolt. */
 function inSlot(

@@ -1,5 +1,6 @@
 /** Clamps, packing and weights on the plate. */
 import { stationPoint } from '../../../src-core/mounting/hardware.ts'
+import { angleTowards, toDegrees, wholeTurn } from '../../../src-core/geometry/angles.ts'
 import type { Point } from '../../../src-core/geometry/types.ts'
 import type { Hardware, HardwareKind, Job, Plate, StockItem } from '../../../src-core/job/schema.ts'
 import { editPiece, editSetup, freshId, type HardwareDraft } from './edit.ts'
@@ -37,15 +38,11 @@ function pointAtNose(plate: Plate, piece: HardwareDraft): void {
   const nose = piece.clamp?.nose
   if (!nose) return
   const bolt = stationPoint(plate, piece.at)
-  const dx = nose.x - bolt.x
-  const dy = nose.y - bolt.y
-  const reach = Math.hypot(dx, dy)
+  const reach = Math.hypot(nose.x - bolt.x, nose.y - bolt.y)
   if (reach < 0.1) return
-  piece.facing = wholeTurn(roundTo((Math.atan2(dy, dx) * 180) / Math.PI, 0.1))
+  piece.facing = wholeTurn(roundTo(toDegrees(angleTowards(bolt, nose)), 0.1))
   piece.clamp!.boltToWork = roundTo(reach, 0.1)
 }
-
-const wholeTurn = (degrees: number): number => ((degrees % 360) + 360) % 360
 
 function slotAngle(plate: Plate, at: At): number | null {
   return 'slot' in at ? (plate.slots.find((s) => s.id === at.slot)?.angle ?? null) : null

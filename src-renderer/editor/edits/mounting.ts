@@ -1,4 +1,5 @@
 /** How the part sits on the plate. */
+import { turning } from '../../../src-core/geometry/angles.ts'
 import type { Point } from '../../../src-core/geometry/types.ts'
 import type { Job, Setup } from '../../../src-core/job/schema.ts'
 import { editSetup } from './edit.ts'
@@ -23,7 +24,6 @@ export const setPacking = (job: Job, setupId: string, packing: number): Job =>
  * the axis moves the other way through the part.
  */
 export function centreAfterMove(centre: Point, turn: number, move: Point): Point {
-  const c = Math.cos((turn * Math.PI) / 180)
-  const s = Math.sin((turn * Math.PI) / 180)
+  const { c, s } = turning(turn)
   return { x: centre.x - (c * move.x + s * move.y), y: centre.y - (-s * move.x + c * move.y) }
 }

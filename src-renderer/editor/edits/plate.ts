@@ -1,4 +1,5 @@
 /** The plate's slots and holes. What stands in one that is taken away stays where it is, at a plain point. */
+import { wholeTurn } from '../../../src-core/geometry/angles.ts'
 import { stationPoint } from '../../../src-core/mounting/hardware.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
 import { editJob } from './edit.ts'
@@ -39,7 +40,7 @@ export function spaceSlots(job: Job, count: number, first: number): Job {
     const kept = draft.plate.slots
     draft.plate.slots = Array.from({ length: count }, (_, i) => ({
       ...(kept[i] ?? { ...pattern, id: freeName(i, kept) }),
-      angle: roundTo((first + (i * 360) / count) % 360, 0.001),
+      angle: roundTo(wholeTurn(first + (i * 360) / count), 0.001),
     }))
   })
 }

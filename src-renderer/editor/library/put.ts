@@ -1,7 +1,8 @@
 /** A library choice put where it is wanted: a clamp onto the part, a heel block under a strap, packing under the part. */
+import { angleOf, opposite, polar, toDegrees } from '../../../src-core/geometry/angles.ts'
 import { findThread } from '../../../src-core/hardware/threads.ts'
 import type { Hardware, Job } from '../../../src-core/job/schema.ts'
-import { polar, stationPoint, facingOf } from '../../../src-core/mounting/hardware.ts'
+import { stationPoint, facingOf } from '../../../src-core/mounting/hardware.ts'
 import type { Mounted } from '../../../src-core/mounting/types.ts'
 import { placeStrap } from '../edits/clampPlace.ts'
 import { freeStation } from '../edits/hardware.ts'
@@ -52,7 +53,7 @@ export function likeIt(item: Hardware, job: Job, setupId: string, mounted: Mount
 
 function facingIn(job: Job, at: Hardware['at']): number {
   const p = stationPoint(job.plate, at)
-  return roundTo(((Math.atan2(p.y, p.x) * 180) / Math.PI + 180 + 360) % 360, 0.1)
+  return roundTo(opposite(toDegrees(angleOf(p))), 0.1)
 }
 
 /** Puts a choice on the plate. `chosen` is the piece that is selected: a heel block goes under its heel. */

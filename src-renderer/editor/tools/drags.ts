@@ -1,6 +1,7 @@
 /** What a drag does to the job, for each thing that can be dragged. Always from where it began, so nothing drifts. */
 import { centrePoint } from '../../../src-core/mounting/mount.ts'
 import { placePoint } from '../../../src-core/mounting/place.ts'
+import { angleOf, toDegrees, wholeTurn } from '../../../src-core/geometry/angles.ts'
 import { ringEdges } from '../../../src-core/geometry/edges.ts'
 import type { Point } from '../../../src-core/geometry/types.ts'
 import { isPrism, type Job } from '../../../src-core/job/schema.ts'
@@ -81,13 +82,13 @@ function axisTargets(mounted: Mounted): { point: Point; bore: string | null }[] 
 
 export function turnPart(mounted: Mounted, from: Point): Drag {
   const { job, setup } = mounted
-  const start = Math.atan2(from.y, from.x)
+  const start = angleOf(from)
   return {
     label: 'Turn the part',
     at: (input) => {
-      const now = Math.atan2(input.world.y, input.world.x)
-      const raw = setup.turn + ((now - start) * 180) / Math.PI
-      const free = { angle: ((roundTo(raw, 0.1) % 360) + 360) % 360, snapped: false }
+      const now = angleOf(input.world)
+      const raw = setup.turn + toDegrees(now - start)
+      const free = { angle: wholeTurn(roundTo(raw, 0.1)), snapped: false }
       const { angle, snapped } = input.alt ? free : snapAngle(raw)
       return {
         job: setTurn(job, setup.id, angle),

@@ -6,7 +6,6 @@ import {
   angularSpeed,
   centrifugalForce,
   coupleMoment,
-  directionOf,
   equivalentGrade,
   permissibleUnbalance,
   rpmOf,
@@ -41,28 +40,6 @@ describe('force, couple and grade', () => {
     fc.assert(
       fc.property(positive, positive, positive, (grade, mass, rpm) => {
         expectNear(equivalentGrade(permissibleUnbalance(grade, mass, rpm), mass, rpm), grade, { rel: 1e-12 })
-      }),
-    )
-  })
-})
-
-describe('directionOf', () => {
-  it('runs counter-clockwise from +x, from 0 to below 360', () => {
-    expect(directionOf({ x: 1, y: 0 })).toBe(0)
-    expect(directionOf({ x: 0, y: 2 })).toBe(90)
-    expect(directionOf({ x: -1, y: 0 })).toBe(180)
-    expect(directionOf({ x: -1, y: -0 })).toBeLessThanOrEqual(180)
-    expect(directionOf({ x: 0, y: -3 })).toBe(270)
-    expect(directionOf({ x: 0, y: 0 })).toBe(0)
-    expect(directionOf({ x: 1, y: -1e-17 })).toBe(0)
-    expect(directionOf({ x: 1, y: -1e-3 })).toBeGreaterThan(359)
-  })
-
-  it('is the angle that a vector was made from', () => {
-    fc.assert(
-      fc.property(positive, fc.integer({ min: 0, max: 35_999 }), (r, n) => {
-        const a = (n / 100) * (Math.PI / 180)
-        expectNear(directionOf({ x: r * Math.cos(a), y: r * Math.sin(a) }), n / 100, { abs: 1e-9 })
       }),
     )
   })
