@@ -60,11 +60,24 @@ describe('number field', () => {
     expect(onset).toHaveBeenCalledExactlyOnceWith(null)
   })
 
-  test('inches are shown and read where the job shows inches', async () => {
+  test('inches are shown and read where inches are given', async () => {
     const onset = vi.fn()
     render(Bench, { value: 50.8, onset, units: 'in' })
     expect(field().value).toBe('2')
     await type('2 1/2')
     expect(onset).toHaveBeenCalledExactlyOnceWith(63.5)
+  })
+
+  test('the system is the one handed down, and follows when that changes', async () => {
+    const onset = vi.fn()
+    const { rerender } = render(Bench, { value: 50.8, onset, around: 'in' })
+    expect(field().value).toBe('2')
+    await rerender({ around: 'mm' })
+    expect(field().value).toBe('50.8')
+  })
+
+  test('its own system goes before the one handed down', () => {
+    render(Bench, { value: 50.8, onset: vi.fn(), units: 'mm', around: 'in' })
+    expect(field().value).toBe('50.8')
   })
 })
