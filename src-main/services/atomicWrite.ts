@@ -2,32 +2,59 @@
  * Writing a file so that it is always one whole version: new content goes to a temporary file on the same disk,
  * is brought to the platter, and then takes the old name in one step.
  */
-import { randomBytes } from 'node:crypto'
-import { chmod, link, mkdir, open, realpath, rename, rm, stat } from 'node:fs/promises'
-import { basename, dirname, join } from 'node:path'
+import { link, lstat, open, realpath, rename, rm, stat } from 'node:fs/promises'
+import { basename, dirname, join, relative, isAbsolute, sep } from 'node:path'
 import { HostError, systemCode } from './hostError.ts'
+import { takeFolderMode, takeModeOf } from './likeFolder.ts'
+import { sweepTemporaries, temporaryIn } from './temporaries.ts'
 
-/** Hidden sub-folder beside a file for its temporary files, lock and earlier revisions. */
-export const SIDE_FOLDER = '.evenswing'
-
-/** Where a path really leads: links are followed so that writing keeps them. */
+/**
+ * Where a path really leads. A link to another file of the same folder, or below it, is followed so that writing
+ * keeps it; one that leads elsewhere, or to nothing, is refused: what is there was not chosen.
+ */
 export async function realTarget(path: string): Promise<string> {
+  const name = basename(path)
+  const folder = await realpath(dirname(path))
+  let target: string
   try {
-    return await realpath(path)
+    target = await realpath(path)
   } catch (error) {
     if (systemCode(error) !== 'ENOENT') throw error
-    return join(await realpath(dirname(path)), basename(path))
+    if (await isLink(path))
+      throw new HostError(
+        'file.denied',
+        `${name} is a link to a file that is not there; save under another name`,
+      )
+    return join(folder, name)
   }
+  const way = relative(folder, target)
+  if (way === '..' || way.startsWith(`..${sep}`) || isAbsolute(way))
+    throw new HostError(
+      'file.denied',
+      `${name} is a link to ${target}, outside its folder, and was left as it is; save under another name, or open the file itself`,
+    )
+  return target
 }
 
-/** Replaces `path` (already real) with `bytes`, or makes it. `temporary` is a path on the same disk. */
-export async function replaceFile(path: string, bytes: Uint8Array, temporary: string): Promise<void> {
+export interface Replacing {
+  /** A path on the same disk. */
+  readonly temporary: string
+  /** Asked right before the new version takes the name; where it throws, everything stays as it was. */
+  readonly mayStill?: () => Promise<void>
+  /** The file's mode where it is not to be that of the version before, or of its folder. */
+  readonly mode?: number
+}
+
+/** Replaces `path` (already real) with `bytes`, or makes it. */
+export async function replaceFile(path: string, bytes: Uint8Array, how: Replacing): Promise<void> {
   const before = await stateOf(path)
   if (before && !before.isFile())
     throw new HostError('file.notPlain', `${basename(path)}: is not a plain file`)
+  const { temporary, mode } = how
   try {
-    await writeDurably(temporary, bytes)
-    if (before) await chmod(temporary, before.mode & 0o7777)
+    await writeDurably(temporary, bytes, mode)
+    if (mode === undefined) await (before ? takeModeOf(temporary, before) : takeFolderMode(temporary))
+    await how.mayStill?.()
     await rename(temporary, path)
   } catch (error) {
     await rm(temporary, { force: true })
@@ -38,9 +65,11 @@ export async function replaceFile(path: string, bytes: Uint8Array, temporary: st
 
 /** Makes `path` with `bytes`; false where something of that name is there already, which then stays as it is. */
 export async function createFile(path: string, bytes: Uint8Array): Promise<boolean> {
-  const temporary = join(dirname(path), `.${randomBytes(9).toString('base64url')}.tmp`)
+  const folder = dirname(path)
+  const temporary = temporaryIn(folder)
   try {
     await writeDurably(temporary, bytes)
+    await takeFolderMode(temporary)
     try {
       await link(temporary, path)
     } catch (error) {
@@ -49,7 +78,8 @@ export async function createFile(path: string, bytes: Uint8Array): Promise<boole
       if (await stateOf(path)) return false
       await rename(temporary, path)
     }
-    await syncFolder(dirname(path))
+    await syncFolder(folder)
+    await sweepTemporaries(folder, path)
     return true
   } finally {
     await rm(temporary, { force: true })
@@ -57,13 +87,16 @@ export async function createFile(path: string, bytes: Uint8Array): Promise<boole
 }
 
 /** Writes a file beside its target with an own temporary name, for files without revisions. */
-export async function writeWhole(path: string, bytes: Uint8Array): Promise<void> {
+export async function writeWhole(path: string, bytes: Uint8Array, mode?: number): Promise<void> {
   const target = await realTarget(path)
-  await replaceFile(target, bytes, join(dirname(target), `.${randomBytes(9).toString('base64url')}.tmp`))
+  const folder = dirname(target)
+  await replaceFile(target, bytes, { temporary: temporaryIn(folder), ...(mode !== undefined && { mode }) })
+  await sweepTemporaries(folder, target)
 }
 
-async function writeDurably(path: string, bytes: Uint8Array): Promise<void> {
-  const handle = await open(path, 'wx', 0o666)
+/** Nothing that is there is ever written into: a temporary file is always a new one. */
+async function writeDurably(path: string, bytes: Uint8Array, mode = 0o666): Promise<void> {
+  const handle = await open(path, 'wx', mode)
   try {
     await handle.writeFile(bytes)
     await handle.sync()
@@ -96,9 +129,10 @@ async function stateOf(path: string) {
   }
 }
 
-/** Makes the hidden folder beside a file and gives its path. */
-export async function sideFolder(path: string): Promise<string> {
-  const folder = join(dirname(path), SIDE_FOLDER)
-  await mkdir(folder, { recursive: true })
-  return folder
+async function isLink(path: string): Promise<boolean> {
+  try {
+    return (await lstat(path)).isSymbolicLink()
+  } catch {
+    return false
+  }
 }

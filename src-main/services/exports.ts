@@ -1,8 +1,9 @@
 /** Sheets and other exports: bytes to a path the user chose, or to a new name in a folder. */
 import { mkdir } from 'node:fs/promises'
-import { basename, join, parse } from 'node:path'
+import { basename, dirname, join, parse } from 'node:path'
 import { createFile, writeWhole } from './atomicWrite.ts'
 import { fileError, HostError } from './hostError.ts'
+import { ownFolder } from './sideFolder.ts'
 
 /** Writes bytes whole, replacing what a dialog let the user agree to replace. */
 export async function exportTo(path: string, bytes: Uint8Array): Promise<void> {
@@ -17,7 +18,8 @@ export async function exportTo(path: string, bytes: Uint8Array): Promise<void> {
 export async function exportBeside(folder: string, name: string, bytes: Uint8Array): Promise<string> {
   const { name: stem, ext } = parse(name)
   try {
-    await mkdir(folder, { recursive: true })
+    await mkdir(dirname(folder), { recursive: true })
+    await ownFolder(folder, 'sheets')
     for (let n = 1; n <= 10_000; n++) {
       const path = join(folder, n === 1 ? name : `${stem}-${n}${ext}`)
       if (await createFile(path, bytes)) return path

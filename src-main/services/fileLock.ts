@@ -1,65 +1,166 @@
-/** One writer at a time, over all processes of this program: a lock file that names its owner. */
+/**
+ * One writer at a time, over all processes of this program: a lock file that names its owner. The owner writes a beat
+ * into it while it works. A lock whose beat stands still is taken over; no clock is read for it but the
+ * waiter's own, so that a machine that crashed, or one whose clock is wrong, holds nobody up.
+ */
 import { randomBytes } from 'node:crypto'
-import { mkdir, open, readFile, rename, rm, stat } from 'node:fs/promises'
+import { readlinkSync } from 'node:fs'
+import { link, open, readFile, rename, rm, type FileHandle } from 'node:fs/promises'
 import { hostname } from 'node:os'
 import { dirname } from 'node:path'
 import { HostError, systemCode } from './hostError.ts'
 
-/** ms: no save holds its lock this long, so such a lock is taken over whoever its owner seems to be. */
-const HELD_STALE = 60_000
-/** ms: a lock whose owner has not even written its name in this time was killed between the two. */
-const NAMELESS_STALE = 2_000
-
 export interface LockOptions {
   /** Give up after this long, ms. */
   readonly patience?: number
+  /** A beat that stands still for this long, ms, and for `LOOKS` looks, is a dead owner's. */
+  readonly silence?: number
+  /** How to wait between two looks at another's lock. */
+  readonly pause?: (ms: number) => Promise<void>
 }
 
-/** Runs `work` while holding `lockPath`; throws `file.busy` when another writer keeps it too long. */
+const sleep = (ms: number) => new Promise<void>((done) => setTimeout(done, ms))
+
+const PATIENCE = 20_000
+const SILENCE = 6_000
+const BEAT = 700
+/** A machine that slept sees a long silence at its first look; so many looks want a living owner's beat. */
+const LOOKS = 20
+
+/** Throws `file.busy` where the lock was lost meanwhile. */
+export type StillMine = () => Promise<void>
+
+/**
+ * Runs `work` while holding `lockPath`; throws `file.busy` when another writer keeps it too long. `makeFolder` makes
+ * the folder the lock lies in, which the writer before may have taken away.
+ */
 export async function withLock<T>(
   lockPath: string,
   name: string,
-  work: () => Promise<T>,
+  makeFolder: (folder: string) => Promise<unknown>,
+  work: (stillMine: StillMine) => Promise<T>,
   options: LockOptions = {},
 ): Promise<T> {
-  const mine = `${process.pid} ${hostname()} ${randomBytes(9).toString('base64url')}`
-  await take(lockPath, mine, name, options.patience ?? 10_000)
+  const held = await take(lockPath, name, () => makeFolder(dirname(lockPath)), options)
   try {
-    return await work()
+    return await work(async () => {
+      if (!(await held.isMine())) throw lost(name)
+    })
   } finally {
-    if ((await contentOf(lockPath)) === mine) await rm(lockPath, { force: true })
+    await held.release()
   }
 }
 
-async function take(lockPath: string, mine: string, name: string, patience: number): Promise<void> {
-  const deadline = Date.now() + patience
+const lost = (name: string) =>
+  new HostError('file.busy', `${name}: saving took so long that another window went on; save again`)
+
+interface Held {
+  isMine(): Promise<boolean>
+  release(): Promise<void>
+}
+
+async function take(
+  lockPath: string,
+  name: string,
+  makeFolder: () => Promise<unknown>,
+  { patience = PATIENCE, silence = SILENCE, pause = sleep }: LockOptions,
+): Promise<Held> {
+  const begun = performance.now()
+  let seen = { content: '', since: begun, looks: 0 }
   for (;;) {
-    if (await tryTake(lockPath, mine)) return
-    const owner = await contentOf(lockPath)
-    if (owner !== null && (await isStale(lockPath, owner))) await removeStale(lockPath, owner)
-    else if (Date.now() > deadline)
+    const held = await tryTake(lockPath, makeFolder)
+    if (held) return held
+    const content = await contentOf(lockPath)
+    if (content === null) continue
+    const now = performance.now()
+    if (seen.looks === 0 || content !== seen.content) seen = { content, since: now, looks: 0 }
+    seen.looks++
+    const isSilent = seen.looks > LOOKS && now - seen.since >= silence
+    if (isSilent || isDead(content)) {
+      await removeStale(lockPath, content)
+      seen.looks = 0
+    } else if (now - begun > patience)
       throw new HostError('file.busy', `${name}: another window is saving it; try again in a moment`)
-    else await new Promise((done) => setTimeout(done, 5 + Math.random() * 20))
+    else await pause(Math.min(250, 5 * seen.looks) * (0.5 + Math.random()))
   }
 }
 
-async function tryTake(lockPath: string, mine: string): Promise<boolean> {
+/** Makes the lock; null where there is one. */
+async function tryTake(lockPath: string, makeFolder: () => Promise<unknown>): Promise<Held | null> {
+  if ((await contentOf(lockPath)) !== null) return null
+  const mine = `${process.pid} ${machine()} ${randomBytes(9).toString('base64url')}`
+  const text = (n: number) => `${mine} ${String(n).padStart(9, '0')}`
+  let handle: FileHandle | null
   try {
-    const handle = await open(lockPath, 'wx')
-    try {
-      await handle.writeFile(mine)
-    } finally {
-      await handle.close()
-    }
-    return true
+    handle = await makeWhole(lockPath, text(0))
   } catch (error) {
-    if (systemCode(error) === 'EEXIST') return false
     if (systemCode(error) !== 'ENOENT') throw error
-    // The writer before removed the empty folder.
-    await mkdir(dirname(lockPath), { recursive: true })
-    return false
+    await makeFolder()
+    return null
+  }
+  if (!handle) return null
+  const held = handle
+  let count = 0
+  let last: Promise<unknown> = Promise.resolve()
+  // Through the handle: a lock that was taken over meanwhile is never written into.
+  const beat = () =>
+    (last = last
+      .then(async () => {
+        await held.write(text(++count), 0)
+        await held.datasync()
+      })
+      .catch(() => undefined))
+  const timer = setInterval(beat, BEAT)
+  timer.unref()
+  const isMine = async () => ((await contentOf(lockPath)) ?? '').startsWith(`${mine} `)
+  return {
+    isMine,
+    async release() {
+      clearInterval(timer)
+      await last
+      await held.close()
+      if (await isMine()) await rm(lockPath, { force: true })
+    },
   }
 }
+
+/**
+ * Makes the lock with its owner's name in it, in one step where the disk knows second names for a file: a lock
+ * without a name says nothing about its owner. Null where there is a lock.
+ */
+async function makeWhole(lockPath: string, text: string): Promise<FileHandle | null> {
+  const aside = besideLock(lockPath)
+  const handle = await open(aside, 'wx')
+  try {
+    await handle.write(text, 0)
+    await link(aside, lockPath)
+    return handle
+  } catch (error) {
+    await handle.close()
+    if (systemCode(error) === 'EEXIST') return null
+    if (!['EPERM', 'ENOTSUP', 'ENOSYS', 'EINVAL'].includes(systemCode(error))) throw error
+  } finally {
+    await rm(aside, { force: true })
+  }
+  return makePlainly(lockPath, text)
+}
+
+async function makePlainly(lockPath: string, text: string): Promise<FileHandle | null> {
+  let handle
+  try {
+    handle = await open(lockPath, 'wx')
+    await handle.write(text, 0)
+    return handle
+  } catch (error) {
+    await handle?.close()
+    // Windows says EPERM while the one before is being removed.
+    if (systemCode(error) === 'EEXIST' || (process.platform === 'win32' && systemCode(error) === 'EPERM'))
+      return null
+    throw error
+  }
+}
+
+const besideLock = (lockPath: string) => `${lockPath}.${randomBytes(6).toString('base64url')}`
 
 async function contentOf(path: string): Promise<string | null> {
   try {
@@ -70,22 +171,29 @@ async function contentOf(path: string): Promise<string | null> {
   }
 }
 
-/**
- * True where the owner died: its process is gone, it was killed before it could write its name, or it has kept the
- * lock longer than any save takes (its number may have gone to another process since).
- */
-async function isStale(lockPath: string, owner: string): Promise<boolean> {
-  const [pid, host] = owner.split(' ')
-  if (host === hostname() && !isAlive(Number(pid))) return true
+/** Whether the owner is known to be gone: a process of this machine that is not there any more. */
+function isDead(content: string): boolean {
+  const [pid, owner] = content.split(' ')
+  return owner === machine() && !isAlive(Number(pid))
+}
+
+let ownName: string | null = null
+
+/** This machine as far as process numbers mean the same: two containers may share a name, not their processes. */
+export function machine(): string {
+  return (ownName ??= `${hostname().replace(/\s/g, '-')}${processSpace()}`)
+}
+
+function processSpace(): string {
+  if (process.platform !== 'linux') return ''
   try {
-    const age = Date.now() - (await stat(lockPath)).mtimeMs
-    return age > (owner === '' ? NAMELESS_STALE : HELD_STALE)
+    return `/${readlinkSync('/proc/self/ns/pid').replace(/\D/g, '')}`
   } catch {
-    return false
+    return ''
   }
 }
 
-function isAlive(pid: number): boolean {
+export function isAlive(pid: number): boolean {
   if (!Number.isInteger(pid) || pid <= 0) return false
   try {
     process.kill(pid, 0)
@@ -96,14 +204,15 @@ function isAlive(pid: number): boolean {
 }
 
 /** Moves a dead owner's lock out of the way; if a living one slipped in meanwhile, it is put back. */
-async function removeStale(lockPath: string, owner: string): Promise<void> {
-  const aside = `${lockPath}.${randomBytes(6).toString('base64url')}`
+async function removeStale(lockPath: string, content: string): Promise<void> {
+  const aside = besideLock(lockPath)
   try {
     await rename(lockPath, aside)
   } catch (error) {
     if (systemCode(error) === 'ENOENT') return
     throw error
   }
-  if ((await contentOf(aside)) === owner) await rm(aside, { force: true })
-  else await rename(aside, lockPath)
+  // As a second name, so that it never takes the place of a third one's; who lost his lock notices before he writes.
+  if ((await contentOf(aside)) !== content) await link(aside, lockPath).catch(() => undefined)
+  await rm(aside, { force: true })
 }

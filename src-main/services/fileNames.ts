@@ -3,6 +3,9 @@ import { HostError } from './hostError.ts'
 
 export const JOB_SUFFIX = '.evenswing.json'
 
+/** Hidden sub-folder beside jobs for their locks, temporary files and earlier versions. */
+export const SIDE_FOLDER = '.evenswing'
+
 /** Characters that lead out of a folder or that some system refuses in a name. */
 // eslint-disable-next-line no-control-regex
 const FORBIDDEN = /[\u0000-\u001f\u007f<>:"/\\|?*]/

@@ -1,13 +1,21 @@
 /** Job files on disk by path: read with a stamp, written whole, earlier versions kept, strangers' changes noticed. */
 import { createHash, randomBytes } from 'node:crypto'
-import { readdir, rm, rmdir } from 'node:fs/promises'
 import { basename, dirname, join } from 'node:path'
-import { realTarget, replaceFile, SIDE_FOLDER, sideFolder } from './atomicWrite.ts'
-import { withLock, type LockOptions } from './fileLock.ts'
+import { realTarget, replaceFile } from './atomicWrite.ts'
+import { withLock, type LockOptions, type StillMine } from './fileLock.ts'
 import { fileError, HostError, systemCode } from './hostError.ts'
 import { refuseNewer } from './newerVersion.ts'
 import { decodeText, FILE_LIMIT, readPlainFile, stampOf } from './readPlainFile.ts'
 import { isTextOf, keepRevision, readRevisionIn, revisionsIn, type StoredRevision } from './revisions.ts'
+import {
+  dropEmptySide,
+  refuseForeign,
+  removeLeftovers,
+  sideFolder,
+  sidePath,
+  sweepSide,
+} from './sideFolder.ts'
+import { inTurn } from './turns.ts'
 
 export interface StoredJob {
   readonly text: string
@@ -23,15 +31,24 @@ export async function readJobFile(path: string): Promise<StoredJob> {
 
 /**
  * Writes a job file whole and gives its new stamp. `expectedStamp` is the stamp it was read or last saved with;
- * where the file holds something else by now, `file.changed` is thrown and nothing is written. An empty one wants
+ * where the file holds neither that nor `text` by now, `file.changed` is thrown and nothing is written. An empty one wants
  * that there is no such file yet, else `file.exists`. Null overwrites knowingly, but never a document newer than this
- * program knows: `file.newer`. What was there before is kept as a revision.
+ * program knows: `file.newer`. What was there before is kept as a revision. Saves of one file are put in turn.
  */
-export async function writeJobFile(
+export function writeJobFile(
   path: string,
   text: string,
   expectedStamp: string | null,
   options: WriteOptions = {},
+): Promise<string> {
+  return inTurn(path, () => write(path, text, expectedStamp, options))
+}
+
+async function write(
+  path: string,
+  text: string,
+  expectedStamp: string | null,
+  options: WriteOptions,
 ): Promise<string> {
   const name = options.name ?? basename(path)
   const bytes = new TextEncoder().encode(text)
@@ -43,20 +60,24 @@ export async function writeJobFile(
     const target = await targetOf(path, name)
     const side = await sideFolder(target)
     const key = sideKey(basename(target))
+    const lock = join(side, `${key}.lock`)
     try {
       await withLock(
-        join(side, `${key}.lock`),
+        lock,
         name,
-        () => replace({ target, side, key, name, format }, bytes, expectedStamp),
+        () => sideFolder(target),
+        async (stillMine) => {
+          await sweepSide(side, lock)
+          await replace({ target, side, key, name, format, stillMine }, bytes, expectedStamp)
+        },
         options,
       )
     } finally {
-      // Goes only where it is empty: a first save leaves nothing but the job.
-      await rmdir(side).catch(() => undefined)
+      await dropEmptySide(side)
     }
     return stampOf(bytes)
   } catch (error) {
-    throw fileError(error, name)
+    throw writingError(error, name)
   }
 }
 
@@ -65,6 +86,15 @@ export interface WriteOptions extends LockOptions {
   readonly name?: string
   /** What the document's `format` must be; a job's else. */
   readonly format?: string
+}
+
+/** Where nothing may be put into the folder, that is what to say. */
+function writingError(error: unknown, name: string): HostError {
+  const { syscall, path } = error as NodeJS.ErrnoException
+  const isRefused = ['EACCES', 'EPERM', 'EROFS'].includes(systemCode(error))
+  if (isRefused && path && ['mkdir', 'open', 'rename'].includes(syscall ?? ''))
+    return new HostError('file.denied', `${name}: ${dirname(path)} may only be read; save it somewhere else`)
+  return fileError(error, name)
 }
 
 async function targetOf(path: string, name: string): Promise<string> {
@@ -82,14 +112,17 @@ interface Place {
   readonly key: string
   readonly name: string
   readonly format: string
+  readonly stillMine: StillMine
 }
 
 async function replace(
-  { target, side, key, name, format }: Place,
+  { target, side, key, name, format, stillMine }: Place,
   bytes: Uint8Array,
   expectedStamp: string | null,
 ): Promise<void> {
   const current = await currentBytes(target, name)
+  // A key pressed twice: nothing is lost, so nobody is accused.
+  if (current && expectedStamp !== '' && stampOf(current) === stampOf(bytes)) return
   if (expectedStamp === '') {
     if (current)
       throw new HostError('file.exists', `${name}: there is a file of that name already; choose another`)
@@ -102,7 +135,10 @@ async function replace(
   if (current) refuseNewer(format, current, name)
   await removeLeftovers(side, key)
   if (current) await keepRevision(revisionFolder(side, key), current, new Date(), format)
-  await replaceFile(target, bytes, join(side, `${key}.${randomBytes(9).toString('base64url')}.tmp`))
+  await replaceFile(target, bytes, {
+    temporary: join(side, `${key}.${randomBytes(9).toString('base64url')}.tmp`),
+    mayStill: stillMine,
+  })
 }
 
 async function currentBytes(target: string, name: string): Promise<Buffer | null> {
@@ -112,13 +148,6 @@ async function currentBytes(target: string, name: string): Promise<Buffer | null
     if (error instanceof HostError && error.code === 'file.gone') return null
     throw error
   }
-}
-
-/** Temporary files of a save that was cut off; only called under the lock, so none is in use. */
-async function removeLeftovers(side: string, key: string): Promise<void> {
-  for (const name of await readdir(side))
-    if (name.startsWith(`${key}.`) && /^[\w-]{12}\.tmp$/.test(name.slice(key.length + 1)))
-      await rm(join(side, name), { force: true })
 }
 
 /** Earlier versions of a job, newest first. */
@@ -134,7 +163,9 @@ export async function readRevision(path: string, id: string): Promise<string> {
 async function revisionFolderOf(path: string): Promise<string> {
   try {
     const target = await targetOf(path, basename(path))
-    return revisionFolder(join(dirname(target), SIDE_FOLDER), sideKey(basename(target)))
+    const side = sidePath(target)
+    await refuseForeign(side)
+    return revisionFolder(side, sideKey(basename(target)))
   } catch (error) {
     throw fileError(error, basename(path))
   }

@@ -3,6 +3,7 @@ import { stat } from 'node:fs/promises'
 import { join } from 'node:path'
 import { z } from 'zod'
 import { readKept, writeKept } from './keptJson.ts'
+import { inTurn } from './turns.ts'
 
 const MOST = 12
 const schema = z.strictObject({ paths: z.array(z.string().min(1).max(10_000)).max(100) })
@@ -15,28 +16,21 @@ export interface Recent {
 
 export function createRecent(userData: string): Recent {
   const file = join(userData, 'recent.json')
-  let last: Promise<unknown> = Promise.resolve()
-  /** One change after the other, so that none is lost. */
-  const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
-    const next = last.then(work, work)
-    last = next.catch(() => undefined)
-    return next
-  }
   const paths = async () => (await readKept(file, schema, 2_000_000)).value?.paths ?? []
   return {
     list: () =>
-      inTurn(async () => {
+      inTurn(file, async () => {
         const all = await paths()
         const there = await Promise.all(all.map(isFile))
         return all.filter((_, i) => there[i])
       }),
     add: (path) =>
-      inTurn(async () => {
+      inTurn(file, async () => {
         const before = await paths()
         if (before[0] === path) return
         await writeKept(file, { paths: [path, ...before.filter((p) => p !== path)].slice(0, MOST) })
       }),
-    clear: () => inTurn(() => writeKept(file, { paths: [] })),
+    clear: () => inTurn(file, () => writeKept(file, { paths: [] })),
   }
 }
 

@@ -1,14 +1,18 @@
 /** The last good versions of a job, kept in a hidden folder beside it. */
-import { mkdir, readdir, rm } from 'node:fs/promises'
+import { readdir, rm } from 'node:fs/promises'
 import { join } from 'node:path'
 import { replaceFile } from './atomicWrite.ts'
 import { fileError, HostError, systemCode } from './hostError.ts'
 import { decodeText, readPlainFile, stampOf } from './readPlainFile.ts'
+import { ownFolder, refuseForeign } from './sideFolder.ts'
 
 /** How many earlier versions of a job are kept. */
 const REVISIONS_KEPT = 10
 
-/** Keeps `bytes` (what is about to be replaced) as a revision; the same content is not kept twice in a row. */
+/**
+ * Keeps `bytes` (what is about to be replaced) as a revision; the same content is not kept twice in a row. Only called
+ * under the job's lock, so no temporary file there is in use.
+ */
 export async function keepRevision(
   folder: string,
   bytes: Uint8Array,
@@ -16,17 +20,19 @@ export async function keepRevision(
   format: string,
 ): Promise<void> {
   if (!isTextOf(format, bytes)) return
-  await mkdir(folder, { recursive: true })
+  await ownFolder(folder)
   const stamp = stampOf(bytes)
     .replace(/[^A-Za-z0-9]/g, '')
     .slice(0, 12)
   const kept = await namesIn(folder)
   if (!kept.at(-1)?.endsWith(`-${stamp}.json`)) {
     const name = `${now.toISOString().replace(/[:.]/g, '-')}-${stamp}.json`
-    await replaceFile(join(folder, name), bytes, join(folder, `${name}.tmp`))
+    await replaceFile(join(folder, name), bytes, { temporary: join(folder, `${name}.tmp`) })
     kept.push(name)
   }
-  for (const name of kept.sort().slice(0, -REVISIONS_KEPT)) await rm(join(folder, name), { force: true })
+  const cutOff = (await readdir(folder)).filter((name) => name.endsWith('.tmp'))
+  for (const name of [...cutOff, ...kept.sort().slice(0, -REVISIONS_KEPT)])
+    await rm(join(folder, name), { force: true })
 }
 
 export interface StoredRevision {
@@ -39,6 +45,7 @@ export interface StoredRevision {
 export async function revisionsIn(folder: string): Promise<StoredRevision[]> {
   let names: string[]
   try {
+    await refuseForeign(folder)
     names = await namesIn(folder)
   } catch (error) {
     if (systemCode(error) === 'ENOENT') return []

@@ -168,15 +168,20 @@ describe.each([
     )
   })
 
-  test.skipIf(process.platform === 'win32')('a link stays a link when its job is saved', async () => {
-    const shell = await start()
-    const elsewhere = join(scratchFolder(), 'real.evenswing.json')
-    writeFileSync(elsewhere, jobText('old'))
-    mkdirSync(shell.jobFolder, { recursive: true })
-    symlinkSync(elsewhere, join(shell.jobFolder, 'link.evenswing.json'))
-    value(await shell.host.writeJob(await newJob(shell, 'link'), jobText('new'), null))
-    expect(readFileSync(elsewhere, 'utf8')).toBe(jobText('new'))
-  })
+  test.skipIf(process.platform === 'win32')(
+    'a link out of the book is read, and never written through',
+    async () => {
+      const shell = await start()
+      const elsewhere = join(scratchFolder(), 'real.evenswing.json')
+      writeFileSync(elsewhere, jobText('old'))
+      mkdirSync(shell.jobFolder, { recursive: true })
+      symlinkSync(elsewhere, join(shell.jobFolder, 'link.evenswing.json'))
+      const link = await newJob(shell, 'link')
+      expect(value(await shell.host.readJob(link)).text).toBe(jobText('old'))
+      expect(code(await shell.host.writeJob(link, jobText('new'), null))).toBe('file.denied')
+      expect(readFileSync(elsewhere, 'utf8')).toBe(jobText('old'))
+    },
+  )
 
   test('bytes are exported whole, and an export never replaces another unasked', async () => {
     const shell = await start()

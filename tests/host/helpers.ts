@@ -5,6 +5,7 @@ import { request } from 'node:http'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { build } from 'vite'
 import { onTestFinished } from 'vitest'
 
 export const ROOT = fileURLToPath(new URL('../..', import.meta.url))
@@ -52,6 +53,22 @@ export const typeScript = (file: string): string[] => [
   resolve(ROOT, file),
 ]
 
+/** A TypeScript program as one plain file, for those that are started many times. */
+export async function bundled(file: string): Promise<string> {
+  const outDir = scratchFolder()
+  await build({
+    configFile: false,
+    logLevel: 'silent',
+    ssr: { noExternal: true },
+    build: {
+      ssr: file,
+      outDir,
+      rollupOptions: { output: { entryFileNames: 'program.mjs', codeSplitting: false } },
+    },
+  })
+  return join(outDir, 'program.mjs')
+}
+
 export interface Answer {
   readonly status: number
   readonly headers: Record<string, string | string[] | undefined>
@@ -87,3 +104,14 @@ export const jobText = (mark: string): string =>
 /** This process's environment without some of its variables. */
 export const environmentWithout = (...names: readonly string[]): NodeJS.ProcessEnv =>
   Object.fromEntries(Object.entries(process.env).filter(([name]) => !names.includes(name)))
+
+/** Work done as a user whom permissions hold; who runs the tests as root is none. */
+export async function asOrdinaryUser<T>(work: () => Promise<T>): Promise<T> {
+  if (process.geteuid?.() !== 0) return work()
+  process.seteuid!(65534)
+  try {
+    return await work()
+  } finally {
+    process.seteuid!(0)
+  }
+}

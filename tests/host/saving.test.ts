@@ -1,104 +1,127 @@
 /** Saves that are cut off, and saves that meet: a job is always one whole version. */
 import { spawn } from 'node:child_process'
-import {
-  chmodSync,
-  existsSync,
-  mkdirSync,
-  readdirSync,
-  readFileSync,
-  statSync,
-  utimesSync,
-  writeFileSync,
-} from 'node:fs'
-import { hostname } from 'node:os'
+import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { expect, test } from 'vitest'
+import { machine } from '../../src-main/services/fileLock.ts'
+import { SIDE_FOLDER } from '../../src-main/services/fileNames.ts'
 import { readJobFile, writeJobFile } from '../../src-main/services/jobStore.ts'
-import { jobText, runProgram, scratchFolder, typeScript } from './helpers.ts'
+import { bundled, jobText, runProgram, scratchFolder } from './helpers.ts'
 import { isWhole, versionText } from './savingVersions.ts'
 
 const SAVE_FOREVER = fileURLToPath(new URL('./saveForever.ts', import.meta.url))
-const SAVE_SOME = fileURLToPath(new URL('./saveSome.ts', import.meta.url))
+const SAVE_COUNT = fileURLToPath(new URL('./saveCount.ts', import.meta.url))
 const KILLS = Math.max(1, Number(process.env['EVENSWING_KILLS'] ?? 25))
 
-/** Starts a process that saves without end, kills it a moment after its first save, and says when it is dead. */
-function saveAndKill(path: string, after: number): Promise<void> {
+/** Minutes where seconds do: how long it takes says nothing about saving. */
+const UNHURRIED = 600_000 + KILLS * 20_000
+
+/** Saves in a process that kills itself right before its `dieAt`-th file operation; says when it is dead. */
+function saveUntil(program: string, path: string, dieAt: number): Promise<void> {
   return new Promise((done, fail) => {
-    const child = spawn(process.execPath, [...typeScript(SAVE_FOREVER), path], {
-      stdio: ['ignore', 'pipe', 'inherit'],
-    })
-    let begun = false
-    child.stdout.once('data', () => {
-      begun = true
-      setTimeout(() => child.kill('SIGKILL'), after)
+    const child = spawn(process.execPath, [program, path, '1', String(dieAt)], {
+      stdio: ['ignore', 'ignore', 'inherit'],
     })
     child.once('error', fail)
     child.once('exit', (code, signal) => {
-      if (begun && signal === 'SIGKILL') done()
+      if (signal === 'SIGKILL') done()
       else fail(new Error(`the saving process ended by itself: ${code}`))
     })
   })
 }
 
+/** File operations of one save that replaces a job. */
+async function operationsOfOneSave(program: string): Promise<number> {
+  const path = join(scratchFolder(), 'job.evenswing.json')
+  writeFileSync(path, versionText(0))
+  const { out } = await runProgram(process.execPath, [program, path, '1', 'count'])
+  return Number(out)
+}
+
 const leftovers = (folder: string) =>
-  readdirSync(join(folder, '.evenswing')).filter((n) => /\.(tmp|lock)$/.test(n))
+  readdirSync(join(folder, SIDE_FOLDER)).filter((n) => /\.(tmp|lock)$/.test(n))
 
 test(
-  `a process killed at any moment of a save leaves one whole version (${KILLS} kills)`,
+  `a process killed at any step of a save leaves one whole version (${KILLS} kills)`,
   async () => {
     const folder = scratchFolder()
     const path = join(folder, 'job.evenswing.json')
     writeFileSync(path, versionText(0))
+    const program = await bundled(SAVE_FOREVER)
+    const operations = await operationsOfOneSave(program)
+    expect(operations).toBeGreaterThan(10)
+    const versions = new Set<string>()
     let cutOff = 0
     for (let i = 0; i < KILLS; i++) {
-      await saveAndKill(path, Math.random() * 30)
-      expect(isWhole(readFileSync(path, 'utf8'))).toBe(true)
-      if (leftovers(folder).length > 0) cutOff++
+      // The kills are spread evenly over two saves.
+      await saveUntil(program, path, 1 + Math.floor((2 * operations * (i + 0.5)) / KILLS))
+      const text = readFileSync(path, 'utf8')
+      expect(isWhole(text)).toBe(true)
+      versions.add(text)
+      if (existsSync(join(folder, SIDE_FOLDER)) && leftovers(folder).length > 0) cutOff++
     }
-    // Without this the kills could all have fallen between saves, and nothing would have been tested.
-    if (KILLS >= 10) expect(cutOff).toBeGreaterThan(0)
+    // Without this nothing would have been cut off, or nothing saved, and nothing would have been tested.
+    if (KILLS >= 10) expect([cutOff > 0, versions.size > 1]).toEqual([true, true])
     await writeJobFile(path, versionText(7), null)
-    expect(readFileSync(path, 'utf8')).toBe(versionText(7))
+    expect(isWhole(readFileSync(path, 'utf8'))).toBe(true)
+    expect(JSON.parse(readFileSync(path, 'utf8'))).toMatchObject({ n: 7 })
     expect(leftovers(folder)).toEqual([])
-    expect(readdirSync(folder).sort()).toEqual(['.evenswing', 'job.evenswing.json'])
-    const revisions = join(folder, '.evenswing', 'job.evenswing.json')
-    const kept = readdirSync(revisions).filter((n) => n.endsWith('.json'))
-    expect(kept.length).toBe(10)
+    expect(readdirSync(folder).sort()).toEqual([SIDE_FOLDER, 'job.evenswing.json'])
+    const revisions = join(folder, SIDE_FOLDER, 'job.evenswing.json')
+    const kept = readdirSync(revisions)
+    expect(kept.length).toBeLessThanOrEqual(10)
     for (const name of kept) expect(isWhole(readFileSync(join(revisions, name), 'utf8'))).toBe(true)
   },
-  30_000 + KILLS * 3000,
+  UNHURRIED,
 )
 
-test('two processes that save the same job at once never mix their versions', async () => {
-  const folder = scratchFolder()
-  const path = join(folder, 'job.evenswing.json')
-  writeFileSync(path, versionText(0))
-  const writers = ['1', '2'].map((k) =>
-    runProgram(process.execPath, [...typeScript(SAVE_SOME), path, 'overwrite', '60', k]),
-  )
-  let running = true
-  const ends = Promise.all(writers).finally(() => (running = false))
-  let looks = 0
-  while (running) {
-    expect(isWhole(readFileSync(path, 'utf8'))).toBe(true)
-    looks++
-    await new Promise((done) => setTimeout(done, 1))
-  }
-  for (const end of await ends) expect([end.code, end.err]).toEqual([0, ''])
-  expect(looks).toBeGreaterThan(20)
-  expect(leftovers(folder)).toEqual([])
-})
+test(
+  'two processes that save the same job at once never mix their versions',
+  async () => {
+    const folder = scratchFolder()
+    const path = join(folder, 'job.evenswing.json')
+    writeFileSync(path, versionText(0))
+    const program = await bundled(SAVE_FOREVER)
+    const writers = ['1', '2'].map((own) =>
+      spawn(process.execPath, [program, path, own], {
+        stdio: ['ignore', 'ignore', 'inherit'],
+      }),
+    )
+    const ends = writers.map(
+      (w) => new Promise((done) => w.once('exit', (code, signal) => done(signal ?? code))),
+    )
+    const seen = { '1': new Set<string>(), '2': new Set<string>() }
+    while (seen['1'].size < 10 || seen['2'].size < 10) {
+      const text = readFileSync(path, 'utf8')
+      expect(isWhole(text)).toBe(true)
+      const { n } = JSON.parse(text) as { n: number }
+      if (n > 0) seen[n < 2_000_000 ? '1' : '2'].add(text)
+      expect(writers.map((w) => w.exitCode)).toEqual([null, null])
+      await new Promise((done) => setTimeout(done, 1))
+    }
+    for (const writer of writers) writer.kill('SIGKILL')
+    expect(await Promise.all(ends)).toEqual(['SIGKILL', 'SIGKILL'])
+    await writeJobFile(path, versionText(0), null)
+    expect(leftovers(folder)).toEqual([])
+  },
+  UNHURRIED,
+)
 
-test('two processes that change the same job by turns lose no change', async () => {
-  const path = join(scratchFolder(), 'job.evenswing.json')
-  writeFileSync(path, versionText(0))
-  const ends = await Promise.all(
-    ['1', '2'].map((k) => runProgram(process.execPath, [...typeScript(SAVE_SOME), path, 'count', '25', k])),
-  )
-  for (const end of ends) expect([end.code, end.err]).toEqual([0, ''])
-  expect(readFileSync(path, 'utf8')).toBe(versionText(50))
-})
+test(
+  'two processes that change the same job by turns lose no change',
+  async () => {
+    const path = join(scratchFolder(), 'job.evenswing.json')
+    const program = await bundled(SAVE_COUNT)
+    writeFileSync(path, versionText(0))
+    const ends = await Promise.all(
+      ['1', '2'].map((own) => runProgram(process.execPath, [program, path, '25', own])),
+    )
+    for (const end of ends) expect([end.code, end.err]).toEqual([0, ''])
+    expect(JSON.parse(readFileSync(path, 'utf8'))).toMatchObject({ n: 50 })
+  },
+  UNHURRIED,
+)
 
 test('of many saves on the same stamp exactly one goes through', async () => {
   const path = join(scratchFolder(), 'job.evenswing.json')
@@ -120,27 +143,12 @@ test('a lock of a process that lives is waited for, then given up in words', asy
   const folder = scratchFolder()
   const path = join(folder, 'job.evenswing.json')
   writeFileSync(path, jobText('before'))
-  mkdirSync(join(folder, '.evenswing'))
-  writeFileSync(join(folder, '.evenswing', 'job.evenswing.json.lock'), `${process.pid} ${hostname()} other`)
+  mkdirSync(join(folder, SIDE_FOLDER))
+  writeFileSync(join(folder, SIDE_FOLDER, 'job.evenswing.json.lock'), `${process.pid} ${machine()} other 1`)
   await expect(writeJobFile(path, jobText('after'), null, { patience: 50 })).rejects.toMatchObject({
     code: 'file.busy',
   })
   expect(readFileSync(path, 'utf8')).toBe(jobText('before'))
-})
-
-test('a lock older than any save is taken over, whoever its owner seems to be', async () => {
-  const folder = scratchFolder()
-  const path = join(folder, 'job.evenswing.json')
-  const lock = join(folder, '.evenswing', 'job.evenswing.json.lock')
-  for (const owner of [`${process.pid} ${hostname()} other`, '1 another-machine x', '']) {
-    mkdirSync(join(folder, '.evenswing'), { recursive: true })
-    writeFileSync(lock, owner)
-    const hourAgo = Date.now() / 1000 - 3600
-    utimesSync(lock, hourAgo, hourAgo)
-    await writeJobFile(path, jobText(owner), null, { patience: 0 })
-    expect(readFileSync(path, 'utf8')).toBe(jobText(owner))
-    expect(existsSync(lock)).toBe(false)
-  }
 })
 
 test('a first save leaves the job and nothing else', async () => {
