@@ -1,5 +1,4 @@
-/** Entry of the command line: `npm run --silent evenswing -- COMMAND ...`. */
-import { fileURLToPath } from 'node:url'
+/** The command line's outermost part; scripts/evenswing.mjs calls it. */
 import type { CliIo } from './command.ts'
 import { oneLine } from './failure.ts'
 import { run } from './run.ts'
@@ -11,18 +10,19 @@ function standingIn(): string {
   return from && (script === 'evenswing' || script === 'demo') ? from : process.cwd()
 }
 
-/** A reader that has seen enough (`| head`) closes the pipe; that is no fault of ours. */
-for (const stream of [process.stdout, process.stderr]) {
-  stream.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code !== 'EPIPE') process.exitCode = 2
-  })
+/** Runs the words the program was called with. `root` is the program's folder. */
+export async function main(root: string): Promise<void> {
+  // A reader that has seen enough (`| head`) closes the pipe; that is no fault of ours.
+  for (const stream of [process.stdout, process.stderr]) {
+    stream.on('error', (error: NodeJS.ErrnoException) => {
+      if (error.code !== 'EPIPE') process.exitCode = 2
+    })
+  }
+  const io: CliIo = {
+    out: (text) => void process.stdout.write(text),
+    note: (line) => void process.stderr.write(`evenswing: ${oneLine(line)}\n`),
+    cwd: standingIn(),
+    root,
+  }
+  process.exitCode = await run(process.argv.slice(2), io)
 }
-
-const io: CliIo = {
-  out: (text) => void process.stdout.write(text),
-  note: (line) => void process.stderr.write(`evenswing: ${oneLine(line)}\n`),
-  cwd: standingIn(),
-  root: fileURLToPath(new URL('../..', import.meta.url)),
-}
-
-process.exitCode = await run(process.argv.slice(2), io)

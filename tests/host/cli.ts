@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect } from 'vitest'
-import { ROOT, runProgram, typeScript, type Ended, type RunOptions } from './helpers.ts'
+import { ROOT, runProgram, type Ended, type RunOptions } from './helpers.ts'
 
 export const EXAMPLE = join(ROOT, 'examples/flat-link.evenswing.json')
 
@@ -10,8 +10,10 @@ export const EXAMPLE = join(ROOT, 'examples/flat-link.evenswing.json')
 // eslint-disable-next-line @typescript-eslint/no-explicit-any
 export const exampleJob = (): any => JSON.parse(readFileSync(EXAMPLE, 'utf8'))
 
+export const CLI = join(ROOT, 'scripts/evenswing.mjs')
+
 export const evenswing = (args: readonly string[], options: RunOptions = {}): Promise<Ended> =>
-  runProgram(process.execPath, [...typeScript('src-main/cli/main.ts'), ...args], options)
+  runProgram(process.execPath, [CLI, ...args], options)
 
 /** Refused: exit code 2, exactly one line on stderr, nothing of a stack trace anywhere. */
 export function expectRefused(ended: Ended, ...words: readonly (string | RegExp)[]): void {

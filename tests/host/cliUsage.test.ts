@@ -2,7 +2,7 @@
 import { mkdirSync, symlinkSync, truncateSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
-import { EXAMPLE, evenswing, exampleJob, expectRefused } from './cli.ts'
+import { CLI, EXAMPLE, evenswing, exampleJob, expectRefused } from './cli.ts'
 import { environmentWithout, ROOT, runProgram, scratchFolder } from './helpers.ts'
 
 describe('usage', () => {
@@ -198,9 +198,9 @@ describe('where it is run from', () => {
   test('a reader that stops reading leaves no trace behind', async () => {
     const { code, err } = await runProgram('bash', [
       '-c',
-      `set -o pipefail; "$0" --import ${import.meta.resolve('tsx')} "$1" check "$2" --json | head -c 10 > /dev/null; exit "\${PIPESTATUS[0]}"`,
+      `set -o pipefail; "$0" "$1" check "$2" --json | head -c 10 > /dev/null; exit "\${PIPESTATUS[0]}"`,
       process.execPath,
-      join(ROOT, 'src-main/cli/main.ts'),
+      CLI,
       EXAMPLE,
     ])
     expect([code, err]).toEqual([0, ''])
