@@ -56,7 +56,8 @@ export interface Draft {
   readonly text: string
 }
 
-export interface KeptDraft extends Draft {
+/** A draft without its text, which may be large. */
+export interface KeptDraft extends Omit<Draft, 'text'> {
   /** ISO date and time. */
   readonly kept: string
 }
@@ -97,6 +98,7 @@ export interface BookHost {
   dropDraft(id: string): Promise<Reply<null>>
   /** Drafts that no other program has in hand, newest first; a window leaves out what its sibling windows hold. */
   listDrafts(): Promise<Reply<readonly KeptDraft[]>>
+  readDraft(id: string): Promise<Reply<string>>
   /** The shop library's text, null where there is none yet. Kept in the book's folder, so that it is shared. */
   readLibrary(): Promise<Reply<{ readonly text: string | null; readonly stamp: string | null }>>
   writeLibrary(text: string, expectedStamp: string | null): Promise<Reply<{ readonly stamp: string }>>

@@ -25,6 +25,7 @@ const NAMES: { readonly [V in HostVerb]: true } = {
   keepDraft: true,
   dropDraft: true,
   listDrafts: true,
+  readDraft: true,
   readLibrary: true,
   writeLibrary: true,
   showLog: true,

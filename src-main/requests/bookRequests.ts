@@ -28,6 +28,7 @@ export const BOOK_REQUESTS: { readonly [V in keyof BookHost]: Request<V> } = {
   fileState: { args: z.tuple([fileRef]), run: (s, args) => s.fileState(...args) },
   keepDraft: { args: z.tuple([draft]), run: (s, args) => s.keepDraft(...args) },
   dropDraft: { args: z.tuple([draftId]), run: (s, args) => s.dropDraft(...args) },
+  readDraft: { args: z.tuple([draftId]), run: (s, args) => s.readDraft(...args) },
   listDrafts: { args: nothing, run: (s) => s.listDrafts() },
   readLibrary: { args: nothing, run: (s) => s.readLibrary() },
   writeLibrary: { args: z.tuple([text, stamp]), run: (s, args) => s.writeLibrary(...args) },

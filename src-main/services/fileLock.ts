@@ -4,11 +4,10 @@
  * waiter's own, so that a machine that crashed, or one whose clock is wrong, holds nobody up.
  */
 import { randomBytes } from 'node:crypto'
-import { readlinkSync } from 'node:fs'
 import { link, open, readFile, rename, rm, type FileHandle } from 'node:fs/promises'
-import { hostname } from 'node:os'
 import { dirname } from 'node:path'
 import { HostError, systemCode } from './hostError.ts'
+import { isAlive, machine } from './processes.ts'
 
 export interface LockOptions {
   /** Give up after this long, ms. */
@@ -175,32 +174,6 @@ async function contentOf(path: string): Promise<string | null> {
 function isDead(content: string): boolean {
   const [pid, owner] = content.split(' ')
   return owner === machine() && !isAlive(Number(pid))
-}
-
-let ownName: string | null = null
-
-/** This machine as far as process numbers mean the same: two containers may share a name, not their processes. */
-export function machine(): string {
-  return (ownName ??= `${hostname().replace(/\s/g, '-')}${processSpace()}`)
-}
-
-function processSpace(): string {
-  if (process.platform !== 'linux') return ''
-  try {
-    return `/${readlinkSync('/proc/self/ns/pid').replace(/\D/g, '')}`
-  } catch {
-    return ''
-  }
-}
-
-export function isAlive(pid: number): boolean {
-  if (!Number.isInteger(pid) || pid <= 0) return false
-  try {
-    process.kill(pid, 0)
-    return true
-  } catch (error) {
-    return systemCode(error) === 'EPERM'
-  }
 }
 
 /** Moves a dead owner's lock out of the way; if a living one slipped in meanwhile, it is put back. */

@@ -43,11 +43,15 @@ async function setAside(path: string): Promise<Kept<never>> {
   return { value: null, setAside: aside }
 }
 
-/** Writes a value as JSON, its folder made where it is missing. */
+/** For this user's eyes alone: what is kept here may hold whole jobs. */
+export const OWN_FILE = 0o600
+export const OWN_FOLDER = 0o700
+
+/** Writes a value as JSON that only this user may read, its folder made where it is missing. */
 export async function writeKept(path: string, value: unknown): Promise<void> {
   try {
-    await mkdir(dirname(path), { recursive: true })
-    await writeWhole(path, new TextEncoder().encode(`${JSON.stringify(value)}\n`))
+    await mkdir(dirname(path), { recursive: true, mode: OWN_FOLDER })
+    await writeWhole(path, new TextEncoder().encode(`${JSON.stringify(value)}\n`), OWN_FILE)
   } catch (error) {
     throw error instanceof HostError ? error : fileError(error, basename(path))
   }

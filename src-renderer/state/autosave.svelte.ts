@@ -53,8 +53,10 @@ export class Autosave {
     }
   }
 
-  recover(draft: KeptDraft): void {
-    const job = parseDraft(draft.text)
+  async recover(draft: KeptDraft): Promise<void> {
+    const text = await ask(this.#session, this.#host.readDraft(draft.id))
+    if (text === null) return
+    const job = parseDraft(text)
     if (!job) {
       this.#session.notice = {
         kind: 'fault',
@@ -66,7 +68,7 @@ export class Autosave {
     this.#files.recover(job, file)
     this.left = this.left.filter((d) => d !== draft)
     // It stands in this window's own draft first, so that there is no moment in which it is in none.
-    void this.#keep().then((isKept) => isKept && this.#drop(draft.id))
+    if (await this.#keep()) this.#drop(draft.id)
   }
 
   discard(draft: KeptDraft): void {
@@ -82,7 +84,7 @@ export class Autosave {
     this.#isKept = true
     const draft = {
       id: this.#id,
-      name: job.title || 'Untitled job',
+      name: job.title || job.partNumber || job.part.name || file?.ref.name || 'Untitled job',
       file: file?.ref ?? null,
       stamp: file?.stamp ?? null,
       text: JSON.stringify(job),

@@ -26,6 +26,7 @@ const GOOD: Record<string, unknown[]> = {
   keepDraft: [{ id: 'd1', name: 'x', file: ref, stamp: null, text: '{}' }],
   dropDraft: ['d1'],
   listDrafts: [],
+  readDraft: ['a'],
   readLibrary: [],
   writeLibrary: ['{}', null],
   showLog: [],

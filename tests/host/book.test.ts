@@ -12,7 +12,6 @@ import {
 import { join } from 'node:path'
 import { describe, expect, test, vi } from 'vitest'
 import { createBook } from '../../src-main/services/book/listBook.ts'
-import { createDrafts } from '../../src-main/services/drafts.ts'
 import { createHostServices } from '../../src-main/services/hostServices.ts'
 import { writeJobFile } from '../../src-main/services/jobStore.ts'
 import { userDataFolder } from '../../src-main/services/userData.ts'
@@ -144,27 +143,6 @@ test('damaged settings are set aside and said so; what is written is read by the
   await services().writeSettings({ theme: 'dark', person: 'A', owner: 'B' })
   const next = await services().readSettings()
   expect(next).toMatchObject({ settings: { theme: 'dark', person: 'A', owner: 'B' }, setAside: null })
-})
-
-test('drafts: a dead process’s are offered, a living one’s are not, damaged ones are set aside', async () => {
-  const { userData } = place()
-  const drafts = createDrafts(userData)
-  const draft = (id: string) => ({ id, name: id, file: null, stamp: null, text: id })
-  for (const id of ['dead', 'alive', 'damaged']) await drafts.keep(draft(id), null)
-  const ownedBy = (id: string, pid: number) => {
-    const path = join(userData, 'drafts', `${id}.json`)
-    const value = JSON.parse(readFileSync(path, 'utf8')) as { process: { id: number } }
-    value.process.id = pid
-    writeFileSync(path, JSON.stringify(value))
-  }
-  ownedBy('dead', 2 ** 30)
-  ownedBy('alive', process.ppid)
-  writeFileSync(join(userData, 'drafts', 'damaged.json'), '{')
-  expect((await drafts.left()).map((d) => d.id)).toEqual(['dead'])
-  expect(readdirSync(join(userData, 'drafts')).some((n) => n.startsWith('damaged.json.damaged-'))).toBe(true)
-  await drafts.drop('dead')
-  expect(await drafts.left()).toEqual([])
-  await expect(drafts.drop('../settings')).rejects.toMatchObject({ code: 'request.refused' })
 })
 
 test.each([

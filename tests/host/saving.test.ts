@@ -4,7 +4,7 @@ import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, statSync, 
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { expect, test } from 'vitest'
-import { machine } from '../../src-main/services/fileLock.ts'
+import { machine } from '../../src-main/services/processes.ts'
 import { SIDE_FOLDER } from '../../src-main/services/fileNames.ts'
 import { readJobFile, writeJobFile } from '../../src-main/services/jobStore.ts'
 import { bundled, jobText, runProgram, scratchFolder } from './helpers.ts'

@@ -16,6 +16,7 @@ const host = {
     drafts.set(draft.id, draft)
     return { ok: true, value: null }
   },
+  readDraft: async (id: string): Promise<Reply<string>> => ({ ok: true, value: drafts.get(id)!.text }),
   dropDraft: async (id: string): Promise<Reply<null>> => {
     drafts.delete(id)
     return { ok: true, value: null }
@@ -31,8 +32,8 @@ const left: KeptDraft = {
   file: null,
   stamp: null,
   kept: '2026-01-01T00:00:00Z',
-  text: JSON.stringify({ ...exampleJob(), title: 'From the draft' }),
 }
+const leftText = JSON.stringify({ ...exampleJob(), title: 'From the draft' })
 beforeEach(() => {
   vi.useFakeTimers()
   drafts.clear()
@@ -40,7 +41,7 @@ beforeEach(() => {
   jobs = new JobStore(exampleJob())
   session = new Session()
   autosave = new Autosave(host, jobs, session, new Files(host, jobs, session))
-  drafts.set(left.id, left)
+  drafts.set(left.id, { ...left, text: leftText })
 })
 afterEach(() => {
   vi.useRealTimers()
@@ -73,7 +74,7 @@ test('saved: the draft goes, and one that was only due never comes', async () =>
 })
 
 test('a recovered draft is given up once it stands in this window’s own', async () => {
-  autosave.recover(left)
+  void autosave.recover(left)
   await vi.advanceTimersByTimeAsync(0)
   expect(jobs.job.title).toBe('From the draft')
   expect([drafts.has('gone'), own()]).toEqual([false, ['From the draft']])
@@ -81,15 +82,31 @@ test('a recovered draft is given up once it stands in this window’s own', asyn
 
 test('where it cannot be kept again it stays as it was', async () => {
   isFull = true
-  autosave.recover(left)
+  void autosave.recover(left)
   await vi.advanceTimersByTimeAsync(0)
   expect(drafts.has('gone')).toBe(true)
   expect(session.notice?.text).toMatch(/not kept: the disk is full/)
 })
 
 test('a draft that cannot be read is told and kept', async () => {
-  autosave.recover({ ...left, text: '{ "format": ' })
+  drafts.set(left.id, { ...left, text: '{ "format": ' })
+  void autosave.recover(left)
   await vi.advanceTimersByTimeAsync(0)
   expect(session.notice?.text).toMatch(/damaged/)
   expect(drafts.has('gone')).toBe(true)
+})
+
+test('a draft is named by its job: title, else part number, else part, else file', async () => {
+  const job = { ...exampleJob(), title: '' }
+  const bare = { ...job, partNumber: '', part: { ...job.part, name: '' } }
+  for (const [open, name] of [
+    [{ ...bare, partNumber: 'P-1' }, 'P-1'],
+    [{ ...bare, part: { ...bare.part, name: 'Arm' } }, 'Arm'],
+    [bare, 'file.evenswing.json'],
+  ] as const) {
+    jobs.load(open, { ref: { id: 'f', name: 'file.evenswing.json', folder: '' }, stamp: 's' }, true)
+    autosave.note(jobs.isDirty)
+    await vi.advanceTimersByTimeAsync(5000)
+    expect(own()).toEqual([name])
+  }
 })

@@ -90,6 +90,7 @@ export function createBookServices(options: BookOptions): ServicesOf<BookHost> {
         ...draft,
         file: path === null ? null : refs.issue(path),
       })),
+    readDraft: (id) => drafts.read(id),
     readLibrary: async () => readLibraryFile(await settings.bookFolder()),
     writeLibrary: async (text, stamp) => ({
       stamp: await writeLibraryFile(await settings.bookFolder(), text, stamp),
