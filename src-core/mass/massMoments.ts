@@ -1,6 +1,7 @@
 /**
  * Mass moments about a frame's origin: ∫dm in kg; ∫x dm … in kg·mm; ∫x² dm, ∫xy dm … in kg·mm². Products are plain
- * integrals (∫xz dm), not the negatives that stand in an inertia tensor.
+ * integrals (∫xz dm), not the negatives that stand in an inertia tensor. ∫z² dm is left out: all that turns or is stopped
+ * here turns about z, and no part is laid over once it is in a job.
  */
 import { turning } from '../geometry/angles.ts'
 import type { Point3 } from '../geometry/types.ts'
@@ -15,10 +16,9 @@ export interface MassMoments {
   readonly yy: number
   readonly xz: number
   readonly yz: number
-  readonly zz: number
 }
 
-export const NO_MASS: MassMoments = { m: 0, x: 0, y: 0, z: 0, xx: 0, xy: 0, yy: 0, xz: 0, yz: 0, zz: 0 }
+export const NO_MASS: MassMoments = { m: 0, x: 0, y: 0, z: 0, xx: 0, xy: 0, yy: 0, xz: 0, yz: 0 }
 
 /** a + factor·b, both about the same origin. */
 export function addMass(a: MassMoments, b: MassMoments, factor = 1): MassMoments {
@@ -32,7 +32,6 @@ export function addMass(a: MassMoments, b: MassMoments, factor = 1): MassMoments
     yy: a.yy + factor * b.yy,
     xz: a.xz + factor * b.xz,
     yz: a.yz + factor * b.yz,
-    zz: a.zz + factor * b.zz,
   }
 }
 
@@ -56,7 +55,6 @@ export function pointMass(m: number, at: Point3): MassMoments {
     yy: m * y * y,
     xz: m * x * z,
     yz: m * y * z,
-    zz: m * z * z,
   }
 }
 
@@ -72,7 +70,6 @@ export function moveMass(a: MassMoments, dx: number, dy: number, dz: number): Ma
     yy: a.yy + 2 * dy * a.y + a.m * dy * dy,
     xz: a.xz + dx * a.z + dz * a.x + a.m * dx * dz,
     yz: a.yz + dy * a.z + dz * a.y + a.m * dy * dz,
-    zz: a.zz + 2 * dz * a.z + a.m * dz * dz,
   }
 }
 
@@ -89,6 +86,5 @@ export function turnMass(a: MassMoments, degrees: number): MassMoments {
     yy: s * s * a.xx + 2 * c * s * a.xy + c * c * a.yy,
     xz: c * a.xz - s * a.yz,
     yz: s * a.xz + c * a.yz,
-    zz: a.zz,
   }
 }

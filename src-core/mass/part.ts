@@ -107,7 +107,7 @@ const silhouetteArea = (mesh: MeshBody['mesh']) =>
 
 /** @param density kg/m³, signed. */
 function meshBodyMass(body: MeshBody, density: number): MassMoments {
-  const { volume, x, y, z, xx, xy, yy, xz, yz, zz } = meshProperties(body.mesh)
-  const solid = { m: volume, x, y, z, xx, xy, yy, xz, yz, zz }
+  const { volume, x, y, z, xx, xy, yy, xz, yz } = meshProperties(body.mesh)
+  const solid = { m: volume, x, y, z, xx, xy, yy, xz, yz }
   return moveMass(scaleMass(solid, density * PER_MM3), 0, 0, body.base)
 }

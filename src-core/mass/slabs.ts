@@ -124,7 +124,6 @@ export function slabMass(slabs: readonly Slab[]): MassMoments {
     const a = edgeMoments(edges)
     const h = density * (z1 - z0)
     const h1 = (density * (z1 * z1 - z0 * z0)) / 2
-    const h2 = (density * (z1 ** 3 - z0 ** 3)) / 3
     total = addMass(total, {
       m: h * a.area,
       x: h * a.x,
@@ -135,7 +134,6 @@ export function slabMass(slabs: readonly Slab[]): MassMoments {
       yy: h * a.yy,
       xz: h1 * a.x,
       yz: h1 * a.y,
-      zz: h2 * a.area,
     })
   }
   return total

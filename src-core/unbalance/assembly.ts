@@ -122,14 +122,12 @@ function mountMass(mounted: Mounted, mass: PartMass): MassMoments {
 /** A ring of uniform thickness behind the face; slots and holes are left out of its own inertia. */
 function plateMass(plate: Plate): MassMoments {
   const second = (plate.mass * ((plate.diameter / 2) ** 2 + (plate.bore / 2) ** 2)) / 4
-  const t = plate.thickness
   return {
     ...NO_MASS,
     m: plate.mass,
-    z: (-plate.mass * t) / 2,
+    z: (-plate.mass * plate.thickness) / 2,
     xx: second,
     yy: second,
-    zz: (plate.mass * t * t) / 3,
   }
 }
 
@@ -146,7 +144,6 @@ function pieceMass(piece: MountedPiece): { piece: MountedPiece; moments: MassMom
     xx: point.xx + item.mass * (own.xx / own.area - cx * cx),
     xy: point.xy + item.mass * (own.xy / own.area - cx * cy),
     yy: point.yy + item.mass * (own.yy / own.area - cy * cy),
-    zz: point.zz + (item.mass * item.height ** 2) / 12,
   }
   return { piece, moments }
 }

@@ -162,7 +162,8 @@ describe('several planes: force and couple vanish together', () => {
     expect(spin([...rows, answer[0]!]).couple_g_mm2).toBeGreaterThan(1e-3 * couple)
   })
 
-  test('an ounce at 8 in and its opposite 7 in along the axis make 56 oz·in² (micropoise.com, units)', () => {
+  // A maker of balancers explains its units so (micropoise.com).
+  test('an ounce at 8 in and its opposite 7 in along the axis make 56 oz·in²', () => {
     const [ounce, inch] = [0.028349523125, 25.4]
     const u = spin([
       [ounce, 8 * inch, 0, 0],
