@@ -1,7 +1,8 @@
 /** Gives the page its host, verb by verb. Built to one CommonJS file, as a sandboxed preload must be. */
 import { contextBridge, ipcRenderer, webUtils } from 'electron'
 import type { Shell, ShellEvent } from '../src-core/bridge/bookContract.ts'
-import type { FileRef, Host, HostVerb, Reply } from '../src-core/bridge/contract.ts'
+import type { Host, HostVerb } from '../src-core/bridge/contract.ts'
+import type { FileRef, Reply } from '../src-core/bridge/reply.ts'
 import { VERBS } from '../src-core/bridge/verbs.ts'
 import { ADOPT_CHANNEL, channelOf, EVENT_CHANNEL, LISTEN_CHANNEL } from './desktop/channels.ts'
 

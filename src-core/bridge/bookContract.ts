@@ -2,7 +2,7 @@
  * What the window asks of its host beyond single files: the job book, its shop library, drafts, revisions, settings.
  * Types only, plain data; faults come back as values.
  */
-import type { FileRef, Reply } from './contract.ts'
+import type { FileRef, Reply } from './reply.ts'
 
 /** What the list of the job book shows and searches of one job; made by `src-core/book/summary.ts`. */
 export interface JobSummary {

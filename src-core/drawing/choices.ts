@@ -1,6 +1,6 @@
 /** What the user did to dimensions by hand: hidden, or put elsewhere. Sheet mm. */
 import type { Point } from '../geometry/types.ts'
-import type { Candidate } from './placing/placeLabels.ts'
+import type { Candidate } from './placing/option.ts'
 
 /** Dearer than any line a moved dimension may cross. */
 const BY_HAND_FIRST = 1e4

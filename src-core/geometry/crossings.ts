@@ -7,7 +7,7 @@ import { edgeMeetings } from './intersect.ts'
 import { nearestOnEdge } from './nearest.ts'
 import { TOLERANCE } from './tolerance.ts'
 import type { Point, Ring } from './types.ts'
-import type { RingFault, RingFaultKind } from './validate.ts'
+import type { RingFault, RingFaultKind } from './ringFault.ts'
 
 interface Placed {
   readonly edge: Edge

@@ -3,31 +3,12 @@
  * go to the moments and to the polygon library.
  */
 import { crossings } from './crossings.ts'
+import type { RingFault, RingFaultKind } from './ringFault.ts'
 import { ringEdges } from './edges.ts'
 import { ringMoments } from './ringMoments.ts'
 import { isInside } from './nearest.ts'
 import { TOLERANCE } from './tolerance.ts'
-import type { Point, Region, Ring } from './types.ts'
-
-export type RingFaultKind =
-  | 'too-few-vertices'
-  | 'not-finite'
-  | 'repeated-vertex'
-  | 'no-area'
-  | 'crosses-itself'
-  | 'hole-crosses-outline'
-  | 'hole-outside-outline'
-  | 'holes-cross'
-  | 'hole-inside-hole'
-
-export interface RingFault {
-  readonly kind: RingFaultKind
-  /** 0 is the outline, 1 … its holes. */
-  readonly ring: number
-  /** Vertex at whose edge the fault lies. */
-  readonly vertex: number
-  readonly at: Point
-}
+import type { Region, Ring } from './types.ts'
 
 /** Faults of a region; empty where it may be used. At most `most` are listed. */
 export function regionFaults(region: Region, most = 20): RingFault[] {

@@ -4,7 +4,7 @@ import { meshFaultWords } from '../mesh/faultWords.ts'
 import { convert } from '../units/convert.ts'
 import { isSolid, meshFaults, type MeshFaults } from '../mesh/faults.ts'
 import { meshBox } from '../mesh/properties.ts'
-import { badCoordinate } from '../mesh/stl.ts'
+import { badCoordinate } from '../mesh/stlFault.ts'
 import { weld } from '../mesh/weld.ts'
 
 /** Units an STL file may be drawn in; it does not say, so the user is asked. */

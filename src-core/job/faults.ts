@@ -2,23 +2,16 @@
  * Faults of a job that its schema cannot see: names that point nowhere, names used twice, outlines that enclose
  * nothing sensible, pockets cut out of thin air. Each has the path of the field and a reason in plain words.
  */
-import { regionFaults, type RingFault } from '../geometry/validate.ts'
+import { regionFaults } from '../geometry/validate.ts'
+import type { RingFault } from '../geometry/ringFault.ts'
 import { meshFaultWords } from '../mesh/faultWords.ts'
 import { meshFaults } from '../mesh/faults.ts'
+import type { JobFault } from './fault.ts'
 import { photographFaults } from './photographs.ts'
 import { removalFaults } from './removals.ts'
 import { isPrism, type Body, type Footprint, type Job, type Prism, type Setup } from './schema.ts'
 import { plain } from '../units/format.ts'
 import { ringFaultWords } from '../words/ringFaults.ts'
-
-export interface JobFault {
-  /** Like `setups[0].cut.bore`; empty for the whole file. */
-  readonly path: string
-  readonly message: string
-}
-
-/** A fault as one says it: place, then reason. */
-export const faultWords = ({ path, message }: JobFault): string => `${path || 'the file'} ${message}`
 
 /** All faults of a job that fits the schema; empty where it can be analysed. */
 export function jobFaults(job: Job): JobFault[] {

@@ -1,6 +1,6 @@
 /** What is wrong with a document, in plain words: of its JSON and of what its schema found. */
 import type { z } from 'zod'
-import type { JobFault } from './faults.ts'
+import type { JobFault } from './fault.ts'
 
 /** The value that a text of JSON holds, or why it holds none; a byte order mark is dropped. */
 export function readJson(text: string): { readonly raw: unknown } | { readonly reason: string } {

@@ -1,5 +1,6 @@
 /** The only door for a job file: text in, a job or all its faults out. */
-import { jobFaults, type JobFault } from './faults.ts'
+import { jobFaults } from './faults.ts'
+import type { JobFault } from './fault.ts'
 import { issueFaults, readJson } from './issueWords.ts'
 import { jobSchema, type Job } from './schema.ts'
 

@@ -2,7 +2,7 @@
 import { bytesOfBase64 } from '../picture/base64.ts'
 import { readPictureHeader, uprightSize } from '../picture/header.ts'
 import { tieFault } from '../picture/planMap.ts'
-import type { JobFault } from './faults.ts'
+import type { JobFault } from './fault.ts'
 import { LIMITS, type Job, type Picture } from './schema.ts'
 
 export function photographFaults({ part, runs }: Job): JobFault[] {

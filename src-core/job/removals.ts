@@ -10,7 +10,7 @@ import {
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
 import { plain } from '../units/format.ts'
-import type { JobFault } from './faults.ts'
+import type { JobFault } from './fault.ts'
 import { isPrism, type Part, type Prism } from './schema.ts'
 
 interface Flat {

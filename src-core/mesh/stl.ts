@@ -4,18 +4,8 @@
  */
 import { COORDINATE_LIMIT } from '../geometry/limits.ts'
 import { MESH_LIMITS } from './limits.ts'
+import { badCoordinate, refuse, tooMany, type StlResult } from './stlFault.ts'
 import { readStlText } from './stlText.ts'
-
-export interface StlFault {
-  /** Where, in words: a triangle, a byte or a line of the file. */
-  readonly place: string
-  readonly reason: string
-}
-
-/** `triangles`: nine numbers a triangle, in the file's own unit, which STL does not state. */
-export type StlResult =
-  | { readonly ok: true; readonly kind: 'binary' | 'text'; readonly triangles: Float64Array }
-  | ({ readonly ok: false } & StlFault)
 
 const HEADER = 84
 const RECORD = 50
@@ -71,17 +61,4 @@ function looksLikeText(bytes: Uint8Array): boolean {
   return /^(\u00ef\u00bb\u00bf)?\s*solid\b/i.test(String.fromCharCode(...start))
 }
 
-export function badCoordinate(value: number): string {
-  if (!Number.isFinite(value)) return 'a coordinate is not a finite number'
-  return `coordinate ${value} is beyond ${COORDINATE_LIMIT}`
-}
-
-export const tooMany = (count: number) => `${count} triangles, more than the ${MESH_LIMITS.triangles} allowed`
-
 const view = (bytes: Uint8Array) => new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength)
-
-export const refuse = (place: string, reason: string): { ok: false } & StlFault => ({
-  ok: false,
-  place,
-  reason,
-})

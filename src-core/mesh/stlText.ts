@@ -1,7 +1,7 @@
 /** Reads text STL: solid, then `facet normal … outer loop vertex ×3 endloop endfacet`, endsolid; solids may repeat. */
 import { COORDINATE_LIMIT } from '../geometry/limits.ts'
 import { MESH_LIMITS } from './limits.ts'
-import { badCoordinate, refuse, tooMany, type StlResult } from './stl.ts'
+import { badCoordinate, refuse, tooMany, type StlResult } from './stlFault.ts'
 
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i
 const SPACE = 32

@@ -1,5 +1,5 @@
 /** The only door for a library file: text in, a library or all its faults out. */
-import type { JobFault } from '../job/faults.ts'
+import type { JobFault } from '../job/fault.ts'
 import { issueFaults, readJson } from '../job/issueWords.ts'
 import { writeDocument } from '../job/serialise.ts'
 import { librarySchema, SECTIONS, type Library } from './schema.ts'

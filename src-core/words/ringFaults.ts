@@ -1,4 +1,4 @@
-import type { RingFault, RingFaultKind } from '../geometry/validate.ts'
+import type { RingFault, RingFaultKind } from '../geometry/ringFault.ts'
 
 /** What is wrong with a ring, as the rest of a sentence that begins with the ring: an outline, or a hole. */
 const WORDS: Readonly<Record<RingFaultKind, string>> = {

@@ -1,7 +1,7 @@
 /** Job files as input of a command: read, checked, and every refusal worded as one line. */
 import { resolve } from 'node:path'
 import { parseJob } from '../../src-core/job/parse.ts'
-import type { JobFault } from '../../src-core/job/faults.ts'
+import type { JobFault } from '../../src-core/job/fault.ts'
 import type { Job, Setup } from '../../src-core/job/schema.ts'
 import { HostError } from '../services/hostError.ts'
 import { decodeText, readPlainFile } from '../services/readPlainFile.ts'

@@ -1,6 +1,6 @@
 /** The system's menu: the window's own commands, in the system's own order. */
 import { Menu, type MenuItemConstructorOptions as Item } from 'electron'
-import type { FileRef } from '../../src-core/bridge/contract.ts'
+import type { FileRef } from '../../src-core/bridge/reply.ts'
 import { COMMANDS, type CommandName } from '../../src-core/bridge/commands.ts'
 
 export interface MenuPort {

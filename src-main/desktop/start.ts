@@ -1,7 +1,7 @@
 /** The window's life: opened, brought to the front, given files, opened again after a crash. */
 import { join } from 'node:path'
 import { app, BrowserWindow } from 'electron'
-import type { FileRef } from '../../src-core/bridge/contract.ts'
+import type { FileRef } from '../../src-core/bridge/reply.ts'
 import type { HostServices, OwnServices } from '../services/hostServices.ts'
 import { serveRenderer } from './appProtocol.ts'
 import { denyPermissions } from './harden.ts'

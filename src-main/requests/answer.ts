@@ -1,5 +1,6 @@
 /** Answers one request; whatever happens, a `Reply` comes back and nothing is thrown. */
-import type { HostVerb, Reply } from '../../src-core/bridge/contract.ts'
+import type { HostVerb } from '../../src-core/bridge/contract.ts'
+import type { Reply } from '../../src-core/bridge/reply.ts'
 import { faultOf, HostError, messageOf } from '../services/hostError.ts'
 import type { HostServices } from '../services/hostServices.ts'
 import { isVerb, REQUESTS, type Request } from './registry.ts'

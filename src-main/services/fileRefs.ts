@@ -1,7 +1,7 @@
 /** Files the user chose in this session. A reference is only an opaque word; the path stays on this side. */
 import { randomBytes } from 'node:crypto'
 import { basename, dirname } from 'node:path'
-import type { FileRef } from '../../src-core/bridge/contract.ts'
+import type { FileRef } from '../../src-core/bridge/reply.ts'
 import { HostError } from './hostError.ts'
 
 export interface FileRefs {

@@ -1,5 +1,5 @@
 /** Faults that a service reports on purpose; everything else that is thrown is a defect. */
-import type { HostFault } from '../../src-core/bridge/contract.ts'
+import type { HostFault } from '../../src-core/bridge/reply.ts'
 
 export type HostFaultCode =
   | 'file.changed'

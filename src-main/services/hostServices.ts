@@ -4,7 +4,8 @@
  */
 import { mkdir } from 'node:fs/promises'
 import { basename, dirname, join } from 'node:path'
-import type { ExportFormat, FileRef, Host, HostInfo } from '../../src-core/bridge/contract.ts'
+import type { ExportFormat, Host, HostInfo } from '../../src-core/bridge/contract.ts'
+import type { FileRef } from '../../src-core/bridge/reply.ts'
 import { paintSheet } from '../png/writePng.ts'
 import { createBookServices } from './book/bookServices.ts'
 import { adoptable } from './adoptable.ts'

@@ -1,4 +1,4 @@
-import type { Reply } from '../../src-core/bridge/contract.ts'
+import type { Reply } from '../../src-core/bridge/reply.ts'
 
 type Asked = (...args: never) => Promise<Reply<unknown>>
 

@@ -1,5 +1,6 @@
 /** The host as the loopback server gives it: one POST a request, bytes as base64, the reply as JSON. */
-import type { Host, HostVerb, Reply } from '../../src-core/bridge/contract.ts'
+import type { Host, HostVerb } from '../../src-core/bridge/contract.ts'
+import type { Reply } from '../../src-core/bridge/reply.ts'
 import { VERBS } from '../../src-core/bridge/verbs.ts'
 
 function encode(value: unknown): unknown {

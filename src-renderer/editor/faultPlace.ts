@@ -1,5 +1,5 @@
 /** Where a fault of the job is, from the path of its field, and what to call that place. */
-import type { JobFault } from '../../src-core/job/faults.ts'
+import type { JobFault } from '../../src-core/job/fault.ts'
 import type { Job } from '../../src-core/job/schema.ts'
 
 export type FaultPlace =

@@ -1,5 +1,5 @@
 /** Asking the host: the value, or null once the fault stands in the window's notice. */
-import type { Reply } from '../../src-core/bridge/contract.ts'
+import type { Reply } from '../../src-core/bridge/reply.ts'
 import type { Session } from './session.svelte.ts'
 
 export async function ask<T>(session: Session, asked: Promise<Reply<T>>): Promise<T | null> {

@@ -1,7 +1,8 @@
 /** The job book in the window: its list, what is searched and chosen, and what is done with a chosen job. */
 import type { BookEntry, Revision } from '../../src-core/bridge/bookContract.ts'
-import type { FileRef, Host } from '../../src-core/bridge/contract.ts'
-import { faultWords } from '../../src-core/job/faults.ts'
+import type { Host } from '../../src-core/bridge/contract.ts'
+import type { FileRef } from '../../src-core/bridge/reply.ts'
+import { faultWords } from '../../src-core/job/fault.ts'
 import { parseJob } from '../../src-core/job/parse.ts'
 import type { Job } from '../../src-core/job/schema.ts'
 import { serialiseJob } from '../../src-core/job/serialise.ts'

@@ -1,5 +1,5 @@
 /** How the job book calls files and times. */
-import type { FileRef } from '../../src-core/bridge/contract.ts'
+import type { FileRef } from '../../src-core/bridge/reply.ts'
 
 export const nameOf = ({ name }: Pick<FileRef, 'name'>): string => name.replace(/\.evenswing\.json$/, '')
 

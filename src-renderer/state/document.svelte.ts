@@ -1,5 +1,5 @@
 /** The document and its history. Held raw and replaced whole, so no proxy reaches the core, a worker or the host. */
-import type { FileRef } from '../../src-core/bridge/contract.ts'
+import type { FileRef } from '../../src-core/bridge/reply.ts'
 import type { Job } from '../../src-core/job/schema.ts'
 import * as steps from './history.ts'
 

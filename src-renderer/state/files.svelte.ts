@@ -1,6 +1,8 @@
 /** Opening, saving and exporting: the flows between document, window and host. */
-import type { ExportFormat, FileRef, Host, HostInfo, Reply } from '../../src-core/bridge/contract.ts'
-import { faultWords, jobFaults, type JobFault } from '../../src-core/job/faults.ts'
+import type { ExportFormat, Host, HostInfo } from '../../src-core/bridge/contract.ts'
+import type { FileRef, Reply } from '../../src-core/bridge/reply.ts'
+import { jobFaults } from '../../src-core/job/faults.ts'
+import { faultWords, type JobFault } from '../../src-core/job/fault.ts'
 import type { BookEntry } from '../../src-core/bridge/bookContract.ts'
 import { parseJob } from '../../src-core/job/parse.ts'
 import type { Job } from '../../src-core/job/schema.ts'

@@ -1,7 +1,8 @@
 /** Everything computed from the document, again whenever it changes. */
 import { analyseMounted } from '../../src-core/analysis/analyse.ts'
 import type { Analysis } from '../../src-core/analysis/result.ts'
-import { jobFaults, type JobFault } from '../../src-core/job/faults.ts'
+import { jobFaults } from '../../src-core/job/faults.ts'
+import type { JobFault } from '../../src-core/job/fault.ts'
 import type { Job, Setup } from '../../src-core/job/schema.ts'
 import { mountSetup } from '../../src-core/mounting/mount.ts'
 import type { Mounted } from '../../src-core/mounting/types.ts'

@@ -1,6 +1,6 @@
 /** What the system tells the window: a menu's command, a file to open, a wish to save before closing. */
 import type { ShellEvent } from '../../src-core/bridge/bookContract.ts'
-import type { FileRef } from '../../src-core/bridge/contract.ts'
+import type { FileRef } from '../../src-core/bridge/reply.ts'
 import { isCommand, SAVE_AND_CLOSE } from '../../src-core/bridge/commands.ts'
 import type { Actions } from './actions.ts'
 import type { App } from './app.svelte.ts'

@@ -1,16 +1,9 @@
 /** The shop library in the window: read from the book's folder, changed whole, offered to the open job. */
 import type { Host } from '../../src-core/bridge/contract.ts'
-import { faultWords } from '../../src-core/job/faults.ts'
+import { faultWords } from '../../src-core/job/fault.ts'
 import { parseLibrary, serialiseLibrary } from '../../src-core/shop/parse.ts'
 import { EMPTY_LIBRARY, type Library, type LibraryItem, type Section } from '../../src-core/shop/schema.ts'
-import {
-  collect,
-  copyIntoJob,
-  freeId,
-  mergeLibraries,
-  offers,
-  type Offer,
-} from '../../src-core/shop/use.ts'
+import { collect, copyIntoJob, freeId, mergeLibraries, offers, type Offer } from '../../src-core/shop/use.ts'
 import type { Cut, Job } from '../../src-core/job/schema.ts'
 import { ask } from './ask.ts'
 import type { Files } from './files.svelte.ts'

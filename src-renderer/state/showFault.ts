@@ -1,5 +1,5 @@
 /** Goes to where a fault is: the drawing board with the point chosen, the piece on the plate, or the step. */
-import type { JobFault } from '../../src-core/job/faults.ts'
+import type { JobFault } from '../../src-core/job/fault.ts'
 import { faultPlace } from '../editor/faultPlace.ts'
 import type { App } from './app.svelte.ts'
 

@@ -2,7 +2,7 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test, vi } from 'vitest'
-import type { FileRef, Reply } from '../../src-core/bridge/contract.ts'
+import type { FileRef, Reply } from '../../src-core/bridge/reply.ts'
 import { writeSvg } from '../../src-core/drawing/writeSvg.ts'
 import { writePng } from '../../src-main/png/writePng.ts'
 import { jobText, scratchFolder } from './helpers.ts'

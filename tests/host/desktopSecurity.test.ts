@@ -1,6 +1,6 @@
 /** The guards of the desktop's main side, as set on a stand-in for Electron. */
 import { beforeEach, expect, test, vi } from 'vitest'
-import type { Reply } from '../../src-core/bridge/contract.ts'
+import type { Reply } from '../../src-core/bridge/reply.ts'
 import { CONTENT_SECURITY_POLICY } from '../../src-main/web/securityHeaders.ts'
 import { PAGE_URL, pageUrl, sameOrigin } from '../../src-main/desktop/page.ts'
 import { VERBS } from '../../src-core/bridge/verbs.ts'

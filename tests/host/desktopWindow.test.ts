@@ -3,7 +3,7 @@ import { mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from
 import { join } from 'node:path'
 import { expect, onTestFinished, test, vi } from 'vitest'
 import type { Shell, ShellEvent } from '../../src-core/bridge/bookContract.ts'
-import type { Reply } from '../../src-core/bridge/contract.ts'
+import type { Reply } from '../../src-core/bridge/reply.ts'
 import { jobArgument } from '../../src-main/desktop/openedFiles.ts'
 import { isSeen } from '../../src-main/desktop/windowState.ts'
 import { jobText, scratchFolder } from './helpers.ts'

@@ -1,7 +1,8 @@
 /** Drafts: when they are kept and dropped, and that none is given up before another stands. */
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
 import type { Draft, KeptDraft } from '../../src-core/bridge/bookContract.ts'
-import type { Host, Reply } from '../../src-core/bridge/contract.ts'
+import type { Host } from '../../src-core/bridge/contract.ts'
+import type { Reply } from '../../src-core/bridge/reply.ts'
 import { Autosave } from '../../src-renderer/state/autosave.svelte.ts'
 import { Files } from '../../src-renderer/state/files.svelte.ts'
 import { JobStore } from '../../src-renderer/state/document.svelte.ts'

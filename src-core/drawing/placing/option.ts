@@ -1,6 +1,7 @@
 /** What a label's candidate costs where it stands, whatever the others do. Sheet mm. */
 import type { Bounds, InkMap } from './inkMap.ts'
-import type { Candidate } from './placeLabels.ts'
+import type { Primitive } from '../model.ts'
+import type { Quad, Segment } from './quad.ts'
 
 /** Clear space between a label and lines, and between two labels, mm. */
 export const CLEAR = 0.7
@@ -10,6 +11,18 @@ export const FROM_LINE = 1
 const CROSSING_INK = 1.2
 const OVER_BODY = 0.25
 const PER_MILLIMETRE = 0.4
+
+export interface Candidate {
+  /** The ground that its text takes. */
+  readonly quads: readonly Quad[]
+  /** Leaders, dimension and extension lines: they may cross lines, at a price, but no label. */
+  readonly lines: readonly Segment[]
+  /** How far it is from the best of its kind; 1 is about a millimetre of leader. */
+  readonly cost: number
+  /** Put there by hand: lines under it do not matter. */
+  readonly byHand?: boolean
+  draw(): readonly Primitive[]
+}
 
 /** A candidate whose price is worked out when it is first asked for. */
 export class Option {

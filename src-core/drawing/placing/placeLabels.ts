@@ -5,27 +5,8 @@
  */
 import type { Primitive } from '../model.ts'
 import type { InkMap } from './inkMap.ts'
-import { APART, CLEAR, FROM_LINE, Option } from './option.ts'
-import {
-  quadsMeet,
-  segmentMeetsQuad,
-  segmentsCross,
-  segmentsRunTogether,
-  type Quad,
-  type Segment,
-} from './quad.ts'
-
-export interface Candidate {
-  /** The ground that its text takes. */
-  readonly quads: readonly Quad[]
-  /** Leaders, dimension and extension lines: they may cross lines, at a price, but no label. */
-  readonly lines: readonly Segment[]
-  /** How far it is from the best of its kind; 1 is about a millimetre of leader. */
-  readonly cost: number
-  /** Put there by hand: lines under it do not matter. */
-  readonly byHand?: boolean
-  draw(): readonly Primitive[]
-}
+import { APART, CLEAR, FROM_LINE, Option, type Candidate } from './option.ts'
+import { quadsMeet, segmentMeetsQuad, segmentsCross, segmentsRunTogether } from './quad.ts'
 
 export interface Label {
   readonly id: string

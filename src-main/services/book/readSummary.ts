@@ -1,7 +1,7 @@
 /** What the book knows of one file: its summary, or why there is none. */
 import type { JobSummary } from '../../../src-core/bridge/bookContract.ts'
 import { summariseJob } from '../../../src-core/book/summary.ts'
-import { faultWords } from '../../../src-core/job/faults.ts'
+import { faultWords } from '../../../src-core/job/fault.ts'
 import { parseJob } from '../../../src-core/job/parse.ts'
 import { HostError } from '../hostError.ts'
 import { decodeText, readPlainFile } from '../readPlainFile.ts'

@@ -1,5 +1,5 @@
 /** What can be done about a faulty ring, offered and never done unasked. */
-import type { RingFault } from '../../../src-core/geometry/validate.ts'
+import type { RingFault } from '../../../src-core/geometry/ringFault.ts'
 import type { Ring, Vertex } from '../../../src-core/geometry/types.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
 import { removeHole, setRing } from '../edits/bodies.ts'

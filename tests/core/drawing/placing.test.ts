@@ -2,7 +2,8 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { InkMap } from '../../../src-core/drawing/placing/inkMap.ts'
 import { placeLabels } from '../../../src-core/drawing/placing/placeLabels.ts'
-import type { Candidate, Label } from '../../../src-core/drawing/placing/placeLabels.ts'
+import type { Label } from '../../../src-core/drawing/placing/placeLabels.ts'
+import type { Candidate } from '../../../src-core/drawing/placing/option.ts'
 import {
   quad,
   quadCorners,

@@ -2,7 +2,8 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { circleRing, rectRing } from '../../../src-core/geometry/edges.ts'
 import type { Ring, Vertex } from '../../../src-core/geometry/types.ts'
-import { regionFaults, type RingFaultKind } from '../../../src-core/geometry/validate.ts'
+import { regionFaults } from '../../../src-core/geometry/validate.ts'
+import type { RingFaultKind } from '../../../src-core/geometry/ringFault.ts'
 import {
   degrees,
   filletedL,
