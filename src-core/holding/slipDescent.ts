@@ -9,19 +9,24 @@ const REACH = 0.3
 const STEPS = 12
 const HALVINGS = 6
 
-/** The least value that steps downhill from `start` reach; `start` is a unit vector. */
+export interface Valley {
+  readonly q: Direction
+  readonly value: number
+}
+
+/** The least value that steps downhill from `start` reach, and where; `start` is a unit vector. */
 export function descend(
   start: Direction,
   value: (q: Direction) => number,
   expand: (q: Direction) => Expansion,
-): number {
+): Valley {
   let q = start
   let best = value(q)
   for (let step = 0; step < STEPS; step++) {
     const [u, w] = tangents(q)
     const [du, dw] = newtonStep(expand(q), u, w)
     let share = Math.min(1, REACH / Math.hypot(du, dw))
-    if (!(share > 0)) return best
+    if (!(share > 0)) return { q, value: best }
     let next: Direction | null = null
     let reached = best
     for (let i = 0; i < HALVINGS && !next; i++, share /= 2) {
@@ -36,13 +41,13 @@ export function descend(
         reached = at
       }
     }
-    if (!next) return best
+    if (!next) return { q, value: best }
     const gain = best - reached
     q = next
     best = reached
-    if (gain <= 1e-10 * Math.abs(best)) return best
+    if (gain <= 1e-10 * Math.abs(best)) return { q, value: best }
   }
-  return best
+  return { q, value: best }
 }
 
 /** Step against the gradient in the tangent plane, each principal curvature taken as positive so that it goes down. */

@@ -3,8 +3,9 @@
  * stands for its hull here, which only asks for more room), they meet exactly when the vector between their bolts
  * lies in the sum of the one and the mirror of the other: a convex polygon, grown by the discs' radii.
  */
+import { convexHull } from '../geometry/convexHull.ts'
 import type { Point } from '../geometry/types.ts'
-import { convexHull, turnShape, type Shape } from './shape.ts'
+import { turnShape, type Shape } from './shape.ts'
 
 interface Core {
   readonly points: readonly Point[]

@@ -5,7 +5,8 @@ import type { Point } from '../../../src-core/geometry/types.ts'
 import { contactOf, inPlate } from '../../../src-core/planner/contact.ts'
 import type { Entry } from '../../../src-core/planner/entries.ts'
 import { settle, type Pairing } from '../../../src-core/planner/settle.ts'
-import { convexHull, type Shape } from '../../../src-core/planner/shape.ts'
+import { convexHull } from '../../../src-core/geometry/convexHull.ts'
+import type { Shape } from '../../../src-core/planner/shape.ts'
 import { degrees, mm, point } from '../../helpers/arbitraries.ts'
 
 const shape: fc.Arbitrary<Shape> = fc.oneof(
