@@ -132,7 +132,9 @@ export function worstEffect(
 /** A sum of effects as a function of speed: c0 + c1·Ω + c2·Ω². */
 export type Effects = readonly [number, number, number]
 
-export const effectsAt = (e: Effects, omega: number): number => e[0] + omega * (e[1] + omega * e[2])
+/** At rest nothing that grows counts, be it without bound. */
+export const effectsAt = (e: Effects, omega: number): number =>
+  omega === 0 ? e[0] : e[0] + omega * (e[1] + omega * e[2])
 
 /** Worst of what loads do, each at its own worst, summed. */
 export function worstEffects(loads: readonly SeatLoad[], measure: (w: SeatWrench) => number): Effects {

@@ -16,7 +16,7 @@
  * Deterministic.
  */
 import type { Point } from '../geometry/types.ts'
-import type { SeatLoad } from './loads.ts'
+import type { Effects, SeatLoad } from './loads.ts'
 import { descend, tangents, unit, type Expansion, type Valley } from './slipDescent.ts'
 import { SlipDrive, type Weights } from './slipDrive.ts'
 import { addSpeed, divide } from './slipExpansion.ts'
@@ -40,6 +40,8 @@ export interface WorstSlip {
   /** Infinity where nothing drives. */
   readonly factor: number
   readonly slip: Slip | null
+  /** P/R of that slip as it grows with speed: 1/factor at this speed, no more than that at any other. */
+  readonly shares: Effects
 }
 
 /** Local minima of the lattice that are followed down. */
@@ -138,13 +140,21 @@ export class SlipSearch {
       }
       if (lowest >= 0) follow(this.beside[lowest]!, this.besidePowers, lowest)
     }
-    return { factor: best.value, slip: best.value < Infinity ? this.slipOf(this.way(best.q, ratio)) : null }
+    if (!(best.value < Infinity)) return { factor: best.value, slip: null, shares: [0, 0, 0] }
+    const q = this.way(best.q, ratio)
+    return { factor: best.value, slip: this.slipOf(q), shares: this.shares(q) }
   }
 
   /** Of a slip and its opposite the one that is driven more. */
   private way(q: Direction, { by }: Ratio): Direction {
     const back: Direction = [-q[0], -q[1], -q[2]]
     return this.drive.power(back, by) > this.drive.power(q, by) ? back : q
+  }
+
+  private shares(q: Direction): Effects {
+    const [resist, p0, p1, p2] = this.powersOf([q])
+    const share = (power: number) => (power > 0 ? power / resist! : 0)
+    return [share(p0!), share(p1!), share(p2!)]
   }
 
   private slipOf(q: Direction): Slip {

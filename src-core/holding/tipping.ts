@@ -41,7 +41,8 @@ function tipEdge(edge: HullEdge, bearings: readonly Bearing[]): TipEdge {
     const off = (moved > 0 ? high : low) * moved
     righting += low * inset
     takenOff += off
-    size += high * (Math.hypot(bears.x, bears.y) + Math.hypot(at.x, at.y) + Math.hypot(edge.from.x, edge.from.y))
+    size +=
+      high * (Math.hypot(bears.x, bears.y) + Math.hypot(at.x, at.y) + Math.hypot(edge.from.x, edge.from.y))
     if (off > most) [most, overhang] = [off, id]
   }
   const clean = (moment: number) => (Math.abs(moment) <= ROUNDING * size ? 0 : moment)
@@ -69,10 +70,11 @@ const tipMeasure =
   ({ fn, mu, mv }: SeatWrench): number =>
     mu * inward.y - mv * inward.x - fn * (from.x * inward.x + from.y * inward.y)
 
+/** A moment is the difference of forces times arms: a force's rounding is that of it at a millimetre at least. */
 const tipSize =
   ({ from }: HullEdge) =>
-  ({ fn, mu, mv }: SeatWrench): number =>
-    Math.abs(mu) + Math.abs(mv) + Math.abs(fn) * Math.hypot(from.x, from.y)
+  ({ fu, fv, fn, mu, mv }: SeatWrench): number =>
+    Math.abs(mu) + Math.abs(mv) + Math.hypot(fu, fv, fn) * (1 + Math.hypot(from.x, from.y))
 
 /** λ_t over one edge at Ω; 0 where nothing rights it and any moment is over it, Infinity where none is. */
 export function tippingFactor({ righting, takenOff }: TipEdge, moments: Effects, omega: number): number {

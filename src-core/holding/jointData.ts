@@ -1,0 +1,54 @@
+/** What a joint is made of, and whether its numbers can be judged at all. */
+import type { Point } from '../geometry/types.ts'
+import type { Load, Loading, Wrench } from './loads.ts'
+import type { Face } from './opening.ts'
+import type { Press, Stud } from './presses.ts'
+import type { Seat } from './seat.ts'
+
+export interface JointInput {
+  readonly seat: Seat
+  /** Corners of all that truly touches, (u, v) in the seat, mm; its convex hull is taken. */
+  readonly touching: readonly Point[]
+  readonly face: Face
+  /** Presses, or the one stud that holds the body: the six presses of its washer's ring. */
+  readonly grip: { readonly presses: readonly Press[] } | { readonly stud: Stud }
+  /** μ where a press has none of its own. */
+  readonly friction: number
+  /** Judged apart, the worst counts. */
+  readonly loadings: readonly Loading[]
+}
+
+/** False where a number is missing or out of sense, or no loading is given: such a joint is not judged and never passes. */
+export function canBeJudged({ seat, touching, grip, friction, loadings }: JointInput): boolean {
+  const presses = 'stud' in grip ? [grip.stud] : grip.presses
+  return (
+    loadings.length > 0 &&
+    [seat.origin, seat.u, seat.v, seat.n].every(finite) &&
+    touching.every(({ x, y }) => finite({ x, y })) &&
+    friction >= 0 &&
+    friction < Infinity &&
+    presses.every(pressOk) &&
+    (!('stud' in grip) || (grip.stud.meanRadius >= 0 && grip.stud.meanRadius < Infinity)) &&
+    loadings.every((l) => l.loads.every(loadOk))
+  )
+}
+
+const finite = (p: object): boolean => Object.values(p).every((c) => Number.isFinite(c))
+
+const pressOk = ({ at, force, high, friction }: Press): boolean =>
+  finite(at) && [force, high ?? 0, friction ?? 0].every((n) => n >= 0 && n < Infinity)
+
+const wrenchOk = ({ force, moment }: Wrench): boolean => finite(force) && finite(moment)
+
+const loadOk = ({ steady, turning }: Load): boolean => wrenchOk(steady) && (turning ?? []).every(wrenchOk)
+
+/** Without those whose every load another has too: it is never the better for more. */
+export function worstLoadings(loadings: readonly Loading[]): Loading[] {
+  return loadings.filter(
+    (a, i) =>
+      !loadings.some(
+        (b, k) =>
+          k !== i && a.loads.every((l) => b.loads.includes(l)) && (k < i || b.loads.length > a.loads.length),
+      ),
+  )
+}
