@@ -1,6 +1,7 @@
 /** The host as the loopback server gives it: one POST a request, bytes as base64, the reply as JSON. */
 import type { Host, HostVerb } from '../../src-core/bridge/contract.ts'
 import type { Reply } from '../../src-core/bridge/reply.ts'
+import { HOST_GONE } from '../state/ask.ts'
 import { VERBS } from '../../src-core/bridge/verbs.ts'
 
 function encode(value: unknown): unknown {
@@ -20,8 +21,8 @@ async function request(verb: HostVerb, args: readonly unknown[]): Promise<Reply<
     return (await response.json()) as Reply<unknown>
   } catch {
     const message =
-      'The program behind this window does not answer. Start it again with npm start; nothing in this window is lost until you close it.'
-    return { ok: false, fault: { code: 'request.failed', message } }
+      'The program behind this window does not answer. Nothing here is lost until you close the window: save a copy, start the program again with npm start, and drop the copy on its window.'
+    return { ok: false, fault: { code: HOST_GONE, message } }
   }
 }
 

@@ -16,7 +16,7 @@ export function keyName(
 const TYPING = /^(input|textarea|select)$/i
 
 export function handleKey(event: KeyboardEvent, actions: Actions, inDialog: boolean): void {
-  if (event.defaultPrevented || inDialog) return
+  if (event.defaultPrevented) return
   const name = keyName(event)
   const target = event.target instanceof HTMLElement ? event.target : null
   const typing = target !== null && (TYPING.test(target.tagName) || target.isContentEditable)
@@ -27,7 +27,9 @@ export function handleKey(event: KeyboardEvent, actions: Actions, inDialog: bool
     if (a.onPlate) return onPlate
     return command ? !(typing && /^Ctrl\+(Shift\+)?[zy]$/.test(name)) : !typing && (onPlate || name === '?')
   })
-  if (!found) return
+  // Not behind a dialog, nor left to the browser there, which would save the page.
+  if (!found || (inDialog && !command)) return
   event.preventDefault()
+  if (inDialog) return
   if (found.enabled()) found.run()
 }

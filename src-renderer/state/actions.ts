@@ -6,6 +6,7 @@ import { centreAfterMove, setCentre, setTurn } from '../editor/edits/mounting.ts
 import { centrePoint } from '../../src-core/mounting/mount.ts'
 import { roundTo } from '../editor/snap.ts'
 import { COMMANDS, type Command, type CommandName } from '../../src-core/bridge/commands.ts'
+import { COPY_OUT } from './ask.ts'
 import type { App } from './app.svelte.ts'
 
 export interface Action extends Command {
@@ -16,7 +17,7 @@ export interface Action extends Command {
 }
 
 export type ActionName =
-  | CommandName | 'figures' | 'closer' | 'further' | 'panLeft' | 'panRight' | 'panUp' | 'panDown'
+  | CommandName | 'copyOut' | 'figures' | 'closer' | 'further' | 'panLeft' | 'panRight' | 'panUp' | 'panDown'
   | 'remove' | 'deselect' | 'next' | 'previous' | 'left' | 'right' | 'up' | 'down' | 'leftFine' | 'rightFine' | 'upFine' | 'downFine'
   | 'turnLeft' | 'turnRight' | 'turnLeftFine' | 'turnRightFine' // prettier-ignore
 
@@ -51,6 +52,7 @@ export function createActions(app: App): Actions {
     settings: { ...COMMANDS.settings, enabled: always, run: () => (session.dialog = 'settings') },
     save: { ...COMMANDS.save, enabled: always, run: () => void files.save() },
     saveAs: { ...COMMANDS.saveAs, enabled: always, run: () => void files.saveAs() },
+    copyOut: { label: COPY_OUT, keys: [], enabled: always, run: () => files.copyOut() },
     undo: {
       ...COMMANDS.undo,
       enabled: () => jobs.undoLabel !== null || draw.drawing,

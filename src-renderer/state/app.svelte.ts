@@ -66,7 +66,7 @@ export function createApp(host: Host, workers: Workers, shell: Shell = NO_SHELL)
     draw.chosen = null
     draw.leave()
   }
-  files.onfault = (fault) => showFault({ jobs, session, draw }, fault)
+  files.saving.onfault = (fault) => showFault({ jobs, session, draw }, fault)
   const pictures = new PictureWork(workers.pictures)
   return {
     shell,

@@ -2,10 +2,11 @@
 import type { KeptDraft } from '../../src-core/bridge/bookContract.ts'
 import type { Host } from '../../src-core/bridge/contract.ts'
 import { parseDraft } from '../../src-core/job/parse.ts'
-import { ask } from './ask.ts'
+import { ask, faultNotice } from './ask.ts'
 import type { Files } from './files.svelte.ts'
 import type { JobStore } from './document.svelte.ts'
 import type { Session } from './session.svelte.ts'
+import { Turns } from './turns.ts'
 
 /** ms from a change to its draft at the latest. */
 const DELAY = 3000
@@ -21,7 +22,7 @@ export class Autosave {
   #isKept = false
   #hasFailed = false
   /** One after the other: a draft that is dropped must not be written again by an earlier call. */
-  #last: Promise<unknown> = Promise.resolve()
+  readonly #turns = new Turns()
   /** Drafts of windows that are gone, to be offered. */
   left: readonly KeptDraft[] = $state.raw([])
 
@@ -39,7 +40,7 @@ export class Autosave {
     const reply = await this.#host.listDrafts()
     if (!reply.ok) return
     this.left = reply.value.filter((draft) => !held.includes(draft.id))
-    if (this.left.length > 0) this.#session.dialog = 'recover'
+    if (this.left.length > 0) this.#session.askWhenFree('recover')
   }
 
   /** Call whenever the document or whether it is saved changes. */
@@ -90,28 +91,25 @@ export class Autosave {
       text: JSON.stringify(job),
     }
     let isKept = false
-    await this.#inTurn(async () => {
+    await this.#turns.take(async () => {
       const reply = await this.#host.keepDraft(draft)
       isKept = reply.ok
       if (reply.ok) this.#hasFailed = false
       else if (!this.#hasFailed) {
         this.#hasFailed = true
-        this.#session.notice = {
-          kind: 'fault',
-          text: `Unsaved work is not kept: ${reply.fault.message}. Save it yourself.`,
-        }
+        const why = reply.fault.message.replace(/\.$/, '')
+        this.#session.notice = faultNotice(
+          this.#session,
+          reply.fault,
+          `Unsaved work is not kept: ${why}. Save it yourself.`,
+        )
       }
     })
     return isKept
   }
 
   #drop(id: string): void {
-    void this.#inTurn(() => ask(this.#session, this.#host.dropDraft(id)))
-  }
-
-  #inTurn(work: () => Promise<unknown>): Promise<unknown> {
-    this.#last = this.#last.then(work, work)
-    return this.#last
+    void this.#turns.take(() => ask(this.#session, this.#host.dropDraft(id)))
   }
 
   /** Drafts that this program's other windows have in hand; each holds a lock of its draft's name. */

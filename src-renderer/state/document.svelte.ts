@@ -13,6 +13,10 @@ export class JobStore {
   #history: steps.History<Job> = $state.raw() as steps.History<Job>
   #saved: Job | null = $state.raw(null)
   #file: JobFile | null = $state.raw(null)
+  /** What the file that the job was dropped from was called; it cannot be saved to. */
+  givenName: string | null = null
+  /** Another object for each job that comes onto the plate. */
+  #opened: object = {}
 
   /** A job that stands as it is on disk, or as an example: nothing is lost by closing it. */
   constructor(job: Job) {
@@ -25,6 +29,10 @@ export class JobStore {
   }
   get file(): JobFile | null {
     return this.#file
+  }
+  /** The same for as long as the same job is on the plate, however it is changed. */
+  get opened(): object {
+    return this.#opened
   }
   get isDirty(): boolean {
     return this.#history.present !== this.#saved
@@ -43,6 +51,8 @@ export class JobStore {
   /** Another job altogether; its history starts here. `unsaved`: it exists nowhere yet. */
   load(job: Job, file: JobFile | null, unsaved = false): void {
     this.#history = steps.startHistory(job)
+    this.#opened = {}
+    this.givenName = null
     this.#file = file
     this.#saved = unsaved ? null : job
   }

@@ -1,4 +1,5 @@
 /** What the window shows just now: never saved, never undone. */
+import { SvelteSet } from 'svelte/reactivity'
 import type { Point } from '../../src-core/geometry/types.ts'
 import type { Job } from '../../src-core/job/schema.ts'
 import type { Camera } from '../editor/camera.ts'
@@ -30,11 +31,18 @@ export interface Highlight {
   readonly at: Point | null
 }
 
+export interface NoticeAction {
+  readonly label: string
+  readonly run: () => void
+  /** It opens nothing, so that it may be done while a dialog is open. */
+  readonly overDialog?: boolean
+}
+
 export interface Notice {
   readonly kind: 'done' | 'fault'
   readonly text: string
   /** What to do about it at once. */
-  readonly action?: { readonly label: string; readonly run: () => void }
+  readonly action?: NoticeAction
 }
 
 /** The step whose fields belong to a thing on the plate. */
@@ -54,7 +62,11 @@ export class Session {
   guide: Guide | null = $state.raw(null)
   highlight: Highlight | null = $state.raw(null)
   camera: Camera | null = $state.raw(null)
-  dialog: DialogName | null = $state(null)
+  #dialog: DialogName | null = $state(null)
+  /** Questions that wait until the dialog that is open has been closed. */
+  readonly #waiting: DialogName[] = []
+  /** Something was given in the open dialog that is kept nowhere yet. */
+  unkept: boolean = $state(false)
   notice: Notice | null = $state.raw(null)
   /** What the library of hardware opens at. */
   libraryKind: LibraryKindName = $state('strap')
@@ -71,8 +83,24 @@ export class Session {
   /** The picture nearer or moved by pixels; the view, which knows its size, sets them. */
   zoomBy: ((factor: number) => void) | null = null
   panBy: ((dx: number, dy: number) => void) | null = null
+  /** What is ticked on the list of things to fetch, for this time only. */
+  readonly fetched = new SvelteSet<string>()
+  /** Takes the job out of the window as a file, past the host; null before it is known how. */
+  copyOut: (() => void) | null = null
   /** What to do once the user agrees to leave unsaved changes. */
   afterDiscard: (() => void) | null = $state.raw(null)
+
+  get dialog(): DialogName | null {
+    return this.#dialog
+  }
+  set dialog(name: DialogName | null) {
+    this.#dialog = name ?? this.#waiting.shift() ?? null
+  }
+  /** For what the window asks of its own accord: never in the place of what somebody is filling in. */
+  askWhenFree(name: DialogName): void {
+    if (this.#dialog === null) this.#dialog = name
+    else if (this.#dialog !== name && !this.#waiting.includes(name)) this.#waiting.push(name)
+  }
 
   get dark(): boolean {
     return this.theme === 'system' ? this.systemDark : this.theme === 'dark'
@@ -98,5 +126,6 @@ export class Session {
     this.camera = null
     this.spindleTurn = null
     this.picking = false
+    this.fetched.clear()
   }
 }

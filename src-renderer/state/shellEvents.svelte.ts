@@ -43,6 +43,13 @@ function obey(app: App, actions: Actions, event: ShellEvent & { readonly kind: '
 }
 
 async function saveAndClose({ files, jobs, session }: App): Promise<void> {
+  if (session.unkept) {
+    session.notice = {
+      kind: 'fault',
+      text: 'Not closed: what you gave here is not kept yet. Finish or leave this first.',
+    }
+    return
+  }
   session.dialog = null
   await files.save()
   // Not written, or a name is still asked for: the window stays.

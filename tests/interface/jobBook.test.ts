@@ -284,6 +284,8 @@ test('settings are kept for the next start, damaged ones are set aside', async (
   await page.keyboard.press('Escape')
   // A new job is drawn by whom the settings name.
   await page.getByRole('button', { name: 'New', exact: true }).click()
+  await page.getByRole('textbox', { name: 'What is it?' }).fill('Bracket')
+  await page.keyboard.press('Tab')
   await page.getByRole('button', { name: 'Put it on the plate' }).click()
   await page.getByRole('button', { name: /^7 Sheet/ }).click()
   await expect(page.getByLabel('Drawn by').inputValue()).resolves.toBe('Robin')

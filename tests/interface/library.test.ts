@@ -45,6 +45,7 @@ describe('the library', () => {
     const row = dialog.getByRole('row', { name: /^M16 / })
     expect(await row.innerText()).toMatch(/157 mm²[\s\S]*91000 N[\s\S]*24 mm × 14.8 mm/)
     await page.keyboard.press('Escape')
+    await dialog.getByRole('button', { name: 'Close without it' }).press('Enter')
     expect(await page.getByRole('dialog').count()).toBe(0)
   })
 

@@ -1,0 +1,167 @@
+/** Saving the job on the plate, and what to do where someone else has written to its file meanwhile. */
+import type { Host } from '../../src-core/bridge/contract.ts'
+import type { FileRef } from '../../src-core/bridge/reply.ts'
+import { faultWords, type JobFault } from '../../src-core/job/fault.ts'
+import { parseJob } from '../../src-core/job/parse.ts'
+import type { Job } from '../../src-core/job/schema.ts'
+import { ask } from './ask.ts'
+import { nameOf } from './bookWords.ts'
+import type { JobFile, JobStore } from './document.svelte.ts'
+import { JobWriter } from './jobWriter.ts'
+import type { Session } from './session.svelte.ts'
+import { suggestedName, SUFFIX } from './suggestedName.ts'
+import { Turns } from './turns.ts'
+
+export class Saving {
+  readonly #host: Host
+  readonly #jobs: JobStore
+  readonly #session: Session
+  readonly #writer: JobWriter
+  /** Saving and looking at the file take turns: what one has just written is no stranger's change to the other. */
+  readonly #turns = new Turns()
+  /** A save that waits for its turn already; another asked for meanwhile is the same. */
+  #next: Promise<void> | null = null
+  #isChoosing = false
+  /** A stranger's change of the open file that was told already, of the job that was open then. */
+  #told: { readonly opened: object; readonly stamp: string | null } | null = null
+  /** The file that was found changed when it was to be written. */
+  conflict: FileRef | null = $state.raw(null)
+  /** Whether the system asks for names; else the window does. */
+  systemDialogs = false
+  /** Another file on the plate. */
+  onopen: (ref: FileRef) => Promise<unknown> = async () => undefined
+
+  constructor(host: Host, jobs: JobStore, session: Session) {
+    this.#host = host
+    this.#jobs = jobs
+    this.#session = session
+    this.#writer = new JobWriter(host, jobs, session)
+  }
+
+  /** Goes to where a fault is. */
+  set onfault(show: (fault: JobFault) => void) {
+    this.#writer.onfault = show
+  }
+
+  /** A key held down asks many times: each save knows the stamp that the one before it left. */
+  save(): Promise<void> {
+    if (!this.#jobs.file) return this.saveAs()
+    const { opened } = this.#jobs
+    this.#next ??= this.#turns.take(async () => {
+      this.#next = null
+      const { file } = this.#jobs
+      if (!file || this.#jobs.opened !== opened || (await this.#stands(file))) return
+      // Another job that came onto the plate while this one waited does not belong into its file.
+      if (this.#jobs.opened === opened) await this.#put(file.ref, file.stamp)
+    })
+    return this.#next
+  }
+
+  /** Whether the file holds the job already: written once more, it would push an earlier version out. */
+  async #stands(file: JobFile): Promise<boolean> {
+    if (this.#jobs.isDirty) return false
+    const state = await this.#host.fileState(file.ref)
+    if (!state.ok || state.value.stamp !== file.stamp) return false
+    this.#session.notice = { kind: 'done', text: `Saved as ${file.ref.name}` }
+    return true
+  }
+
+  async saveAs(): Promise<void> {
+    // No name is asked for what cannot be saved.
+    if (!this.#writer.canWrite()) return
+    if (!this.systemDialogs) {
+      this.#session.dialog = 'save'
+      return
+    }
+    if (this.#isChoosing) return
+    this.#isChoosing = true
+    const ref = await ask(this.#session, this.#host.chooseSave(suggestedName(this.#jobs, SUFFIX)))
+    this.#isChoosing = false
+    if (ref) await this.#write(ref, null)
+  }
+
+  /** Saves under a plain name in the job book; `replace` where a job of that name may be overwritten. Whether it is saved. */
+  async saveInBook(name: string, replace: boolean): Promise<boolean> {
+    const { opened } = this.#jobs
+    const ref = await ask(this.#session, this.#host.bookFile(name))
+    return ref !== null && this.#write(ref, replace ? null : '', opened)
+  }
+
+  #write(ref: FileRef, stamp: string | null, opened: object = this.#jobs.opened): Promise<boolean> {
+    return this.#turns.take(async () => this.#jobs.opened === opened && this.#put(ref, stamp))
+  }
+
+  async #put(ref: FileRef, stamp: string | null): Promise<boolean> {
+    const written = await this.#writer.write(ref, stamp)
+    if (written === 'changed') {
+      if (stamp === '') this.#fault(`There is a ${ref.name} by now. Nothing was saved: give another name.`)
+      else this.#meet(ref)
+    }
+    return written === 'saved'
+  }
+
+  /** Whether someone else changed the open file meanwhile; says so once for each such change. */
+  lookAtFile(): Promise<void> {
+    return this.#turns.take(() => this.#look())
+  }
+
+  async #look(): Promise<void> {
+    const { file, opened } = this.#jobs
+    if (!file || this.#session.dialog !== null) return
+    const state = await this.#host.fileState(file.ref)
+    if (!state.ok || this.#jobs.file !== file) return
+    const { stamp } = state.value
+    if (stamp === file.stamp || (this.#told?.opened === opened && this.#told.stamp === stamp)) return
+    this.#told = { opened, stamp }
+    if (stamp === null)
+      this.#session.notice = {
+        kind: 'fault',
+        text: `${file.ref.name} is not there any more. What is on the plate is whole: save it under a name to keep it.`,
+        action: { label: 'Save as', run: () => void this.saveAs() },
+      }
+    else
+      this.#session.notice = {
+        kind: 'fault',
+        text: `${file.ref.name} was changed by someone else meanwhile.`,
+        action: { label: 'What to do', run: () => this.#meet(file.ref) },
+      }
+  }
+
+  #meet(ref: FileRef): void {
+    this.conflict = ref
+    this.#session.askWhenFree('conflict')
+  }
+
+  /** The job that the open file holds by now; null, and said why, where it cannot be read. */
+  async theirs(): Promise<Job | null> {
+    const read = this.conflict && (await ask(this.#session, this.#host.readJob(this.conflict)))
+    if (!read) return null
+    const parsed = parseJob(read.text)
+    if (parsed.ok) return parsed.job
+    this.#fault(`${read.file.name} is not a job any more: ${faultWords(parsed.faults[0]!)}.`)
+    return null
+  }
+
+  /** Someone else has changed the file since it was opened: what to do about it. */
+  async settle(how: 'replace' | 'both' | 'open'): Promise<void> {
+    const ref = this.conflict
+    this.conflict = null
+    this.#session.dialog = null
+    if (!ref) return
+    if (how === 'replace') await this.#write(ref, null)
+    else if (how === 'open') await this.onopen(ref)
+    else await this.#keepBoth(ref)
+  }
+
+  /** Mine beside theirs: in the book under a free name, elsewhere where the dialog says. */
+  async #keepBoth(ref: FileRef): Promise<void> {
+    const { bookFolder } = (await ask(this.#session, this.#host.readSettings())) ?? {}
+    if (ref.folder !== bookFolder) return this.saveAs()
+    const free = await ask(this.#session, this.#host.freeBookFile(`${nameOf(ref)}-mine`))
+    if (free) await this.#write(free, '')
+  }
+
+  #fault(text: string): void {
+    this.#session.notice = { kind: 'fault', text }
+  }
+}
