@@ -80,6 +80,22 @@ export default ts.config(
     },
   },
   {
+    // Konva painting only: it is told what to show.
+    files: ['src-renderer/canvas/**/*.ts'],
+    rules: {
+      'no-restricted-imports': forbid(
+        '**/src-main/**',
+        ...shells,
+        ...node,
+        '**/panels/**',
+        '**/state/**',
+        '**/*.svelte',
+        'svelte',
+        'svelte/*',
+      ),
+    },
+  },
+  {
     files: ['src-main/**/*.ts'],
     rules: {
       'no-restricted-imports': forbid('**/src-renderer/**', 'svelte', 'svelte/*', 'konva', 'konva/*'),

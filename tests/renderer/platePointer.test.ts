@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
-import { PlatePointer } from '../../src-renderer/canvas/platePointer.ts'
+import { PlatePointer } from '../../src-renderer/panels/plate/platePointer.ts'
 import type { PointerInput, Tool } from '../../src-renderer/editor/port.ts'
 
 let frames: Map<number, FrameRequestCallback>

@@ -1,7 +1,7 @@
 /** From the browser's pointer events to the tool in hand, in plate millimetres. */
-import type { Camera, View } from '../editor/camera.ts'
-import { panBy, toWorld, zoomAt } from '../editor/camera.ts'
-import type { PointerInput, Tool } from '../editor/port.ts'
+import type { Camera, View } from '../../editor/camera.ts'
+import { panBy, toWorld, zoomAt } from '../../editor/camera.ts'
+import type { PointerInput, Tool } from '../../editor/port.ts'
 import { Pinch } from './pinch.ts'
 
 export interface PlatePointerPort {

@@ -1,5 +1,5 @@
 /** Two fingers: zoom and move the picture. */
-import type { Point } from '../../src-core/geometry/types.ts'
+import type { Point } from '../../../src-core/geometry/types.ts'
 
 type Apply = (at: Point, factor: number, dx: number, dy: number) => void
 type Finger = Pick<PointerEvent, 'pointerId' | 'clientX' | 'clientY'>

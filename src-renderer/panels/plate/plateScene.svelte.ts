@@ -1,0 +1,97 @@
+/** What the picture of the plate shows: a display list for each layer, following the job, the results and the session. */
+import { setupPlacement } from '../../../src-core/mounting/mount.ts'
+import { describeDrawing } from '../../scene/drawing.ts'
+import type { SceneItem } from '../../scene/items.ts'
+import { describeCrossSlide, describeMachine } from '../../scene/machine.ts'
+import { describeOverlay } from '../../scene/overlay.ts'
+import { describePassing } from '../../scene/passing.ts'
+import { describePhotograph, photographGrips } from '../../scene/photograph.ts'
+import { describePlate } from '../../scene/plate.ts'
+import { describePart, describeWork, worstByItem } from '../../scene/work.ts'
+import type { App } from '../../state/app.svelte.ts'
+
+type Items = readonly SceneItem[]
+
+export interface PlateScene {
+  readonly machine: Items
+  readonly plate: Items
+  readonly work: Items
+  /** What the work passes while it is turned by hand. */
+  readonly front: Items
+  readonly overlay: Items
+  /** Whether a photograph lies under the part. */
+  readonly traced: boolean
+}
+
+/** To be made while a component is. */
+export function plateScene(app: App): PlateScene {
+  const { session, results, jobs, draw, photograph: shown } = app
+  const length = (mm: number) => results.format.length(mm)
+  const lathe = $derived(jobs.job.lathe)
+  const pointed = $derived({ selection: session.selection, hover: session.hover })
+  const placement = $derived(setupPlacement(jobs.job.part, results.setup))
+  const photograph = $derived(jobs.job.part.photograph)
+  $effect(() => shown.want(photograph ?? null))
+
+  const machine = $derived(draw.active ? [] : describeMachine(lathe, length))
+  const plate = $derived([...describePlate(jobs.job.plate, pointed), describeCrossSlide(lathe)])
+  const traced = $derived(
+    photograph && (draw.active || session.photographOnPlate)
+      ? describePhotograph(photograph, shown.place(photograph), placement)
+      : [],
+  )
+  const flags = $derived(worstByItem(results.analysis?.findings ?? []))
+  const work = $derived.by(() => {
+    if (!results.mounted) return traced
+    if (draw.active) return [...traced, ...describePart(results.mounted, traced.length > 0)]
+    return [...traced, ...describeWork(results.mounted, pointed, flags)]
+  })
+  const front = $derived(
+    session.spindleTurn !== null && results.mounted
+      ? describePassing(results.mounted, results.analysis, length)
+      : [],
+  )
+  const drawing = $derived(
+    describeDrawing(jobs.job.part, placement, {
+      chosen: draw.ring ? draw.chosen : null,
+      vertex: draw.vertex,
+      edge: draw.ring && draw.edge !== null && draw.edge < draw.ring.length ? draw.edge : null,
+      preview: draw.preview,
+      grips: draw.tool.name === 'edit',
+    }),
+  )
+  const overlay = $derived.by(() => {
+    if (draw.active)
+      return draw.tool.name === 'photograph'
+        ? [...photographGrips(photograph, placement), ...drawing]
+        : drawing
+    if (!results.mounted) return []
+    return describeOverlay(results.mounted, results.analysis, {
+      selection: session.selection,
+      guide: session.guide,
+      highlight: session.highlight,
+      turning: session.spindleTurn !== null,
+      length,
+    })
+  })
+  return {
+    get machine() {
+      return machine
+    },
+    get plate() {
+      return plate
+    },
+    get work() {
+      return work
+    },
+    get front() {
+      return front
+    },
+    get overlay() {
+      return overlay
+    },
+    get traced() {
+      return traced.length > 0
+    },
+  }
+}
