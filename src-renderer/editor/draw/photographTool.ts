@@ -9,17 +9,13 @@ import { project } from '../../../src-core/picture/matrix.ts'
 import { moveTies, turnTies } from '../../../src-core/picture/moving.ts'
 import { planMap, type Ties } from '../../../src-core/picture/planMap.ts'
 import { setTies } from '../edits/photograph.ts'
-import { hasDragged, type PointerInput } from '../port.ts'
+import { Grab, type Drag } from '../grab.ts'
+import type { PointerInput } from '../port.ts'
 import { SNAP_PX } from '../snap.ts'
-import type { DrawPort, DrawTool } from './drawPort.ts'
+import type { DrawPort, DrawPreview, DrawTool } from './drawPort.ts'
 import type { Typed } from './typedPoint.ts'
 
-type Grip = 'first' | 'second' | 'whole' | 'beside'
-type State =
-  | { readonly name: 'idle' }
-  | { readonly name: 'pressed'; readonly grip: Grip; readonly input: PointerInput }
-  | { readonly name: 'dragging'; readonly grip: Grip; readonly from: Point; readonly ties: Ties }
-  | { readonly name: 'panning'; readonly last: PointerInput }
+type Grip = 'first' | 'second' | 'whole'
 
 const ARROWS: Readonly<Record<string, Point>> = {
   ArrowLeft: { x: -1, y: 0 },
@@ -35,11 +31,18 @@ export class PhotographTool implements DrawTool {
   readonly name = 'photograph'
   readonly said = ''
   readonly #port: DrawPort
-  #state: State = { name: 'idle' }
-  #over: Grip = 'beside'
+  readonly #grab: Grab<Grip, DrawPreview>
+  #over: Grip | null = null
 
   constructor(port: DrawPort) {
     this.#port = port
+    this.#grab = new Grab(port, {
+      find: (input) => this.#gripAt(input),
+      hover: (grip) => (this.#over = grip),
+      click: () => undefined,
+      drag: (grip, from) => this.#dragOf(grip, from),
+      show: (preview) => port.preview(preview),
+    })
   }
 
   get #photograph(): Photograph | null {
@@ -61,40 +64,21 @@ export class PhotographTool implements DrawTool {
     return first ? { x: first.x, y: first.y } : null
   }
   get cursor(): string {
-    if (this.#state.name === 'panning') return 'grabbing'
-    return this.#over === 'beside' ? 'default' : this.#over === 'whole' ? 'move' : 'pointer'
+    if (this.#grab.moves === 'picture') return 'grabbing'
+    return this.#over === null ? 'default' : this.#over === 'whole' ? 'move' : 'pointer'
   }
 
   down(input: PointerInput): void {
-    this.cancel()
-    this.#state = { name: 'pressed', grip: this.#gripAt(input), input }
+    this.#grab.down(input)
   }
   move(input: PointerInput): void {
-    const state = this.#state
-    switch (state.name) {
-      case 'idle':
-        this.#over = this.#gripAt(input)
-        return
-      case 'pressed':
-        if (hasDragged(state.input, input)) this.#start(state.grip, state.input, input)
-        return
-      case 'panning':
-        this.#port.pan(input.screen.x - state.last.screen.x, input.screen.y - state.last.screen.y)
-        this.#state = { name: 'panning', last: input }
-        return
-      case 'dragging':
-        return this.#drag(state, input)
-    }
+    this.#grab.move(input)
   }
-  up(): void {
-    if (this.#state.name === 'dragging') this.#port.commit()
-    this.#state = { name: 'idle' }
-    this.#port.preview(null)
+  up(input: PointerInput): void {
+    this.#grab.up(input)
   }
   cancel(): void {
-    if (this.#state.name === 'dragging') this.#port.cancel()
-    this.#state = { name: 'idle' }
-    this.#port.preview(null)
+    this.#grab.cancel()
   }
 
   key(name: string): boolean {
@@ -132,57 +116,50 @@ export class PhotographTool implements DrawTool {
     this.#port.commit()
   }
 
-  #gripAt(input: PointerInput): Grip {
+  #gripAt(input: PointerInput): Grip | null {
     const photograph = this.#photograph
     const ties = this.#ties
-    if (!photograph || !ties) return 'beside'
+    if (!photograph || !ties) return null
     const at = this.#port.toPart(input.world)
     const near = (p: Point) =>
       Math.hypot(p.x - at.x, p.y - at.y) * input.pxPerMm <= SNAP_PX * (input.touch ? 1.8 : 1)
     if (near(ties[1])) return 'second'
     if (near(ties[0])) return 'first'
     const made = planMap(ties)
-    if (!made.ok) return 'beside'
+    if (!made.ok) return null
     const pixel = project(made.map.toPixel, at)
     const { width, height } = photograph.picture
     const inside = pixel.x >= 0 && pixel.y >= 0 && pixel.x <= width && pixel.y <= height
-    return inside ? 'whole' : 'beside'
+    return inside ? 'whole' : null
   }
 
-  #start(grip: Grip, pressed: PointerInput, input: PointerInput): void {
+  #dragOf(grip: Grip, pressed: PointerInput): Drag<DrawPreview> | null {
     const ties = this.#ties
-    if (grip === 'beside' || !ties) {
-      this.#state = { name: 'panning', last: input }
-      return
-    }
-    this.#port.begin(grip === 'second' ? 'Turn and scale the photograph' : 'Move the photograph')
-    const state = { name: 'dragging', grip, from: this.#port.toPart(pressed.world), ties } as const
-    this.#state = state
-    this.#drag(state, input)
-  }
-
-  #drag({ grip, from, ties }: Extract<State, { name: 'dragging' }>, input: PointerInput): void {
+    if (!ties) return null
+    const port = this.#port
+    const from = port.toPart(pressed.world)
     const [first, second] = ties
-    const snapped = this.#port.snap(input, null)
-    const raw = this.#port.toPart(input.world)
-    const to = grip === 'whole' ? raw : snapped.point
-    const moved =
+    const moved = (to: Point): Ties | null =>
       grip === 'second'
         ? turned(ties, first, second, to)
         : moveTies(ties, grip === 'first' ? less(to, first) : less(to, from))
-    this.#port.replace(setTies(this.#port.job, moved))
-    const [a, b] = moved ?? ties
-    const length = (mm: number) => this.#port.length(mm)
-    this.#port.preview({
-      path: [],
-      closed: false,
-      at: to,
-      text:
-        grip === 'second'
-          ? `1–2: ${length(Math.hypot(b.x - a.x, b.y - a.y))}`
-          : `1: ${length(a.x)}, ${length(a.y)}`,
-      snapped: grip !== 'whole' && snapped.text !== '',
-    })
+    return {
+      label: grip === 'second' ? 'Turn and scale the photograph' : 'Move the photograph',
+      at: (input) => {
+        const snapped = port.snap(input, null)
+        const at = grip === 'whole' ? port.toPart(input.world) : snapped.point
+        const next = moved(at)
+        const [a, b] = next ?? ties
+        const text =
+          grip === 'second'
+            ? `1–2: ${port.length(Math.hypot(b.x - a.x, b.y - a.y))}`
+            : `1: ${port.length(a.x)}, ${port.length(a.y)}`
+        return {
+          job: setTies(port.job, next),
+          shown: { path: [], closed: false, at, text, snapped: grip !== 'whole' && snapped.text !== '' },
+        }
+      },
+    }
   }
 }
 

@@ -8,21 +8,16 @@ import { isPrism, type Job } from '../../../src-core/job/schema.ts'
 import type { Mounted } from '../../../src-core/mounting/types.ts'
 import { movePiece, moveNose } from '../edits/hardware.ts'
 import { centreAfterMove, setCentre, setTurn } from '../edits/mounting.ts'
-import type { PointerInput } from '../port.ts'
+import type { Drag } from '../grab.ts'
 import { freeStep, roundTo, snapAngle, snapPoint, type SnapTarget } from '../snap.ts'
 import { nearestStation } from '../stations.ts'
 import type { Guide } from '../target.ts'
-
-export interface Drag {
-  readonly label: string
-  at(input: PointerInput): { job: Job; guide: Guide }
-}
 
 type Words = { length(mm: number): string }
 const AXIS: Point = { x: 0, y: 0 }
 
 /** Moves the part under the axis; a bore or an arc's centre that comes near the axis catches on it. */
-export function movePart(mounted: Mounted, from: Point, words: Words): Drag {
+export function movePart(mounted: Mounted, from: Point, words: Words): Drag<Guide> {
   const { job, setup, placement } = mounted
   const start = centrePoint(job.part, setup)
   const centres = axisTargets(mounted)
@@ -43,7 +38,7 @@ export function movePart(mounted: Mounted, from: Point, words: Words): Drag {
           : { x: roundTo(c.point.x, 1e-4), y: roundTo(c.point.y, 1e-4) }
         return {
           job: setCentre(job, setup.id, centre),
-          guide: {
+          shown: {
             at: AXIS,
             text: c.bore ? `bore ${c.bore} on the axis` : 'arc centre on the axis',
             snapped: true,
@@ -55,7 +50,7 @@ export function movePart(mounted: Mounted, from: Point, words: Words): Drag {
       const centre = { x: roundTo(free.x, step), y: roundTo(free.y, step) }
       return {
         job: setCentre(job, setup.id, centre),
-        guide: {
+        shown: {
           at: AXIS,
           text: `axis at ${words.length(centre.x)}, ${words.length(centre.y)} of the part`,
           snapped: false,
@@ -80,7 +75,7 @@ function axisTargets(mounted: Mounted): { point: Point; bore: string | null }[] 
   return [...bores, ...fresh.map((point) => ({ point, bore: null }))]
 }
 
-export function turnPart(mounted: Mounted, from: Point): Drag {
+export function turnPart(mounted: Mounted, from: Point): Drag<Guide> {
   const { job, setup } = mounted
   const start = angleOf(from)
   return {
@@ -92,14 +87,14 @@ export function turnPart(mounted: Mounted, from: Point): Drag {
       const { angle, snapped } = input.alt ? free : snapAngle(raw)
       return {
         job: setTurn(job, setup.id, angle),
-        guide: { at: input.world, from: AXIS, text: `turned ${roundTo(angle, 0.1)}°`, snapped },
+        shown: { at: input.world, from: AXIS, text: `turned ${roundTo(angle, 0.1)}°`, snapped },
       }
     },
   }
 }
 
 /** A piece in a slot slides along it, and hops to another slot or hole when that is nearer; a loose one goes anywhere. */
-export function slidePiece(mounted: Mounted, id: string, from: Point, words: Words): Drag | null {
+export function slidePiece(mounted: Mounted, id: string, from: Point, words: Words): Drag<Guide> | null {
   const { job, setup } = mounted
   const piece = mounted.pieces.find((p) => p.item.id === id)
   if (!piece) return null
@@ -114,14 +109,14 @@ export function slidePiece(mounted: Mounted, id: string, from: Point, words: Wor
       if (!station) {
         const at = { x: roundTo(wanted.x, step), y: roundTo(wanted.y, step) }
         const text = `x ${words.length(at.x)}  y ${words.length(at.y)}`
-        return { job: movePiece(job, setup.id, id, at), guide: { at, text, snapped: false } }
+        return { job: movePiece(job, setup.id, id, at), shown: { at, text, snapped: false } }
       }
       const { at, point } = station
       const text =
         'slot' in at ? `${at.slot}  r ${words.length(at.radius)}` : 'hole' in at ? `hole ${at.hole}` : ''
       return {
         job: movePiece(job, setup.id, id, at),
-        guide: { at: point, from: AXIS, text, snapped: 'slot' in at && at.slot !== kept },
+        shown: { at: point, from: AXIS, text, snapped: 'slot' in at && at.slot !== kept },
       }
     },
   }
@@ -133,7 +128,7 @@ function slotOnly(held: boolean, slot: string | null, job: Job) {
   return { ...job.plate, holes: [], slots: job.plate.slots.filter((s) => s.id === slot) }
 }
 
-export function slideNose(mounted: Mounted, id: string, words: Words): Drag | null {
+export function slideNose(mounted: Mounted, id: string, words: Words): Drag<Guide> | null {
   const { job, setup } = mounted
   const piece = mounted.pieces.find((p) => p.item.id === id)
   if (!piece?.item.clamp?.nose) return null
@@ -145,7 +140,7 @@ export function slideNose(mounted: Mounted, id: string, words: Words): Drag | nu
       const reach = Math.hypot(nose.x - piece.at.x, nose.y - piece.at.y)
       return {
         job: moveNose(job, setup.id, id, nose),
-        guide: { at: nose, from: piece.at, text: `bolt to work ${words.length(reach)}`, snapped: false },
+        shown: { at: nose, from: piece.at, text: `bolt to work ${words.length(reach)}`, snapped: false },
       }
     },
   }

@@ -1,92 +1,54 @@
 /** Select, slide, turn: the tool that is in hand unless another is taken up. */
+import { Grab, type Drag } from '../grab.ts'
 import { hitTest, HIT_PX, TOUCH_PX } from '../hitTest.ts'
-import { hasDragged, type PointerInput, type Tool, type ToolPort } from '../port.ts'
-import { sameTarget, type Target } from '../target.ts'
-import { movePart, slideNose, slidePiece, turnPart, type Drag } from './drags.ts'
-
-type State =
-  | { readonly name: 'idle' }
-  | { readonly name: 'pressed'; readonly target: Target | null; readonly input: PointerInput }
-  | { readonly name: 'dragging'; readonly target: Target; readonly drag: Drag }
-  | { readonly name: 'panning'; readonly last: PointerInput }
+import type { PointerInput, Tool, ToolPort } from '../port.ts'
+import { sameTarget, type Guide, type Target } from '../target.ts'
+import { movePart, slideNose, slidePiece, turnPart } from './drags.ts'
 
 export class SelectTool implements Tool {
   readonly name = 'select'
   readonly #port: ToolPort
-  #state: State = { name: 'idle' }
+  readonly #grab: Grab<Target, Guide>
   #over: Target | null = null
 
   constructor(port: ToolPort) {
     this.#port = port
+    this.#grab = new Grab(port, {
+      find: (input) => this.#hit(input),
+      hover: (target) => this.#hover(target),
+      click: (target) => {
+        const chosen = selectable(target)
+        if (chosen) port.show(chosen)
+        else port.select(null)
+      },
+      drag: (target, from) => {
+        const drag = this.#dragOf(target, from)
+        if (drag) port.select(selectable(target))
+        return drag
+      },
+      show: (guide) => port.guide(guide),
+    })
   }
 
   down(input: PointerInput): void {
-    this.cancel()
-    this.#state = { name: 'pressed', target: this.#hit(input), input }
+    this.#grab.down(input)
   }
-
   move(input: PointerInput): void {
-    const state = this.#state
-    switch (state.name) {
-      case 'idle':
-        return this.#hover(this.#hit(input))
-      case 'pressed':
-        if (!hasDragged(state.input, input)) return
-        return this.#startDrag(state.target, state.input, input)
-      case 'panning':
-        this.#port.pan(input.screen.x - state.last.screen.x, input.screen.y - state.last.screen.y)
-        this.#state = { name: 'panning', last: input }
-        return
-      case 'dragging':
-        return this.#drag(state, input)
-    }
+    this.#grab.move(input)
   }
-
   up(input: PointerInput): void {
-    const state = this.#state
-    this.#state = { name: 'idle' }
-    this.#port.guide(null)
-    if (state.name === 'pressed') {
-      const target = selectable(state.target)
-      if (target) this.#port.show(target)
-      else this.#port.select(null)
-    }
-    if (state.name === 'dragging') this.#port.commit()
-    if (!input.touch) this.#hover(this.#hit(input))
+    this.#grab.up(input)
   }
-
   cancel(): void {
-    if (this.#state.name === 'dragging') this.#port.cancel()
-    this.#state = { name: 'idle' }
-    this.#port.guide(null)
+    this.#grab.cancel()
   }
 
   get cursor(): string {
-    if (this.#state.name === 'dragging' || this.#state.name === 'panning') return 'grabbing'
+    if (this.#grab.moves) return 'grabbing'
     return this.#over && this.#over.kind !== 'slot' && this.#over.kind !== 'hole' ? 'grab' : 'default'
   }
 
-  #startDrag(target: Target | null, from: PointerInput, now: PointerInput): void {
-    const drag = target && this.#dragOf(target, from)
-    if (!target || !drag) {
-      this.#port.pan(now.screen.x - from.screen.x, now.screen.y - from.screen.y)
-      this.#state = { name: 'panning', last: now }
-      return
-    }
-    this.#port.select(selectable(target))
-    this.#port.begin(drag.label)
-    const state = { name: 'dragging', target, drag } as const
-    this.#state = state
-    this.#drag(state, now)
-  }
-
-  #drag(state: Extract<State, { name: 'dragging' }>, input: PointerInput): void {
-    const { job, guide } = state.drag.at(input)
-    this.#port.replace(job)
-    this.#port.guide(guide)
-  }
-
-  #dragOf(target: Target, from: PointerInput): Drag | null {
+  #dragOf(target: Target, from: PointerInput): Drag<Guide> | null {
     const { mounted } = this.#port
     if (!mounted) return null
     const words = { length: (mm: number) => this.#port.length(mm) }
