@@ -1,5 +1,6 @@
 /** Findings about balance and speed: what it pulls at the chosen speed, against what limit, and what would cure it. */
 import { opposite } from '../geometry/angles.ts'
+import { atMost } from '../geometry/tolerance.ts'
 import type { Analysis } from '../analysis/result.ts'
 import type { Finding } from '../findings/finding.ts'
 import type { Job, Setup } from '../job/schema.ts'
@@ -50,11 +51,11 @@ export function balanceFindings(job: Job, setup: Setup, a: Part): Finding[] {
   } else {
     const figures = `${fmt.force(row.force_N)} at ${fmt.speed(row.rpm)}, ${fmt.percent(row.weight_share)} of ${fmt.force(weight)} (95 % bound ${fmt.force(row.force_upper95_N)}), ${heavy}`
     const limit = `limit ${criterionWords(setup)}`
-    if (a.limits.balanceBestEstimate !== null && row.rpm > a.limits.balanceBestEstimate * (1 + 1e-9))
+    if (a.limits.balanceBestEstimate !== null && !atMost(row.rpm, a.limits.balanceBestEstimate))
       findings.push(
         finding('stop', 'unbalance-over-limit', 'setup', `Unbalance pulls ${figures}; ${limit}. ${cure}`),
       )
-    else if (a.limits.balance !== null && row.rpm > a.limits.balance * (1 + 1e-9))
+    else if (a.limits.balance !== null && !atMost(row.rpm, a.limits.balance))
       findings.push(
         finding(
           'caution',

@@ -4,7 +4,7 @@ import { polygonArea, polygonDifference, polygonIntersection, polygonPlace } fro
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import { findMaterial } from '../job/materials.ts'
 import { isPrism, type Job } from '../job/schema.ts'
-import { boreRange } from '../mass/slabs.ts'
+import { PER_MM3, boreRange } from '../mass/slabs.ts'
 import type { PartMass } from '../mass/part.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { isInside } from '../geometry/nearest.ts'
@@ -33,7 +33,7 @@ export function overlapFindings(mounted: Mounted): Finding[] {
       const area = polygonArea(both)
       if (area <= TOLERANCE.clashArea) return []
       const density = part.bodies.find((body) => body.id === b.id)?.density ?? part.density
-      const doubled = area * height * density * 1e-9
+      const doubled = area * height * density * PER_MM3
       const message = `Bodies ${a.id} and ${b.id} overlap by ${plain(area, 0)} mm² over ${fmt.length(height)} of height: ${fmt.mass(doubled)} is counted twice. Cut one back or raise its base.`
       return [finding('caution', 'bodies-overlap', b.id, message, polygonPlace(both))]
     }),

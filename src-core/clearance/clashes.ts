@@ -20,9 +20,6 @@ import {
   type Polygons,
 } from './solids.ts'
 
-/** mm by which a piece may stand over the rim before it is worth a word. */
-const OVERHANG = 0.5
-
 interface FlatPiece {
   readonly piece: MountedPiece
   readonly polygons: Polygons
@@ -114,7 +111,7 @@ function pieceOnPlate(mounted: Mounted, { item, at, footprint }: MountedPiece, f
     return [finding('stop', 'off-plate', item.id, message, at)]
   }
   const { point, distance } = farthestFrom(footprint, { x: 0, y: 0 })
-  if (distance <= rim + OVERHANG) return []
+  if (distance <= rim + TOLERANCE.overhang) return []
   const message = `${called(item)} overhangs the plate's rim by ${fmt.length(distance - rim)} (reaches ${fmt.length(distance)}, rim ${fmt.length(rim)}). Nothing guards what sticks out; draw it in if you can.`
   return [finding('caution', 'overhangs-plate', item.id, message, point)]
 }

@@ -11,9 +11,6 @@ import type { Mounted, MountedPiece } from '../mounting/types.ts'
 
 export type Polygons = Point[][]
 
-/** mm: chord error for clash checks; finer than any setting on a faceplate. */
-const CHORD_ERROR = 0.01
-
 export interface Box {
   readonly x0: number
   readonly y0: number
@@ -36,18 +33,15 @@ export function boxOf(polygons: Polygons): Box {
 
 export const boxesMeet = (a: Box, b: Box): boolean => a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1
 
-/** mm: more than the polygon library moves a point. */
-const ROUNDING = 1e-5
-
 /**
  * Whether the area that rings enclose (even-odd) comes into a box or to its edge. Of polygons that do not, nothing is
  * left within the box whatever is cut from or joined to them, and the polygon library need not be asked.
  */
 export function reaches(polygons: Polygons, { x0, y0, x1, y1 }: Box): boolean {
-  const left = x0 - ROUNDING
-  const right = x1 + ROUNDING
-  const low = y0 - ROUNDING
-  const high = y1 + ROUNDING
+  const left = x0 - TOLERANCE.polygonRounding
+  const right = x1 + TOLERANCE.polygonRounding
+  const low = y0 - TOLERANCE.polygonRounding
+  const high = y1 + TOLERANCE.polygonRounding
   const cx = (x0 + x1) / 2
   const cy = (y0 + y1) / 2
   let inside = false
@@ -82,10 +76,10 @@ export const heightOverlap = (a: { z0: number; z1: number }, b: { z0: number; z1
   Math.min(a.z1, b.z1) - Math.max(a.z0, b.z0)
 
 export const footprintPolygons = (piece: MountedPiece): Polygons => [
-  flattenRing(piece.footprint, CHORD_ERROR),
+  flattenRing(piece.footprint, TOLERANCE.clashChord),
 ]
 export const discPolygons = (centre: Point, diameter: number): Polygons => [
-  flattenRing(circleRing(centre, diameter), CHORD_ERROR),
+  flattenRing(circleRing(centre, diameter), TOLERANCE.clashChord),
 ]
 
 export interface FlatBody {
@@ -113,7 +107,7 @@ function flatOutlines(body: Body): readonly (readonly Point[])[] {
   let rings = flat.get(body)
   if (!rings) {
     const regions = isPrism(body) ? [body] : silhouette(body.mesh)
-    flat.set(body, (rings = regions.flatMap((r) => flattenRegion(r, CHORD_ERROR))))
+    flat.set(body, (rings = regions.flatMap((r) => flattenRegion(r, TOLERANCE.clashChord))))
   }
   return rings
 }

@@ -1,4 +1,5 @@
 /** What the setup's cut asks of the spindle and of the clamps. */
+import { atMost } from '../geometry/tolerance.ts'
 import type { Finding } from '../findings/finding.ts'
 import { finding } from '../findings/finding.ts'
 import { findMaterial } from '../job/materials.ts'
@@ -61,7 +62,7 @@ export function cuttingFindings(
       ? 'even the slowest gear is faster'
       : `nearest gear at or below ${fmt.speed(advice.gear_rpm)}`
   const ideal = `${plain(cut.speed, 1)} m/min on ${fmt.length(bore.diameter)} is ${fmt.speed(advice.ideal_rpm)}, ${gear}`
-  if (setup.speed !== null && setup.speed > advice.ideal_rpm * (1 + 1e-9)) {
+  if (setup.speed !== null && !atMost(setup.speed, advice.ideal_rpm)) {
     const at = surfaceSpeed(bore.diameter, setup.speed)
     findings.push(
       finding(

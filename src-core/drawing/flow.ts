@@ -1,4 +1,5 @@
 /** Sets blocks of text and tables into the free regions of one sheet after another. Sheet mm. */
+import { PAPER_TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
 import type { Primitive } from './model.ts'
 
@@ -65,7 +66,9 @@ function fillPage(
   }
   for (const block of blocks) {
     const tries = regions.map((region, k) =>
-      block.width <= region.width + 1e-6 ? block.lay(region.width, region.height - used[k]! + 1e-6) : null,
+      block.width <= region.width + PAPER_TOLERANCE.fit
+        ? block.lay(region.width, region.height - used[k]! + PAPER_TOLERANCE.fit)
+        : null,
     )
     const whole = tries.findIndex((laid) => laid !== null && laid.rest === null)
     if (whole >= 0) {

@@ -1,4 +1,5 @@
 import { angleTowards, onCircle } from '../geometry/angles.ts'
+import { PAPER_TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point, Vertex } from '../geometry/types.ts'
 import { formatNumber } from './formatNumber.ts'
 import type { PathStep } from './model.ts'
@@ -6,10 +7,6 @@ import { subPaths } from './subPaths.ts'
 
 /** A tenth of a micrometre: far below what a printer places. */
 const DECIMALS = 4
-/** Pieces of a quarter turn may be over by this much (rad) before another is cut. */
-const SLACK = 1e-6
-/** An arc that rises less than this over its chord (mm) is written as a line. */
-const FLAT = 1e-6
 
 /**
  * A path as SVG path data, mm, y down from the sheet's upper edge (PDF writing reads the same notation).
@@ -43,7 +40,7 @@ export function pathData(steps: readonly PathStep[], sheetHeight: number): strin
 
 function isFlat(from: Vertex, to: Point): boolean {
   const rise = (Math.abs(from.bulge ?? 0) * Math.hypot(to.x - from.x, to.y - from.y)) / 2
-  return rise < FLAT
+  return rise < PAPER_TOLERANCE.flat
 }
 
 /** Turning about the centre in equal pieces; sweep = 4 atan(bulge), radius = chord (1 + bulge²) / (4 |bulge|). */
@@ -57,7 +54,7 @@ function arcPieces(from: Vertex, to: Point, write: (p: Point) => string): string
   const share = (1 - bulge * bulge) / (4 * bulge)
   const centre = { x: (from.x + to.x) / 2 - dy * share, y: (from.y + to.y) / 2 + dx * share }
   const start = angleTowards(centre, from)
-  const count = Math.max(1, Math.ceil(Math.abs(sweep) / (Math.PI / 2) - SLACK))
+  const count = Math.max(1, Math.ceil(Math.abs(sweep) / (Math.PI / 2) - PAPER_TOLERANCE.quarterTurn))
   const size = formatNumber(radius, DECIMALS)
   // Counter-clockwise with y up is anticlockwise on a y-down page: sweep flag 0.
   const head = `A${size} ${size} 0 0 ${sweep > 0 ? 0 : 1} `

@@ -5,9 +5,9 @@
 import { edgeBounds, makeEdge, ringEdges } from '../geometry/edges.ts'
 import { edgeMeetings } from '../geometry/intersect.ts'
 import { polygonDifference, polygonUnion } from '../geometry/polygon.ts'
-import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point, Region } from '../geometry/types.ts'
 import { circleRing } from '../geometry/edges.ts'
+import { TOLERANCE } from '../geometry/tolerance.ts'
 import { isPrism, type Mesh, type Plate, type Slot } from '../job/schema.ts'
 import type { Mounted, MountedBore, Placement } from '../mounting/types.ts'
 import { slotRing } from './frontLines.ts'
@@ -15,13 +15,11 @@ import type { Segment } from './placing/quad.ts'
 import { placePoint } from '../mounting/place.ts'
 
 type Polygon = Point[]
-/** mm beside the plane, so that a vertex or an edge on it does not count twice. */
-const HAIR = 1e-7
 const FAR = 1e6
 
 /** Ranges of y at x = 0 that lie in the region, rising. */
 export function sectionRanges(region: Region): [number, number][] {
-  const cutter = makeEdge({ x: HAIR, y: -FAR }, { x: HAIR, y: FAR }, 0)
+  const cutter = makeEdge({ x: TOLERANCE.besidePlane, y: -FAR }, { x: TOLERANCE.besidePlane, y: FAR }, 0)
   const ys = [region.outline, ...region.holes]
     .flatMap((ring) => ringEdges(ring))
     .flatMap((edge) => edgeMeetings(cutter, edge))
@@ -114,7 +112,7 @@ function slice(mesh: Mesh, placement: Placement, base: number): Segment[] {
   const at = (i: number) => {
     const v = mesh.vertices
     const p = placePoint(placement, { x: v[3 * i]!, y: v[3 * i + 1]! })
-    return { x: p.x - HAIR, y: p.y, z: v[3 * i + 2]! + base }
+    return { x: p.x - TOLERANCE.besidePlane, y: p.y, z: v[3 * i + 2]! + base }
   }
   const out: Segment[] = []
   for (let t = 0; t + 2 < mesh.triangles.length; t += 3) {

@@ -1,5 +1,6 @@
 /** Plane affine maps: x′ = a·x + c·y + e, y′ = b·x + d·y + f. */
 import { toRadians, wholeTurn } from './angles.ts'
+import { ROUNDING } from './tolerance.ts'
 import type { Point } from './types.ts'
 
 export interface Affine {
@@ -59,5 +60,5 @@ export function keepsCircles(m: Affine): boolean {
   const size = Math.abs(m.a) + Math.abs(m.b) + Math.abs(m.c) + Math.abs(m.d)
   const direct = Math.abs(m.a - m.d) + Math.abs(m.b + m.c)
   const mirrored = Math.abs(m.a + m.d) + Math.abs(m.b - m.c)
-  return Math.min(direct, mirrored) <= 1e-9 * size
+  return Math.min(direct, mirrored) <= ROUNDING.share * size
 }

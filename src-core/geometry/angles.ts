@@ -2,6 +2,7 @@
  * Angles: degrees in a job and on paper, radians inside a formula, counter-clockwise from +x. Nothing else in the house
  * converts or wraps one.
  */
+import { ROUNDING } from './tolerance.ts'
 import type { Point } from './types.ts'
 
 /** A full turn, rad. */
@@ -43,7 +44,7 @@ export function directionOf(v: Point): number {
   if (v.x === 0 && v.y === 0) return 0
   const angle = toDegrees(angleOf(v))
   if (angle >= 0) return angle
-  return angle > -1e-9 ? 0 : angle + 360
+  return angle > -ROUNDING.angle ? 0 : angle + 360
 }
 
 /** The vector of length `radius` in the direction `angle` degrees. */

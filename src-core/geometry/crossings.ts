@@ -5,9 +5,9 @@
 import { edgeBounds, ringEdges, type Edge } from './edges.ts'
 import { edgeMeetings } from './intersect.ts'
 import { nearestOnEdge } from './nearest.ts'
-import { TOLERANCE } from './tolerance.ts'
 import type { Point, Ring } from './types.ts'
 import type { RingFault, RingFaultKind } from './ringFault.ts'
+import { ROUNDING, TOLERANCE } from './tolerance.ts'
 
 interface Placed {
   readonly edge: Edge
@@ -154,11 +154,11 @@ function runsOn(before: Edge, after: Edge): boolean {
   const vx = after.b.x - after.a.x
   const vy = after.b.y - after.a.y
   const bend = 2 * (Math.abs(before.bulge) + Math.abs(after.bulge))
-  return ux * vx + uy * vy < -(bend + 1e-9) * Math.sqrt((ux * ux + uy * uy) * (vx * vx + vy * vy))
+  return ux * vx + uy * vy < -(bend + ROUNDING.share) * Math.sqrt((ux * ux + uy * uy) * (vx * vx + vy * vy))
 }
 
 /** Tangent neighbours meet at a flat angle: the crossing formula finds their common vertex with fewer digits. */
 function sharedSlack(p: Edge, q: Edge): number {
   const size = Math.max(p.arc?.radius ?? 0, q.arc?.radius ?? 0)
-  return Math.max(TOLERANCE.coincident, Math.sqrt(size * 1e-9), size * 1e-7)
+  return Math.max(TOLERANCE.coincident, Math.sqrt(size * ROUNDING.length), size * TOLERANCE.tangentMeeting)
 }

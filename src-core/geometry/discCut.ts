@@ -17,7 +17,7 @@ import {
 import { edgeMeetings } from './intersect.ts'
 import { signedRingMoments } from './ringMoments.ts'
 import { windingNumber } from './nearest.ts'
-import { TOLERANCE } from './tolerance.ts'
+import { ROUNDING, TOLERANCE } from './tolerance.ts'
 import type { Point, Region, Ring } from './types.ts'
 
 const kept = new WeakMap<Region, readonly Edge[]>()
@@ -117,7 +117,7 @@ function plainSide({ a, b, bulge }: Edge, centre: Point, radius: number): 'insid
   const ax = a.x - centre.x
   const ay = a.y - centre.y
   const square = dx * dx + dy * dy
-  const room = (Math.sqrt(square) / 2) * size + 1e-6 * (1 + radius)
+  const room = (Math.sqrt(square) / 2) * size + TOLERANCE.coincident * (1 + radius)
   const t = square === 0 ? 0 : Math.max(0, Math.min(1, -(ax * dx + ay * dy) / square))
   const px = ax + t * dx
   const py = ay + t * dy
@@ -135,7 +135,7 @@ function split(edge: Edge, cuts: readonly number[]): Edge[] {
   const pieces: Edge[] = []
   let from = 0
   for (const t of sorted) {
-    if (t - from <= 1e-12) continue
+    if (t - from <= ROUNDING.fraction) continue
     pieces.push(edgePiece(edge, from, t))
     from = t
   }

@@ -1,5 +1,5 @@
 import { FULL_TURN, angleTowards, onCircle, turning, wholeTurnRadians } from './angles.ts'
-import { TOLERANCE } from './tolerance.ts'
+import { ROUNDING, TOLERANCE } from './tolerance.ts'
 import type { Point, Ring, Vertex } from './types.ts'
 
 /** A circular arc's own numbers: radians, `sweep` signed, counter-clockwise positive. */
@@ -86,9 +86,8 @@ export function arcFraction(arc: Arc, angle: number): number | null {
   const raw = arc.sweep > 0 ? angle - arc.start : arc.start - angle
   const along = wholeTurnRadians(raw)
   const sweep = Math.abs(arc.sweep)
-  const slack = 1e-12
-  if (along <= sweep + slack) return Math.min(1, along / sweep)
-  return along >= FULL_TURN - slack ? 0 : null
+  if (along <= sweep + ROUNDING.fraction) return Math.min(1, along / sweep)
+  return along >= FULL_TURN - ROUNDING.fraction ? 0 : null
 }
 
 /** Box of an edge, mm. */

@@ -1,5 +1,6 @@
 import { onCircle } from './angles.ts'
 import { arcFraction, makeEdge } from './edges.ts'
+import { ROUNDING } from './tolerance.ts'
 import type { Point, Ring } from './types.ts'
 
 /** The point of a ring farthest from `from`, arcs exactly, and its distance in mm. */
@@ -39,7 +40,7 @@ export function farthestFrom(ring: Ring, from: Point): { point: Point; distance:
  */
 function staysWithin(a: Point, b: Point, bulge: number, from: Point, reach: number): boolean {
   const size = Math.abs(bulge)
-  const room = reach * (1 - 1e-9) - ((Math.abs(b.x - a.x) + Math.abs(b.y - a.y)) * size) / 2
+  const room = reach * (1 - ROUNDING.share) - ((Math.abs(b.x - a.x) + Math.abs(b.y - a.y)) * size) / 2
   if (size > 1 || !(room > 0)) return false
   const ax = a.x - from.x
   const ay = a.y - from.y

@@ -1,5 +1,6 @@
 import { angleTowards } from './angles.ts'
 import { arcFraction, type Arc, type Edge } from './edges.ts'
+import { ROUNDING } from './tolerance.ts'
 import type { Point } from './types.ts'
 
 /** Fractions along two edges where they meet, and the point. Edges lying on one another give their shared ends. */
@@ -8,8 +9,6 @@ export interface Meeting {
   readonly tb: number
   readonly at: Point
 }
-
-const SLACK = 1e-12
 
 /** All points where two edges meet, ends included. */
 export function edgeMeetings(a: Edge, b: Edge): Meeting[] {
@@ -28,7 +27,7 @@ function lineLine(a: Edge, b: Edge): Meeting[] {
   const dx = b.a.x - a.a.x
   const dy = b.a.y - a.a.y
   const scale = Math.hypot(ax, ay) * Math.hypot(bx, by)
-  if (Math.abs(cross) <= SLACK * scale) return collinear(a, b)
+  if (Math.abs(cross) <= ROUNDING.fraction * scale) return collinear(a, b)
   const ta = (dx * by - dy * bx) / cross
   const tb = (dx * ay - dy * ax) / cross
   return within(ta) && within(tb) ? [meeting(ta, tb, a)] : []
@@ -39,7 +38,7 @@ function collinear(a: Edge, b: Edge): Meeting[] {
   const ay = a.b.y - a.a.y
   const la = Math.hypot(ax, ay)
   const off = la === 0 ? Infinity : Math.abs(ax * (b.a.y - a.a.y) - ay * (b.a.x - a.a.x)) / la
-  if (off > 1e-9) return []
+  if (off > ROUNDING.length) return []
   const along = (p: Point) => ((p.x - a.a.x) * ax + (p.y - a.a.y) * ay) / (la * la)
   const t0 = along(b.a)
   const t1 = along(b.b)
@@ -65,7 +64,7 @@ function lineArc(line: Edge, curve: Edge, arc: Arc): Meeting[] {
   // Distance of the line from the centre, from the cross product: no cancellation for large radii.
   const off = Math.abs(dx * fy - dy * fx) / Math.sqrt(qa)
   const half2 = (arc.radius - off) * (arc.radius + off)
-  if (half2 < -SLACK * arc.radius * arc.radius) return []
+  if (half2 < -ROUNDING.fraction * arc.radius * arc.radius) return []
   const half = Math.sqrt(Math.max(0, half2) / qa)
   const roots = half === 0 ? [mid] : [mid - half, mid + half]
   const found: Meeting[] = []
@@ -84,8 +83,8 @@ function arcArc(a: Edge, arcA: Arc, b: Edge, arcB: Arc): Meeting[] {
   const d = Math.hypot(dx, dy)
   const found: Meeting[] = []
   const size = Math.max(arcA.radius, arcB.radius)
-  if (d <= 1e-9 * Math.max(1, size)) {
-    if (Math.abs(arcA.radius - arcB.radius) > 1e-9 * Math.max(1, size)) return []
+  if (d <= ROUNDING.share * Math.max(1, size)) {
+    if (Math.abs(arcA.radius - arcB.radius) > ROUNDING.share * Math.max(1, size)) return []
     for (const [tb, p] of [
       [0, b.a],
       [1, b.b],
@@ -104,7 +103,7 @@ function arcArc(a: Edge, arcA: Arc, b: Edge, arcB: Arc): Meeting[] {
   }
   const along = (d * d + (arcA.radius - arcB.radius) * (arcA.radius + arcB.radius)) / (2 * d)
   const half2 = (arcA.radius - along) * (arcA.radius + along)
-  if (half2 < -1e-9 * size) return sharedEnds(a, b, found)
+  if (half2 < -ROUNDING.length * size) return sharedEnds(a, b, found)
   const half = Math.sqrt(Math.max(0, half2))
   for (const h of half === 0 ? [0] : [half, -half]) {
     const at = {
@@ -136,8 +135,8 @@ function sharedEnds(a: Edge, b: Edge, found: readonly Meeting[]): Meeting[] {
   return extra
 }
 
-const near = (p: Point, q: Point) => Math.hypot(p.x - q.x, p.y - q.y) <= 1e-9
-const within = (t: number) => t >= -SLACK && t <= 1 + SLACK
+const near = (p: Point, q: Point) => Math.hypot(p.x - q.x, p.y - q.y) <= ROUNDING.length
+const within = (t: number) => t >= -ROUNDING.fraction && t <= 1 + ROUNDING.fraction
 const clamp = (t: number) => Math.max(0, Math.min(1, t))
 const meeting = (ta: number, tb: number, a: Edge): Meeting => ({
   ta: clamp(ta),

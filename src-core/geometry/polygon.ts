@@ -5,12 +5,11 @@
  * checks and pictures; masses come from the exact rings.
  */
 import { areaPathsD, booleanOpD, ClipType, EndType, FillRule, inflatePathsD, JoinType } from 'clipper2-ts'
+import { TOLERANCE } from './tolerance.ts'
 import type { Point } from './types.ts'
 
 /** Decimals of a millimetre that the library keeps. */
 const DECIMALS = 6
-/** mm: rounded corners of an offset stray by no more than this. */
-const ARC_TOLERANCE = 1e-3
 
 type Polygons = readonly (readonly Point[])[]
 
@@ -26,7 +25,7 @@ export const polygonDifference = (a: Polygons, b: Polygons) => combine(ClipType.
 
 /** Grows (by > 0) or shrinks outlines by `by` mm with round corners; holes must wind the other way. */
 export function polygonOffset(polygons: Polygons, by: number): Point[][] {
-  return inflatePathsD(copy(polygons), by, JoinType.Round, EndType.Polygon, 2, DECIMALS, ARC_TOLERANCE)
+  return inflatePathsD(copy(polygons), by, JoinType.Round, EndType.Polygon, 2, DECIMALS, TOLERANCE.offsetArc)
 }
 
 /** Net area, mm²: what `combine` returns winds outlines and holes oppositely. */

@@ -6,6 +6,7 @@
  */
 import type { Edge } from './edges.ts'
 import { segmentIntegrals } from './segment.ts'
+import { TOLERANCE } from './tolerance.ts'
 import type { Point, Region, Ring } from './types.ts'
 
 /** ∫dA, ∫x dA, ∫y dA, ∫x² dA, ∫xy dA, ∫y² dA in mm², mm³ and mm⁴ about a stated point. */
@@ -19,8 +20,6 @@ export interface Moments {
 }
 
 const ORIGIN: Point = { x: 0, y: 0 }
-/** Bulge below which an edge is straight: the powers of its radius would pass the largest number there is. */
-const STRAIGHT = 1e-15
 export const NO_MOMENTS: Moments = { area: 0, x: 0, y: 0, xx: 0, xy: 0, yy: 0 }
 
 /** Running sums about a local anchor; `add` takes the edge's ends relative to the anchor. */
@@ -40,7 +39,7 @@ class Sums {
     this.xx += ((x0 * x0 + x0 * x1 + x1 * x1) * k) / 12
     this.yy += ((y0 * y0 + y0 * y1 + y1 * y1) * k) / 12
     this.xy += ((x0 * y1 + 2 * x0 * y0 + 2 * x1 * y1 + x1 * y0) * k) / 24
-    if (Math.abs(bulge) > STRAIGHT) this.addSegment(x0, y0, x1, y1, bulge)
+    if (Math.abs(bulge) > TOLERANCE.straightBulge) this.addSegment(x0, y0, x1, y1, bulge)
   }
 
   private addSegment(x0: number, y0: number, x1: number, y1: number, bulge: number): void {

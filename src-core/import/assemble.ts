@@ -1,4 +1,5 @@
 /** From the readers' runs of edges to a preview. */
+import { IMPORT_TOLERANCE } from '../geometry/tolerance.ts'
 import type { Vertex } from '../geometry/types.ts'
 import { LIMITS } from '../job/schema.ts'
 import { convert } from '../units/convert.ts'
@@ -8,16 +9,8 @@ import { joinEnds } from './joinEnds.ts'
 import { nestRings, outlineFaults } from './nest.ts'
 import type { ImportOptions, ImportUnit, Preview, PreviewFault } from './types.ts'
 
-/** mm: fitted arcs stray from their curves by no more. */
-const CURVE_TOLERANCE = 0.01
-/** mm: ends this near are joined unless the user says otherwise. A rule of thumb: drawings are snapped far finer. */
-const JOIN_WITHIN = 0.02
-/** Shares of the drawing's extent, for files that state no unit: 10 µm and 20 µm in a part of 1 m. */
-const CURVE_SHARE = 1e-5
-const JOIN_SHARE = 2e-5
 /** Beyond this there are not digits enough to join ends. */
 const FARTHEST = 1e7
-const LEAST_TOLERANCE = 1e-9
 
 export interface Scale {
   readonly units: ImportUnit | null
@@ -32,13 +25,17 @@ export interface Scale {
 export function scaleOf(stated: ImportUnit | null, options: ImportOptions, extent: number): Scale {
   const units = options.units ?? stated
   const factor = units ? toMm(units) : 1
-  const curve = units ? CURVE_TOLERANCE : Math.min(CURVE_TOLERANCE, CURVE_SHARE * extent)
-  const join = options.joinWithin ?? (units ? JOIN_WITHIN : Math.min(JOIN_WITHIN, JOIN_SHARE * extent))
+  const curve = units
+    ? IMPORT_TOLERANCE.curve
+    : Math.min(IMPORT_TOLERANCE.curve, IMPORT_TOLERANCE.curveShare * extent)
+  const join =
+    options.joinWithin ??
+    (units ? IMPORT_TOLERANCE.join : Math.min(IMPORT_TOLERANCE.join, IMPORT_TOLERANCE.joinShare * extent))
   return {
     units,
     factor,
-    curve: Math.max(curve, LEAST_TOLERANCE),
-    join: Math.max(LEAST_TOLERANCE, Math.min(join, 100)),
+    curve: Math.max(curve, IMPORT_TOLERANCE.least),
+    join: Math.max(IMPORT_TOLERANCE.least, Math.min(join, 100)),
   }
 }
 

@@ -3,6 +3,7 @@ import { FULL_TURN } from '../geometry/angles.ts'
 import { makeEdge } from '../geometry/edges.ts'
 import type { Point, Vertex } from '../geometry/types.ts'
 import { applyTo, applyToVector, determinant, keepsCircles, type Affine } from '../geometry/affine.ts'
+import { ROUNDING } from '../geometry/tolerance.ts'
 import { fitArcs, type Fit } from './fitArcs.ts'
 
 export interface Chain {
@@ -29,18 +30,18 @@ export function ellipticArc({ centre, u, v, start, sweep }: EllipticArc, fit: Fi
     x: centre.x + u.x * Math.cos(t) + v.x * Math.sin(t),
     y: centre.y + u.y * Math.cos(t) + v.y * Math.sin(t),
   })
-  const pieces = Math.max(1, Math.ceil(Math.abs(sweep) / Math.PI - 1e-9))
+  const pieces = Math.max(1, Math.ceil(Math.abs(sweep) / Math.PI - ROUNDING.share))
   const breaks = Array.from({ length: pieces + 1 }, (_, k) => start + (sweep * k) / pieces)
   const size = Math.hypot(u.x, u.y) + Math.hypot(v.x, v.y)
   const unequal = Math.abs(Math.hypot(u.x, u.y) - Math.hypot(v.x, v.y))
   const skew = size === 0 ? 0 : Math.abs(u.x * v.x + u.y * v.y) / size
-  if (unequal > 1e-9 * size || skew > 1e-9 * size) {
+  if (unequal > ROUNDING.share * size || skew > ROUNDING.share * size) {
     // Quarter turns to begin with, so that no half of an ellipse is taken for a straight line.
     return fitArcs(at, halved(breaks), fit)
   }
   const turn = u.x * v.y - u.y * v.x > 0 ? 1 : -1
   // A half turn is exactly 1, which the tangent misses by a digit.
-  const half = Math.abs(Math.abs(sweep / pieces) - Math.PI) < 1e-12
+  const half = Math.abs(Math.abs(sweep / pieces) - Math.PI) < ROUNDING.fraction
   const bulge = turn * (half ? Math.sign(sweep) : Math.tan(sweep / pieces / 4))
   return breaks.map((t, k) => {
     fit.budget.vertex(fit.place)

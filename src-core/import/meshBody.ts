@@ -1,4 +1,5 @@
 /** An STL file's triangles as a body of a part. */
+import { IMPORT_TOLERANCE } from '../geometry/tolerance.ts'
 import { LIMITS, type MeshBody } from '../job/schema.ts'
 import { meshFaultWords } from '../mesh/faultWords.ts'
 import { convert } from '../units/convert.ts'
@@ -16,8 +17,6 @@ export type MeshBodyResult =
 
 /** Vertices per mm: they are kept to 1 µm. */
 const PER_MM = 1000
-/** mm: rounding can part two corners that were one by at most √3 µm. */
-const WELD = 2e-3
 
 /**
  * A body whose lowest point sits on the part's seat, x and y as in the file; vertices in mm, rounded to 1 µm. Refused
@@ -32,7 +31,7 @@ export function meshBody(
   const corners = stl.triangles.map((value) => Math.round(value * factor) / PER_MM)
   const far = corners.find((value) => !(Math.abs(value) <= LIMITS.coordinate))
   if (far !== undefined) return { ok: false, reason: `${badCoordinate(far)} mm`, faults: null }
-  const { vertices, triangles, collapsed } = weld(corners, WELD)
+  const { vertices, triangles, collapsed } = weld(corners, IMPORT_TOLERANCE.weld)
   if (triangles.length < 12)
     return { ok: false, reason: 'fewer than four triangles with an area', faults: null }
   if (vertices.length / 3 > LIMITS.meshVertices) {

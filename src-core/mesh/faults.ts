@@ -1,4 +1,5 @@
 /** What keeps a triangle mesh from being a solid, and what is merely odd about it. */
+import { ROUNDING } from '../geometry/tolerance.ts'
 import { EdgeTable } from './edgeTable.ts'
 import { meshProperties } from './properties.ts'
 import type { TriangleMesh } from './types.ts'
@@ -74,7 +75,7 @@ function isFlat(v: ArrayLike<number>, a: number, b: number, c: number): boolean 
   const wy = v[c + 1]! - v[a + 1]!
   const wz = v[c + 2]! - v[a + 2]!
   const area = Math.hypot(uy * wz - uz * wy, uz * wx - ux * wz, ux * wy - uy * wx)
-  return area <= 1e-12 * (ux * ux + uy * uy + uz * uz + wx * wx + wy * wy + wz * wz)
+  return area <= ROUNDING.fraction * (ux * ux + uy * uy + uz * uz + wx * wx + wy * wy + wz * wz)
 }
 
 function middle(v: ArrayLike<number>, a: number, b: number): [number, number, number] {

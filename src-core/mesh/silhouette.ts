@@ -5,6 +5,7 @@
  * is above zero. Places are rounded to 0.1 µm (coarser beyond 1.6 m), so a silhouette strays by less than 0.01 mm;
  * only the tip of a needle may be lost, where it is narrower than a few grid units.
  */
+import { IMPORT_TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point, Region } from '../geometry/types.ts'
 import { boundaryRings, doubleArea, nestRings } from './boundary.ts'
 import { convexHull } from './convexHull.ts'
@@ -25,10 +26,6 @@ export interface Silhouette {
 /** mm: the grid's unit, as long as the mesh is no wider than GRID_SPAN units. */
 const UNIT = 1e-4
 const GRID_SPAN = 2 ** 24
-/** mm: an opening or a speck narrower than this is dropped. */
-const SLIVER = 0.01
-/** mm: vertices that stray no further from a straight edge are left out. */
-const THINNING = 2e-3
 /** Outlines and holes beyond which the convex hull stands in: no drawing or clearance is the better for them. */
 const MOST_RINGS = 2000
 
@@ -60,7 +57,7 @@ function makeSilhouette(mesh: TriangleMesh): Silhouette {
   const large = rings?.filter((ring) => !isSliver(ring, unit))
   if (large && large.length <= MOST_RINGS) {
     const regions = nestRings(large.map((ring) => ring.map(toMm)))
-    return { regions: regions.map((region) => thinOut(region, THINNING)), hull: false }
+    return { regions: regions.map((region) => thinOut(region, IMPORT_TOLERANCE.thinning)), hull: false }
   }
   const hull = convexHull(points).map(toMm)
   return { regions: hull.length < 3 ? [] : [{ outline: hull, holes: [] }], hull: true }
@@ -73,7 +70,7 @@ function outlineRings(points: PointTable, contour: Segments): Point[][] | null {
   return found && boundaryRings(points, edges, found)
 }
 
-/** A hole that is nowhere much wider than SLIVER, or an outline no larger than SLIVER. */
+/** A hole that is nowhere much wider than IMPORT_TOLERANCE.sliver, or an outline no larger than IMPORT_TOLERANCE.sliver. */
 function isSliver(ring: readonly Point[], unit: number): boolean {
   const area = (doubleArea(ring) / 2) * unit * unit
   let length = 0
@@ -81,7 +78,7 @@ function isSliver(ring: readonly Point[], unit: number): boolean {
     const q = ring[(i + 1) % ring.length]!
     length += Math.hypot(q.x - p.x, q.y - p.y) * unit
   })
-  return area < 0 ? -area < (SLIVER * length) / 2 : length < 2 * SLIVER
+  return area < 0 ? -area < (IMPORT_TOLERANCE.sliver * length) / 2 : length < 2 * IMPORT_TOLERANCE.sliver
 }
 
 /** The edges at which the triangles, each wound counter-clockwise in plan, do not cancel. */

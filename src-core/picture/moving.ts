@@ -3,6 +3,7 @@ import { turnPoint } from '../geometry/angles.ts'
 import type { Point } from '../geometry/types.ts'
 import { applyTo, type Affine } from '../geometry/affine.ts'
 import { COORDINATE_LIMIT } from '../geometry/limits.ts'
+import { ROUNDING } from '../geometry/tolerance.ts'
 import type { Ties } from './planMap.ts'
 
 /** The ties with each plan point (mm) replaced; null where one would leave the range a job may hold. */
@@ -38,7 +39,7 @@ export function carried(from: Ties, to: Ties): Affine | null {
   const re = ((b.x - a.x) * dx + (b.y - a.y) * dy) / n
   const im = ((b.y - a.y) * dx - (b.x - a.x) * dy) / n
   const map = { a: re, b: im, c: -im, d: re, e: a.x - re * p.x + im * p.y, f: a.y - im * p.x - re * p.y }
-  const near = 1e-9 * (1 + Math.hypot(a.x, a.y) + Math.hypot(b.x, b.y))
+  const near = ROUNDING.share * (1 + Math.hypot(a.x, a.y) + Math.hypot(b.x, b.y))
   const same = from.every((t, i) => {
     const at = applyTo(map, t)
     return Math.hypot(at.x - to[i]!.x, at.y - to[i]!.y) <= near

@@ -7,6 +7,7 @@
  * Berkeley, 1989, section 2.2.3). Pixels count downward and millimetres upward, so a photograph that is not mirrored
  * turns clockwise corners in pixel coordinates into counter-clockwise ones in the plan.
  */
+import { PICTURE_TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
 import { adjugate, multiply, project, weight, type Matrix3 } from './matrix.ts'
 
@@ -30,13 +31,6 @@ export interface PlanMap {
 
 export type PlanMapResult =
   { readonly ok: true; readonly map: PlanMap } | { readonly ok: false; readonly reason: string }
-
-/** Two points nearer than this share of a line's length lie on it; below it a picture cannot be squared up anyhow. */
-const FLATNESS = 1e-3
-/** px: ties nearer than this cannot be told apart. */
-const APART_PX = 1
-/** mm */
-const APART_MM = 1e-3
 
 const pixelOf = (t: Tie): Point => ({ x: t.u, y: t.v })
 const planOf = (t: Tie): Point => ({ x: t.x, y: t.y })
@@ -66,9 +60,9 @@ export function tieFault(ties: Ties): string | null {
   const plan = ties.map(planOf)
   for (let i = 0; i < ties.length; i++)
     for (let k = i + 1; k < ties.length; k++) {
-      if (distance(pixels[i]!, pixels[k]!) < APART_PX)
+      if (distance(pixels[i]!, pixels[k]!) < PICTURE_TOLERANCE.apart)
         return `${i + 1} and ${k + 1} are the same point of the picture`
-      if (distance(plan[i]!, plan[k]!) < APART_MM)
+      if (distance(plan[i]!, plan[k]!) < PICTURE_TOLERANCE.apartOnPlan)
         return `${i + 1} and ${k + 1} are the same point of the part`
     }
   if (ties.length === 2) return null
@@ -94,7 +88,7 @@ function convexity(q: readonly Point[]): Going {
     const longest = Math.max(distance(a, b), distance(b, c), distance(a, c))
     return cross / longest ** 2
   })
-  if (turns.some((t) => Math.abs(t) < FLATNESS)) return 'in line'
+  if (turns.some((t) => Math.abs(t) < PICTURE_TOLERANCE.flatness)) return 'in line'
   if (turns.every((t) => t > 0)) return 'counter-clockwise'
   return turns.every((t) => t < 0) ? 'clockwise' : 'not convex'
 }

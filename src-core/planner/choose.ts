@@ -3,6 +3,7 @@
  * tree node from each tree; the zonogon of their bounds cannot leave more than any choice below it does, and their
  * least masses cannot weigh more. So the first whole choice that comes up is the best there is.
  */
+import { ROUNDING } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
 import type { Entry, EntryTree } from './entries.ts'
 import { Heap } from './heap.ts'
@@ -105,7 +106,7 @@ export function choose(input: ChooseInput): ChooseResult {
 function beats(residual: number, mass: number, best: Choice): boolean {
   const a = level(residual)
   const b = level(best.residual)
-  return a < b || (a === b && mass < best.mass - 1e-9)
+  return a < b || (a === b && mass < best.mass - ROUNDING.mass)
 }
 
 const scratch: Span[] = []

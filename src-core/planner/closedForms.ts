@@ -4,6 +4,7 @@
  * counter-clockwise from +x; masses and radii in any one unit each (mass in kg and radius in mm in this program).
  */
 import { directionOf, opposite, polar, toRadians } from '../geometry/angles.ts'
+import { ROUNDING, TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point, Point3 } from '../geometry/types.ts'
 
 /** A mass at a radius and an angle. */
@@ -65,9 +66,6 @@ export type SplitOutcome =
   /** The wanted angle lies outside the two: one share would have to be taken away. */
   | { readonly kind: 'negative'; readonly first: number; readonly second: number }
 
-/** Angle (rad) between two directions below which they count as one line: a millionth of a degree. */
-const IN_LINE = toRadians(1e-6)
-
 /**
  * Shares a correction `amount` wanted at `angle` between two allowed angles a and b at the same radius:
  * W_a = W·sin(b − θ)/sin(b − a), W_b = W·sin(θ − a)/sin(b − a) (resolution along two directions; the working rule
@@ -75,10 +73,10 @@ const IN_LINE = toRadians(1e-6)
  */
 export function splitOverTwoAngles(amount: number, angle: number, a: number, b: number): SplitOutcome {
   const across = Math.sin(toRadians(b - a))
-  if (Math.abs(across) < IN_LINE) return { kind: 'in line' }
+  if (Math.abs(across) < toRadians(TOLERANCE.inLine)) return { kind: 'in line' }
   const first = (amount * Math.sin(toRadians(b - angle))) / across
   const second = (amount * Math.sin(toRadians(angle - a))) / across
-  const slack = 1e-12 * Math.abs(amount)
+  const slack = ROUNDING.fraction * Math.abs(amount)
   if (first < -slack || second < -slack) return { kind: 'negative', first, second }
   return { kind: 'split', first: Math.max(0, first), second: Math.max(0, second) }
 }

@@ -1,7 +1,7 @@
 /**
  * Free radii: where along its slot (or whether in its hole) a stack or a piece of hardware may stand. Everything is
  * exact for straight edges and discs; arcs of outlines are drawn as chords that stray by at most 0.01 mm, and every
- * shape is grown by `INSIDE` to make up for it, so a radius given as free is free.
+ * shape is grown by `TOLERANCE.inside` to make up for it, so a radius given as free is free.
  */
 import { crossSlideReach, swingRadius } from '../clearance/clearance.ts'
 import {
@@ -21,9 +21,6 @@ import type { Mounted } from '../mounting/types.ts'
 import type { Interval } from './intervals.ts'
 import { growShape, type Shape } from './shape.ts'
 import { clearOf, withinRadius, type Rings } from './sweep.ts'
-
-/** mm kept from every limit: covers the chord error of outlines, erring to the inside. */
-export const INSIDE = 0.02
 
 /** A slot or hole as a line from the axis: the bolt stands `radius` mm along `angle` degrees. */
 export interface Station {
@@ -78,7 +75,7 @@ export interface FreeQuery {
 
 export class FreeRadii {
   private readonly mounted: Mounted
-  /** Clearance asked for beyond `INSIDE`, and from what swings past, mm. */
+  /** Clearance asked for beyond `TOLERANCE.inside`, and from what swings past, mm. */
   private readonly clearance: number
   private readonly swingMargin: number
   private readonly bodies: readonly FlatBody[]
@@ -132,13 +129,13 @@ export class FreeRadii {
     }
     if (!q.overPart) free = clearOf(free, shape, this.inFrameOf(this.materialBetween(z0, z1), station))
     if (free.length === 0 || station.bolt <= 0) return free
-    const bolt: Shape = { kind: 'disc', radius: station.bolt / 2 + INSIDE }
+    const bolt: Shape = { kind: 'disc', radius: station.bolt / 2 + TOLERANCE.inside }
     return clearOf(free, bolt, this.inFrameOf(this.materialBetween(0, z1), station))
   }
 
   private grown(shape: Shape): Shape {
     let kept = this.shapes.get(shape)
-    if (!kept) this.shapes.set(shape, (kept = growShape(shape, INSIDE + this.clearance)))
+    if (!kept) this.shapes.set(shape, (kept = growShape(shape, TOLERANCE.inside + this.clearance)))
     return kept
   }
 

@@ -9,7 +9,7 @@ import type { Mounted } from '../mounting/types.ts'
 import { contactOf, inPlate, type Contact } from './contact.ts'
 import { EntryTree, type Entry } from './entries.ts'
 import type { FreeRadii } from './free.ts'
-import { INSIDE, listStations, type Station } from './free.ts'
+import { listStations, type Station } from './free.ts'
 import type { Interval } from './intervals.ts'
 import { settle, type Pairing, type SettleResult } from './settle.ts'
 import type { Shape } from './shape.ts'
@@ -139,7 +139,7 @@ export class Model {
       }
     }
     const directions = entries.map((e) => this.directions[e.line]!)
-    return settle(base, entries, directions, pairs, this.options.clearance + INSIDE, limit)
+    return settle(base, entries, directions, pairs, this.options.clearance + TOLERANCE.inside, limit)
   }
 
   /** How two entries can meet; null where they are at different heights. */

@@ -4,6 +4,7 @@
  * large as the depth of their overlap allows, is cut out (a shape that moves by d cannot gain more than d of gap),
  * and the four pieces round it are searched, most promising first, until an answer clears every pair.
  */
+import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
 import type { Contact } from './contact.ts'
 import { amountAt, radiusAt, type Entry } from './entries.ts'
@@ -23,8 +24,6 @@ export interface SettleResult {
   readonly lower: number
 }
 
-/** mm: two things are clear when this much less than the wanted gap lies between them; ends the division. */
-const GAP_SLACK = 0.01
 const MOST_BOXES = 400
 
 interface Box {
@@ -98,7 +97,7 @@ function deepestPair(
     const x = radii[j]! * directions[j]!.x - radii[i]! * directions[i]!.x
     const y = radii[j]! * directions[j]!.y - radii[i]! * directions[i]!.y
     const depth = gap - contact.gap(x, y)
-    if (depth > GAP_SLACK && depth > (bad?.depth ?? 0)) bad = { i, j, depth }
+    if (depth > TOLERANCE.gap && depth > (bad?.depth ?? 0)) bad = { i, j, depth }
   }
   return bad
 }

@@ -5,11 +5,9 @@ import { flattenRing } from '../geometry/flatten.ts'
 import { ringMoments } from '../geometry/ringMoments.ts'
 import { polygonOffset } from '../geometry/polygon.ts'
 import { convexHull } from '../geometry/convexHull.ts'
+import { ROUNDING, TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
 import type { Footprint } from '../job/schema.ts'
-
-/** mm: chord error of a footprint's arcs. */
-const CHORD_ERROR = 0.005
 
 /** A disc about the origin, or an outline of straight edges, counter-clockwise. */
 export type Shape =
@@ -22,7 +20,7 @@ export function footprintShape(footprint: Footprint): Shape {
   if ('circle' in footprint) return { kind: 'disc', radius: footprint.circle / 2 }
   const ring =
     'rect' in footprint ? rectRing(ORIGIN, footprint.rect[0], footprint.rect[1], 0) : footprint.outline
-  return { kind: 'outline', points: counterClockwise(flattenRing(ring, CHORD_ERROR)) }
+  return { kind: 'outline', points: counterClockwise(flattenRing(ring, TOLERANCE.footprintChord)) }
 }
 
 /** Plan centre of a footprint in its own frame: where a piece of even thickness has its mass. */
@@ -50,14 +48,14 @@ export function growShape(shape: Shape, by: number): Shape {
 
 /** Whether `outer` covers `inner`, both with their bolts in one place. */
 export function coversShape(outer: Shape, inner: Shape): boolean {
-  if (outer.kind === 'disc') return farthestOut(inner) <= outer.radius + 1e-9
+  if (outer.kind === 'disc') return farthestOut(inner) <= outer.radius + ROUNDING.length
   if (!isConvex(outer.points)) return false
   return outer.points.every((a, i) => {
     const b = outer.points[(i + 1) % outer.points.length]!
     const length = Math.hypot(b.x - a.x, b.y - a.y)
     const inward = (p: Point) => ((b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x)) / length
-    if (inner.kind === 'disc') return inward(ORIGIN) >= inner.radius - 1e-9
-    return inner.points.every((p) => inward(p) >= -1e-9)
+    if (inner.kind === 'disc') return inward(ORIGIN) >= inner.radius - ROUNDING.length
+    return inner.points.every((p) => inward(p) >= -ROUNDING.length)
   })
 }
 
@@ -96,6 +94,6 @@ export function isConvex(points: readonly Point[]): boolean {
   return points.every((a, i) => {
     const b = points[(i + 1) % points.length]!
     const c = points[(i + 2) % points.length]!
-    return (b.x - a.x) * (c.y - b.y) - (b.y - a.y) * (c.x - b.x) >= -1e-9
+    return (b.x - a.x) * (c.y - b.y) - (b.y - a.y) * (c.x - b.x) >= -ROUNDING.area
   })
 }

@@ -7,7 +7,7 @@ import type { Point } from '../geometry/types.ts'
 import type { Slot } from '../job/schema.ts'
 import { facingOf } from '../mounting/hardware.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
-import { INSIDE, type FreeRadii, type Station } from './free.ts'
+import { type FreeRadii, type Station } from './free.ts'
 import { intersectIntervals, type Interval } from './intervals.ts'
 import { footprintShape, growShape, turnShape, type Shape } from './shape.ts'
 import { clearOf, isCovered, type Rings } from './sweep.ts'
@@ -107,7 +107,7 @@ function overPartRanges(
     const rings = body.regions
       .flatMap((r) => flattenRegion(r))
       .map((r) => r.map((p) => turnPoint(p, -slot.angle)))
-    const clear = clearOf([{ lo: from - WIDE, hi: from + WIDE }], growShape(shape, INSIDE), rings)
+    const clear = clearOf([{ lo: from - WIDE, hi: from + WIDE }], growShape(shape, TOLERANCE.inside), rings)
     if (clear.some((c) => c.lo <= from && from <= c.hi)) free = intersectIntervals(free, clear)
   }
   return free

@@ -1,4 +1,5 @@
 /** Every multiset of the stock that can stand on one bolt, by number of pieces, made as far as they are asked for. */
+import { ROUNDING } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
 import type { StockItem } from '../job/schema.ts'
 import { coversShape, footprintCentre, footprintShape, hullOfShapes, type Shape } from './shape.ts'
@@ -73,7 +74,8 @@ export class StackLevels {
     for (const stack of from) {
       for (let i = stack.last; i < this.stock.length; i++) {
         const item = this.stock[i]!
-        if (stack.counts[i]! >= item.count || stack.height + item.height > this.heightLimit + 1e-9) continue
+        if (stack.counts[i]! >= item.count || stack.height + item.height > this.heightLimit + ROUNDING.length)
+          continue
         if (this.stacks.length >= MOST_STACKS) {
           this.complete = false
           return next

@@ -4,6 +4,7 @@
  * edges: each pair of edges meets over one closed interval of r, and between those intervals a shape lies either
  * wholly inside an obstacle (or round it) or clear of it, which one look at the middle decides.
  */
+import { ROUNDING } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
 import { mergeIntervals, subtractIntervals, type Interval } from './intervals.ts'
 import { isConvex, type Shape } from './shape.ts'
@@ -76,7 +77,7 @@ function discMeetsEdge(radius: number, a: Point, b: Point, out: Interval[]): voi
 
 /** The r for which min ≤ slope·r + at0 ≤ max. */
 function linearRange(slope: number, at0: number, min: number, max: number): Interval {
-  if (Math.abs(slope) < 1e-15)
+  if (Math.abs(slope) < ROUNDING.slope)
     return at0 < min || at0 > max ? { lo: Infinity, hi: -Infinity } : { lo: -Infinity, hi: Infinity }
   const p = (min - at0) / slope
   const q = (max - at0) / slope

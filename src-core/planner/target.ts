@@ -1,4 +1,5 @@
 /** What a plan has to reach: the speed that is wanted and the unbalance that the criterion allows at it. */
+import { atMost } from '../geometry/tolerance.ts'
 import type { Analysis } from '../analysis/result.ts'
 import type { Job, Setup } from '../job/schema.ts'
 import { allowedUnbalance } from '../unbalance/criterion.ts'
@@ -19,4 +20,4 @@ export const targetUnbalance = (setup: Setup, analysis: Analysis, rpm: number): 
 
 /** Whether the 95 % bound of an analysed setup meets the criterion at `rpm`. */
 export const meetsTarget = (analysis: Analysis, rpm: number): boolean =>
-  analysis.limits.balance === null || analysis.limits.balance >= rpm * (1 - 1e-9)
+  analysis.limits.balance === null || atMost(rpm, analysis.limits.balance)

@@ -3,6 +3,7 @@
  * segments is a zonogon (a convex polygon, symmetric about its centre, whose edges lie along the segments), so the
  * answer is the distance from the origin to it. One segment is a line's nearest point, two make a parallelogram.
  */
+import { ROUNDING } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
 
 export interface Span {
@@ -11,9 +12,6 @@ export interface Span {
   readonly lo: number
   readonly hi: number
 }
-
-/** Directions nearer to parallel than this (sine) add up to one edge. */
-const PARALLEL = 1e-12
 
 /** Least |b + Σ aᵢuᵢ|, in the unit of b. */
 export function leastLength(bx: number, by: number, spans: readonly Span[]): number {
@@ -43,7 +41,7 @@ export function leastLength(bx: number, by: number, spans: readonly Span[]): num
       const half = (s.hi - s.lo) / 2
       if (half <= 0) continue
       const sine = s.uy * ux - s.ux * uy
-      if (sine <= PARALLEL && sine >= -PARALLEL) {
+      if (sine <= ROUNDING.fraction && sine >= -ROUNDING.fraction) {
         length += half
         continue
       }
@@ -111,7 +109,7 @@ function edgeOf(spans: readonly Span[], index: number, q: Point): Edge {
     const half = (s.hi - s.lo) / 2
     if (half <= 0) continue
     const sine = s.uy * ux - s.ux * uy
-    if (Math.abs(sine) <= PARALLEL) {
+    if (Math.abs(sine) <= ROUNDING.fraction) {
       length += half
       continue
     }
@@ -131,7 +129,8 @@ function amountsOn(spans: readonly Span[], middle: readonly number[], edge: Edge
   return spans.map((s, j) => {
     const cosine = s.ux * on.ux + s.uy * on.uy
     const sine = s.uy * on.ux - s.ux * on.uy
-    const share = Math.abs(sine) <= PARALLEL ? Math.sign(cosine) * edge.along : Math.sign(sine) * edge.side
+    const share =
+      Math.abs(sine) <= ROUNDING.fraction ? Math.sign(cosine) * edge.along : Math.sign(sine) * edge.side
     const amount = middle[j]! + ((s.hi - s.lo) / 2) * share * gauge
     return Math.max(s.lo, Math.min(s.hi, amount))
   })

@@ -1,4 +1,5 @@
 /** Limits on the spindle speed, the ceiling they make, and the verdict at each speed. */
+import { atMost } from '../geometry/tolerance.ts'
 import type { Setup } from '../job/schema.ts'
 import { centrifugalForce, coupleMoment, equivalentGrade, STANDARD_GRAVITY } from '../unbalance/static.ts'
 import type { Ceiling, CeilingLimit, SpeedLimits, SpeedRow, Verdict } from './types.ts'
@@ -26,7 +27,7 @@ export const bestEstimateCeiling = (limits: SpeedLimits, fouls: boolean): Ceilin
 
 /** go up to the ceiling, caution up to the best estimate's, stop above. rpm. */
 export function verdictAt(rpm: number, ceiling: Ceiling, best: Ceiling): Verdict {
-  const under = (c: Ceiling) => c.rpm === null || rpm <= c.rpm * (1 + 1e-9)
+  const under = (c: Ceiling) => c.rpm === null || atMost(rpm, c.rpm)
   if (under(ceiling)) return 'go'
   return under(best) ? 'caution' : 'stop'
 }

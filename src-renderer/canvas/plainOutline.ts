@@ -1,10 +1,7 @@
 /** What of a long outline the screen can show: part of a pixel is left out. */
 import { makeEdge, type Edge } from '../../src-core/geometry/edges.ts'
 import type { Point, Ring } from '../../src-core/geometry/types.ts'
-
-/** Pixels by which what is drawn may stray: an arc this flat is its chord; vertices this near to a line are left out. */
-const FLAT = 0.1
-const NEAR = 0.2
+import { REACH } from '../editor/reach.ts'
 
 type Run = Pick<Edge, 'b' | 'arc'>
 
@@ -14,9 +11,9 @@ type Run = Pick<Edge, 'b' | 'arc'>
  * @param scale pixels a millimetre
  */
 export function plainOutline(ring: Ring, closed: boolean, scale: number): Run[] {
-  const flat = FLAT / scale
+  const flat = REACH.paintedArc / scale
   const runs: Run[] = []
-  const line = new Line(NEAR / scale, ring[0]!)
+  const line = new Line(REACH.paintedVertex / scale, ring[0]!)
   const count = closed ? ring.length : ring.length - 1
   let last: Point = ring[0]!
   const to = (b: Point, arc: Run['arc']) => {

@@ -8,12 +8,7 @@ import { distanceToRegion } from '../../src-core/geometry/nearest.ts'
 import type { Point, Region, Ring } from '../../src-core/geometry/types.ts'
 import type { Mounted } from '../../src-core/mounting/types.ts'
 import type { Target } from './target.ts'
-
-export const HIT_PX = { handle: 14, edge: 5 } as const
-/** A finger is less exact than a mouse. */
-export const TOUCH_PX = { handle: 26, edge: 12 } as const
-
-export type HitMargins = { readonly handle: number; readonly edge: number }
+import { REACH, reach } from './reach.ts'
 
 export interface Handle {
   readonly target: Target
@@ -46,12 +41,12 @@ export function hitTest(
   selected: Target | null,
   point: Point,
   pxPerMm: number,
-  margins: HitMargins = HIT_PX,
+  touch = false,
 ): Target | null {
   const within = (p: Point, px: number) => Math.hypot(p.x - point.x, p.y - point.y) * pxPerMm <= px
-  const handle = handles(mounted, selected).find((h) => within(h.at, margins.handle))
+  const handle = handles(mounted, selected).find((h) => within(h.at, reach(REACH.handle, touch)))
   if (handle) return handle.target
-  const edge = margins.edge / pxPerMm
+  const edge = reach(REACH.outline, touch) / pxPerMm
   const piece = [...mounted.pieces]
     .sort((a, b) => b.z1 - a.z1)
     .find(

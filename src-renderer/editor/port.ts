@@ -3,6 +3,7 @@ import type { Point } from '../../src-core/geometry/types.ts'
 import type { Job } from '../../src-core/job/schema.ts'
 import type { Mounted } from '../../src-core/mounting/types.ts'
 import type { Guide, Target } from './target.ts'
+import { REACH } from './reach.ts'
 
 export interface PointerInput {
   /** Plate frame, mm. */
@@ -49,9 +50,6 @@ export interface Tool {
   readonly cursor: string
 }
 
-/** A press that moves less than this many pixels is a click. */
-export const DRAG_START_PX = 4
-
 /** Whether a pressed pointer has gone far enough to drag; `steadiness` times as far for an unsteady hand. */
 export const hasDragged = (from: PointerInput, to: PointerInput, steadiness = 1): boolean =>
-  Math.hypot(to.screen.x - from.screen.x, to.screen.y - from.screen.y) >= DRAG_START_PX * steadiness
+  Math.hypot(to.screen.x - from.screen.x, to.screen.y - from.screen.y) >= REACH.dragStart * steadiness

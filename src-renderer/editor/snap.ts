@@ -1,6 +1,8 @@
 /** Snapping, pure: distances are screen pixels, so that it feels the same at every zoom. */
 import { wholeTurn } from '../../src-core/geometry/angles.ts'
+import { ROUNDING } from '../../src-core/geometry/tolerance.ts'
 import type { Point } from '../../src-core/geometry/types.ts'
+import { REACH } from './reach.ts'
 
 export interface SnapTarget {
   readonly at: Point
@@ -10,22 +12,20 @@ export interface SnapTarget {
   readonly rank: number
 }
 
-export const SNAP_PX = 10
-
 /** The nearest target within the radius (ties: rank, then order), else the point itself. */
 export function snapPoint(
   raw: Point,
   targets: readonly SnapTarget[],
   pxPerMm: number,
-  radiusPx: number = SNAP_PX,
+  radiusPx: number = REACH.snap.mouse,
 ): { point: Point; target: SnapTarget | null } {
   let best: SnapTarget | null = null
   let least = Infinity
   for (const target of targets) {
     const distance = Math.hypot(target.at.x - raw.x, target.at.y - raw.y) * pxPerMm
     if (distance > radiusPx) continue
-    const nearer = distance < least - 1e-9
-    const tie = Math.abs(distance - least) <= 1e-9 && best !== null && target.rank < best.rank
+    const nearer = distance < least - ROUNDING.length
+    const tie = Math.abs(distance - least) <= ROUNDING.length && best !== null && target.rank < best.rank
     if (nearer || tie) {
       best = target
       least = distance
@@ -50,10 +50,10 @@ export function freeStep(pxPerMm: number, units: 'mm' | 'in' = 'mm', least = 0):
 export const roundTo = (value: number, step: number): number =>
   Number((Math.round(value / step) * step).toFixed(6))
 
-/** Degrees: catches multiples of 15 within two degrees, else half degrees; 0 to below 360. */
+/** Degrees: catches multiples of the turn step, else half degrees; 0 to below 360. */
 export function snapAngle(degrees: number): { angle: number; snapped: boolean } {
-  const detent = Math.round(degrees / 15) * 15
-  const snapped = Math.abs(degrees - detent) <= 2
+  const detent = Math.round(degrees / REACH.turnStep) * REACH.turnStep
+  const snapped = Math.abs(degrees - detent) <= REACH.turn
   const angle = snapped ? detent : roundTo(degrees, 0.5)
   return { angle: wholeTurn(angle), snapped }
 }

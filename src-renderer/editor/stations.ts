@@ -1,5 +1,6 @@
 /** Where a piece may stand: the slots' centre lines between their ends, the holes, and the open face. */
 import { polar } from '../../src-core/geometry/angles.ts'
+import { ROUNDING } from '../../src-core/geometry/tolerance.ts'
 import type { Point } from '../../src-core/geometry/types.ts'
 import type { Hardware, Plate } from '../../src-core/job/schema.ts'
 import { roundTo } from './snap.ts'
@@ -22,8 +23,8 @@ export function nearestStation(plate: Plate, p: Point, step: number): Station | 
     const direction = polar(1, slot.angle)
     const along = p.x * direction.x + p.y * direction.y
     const radius = Math.min(slot.to, Math.max(slot.from, roundTo(along, step)))
-    take({ slot: slot.id, radius }, polar(radius, slot.angle), 1e-9)
+    take({ slot: slot.id, radius }, polar(radius, slot.angle), ROUNDING.length)
   }
-  for (const hole of plate.holes) take({ hole: hole.id }, { x: hole.x, y: hole.y }, 1e-9)
+  for (const hole of plate.holes) take({ hole: hole.id }, { x: hole.x, y: hole.y }, ROUNDING.length)
   return best
 }

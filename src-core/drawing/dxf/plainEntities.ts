@@ -1,5 +1,6 @@
 import { HatchBoundaryPaths, HatchPolylineBoundary, LWPolylineFlags, pattern, vertex } from '@tarikjabiri/dxf'
 import type { DxfBlock, TextOptions } from '@tarikjabiri/dxf'
+import { PAPER_TOLERANCE } from '../../geometry/tolerance.ts'
 import type { Vertex } from '../../geometry/types.ts'
 import { formatNumber } from '../formatNumber.ts'
 import type { CirclePrimitive, PlainPrimitive, TextPrimitive } from '../model.ts'
@@ -10,8 +11,6 @@ import { dxfNumber, dxfPoint } from './number.ts'
 import { BOLD_STYLE, REGULAR_STYLE } from './tables.ts'
 import { dxfText } from './text.ts'
 
-/** Smaller bulges are straight for any sheet (rise under 0.0005 mm over a metre) and would need an exponent. */
-const FLAT_BULGE = 1e-6
 const BULGE_DECIMALS = 12
 
 /**
@@ -42,7 +41,7 @@ export function addPlain(space: DxfBlock, primitive: PlainPrimitive, unit: numbe
 function dxfBulge(v: Vertex): number {
   const bulge = v.bulge ?? 0
   if (!Number.isFinite(bulge)) throw new RangeError(`Cannot write ${bulge} to a drawing`)
-  return Math.abs(bulge) < FLAT_BULGE ? 0 : Number(formatNumber(bulge, BULGE_DECIMALS))
+  return Math.abs(bulge) < PAPER_TOLERANCE.flatBulge ? 0 : Number(formatNumber(bulge, BULGE_DECIMALS))
 }
 
 function addPolyline(space: DxfBlock, run: SubPath, layerName: string, unit: number): void {

@@ -13,15 +13,11 @@ import {
 } from '../../geometry/edges.ts'
 import { edgeMeetings } from '../../geometry/intersect.ts'
 import { nearestOnEdge, windingNumber } from '../../geometry/nearest.ts'
+import { PAPER_TOLERANCE } from '../../geometry/tolerance.ts'
 import type { Point } from '../../geometry/types.ts'
 import type { CirclePrimitive, PathPrimitive, PathStep, Primitive } from '../model.ts'
 import type { Bounds } from '../placing/inkMap.ts'
 import { subPaths } from '../subPaths.ts'
-
-/** mm. Nearer to a shape's own outline than this is on it, and shows. */
-const ON_OUTLINE = 1e-4
-/** Pieces shorter than this share of an edge are not worth a line. */
-const LEAST_PIECE = 1e-9
 
 /** A filled shape: what is inside an odd number of its rings is hidden. */
 interface Cover {
@@ -100,14 +96,18 @@ function showing(edge: Edge, covers: readonly Cover[]): Edge[] {
   const pieces: [number, number][] = []
   for (let i = 0; i + 1 < cuts.length; i++) {
     const [from, to] = [cuts[i]!, cuts[i + 1]!]
-    if (to - from < LEAST_PIECE) continue
+    if (to - from < PAPER_TOLERANCE.leastPiece) continue
     if (near.some((c) => hides(c, pointOnEdge(edge, (from + to) / 2)))) continue
     const last = pieces.at(-1)
-    if (last && from - last[1] < LEAST_PIECE) last[1] = to
+    if (last && from - last[1] < PAPER_TOLERANCE.leastPiece) last[1] = to
     else pieces.push([from, to])
   }
   return pieces.map(([from, to]) =>
-    edgePiece(edge, from < LEAST_PIECE ? 0 : from, to > 1 - LEAST_PIECE ? 1 : to),
+    edgePiece(
+      edge,
+      from < PAPER_TOLERANCE.leastPiece ? 0 : from,
+      to > 1 - PAPER_TOLERANCE.leastPiece ? 1 : to,
+    ),
   )
 }
 
@@ -117,7 +117,7 @@ function hides({ rings, bounds }: Cover, p: Point): boolean {
   return !rings.some((ring) =>
     ring.some((e) => {
       const q = nearestOnEdge(e, p)
-      return Math.hypot(q.x - p.x, q.y - p.y) < ON_OUTLINE
+      return Math.hypot(q.x - p.x, q.y - p.y) < PAPER_TOLERANCE.onOutline
     }),
   )
 }
@@ -127,7 +127,8 @@ function chain(edges: readonly Edge[]): PathStep[] {
   const steps: PathStep[] = []
   let pen: Point | null = null
   for (const { a, b, bulge } of edges) {
-    if (!pen || Math.hypot(pen.x - a.x, pen.y - a.y) > ON_OUTLINE) steps.push({ to: 'move', x: a.x, y: a.y })
+    if (!pen || Math.hypot(pen.x - a.x, pen.y - a.y) > PAPER_TOLERANCE.onOutline)
+      steps.push({ to: 'move', x: a.x, y: a.y })
     steps.push(bulge === 0 ? { to: 'line', x: b.x, y: b.y } : { to: 'arc', x: b.x, y: b.y, bulge })
     pen = b
   }

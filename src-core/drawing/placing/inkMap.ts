@@ -2,14 +2,13 @@
 import type { Point } from '../../geometry/types.ts'
 import { flattenRing } from '../../geometry/flatten.ts'
 import { circleRing } from '../../geometry/edges.ts'
+import { PAPER_TOLERANCE } from '../../geometry/tolerance.ts'
 import type { PlainPrimitive } from '../model.ts'
 import { subPaths } from '../subPaths.ts'
 import { quadCorners, type Quad } from './quad.ts'
 
 /** mm. Half a millimetre is the clear space that a thin line needs to stay a line of its own. */
 const CELL = 0.5
-/** mm that a flattened arc may stray. */
-const CHORD_ERROR = 0.1
 
 /** Sine of a turn that moves no text by a cell. */
 const LEVEL = 1e-9
@@ -171,12 +170,12 @@ export class InkMap {
 
 function circleRun(centre: Point, radius: number): Point[] {
   if (!(radius > 0)) return [centre]
-  const ring = flattenRing(circleRing(centre, 2 * radius), CHORD_ERROR)
+  const ring = flattenRing(circleRing(centre, 2 * radius), PAPER_TOLERANCE.inkChord)
   return [...ring, ring[0]!]
 }
 
 function flatRun({ vertices, closed }: ReturnType<typeof subPaths>[number]): Point[] {
-  const ring = flattenRing(closed ? vertices : openRing(vertices), CHORD_ERROR)
+  const ring = flattenRing(closed ? vertices : openRing(vertices), PAPER_TOLERANCE.inkChord)
   return closed ? [...ring, ring[0]!] : ring
 }
 

@@ -1,13 +1,11 @@
 /** Cuts a drawing to a rectangle. Sheet mm. */
 import { flattenRing } from '../../geometry/flatten.ts'
 import { circleRing } from '../../geometry/edges.ts'
+import { PAPER_TOLERANCE } from '../../geometry/tolerance.ts'
 import type { Point } from '../../geometry/types.ts'
 import type { PathStep, PlainPrimitive } from '../model.ts'
 import type { Bounds } from '../placing/inkMap.ts'
 import { subPaths } from '../subPaths.ts'
-
-/** mm that a curve cut by the edge strays from the true one: a tenth of what a printer places. */
-const CHORD_ERROR = 0.005
 
 /**
  * What lies in the rectangle: whole things as they are, lines that cross its edge cut there (arcs as chords), filled
@@ -18,9 +16,12 @@ export function clipTo(primitives: readonly PlainPrimitive[], area: Bounds): Pla
     if (p.kind === 'text') return holds(area, p.at) ? [p] : []
     const runs =
       p.kind === 'circle'
-        ? [closed(flattenRing(circleRing(p.centre, 2 * p.radius), CHORD_ERROR))]
+        ? [closed(flattenRing(circleRing(p.centre, 2 * p.radius), PAPER_TOLERANCE.clipChord))]
         : subPaths(p.steps).map((run) => {
-            const flat = flattenRing(run.closed ? run.vertices : open(run.vertices), CHORD_ERROR)
+            const flat = flattenRing(
+              run.closed ? run.vertices : open(run.vertices),
+              PAPER_TOLERANCE.clipChord,
+            )
             return run.closed ? closed(flat) : flat
           })
     if (runs.every((run) => run.every((q) => holds(area, q)))) return [p]

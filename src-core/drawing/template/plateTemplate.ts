@@ -4,6 +4,7 @@
  * the neighbours and a 100 mm check line each way.
  */
 import { angleOf, toDegrees, toRadians } from '../../geometry/angles.ts'
+import { TOLERANCE } from '../../geometry/tolerance.ts'
 import type { Point } from '../../geometry/types.ts'
 import type { Job, Setup } from '../../job/schema.ts'
 import { findSetup, mountSetup } from '../../mounting/mount.ts'
@@ -68,7 +69,7 @@ function plateLines(mounted: Mounted): PlainPrimitive[] {
   out.push(...prick({ x: 0, y: 0 }))
   for (const { bore, centre } of mounted.bores) {
     out.push(circle('mark', centre, bore.diameter / 2))
-    if (Math.hypot(centre.x, centre.y) > 1e-6) out.push(...prick(centre))
+    if (Math.hypot(centre.x, centre.y) > TOLERANCE.coincident) out.push(...prick(centre))
   }
   for (const piece of mounted.pieces) out.push(...prick(piece.at))
   if (plate.slots.length > 0) {

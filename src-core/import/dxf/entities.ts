@@ -2,6 +2,7 @@
 import { FULL_TURN, toRadians, wholeTurn, wholeTurnRadians } from '../../geometry/angles.ts'
 import type { Point, Vertex } from '../../geometry/types.ts'
 import { applyTo, applyToVector, compose, type Affine } from '../../geometry/affine.ts'
+import { IMPORT_TOLERANCE, ROUNDING } from '../../geometry/tolerance.ts'
 import { ellipticArc, fullEllipse, mapChain, type Chain } from '../chain.ts'
 import { fitArcs, type Fit } from '../fitArcs.ts'
 import type { Entity } from './drawing.ts'
@@ -81,7 +82,7 @@ function chain(record: DxfRecord, vertices: readonly Vertex[], closed: boolean):
 export function planeOf(record: DxfRecord): 'up' | 'down' | 'tilted' {
   const tilt = Math.hypot(record.number(210, 0), record.number(220, 0))
   const z = record.number(230, 1)
-  if (tilt > 1e-6 * Math.abs(z)) return 'tilted'
+  if (tilt > IMPORT_TOLERANCE.tilt * Math.abs(z)) return 'tilted'
   return z > 0 ? 'up' : 'down'
 }
 
@@ -129,7 +130,8 @@ function readEllipse({ record }: Entity, m: Affine, fit: Fit): Made {
   }
   const start = record.number(41, 0)
   const sweep = wholeTurnRadians(record.number(42, FULL_TURN) - start)
-  if (sweep < 1e-9 || sweep > FULL_TURN - 1e-9) return chain(record, fullEllipse(arc, fit), true)
+  if (sweep < ROUNDING.angle || sweep > FULL_TURN - ROUNDING.angle)
+    return chain(record, fullEllipse(arc, fit), true)
   return chain(record, ellipticArc({ ...arc, start, sweep }, fit), false)
 }
 

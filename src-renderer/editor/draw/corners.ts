@@ -2,6 +2,7 @@
 import { angleTowards, turnBetweenRadians, wholeTurnRadians } from '../../../src-core/geometry/angles.ts'
 import { edgePiece, makeEdge, pointOnEdge, ringEdges, type Edge } from '../../../src-core/geometry/edges.ts'
 import { edgeMeetings } from '../../../src-core/geometry/intersect.ts'
+import { ROUNDING, TOLERANCE } from '../../../src-core/geometry/tolerance.ts'
 import type { Point, Ring, Vertex } from '../../../src-core/geometry/types.ts'
 
 export type Cornering =
@@ -33,7 +34,7 @@ export function fillet(ring: Ring, i: number, radius: number): Cornering {
   // The middle of the rounding lies at its radius from both edges; of two such places the one nearest the corner.
   const places = a && b ? edgeMeetings(a, b) : []
   const place = places.sort((p, q) => q.ta - q.tb - (p.ta - p.tb))[0]
-  if (!place || place.ta < 1e-9 || place.tb > 1 - 1e-9)
+  if (!place || place.ta < ROUNDING.share || place.tb > 1 - ROUNDING.share)
     return tooLarge(corner, radius * Math.abs(Math.tan(turn / 2)))
   const from = angleTowards(place.at, pointOnEdge(before, place.ta))
   const to = angleTowards(place.at, pointOnEdge(after, place.tb))
@@ -47,7 +48,7 @@ export function chamfer(ring: Ring, i: number, distance: number): Cornering {
   if (typeof corner === 'string') return no(corner)
   const { before, after } = corner
   const [back, on] = [distance / lengthOf(before), distance / lengthOf(after)]
-  if (back > 1 - 1e-9 || on > 1 - 1e-9) return tooLarge(corner, distance)
+  if (back > 1 - ROUNDING.share || on > 1 - ROUNDING.share) return tooLarge(corner, distance)
   return cut(ring, i, corner, { ta: 1 - back, tb: on }, 0)
 }
 
@@ -64,8 +65,10 @@ function cornerAt(ring: Ring, i: number): Corner | string {
   const after = edges[i]
   if (!before || !after || n < 2) return 'There is no corner here. Choose a point between two edges.'
   const turn = turnBetweenRadians(heading(before, 1), heading(after, 0))
-  if (Math.abs(turn) < 1e-6) return 'The edges run straight on here: there is no corner to take off.'
-  if (Math.abs(turn) > Math.PI - 1e-6) return 'The edges run back on themselves here. Move the point first.'
+  if (Math.abs(turn) < TOLERANCE.straightOn)
+    return 'The edges run straight on here: there is no corner to take off.'
+  if (Math.abs(turn) > Math.PI - TOLERANCE.straightOn)
+    return 'The edges run back on themselves here. Move the point first.'
   return { before, after, turn }
 }
 
@@ -91,7 +94,7 @@ function leftOf(e: Edge, by: number): Edge | null {
   if (e.arc) {
     const { centre, radius, sweep } = e.arc
     const k = (radius - Math.sign(sweep) * by) / radius
-    if (k <= 1e-9) return null
+    if (k <= ROUNDING.share) return null
     const out = (p: Point) => ({ x: centre.x + (p.x - centre.x) * k, y: centre.y + (p.y - centre.y) * k })
     return makeEdge(out(e.a), out(e.b), e.bulge)
   }

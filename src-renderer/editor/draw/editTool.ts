@@ -2,9 +2,10 @@
 import type { Point } from '../../../src-core/geometry/types.ts'
 import { setRing } from '../edits/bodies.ts'
 import { Grab } from '../grab.ts'
-import { DRAG_START_PX, type PointerInput } from '../port.ts'
+import { type PointerInput } from '../port.ts'
 import { Chosen } from './chosen.ts'
 import type { DrawPort, DrawPreview, DrawTool } from './drawPort.ts'
+import { REACH } from '../reach.ts'
 import { gripDrag } from './gripDrag.ts'
 import { findRing, gripAt, shareAlong, type Grip } from './grips.ts'
 import { splitEdge } from './rings.ts'
@@ -71,8 +72,8 @@ export class EditTool implements DrawTool {
     const at = input.screen
     const again =
       this.#lastDown &&
-      Math.hypot(at.x - this.#lastDown.at.x, at.y - this.#lastDown.at.y) < DRAG_START_PX &&
-      input.time - this.#lastDown.time < 450
+      Math.hypot(at.x - this.#lastDown.at.x, at.y - this.#lastDown.at.y) < REACH.dragStart &&
+      input.time - this.#lastDown.time < REACH.doubleClick
     this.#lastDown = again ? null : { at, time: input.time }
     if (again && grip && (grip.kind === 'edge' || grip.kind === 'bulge'))
       return this.#split(grip.ref, grip.index, input)

@@ -1,4 +1,5 @@
 /** What dragging a grip does to the ring it belongs to, part frame. */
+import { ROUNDING } from '../../../src-core/geometry/tolerance.ts'
 import type { Point, Ring } from '../../../src-core/geometry/types.ts'
 import { setRing } from '../edits/bodies.ts'
 import { moveRings } from '../edits/bodyCopies.ts'
@@ -77,6 +78,6 @@ function bend(
   length: (mm: number) => string,
 ): [caught: string, radius: string] {
   if (bulge === 0) return ['straight', '']
-  const half = Math.abs(Math.abs(bulge) - 1) < 1e-9
+  const half = Math.abs(Math.abs(bulge) - 1) < ROUNDING.share
   return [half ? 'half turn' : '', `R ${length((chord * (1 + bulge * bulge)) / (4 * Math.abs(bulge)))}`]
 }

@@ -5,6 +5,7 @@ import type { Point, Ring } from '../../../src-core/geometry/types.ts'
 import { isPrism, type Part, type Prism } from '../../../src-core/job/schema.ts'
 import { ringOf } from '../edits/bodies.ts'
 import { roundTo } from '../snap.ts'
+import { REACH, reach } from '../reach.ts'
 import { bulgeThrough } from './rings.ts'
 import type { RingRef } from './snapping.ts'
 
@@ -34,20 +35,20 @@ export function gripAt(
   touch: boolean,
 ): Grip | null {
   const px = (q: Point) => Math.hypot(q.x - p.x, q.y - p.y) * pxPerMm
-  const reach = touch ? 22 : 10
+  const near = reach(REACH.grip, touch)
   const ring = chosen && findRing(part, chosen)
   if (chosen && ring) {
-    const index = nearestIndex(ring, px, reach)
+    const index = nearestIndex(ring, px, near)
     if (index !== null) return { kind: 'vertex', ref: chosen, index }
     const middles = ringEdges(ring).map((e) => pointOnEdge(e, 0.5))
-    const bulge = nearestIndex(middles, px, reach * 0.8)
+    const bulge = nearestIndex(middles, px, near * REACH.middleShare)
     if (bulge !== null) return { kind: 'bulge', ref: chosen, index: bulge }
   }
   const bodies = part.bodies.filter(isPrism).sort((a, b) => b.base + b.thickness - (a.base + a.thickness))
   for (const body of bodies) {
     for (const ref of ringRefs(body)) {
       const edges = ringEdges(ringOf(body, ref.ring)).map((e) => nearestOnEdge(e, p))
-      const index = nearestIndex(edges, px, reach * 0.7)
+      const index = nearestIndex(edges, px, near * REACH.gripEdgeShare)
       if (index !== null) return { kind: 'edge', ref, index }
     }
   }
@@ -79,8 +80,8 @@ export function bulgeFor(a: Point, b: Point, p: Point, pxPerMm: number, free: bo
   if (free) return bulge
   const chord = Math.hypot(b.x - a.x, b.y - a.y)
   const height = (Math.abs(bulge) * chord) / 2
-  if (height * pxPerMm < 5) return 0
-  if (Math.abs(height - chord / 2) * pxPerMm < 5) return Math.sign(bulge)
+  if (height * pxPerMm < REACH.bend) return 0
+  if (Math.abs(height - chord / 2) * pxPerMm < REACH.bend) return Math.sign(bulge)
   return roundTo(bulge, 1e-4)
 }
 

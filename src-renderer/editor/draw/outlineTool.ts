@@ -1,12 +1,12 @@
 /** An outline of straight and arc edges, point by point; arcs run on smoothly from the edge before. */
 import { angleTowards, onCircle, toDegrees } from '../../../src-core/geometry/angles.ts'
+import { TOLERANCE } from '../../../src-core/geometry/tolerance.ts'
 import type { Point, Vertex } from '../../../src-core/geometry/types.ts'
 import type { PointerInput } from '../port.ts'
 import type { DrawPort, DrawTool } from './drawPort.ts'
+import { REACH } from '../reach.ts'
 import { bulgeOfRadius, headingAtEnd, tangentBulge } from './rings.ts'
 import type { Typed } from './typedPoint.ts'
-
-const CLOSE_PX = 12
 
 export class OutlineTool implements DrawTool {
   readonly name = 'outline'
@@ -101,7 +101,7 @@ export class OutlineTool implements DrawTool {
     const first = this.#vertices[0]
     if (!first || this.#vertices.length < 2) return false
     const p = this.#port.toPart(input.world)
-    return Math.hypot(first.x - p.x, first.y - p.y) * input.pxPerMm <= CLOSE_PX
+    return Math.hypot(first.x - p.x, first.y - p.y) * input.pxPerMm <= REACH.close
   }
   #bulgeTo(to: Point): number {
     if (!this.#arc) return 0
@@ -114,7 +114,7 @@ export class OutlineTool implements DrawTool {
   }
   #take(point: Point, given?: number): void {
     const last = this.#vertices.at(-1)
-    if (last && Math.hypot(last.x - point.x, last.y - point.y) < 1e-6) return
+    if (last && Math.hypot(last.x - point.x, last.y - point.y) < TOLERANCE.coincident) return
     const bulge = given ?? this.#bulgeTo(point)
     if (last) this.#vertices[this.#vertices.length - 1] = { ...last, bulge }
     this.#vertices.push({ x: point.x, y: point.y, bulge: 0 })
@@ -125,7 +125,8 @@ export class OutlineTool implements DrawTool {
     const first = this.#vertices[0]!
     const last = this.#vertices.at(-1)!
     // A last point set on the first is the same point.
-    const doubled = this.#vertices.length > 2 && Math.hypot(first.x - last.x, first.y - last.y) < 1e-6
+    const doubled =
+      this.#vertices.length > 2 && Math.hypot(first.x - last.x, first.y - last.y) < TOLERANCE.coincident
     const ring = doubled
       ? this.#vertices.slice(0, -1)
       : this.#vertices.map((v, i, all) => (i === all.length - 1 ? { ...v, bulge: this.#bulgeTo(first) } : v))

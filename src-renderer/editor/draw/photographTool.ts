@@ -11,8 +11,8 @@ import { planMap, type Ties } from '../../../src-core/picture/planMap.ts'
 import { setTies } from '../edits/photograph.ts'
 import { Grab, type Drag } from '../grab.ts'
 import type { PointerInput } from '../port.ts'
-import { SNAP_PX } from '../snap.ts'
 import type { DrawPort, DrawPreview, DrawTool } from './drawPort.ts'
+import { REACH, reach } from '../reach.ts'
 import type { Typed } from './typedPoint.ts'
 
 type Grip = 'first' | 'second' | 'whole'
@@ -122,7 +122,7 @@ export class PhotographTool implements DrawTool {
     if (!photograph || !ties) return null
     const at = this.#port.toPart(input.world)
     const near = (p: Point) =>
-      Math.hypot(p.x - at.x, p.y - at.y) * input.pxPerMm <= SNAP_PX * (input.touch ? 1.8 : 1)
+      Math.hypot(p.x - at.x, p.y - at.y) * input.pxPerMm <= reach(REACH.snap, input.touch)
     if (near(ties[1])) return 'second'
     if (near(ties[0])) return 'first'
     const made = planMap(ties)

@@ -1,5 +1,6 @@
 /** What can be done about a faulty ring, offered and never done unasked. */
 import type { RingFault } from '../../../src-core/geometry/ringFault.ts'
+import { TOLERANCE } from '../../../src-core/geometry/tolerance.ts'
 import type { Ring, Vertex } from '../../../src-core/geometry/types.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
 import { removeHole, setRing } from '../edits/bodies.ts'
@@ -49,7 +50,7 @@ export function repairFor(fault: RingFault, ring: Ring): Repair | null {
 export function withoutDoubles(ring: Ring): Vertex[] {
   const kept = ring.filter((v, i) => {
     const next = ring[(i + 1) % ring.length]!
-    return Math.hypot(next.x - v.x, next.y - v.y) > 1e-6
+    return Math.hypot(next.x - v.x, next.y - v.y) > TOLERANCE.coincident
   })
   return kept.map((v) => ({ x: v.x, y: v.y, bulge: v.bulge ?? 0 }))
 }

@@ -9,6 +9,7 @@ import {
   wholeTurnRadians,
 } from '../../../src-core/geometry/angles.ts'
 import { circleRing, makeEdge, ringEdges } from '../../../src-core/geometry/edges.ts'
+import { ROUNDING, TOLERANCE } from '../../../src-core/geometry/tolerance.ts'
 import type { Point, Ring, Vertex } from '../../../src-core/geometry/types.ts'
 
 const length = (a: Point, b: Point) => Math.hypot(b.x - a.x, b.y - a.y)
@@ -18,19 +19,19 @@ const wrap = (i: number, n: number) => ((i % n) + n) % n
 
 /** Corners at two points; null where it would have no area. */
 export function rectangle(a: Point, b: Point): Vertex[] | null {
-  if (Math.abs(b.x - a.x) < 1e-6 || Math.abs(b.y - a.y) < 1e-6) return null
+  if (Math.abs(b.x - a.x) < TOLERANCE.coincident || Math.abs(b.y - a.y) < TOLERANCE.coincident) return null
   return [a, { x: b.x, y: a.y }, b, { x: a.x, y: b.y }].map(full)
 }
 
 export function circle(centre: Point, radius: number): Vertex[] | null {
-  return radius < 1e-6 ? null : circleRing(centre, 2 * radius)
+  return radius < TOLERANCE.coincident ? null : circleRing(centre, 2 * radius)
 }
 
 /** Straight sides and half-turn ends about two centres. */
 export function obround(a: Point, b: Point, width: number): Vertex[] | null {
   const d = length(a, b)
-  if (width < 1e-6) return null
-  if (d < 1e-6) return circle(a, width / 2)
+  if (width < TOLERANCE.coincident) return null
+  if (d < TOLERANCE.coincident) return circle(a, width / 2)
   const nx = (-(b.y - a.y) / d) * (width / 2)
   const ny = ((b.x - a.x) / d) * (width / 2)
   return [
@@ -55,7 +56,7 @@ export function tangentBulge(a: Point, b: Point, heading: number): number {
 export function bulgeOfRadius(a: Point, b: Point, radius: number): number | null {
   const half = length(a, b) / 2
   const r = Math.abs(radius)
-  if (r < half - 1e-9 || half < 1e-9) return null
+  if (r < half - ROUNDING.length || half < ROUNDING.length) return null
   const bulge = Math.tan(Math.asin(Math.min(1, half / r)) / 2)
   return radius < 0 ? -bulge : bulge
 }
@@ -65,7 +66,7 @@ export function offsetEdge(ring: Ring, i: number, by: number): Vertex[] {
   const a = ring[i]!
   const b = ring[wrap(i + 1, ring.length)]!
   const d = length(a, b)
-  if (d < 1e-9) return copy(ring)
+  if (d < ROUNDING.length) return copy(ring)
   // Of a counter-clockwise ring the right-hand side is outside.
   const side = signedArea(ring) >= 0 ? by / d : -by / d
   return moveEdge(ring, i, { x: (b.y - a.y) * side, y: -(b.x - a.x) * side })
@@ -84,12 +85,12 @@ function signedArea(ring: Ring): number {
 /** Bulge of the arc from a to b through p; 0 where p lies on the line. */
 export function bulgeThrough(a: Point, b: Point, p: Point): number {
   const d = length(a, b)
-  if (d < 1e-9) return 0
+  if (d < ROUNDING.length) return 0
   const ux = (b.x - a.x) / d
   const uy = (b.y - a.y) / d
   const along = (p.x - a.x) * ux + (p.y - a.y) * uy
   const across = -(p.x - a.x) * uy + (p.y - a.y) * ux
-  if (Math.abs(across) < 1e-9) return 0
+  if (Math.abs(across) < ROUNDING.length) return 0
   // The angles at a and b; what is left to a half turn is the angle at p, and the arc over p turns by twice their sum.
   const at = Math.atan2(Math.abs(across), along) + Math.atan2(Math.abs(across), d - along)
   const bulge = Math.tan(at / 2)
@@ -130,7 +131,7 @@ export function splitEdge(ring: Ring, i: number, t: number): Vertex[] {
   const b = ring[wrap(i + 1, ring.length)]!
   const turn = 4 * Math.atan(a.bulge ?? 0)
   // By the chord from a: that keeps its digits for the flattest arc, whose centre is far away.
-  const share = Math.abs(turn) < 1e-9 ? t : Math.sin((turn * t) / 2) / Math.sin(turn / 2)
+  const share = Math.abs(turn) < ROUNDING.angle ? t : Math.sin((turn * t) / 2) / Math.sin(turn / 2)
   const angle = angleTowards(a, b) - (turn * (1 - t)) / 2
   const reach = length(a, b) * share
   next[i] = { ...next[i]!, bulge: Math.tan((turn * t) / 4) }
@@ -220,7 +221,7 @@ export function aimEdge(ring: Ring, i: number, chord: number, degrees: number): 
 /** Bulge for an arc of a radius over the edge from vertex i, bending the way it does; null where the radius is too small. */
 export function bulgeForRadius(ring: Ring, i: number, radius: number): number | null {
   const { length: chord } = edgeFigures(ring, i)
-  if (radius < chord / 2 - 1e-9) return null
+  if (radius < chord / 2 - ROUNDING.length) return null
   const now = ring[i]!.bulge ?? 0
   const quarter = Math.asin(Math.min(1, chord / (2 * radius))) / 2
   const bulge = Math.abs(now) > 1 ? 1 / Math.tan(quarter) : Math.tan(quarter)

@@ -1,8 +1,10 @@
 /** Rectangle, circle, slot and measure: a few points make a shape. By clicks, by a drag for the first two, or typed. */
 import { angleTowards, toDegrees } from '../../../src-core/geometry/angles.ts'
+import { ROUNDING } from '../../../src-core/geometry/tolerance.ts'
 import type { Point, Vertex } from '../../../src-core/geometry/types.ts'
 import { hasDragged, type PointerInput } from '../port.ts'
 import type { DrawPort, DrawTool, DrawToolName } from './drawPort.ts'
+import { REACH } from '../reach.ts'
 import { circle, obround, rectangle } from './rings.ts'
 import type { Typed } from './typedPoint.ts'
 
@@ -20,19 +22,21 @@ interface ShapeKind {
 const distance = (a: Point, b: Point) => Math.hypot(b.x - a.x, b.y - a.y)
 const toward = (a: Point, b: Point, by: number): Point => {
   const d = distance(a, b)
-  return d < 1e-9
+  return d < ROUNDING.length
     ? { x: a.x + by, y: a.y }
     : { x: a.x + ((b.x - a.x) / d) * by, y: a.y + ((b.y - a.y) / d) * by }
 }
 /** Distance of p from the line through a and b. */
 function across(a: Point, b: Point, p: Point): number {
   const d = distance(a, b)
-  return d < 1e-9 ? distance(a, p) : Math.abs((b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x)) / d
+  return d < ROUNDING.length
+    ? distance(a, p)
+    : Math.abs((b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x)) / d
 }
 /** A point beside the line a–b at a distance, on the pointer's side. */
 function beside(a: Point, b: Point, by: number): Point {
   const d = distance(a, b)
-  if (d < 1e-9) return { x: a.x, y: a.y + by }
+  if (d < ROUNDING.length) return { x: a.x, y: a.y + by }
   return { x: b.x - ((b.y - a.y) / d) * by, y: b.y + ((b.x - a.x) / d) * by }
 }
 
@@ -113,7 +117,7 @@ export class ShapeTool implements DrawTool {
     const pressed = this.#pressed
     this.#pressed = null
     if (!pressed || this.#points.length !== 1) return
-    if (!hasDragged(pressed, input, 2)) return
+    if (!hasDragged(pressed, input, REACH.unsteady)) return
     this.#take(this.#port.snap(input, this.#from).point)
   }
   cancel(): void {

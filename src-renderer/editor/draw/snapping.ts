@@ -3,9 +3,11 @@ import { angleTowards, toDegrees, toRadians, wholeTurn } from '../../../src-core
 import { makeEdge, pointOnEdge, ringEdges, type Edge } from '../../../src-core/geometry/edges.ts'
 import { edgeMeetings } from '../../../src-core/geometry/intersect.ts'
 import { nearestOnEdge } from '../../../src-core/geometry/nearest.ts'
+import { ROUNDING } from '../../../src-core/geometry/tolerance.ts'
 import type { Point } from '../../../src-core/geometry/types.ts'
 import { isPrism, type Part } from '../../../src-core/job/schema.ts'
-import { roundTo, SNAP_PX, snapPoint, type SnapTarget } from '../snap.ts'
+import { roundTo, snapPoint, type SnapTarget } from '../snap.ts'
+import { REACH, reach } from '../reach.ts'
 
 /** A ring of a body: 0 is its outline, 1 and up its holes. */
 export interface RingRef {
@@ -69,21 +71,19 @@ export interface SnapWish {
   readonly from: Point | null
 }
 
-/** Degrees whose multiples a new edge catches on. */
-const ANGLE_STEP = 15
-
 /** Points first, then the crossing of an edge with a direction, an edge, a direction, the grid. */
 export function snapDraw(raw: Point, targets: DrawTargets, wish: SnapWish): Snapped {
   const { pxPerMm } = wish
   if (wish.free) return { point: rounded(raw, 0.01), text: '' }
-  const radius = SNAP_PX * (wish.touch ? 1.8 : 1)
+  const radius = reach(REACH.snap, wish.touch)
   const caught = snapPoint(raw, targets.points, pxPerMm, radius)
   if (caught.target) return { point: caught.point, text: caught.target.text }
   const near = (p: Point) => Math.hypot(p.x - raw.x, p.y - raw.y) * pxPerMm
   const edge = targets.edges
     .map((e) => ({ edge: e, at: nearestOnEdge(e, raw) }))
     .reduce<{ edge: Edge; at: Point } | null>(
-      (best, e) => (near(e.at) <= radius * 0.7 && (!best || near(e.at) < near(best.at)) ? e : best),
+      (best, e) =>
+        near(e.at) <= radius * REACH.edgeShare && (!best || near(e.at) < near(best.at)) ? e : best,
       null,
     )
   const along = wish.from ? onDirection(wish.from, raw, wish) : null
@@ -100,7 +100,7 @@ const rounded = (p: Point, step: number): Point => ({ x: roundTo(p.x, step), y: 
 /** Where an edge meets the line from `from` through `toward`, within `reach` mm of the pointer. */
 function crossing(edge: Edge, from: Point, toward: Point, raw: Point, reach: number): Point | null {
   const d = Math.hypot(toward.x - from.x, toward.y - from.y)
-  if (d < 1e-9) return null
+  if (d < ROUNDING.length) return null
   const k = (d + 2 * reach) / d
   const far = { x: from.x + (toward.x - from.x) * k, y: from.y + (toward.y - from.y) * k }
   const found = edgeMeetings(makeEdge(from, far, 0), edge)
@@ -112,11 +112,11 @@ function crossing(edge: Edge, from: Point, toward: Point, raw: Point, reach: num
 /** The point on the nearest multiple of 15° from `from`, where the pointer is within some pixels of it. */
 function onDirection(from: Point, raw: Point, { pxPerMm, step }: SnapWish): Snapped | null {
   const d = Math.hypot(raw.x - from.x, raw.y - from.y)
-  if (d * pxPerMm < 8) return null
+  if (d * pxPerMm < REACH.directionFrom) return null
   const angle = toDegrees(angleTowards(from, raw))
-  const nearest = Math.round(angle / ANGLE_STEP) * ANGLE_STEP
+  const nearest = Math.round(angle / REACH.turnStep) * REACH.turnStep
   const off = Math.abs(Math.sin(toRadians(angle - nearest))) * d * pxPerMm
-  if (off > 5) return null
+  if (off > REACH.direction) return null
   const t = toRadians(nearest)
   const reach = roundTo(d, step)
   return {

@@ -4,6 +4,7 @@ import { edgeMeetings } from '../../../src-core/geometry/intersect.ts'
 import { ringMoments } from '../../../src-core/geometry/ringMoments.ts'
 import type { Ring, Vertex } from '../../../src-core/geometry/types.ts'
 import { regionFaults } from '../../../src-core/geometry/validate.ts'
+import { TOLERANCE } from '../../../src-core/geometry/tolerance.ts'
 import { withoutDoubles } from './repair.ts'
 
 /** Beyond so many crossings, or so many edges, only the one who draws can know what was meant. */
@@ -31,7 +32,10 @@ function cutOnce(ring: readonly Vertex[]): [Vertex[], Vertex[]] | null {
     for (let j = i + 1; j < n; j++) {
       const neighbours = j === i + 1 || (i === 0 && j === n - 1)
       for (const { ta, tb, at } of edgeMeetings(edges[i]!, edges[j]!)) {
-        const common = neighbours && ((ta > 1 - 1e-6 && tb < 1e-6) || (ta < 1e-6 && tb > 1 - 1e-6))
+        const common =
+          neighbours &&
+          ((ta > 1 - TOLERANCE.sharedEnd && tb < TOLERANCE.sharedEnd) ||
+            (ta < TOLERANCE.sharedEnd && tb > 1 - TOLERANCE.sharedEnd))
         if (common) continue
         const part = (k: number, share: number) => Math.tan(Math.atan(ring[k]!.bulge ?? 0) * share)
         const here = (bulge: number): Vertex => ({ x: at.x, y: at.y, bulge })

@@ -1,13 +1,12 @@
 /** Imported bodies put into the part. */
 import { ringEdges } from '../../../src-core/geometry/edges.ts'
+import { IMPORT_TOLERANCE } from '../../../src-core/geometry/tolerance.ts'
 import type { Point, Ring } from '../../../src-core/geometry/types.ts'
 import { isPrism, type Body, type Job } from '../../../src-core/job/schema.ts'
 import { editJob, type JobDraft } from './edit.ts'
 import { removeBore } from './bodies.ts'
 import { roundTo } from '../snap.ts'
 
-/** mm: the arcs of a round hole share their centre and radius within this. */
-const ROUND = 1e-3
 const MOST_BORES = 8
 
 export const addBodies = (job: Job, bodies: readonly Body[]): Job =>
@@ -48,8 +47,8 @@ export function circleOf(ring: Ring): { centre: Point; diameter: number } | null
   const same = arcs.every(
     (a) =>
       a !== null &&
-      Math.hypot(a.centre.x - first.centre.x, a.centre.y - first.centre.y) < ROUND &&
-      Math.abs(a.radius - first.radius) < ROUND,
+      Math.hypot(a.centre.x - first.centre.x, a.centre.y - first.centre.y) < IMPORT_TOLERANCE.round &&
+      Math.abs(a.radius - first.radius) < IMPORT_TOLERANCE.round,
   )
   return same ? { centre: first.centre, diameter: roundTo(2 * first.radius, 1e-4) } : null
 }

@@ -10,6 +10,7 @@ import { movePiece, moveNose } from '../edits/hardware.ts'
 import { centreAfterMove, setCentre, setTurn } from '../edits/mounting.ts'
 import type { Drag } from '../grab.ts'
 import { freeStep, roundTo, snapAngle, snapPoint, type SnapTarget } from '../snap.ts'
+import { REACH, reach } from '../reach.ts'
 import { nearestStation } from '../stations.ts'
 import type { Guide } from '../target.ts'
 
@@ -30,7 +31,9 @@ export function movePart(mounted: Mounted, from: Point, words: Words): Drag<Guid
         const p = placePoint(placement, c.point)
         return { at: { x: -p.x, y: -p.y }, text: String(i), rank: c.bore ? 0 : 1 }
       })
-      const caught = input.alt ? null : snapPoint(move, targets, input.pxPerMm, input.touch ? 18 : 10).target
+      const caught = input.alt
+        ? null
+        : snapPoint(move, targets, input.pxPerMm, reach(REACH.snap, input.touch)).target
       if (caught) {
         const c = centres[Number(caught.text)]!
         const centre = c.bore

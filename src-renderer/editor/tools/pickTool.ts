@@ -1,4 +1,5 @@
 /** One click on the part: the point of it that is caught there goes onto the spindle axis. */
+import { TOLERANCE } from '../../../src-core/geometry/tolerance.ts'
 import type { Point } from '../../../src-core/geometry/types.ts'
 import { setupPlacement } from '../../../src-core/mounting/mount.ts'
 import { placePoint, unplacePoint } from '../../../src-core/mounting/place.ts'
@@ -53,7 +54,7 @@ export class PickTool implements Tool {
 
   /** The bore that has its middle there, else the plain point. */
   #centre({ x, y }: Point): Setup['centre'] {
-    const bore = this.#port.job.part.bores.find((b) => Math.hypot(b.x - x, b.y - y) < 1e-6)
+    const bore = this.#port.job.part.bores.find((b) => Math.hypot(b.x - x, b.y - y) < TOLERANCE.coincident)
     return bore ? { bore: bore.id } : { x: roundTo(x, 1e-4), y: roundTo(y, 1e-4) }
   }
   #placement() {

@@ -1,6 +1,6 @@
 /** Select, slide, turn: the tool that is in hand unless another is taken up. */
 import { Grab, type Drag } from '../grab.ts'
-import { hitTest, HIT_PX, TOUCH_PX } from '../hitTest.ts'
+import { hitTest } from '../hitTest.ts'
 import type { PointerInput, Tool, ToolPort } from '../port.ts'
 import { sameTarget, type Guide, type Target } from '../target.ts'
 import { movePart, slideNose, slidePiece, turnPart } from './drags.ts'
@@ -69,7 +69,7 @@ export class SelectTool implements Tool {
 
   #hit(input: PointerInput): Target | null {
     const { mounted, selection } = this.#port
-    return mounted && hitTest(mounted, selection, input.world, input.pxPerMm, input.touch ? TOUCH_PX : HIT_PX)
+    return mounted && hitTest(mounted, selection, input.world, input.pxPerMm, input.touch)
   }
 
   #hover(target: Target | null): void {

@@ -1,4 +1,5 @@
 /** Free radii against an independent polygon library that keeps arcs. */
+import { TOLERANCE } from '../../../src-core/geometry/tolerance.ts'
 import Flatten from '@flatten-js/core'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
@@ -6,7 +7,7 @@ import { polar } from '../../../src-core/geometry/angles.ts'
 import { ringEdges } from '../../../src-core/geometry/edges.ts'
 import type { Ring } from '../../../src-core/geometry/types.ts'
 import type { Footprint, Hardware, Job } from '../../../src-core/job/schema.ts'
-import { FreeRadii, INSIDE, listStations } from '../../../src-core/planner/free.ts'
+import { FreeRadii, listStations } from '../../../src-core/planner/free.ts'
 import { footprintShape } from '../../../src-core/planner/shape.ts'
 import { footprintRing } from '../../../src-core/mounting/hardware.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
@@ -96,7 +97,7 @@ describe('a stack in a slot beside one body and one clamp', () => {
           if (free) seen = { ...seen, free: seen.free + 1 }
           else seen = { ...seen, blocked: seen.blocked + 1 }
           if (free) expect(clear, `radius ${radius}`).toBeGreaterThan(0)
-          if (clear > 3 * INSIDE) expect(free, `radius ${radius}, clear by ${clear}`).toBe(true)
+          if (clear > 3 * TOLERANCE.inside) expect(free, `radius ${radius}, clear by ${clear}`).toBe(true)
         }
       }),
       { numRuns: 60 },
@@ -129,19 +130,19 @@ describe('worked by hand', () => {
     const [range, ...more] = only(job({}), { circle: 50 }, 20)
     expect(more).toEqual([])
     expect(range!.lo).toBeGreaterThanOrEqual(85)
-    expect(range!.lo).toBeLessThanOrEqual(85 + INSIDE)
-    expect(range!.hi).toBeCloseTo(125 - INSIDE, 9)
+    expect(range!.lo).toBeLessThanOrEqual(85 + TOLERANCE.inside)
+    expect(range!.hi).toBeCloseTo(125 - TOLERANCE.inside, 9)
     const [small] = only(job({}), { circle: 10 }, 20)
     expect(small!.hi).toBe(135)
   })
 
   test('lower than the packing it may stand under the part, but no bolt or bar is let through', () => {
-    expect(only(job({}), { circle: 50 }, 12)).toEqual([{ lo: 55, hi: 125 - INSIDE }])
+    expect(only(job({}), { circle: 50 }, 12)).toEqual([{ lo: 55, hi: 125 - TOLERANCE.inside }])
     const bored = job({
       part: partOf([disc('b', { x: 0, y: 0 }, 120, 20)], [bore('A', { x: 0, y: 0 }, 80)]),
       setup: { centre: { bore: 'A' } },
     })
-    expect(only(bored, { circle: 50 }, 12)).toEqual([{ lo: 55, hi: 125 - INSIDE }])
+    expect(only(bored, { circle: 50 }, 12)).toEqual([{ lo: 55, hi: 125 - TOLERANCE.inside }])
   })
 
   test('the boring bar comes down to the back of the bore', () => {
@@ -158,7 +159,7 @@ describe('worked by hand', () => {
     const j = job({ lathe: { barReach: 10, swingOverCrossSlide: 240 } })
     // Without a bore the tip goes to the seat at 12: what is taller than 22 meets the cross-slide's 120.
     expect(only(j, { circle: 20 }, 22)[0]!.hi).toBe(135)
-    expect(only(j, { circle: 20 }, 23)[0]!.hi).toBeCloseTo(110 - INSIDE, 9)
+    expect(only(j, { circle: 20 }, 23)[0]!.hi).toBeCloseTo(110 - TOLERANCE.inside, 9)
     const unknown = job({ lathe: { barReach: null, swingOverCrossSlide: 240 } })
     expect(only(unknown, { circle: 20 }, 23)[0]!.hi).toBe(135)
   })
@@ -168,14 +169,20 @@ describe('worked by hand', () => {
     const plate = { slots: [slot], holes: [], diameter: 320 }
     const j = (open: boolean) => jobWith({ plate, lathe: { swingOverBed: 260, gap: { ...gap, open } } })
     expect(only(j(true), { circle: 40 }, 29)[0]!.hi).toBe(135)
-    expect(only(j(true), { circle: 40 }, 31)[0]!.hi).toBeCloseTo(110 - INSIDE, 9)
-    expect(only(j(false), { circle: 40 }, 29)[0]!.hi).toBeCloseTo(110 - INSIDE, 9)
+    expect(only(j(true), { circle: 40 }, 31)[0]!.hi).toBeCloseTo(110 - TOLERANCE.inside, 9)
+    expect(only(j(false), { circle: 40 }, 29)[0]!.hi).toBeCloseTo(110 - TOLERANCE.inside, 9)
   })
 
   test('an open gap narrower than the plate limits what stands within its width', () => {
     const lathe = (open: boolean) => ({ swingOverBed: 400, gap: { swing: 250, width: 30, open } })
-    expect(only(job({ lathe: lathe(true) }), { circle: 40 }, 20)[0]!.hi).toBeCloseTo(105 - INSIDE, 9)
-    expect(only(job({ lathe: lathe(false) }), { circle: 40 }, 20)[0]!.hi).toBeCloseTo(130 - INSIDE, 9)
+    expect(only(job({ lathe: lathe(true) }), { circle: 40 }, 20)[0]!.hi).toBeCloseTo(
+      105 - TOLERANCE.inside,
+      9,
+    )
+    expect(only(job({ lathe: lathe(false) }), { circle: 40 }, 20)[0]!.hi).toBeCloseTo(
+      130 - TOLERANCE.inside,
+      9,
+    )
   })
 
   test('a bolt below a clamp that stands off the plate blocks, the air beside it does not', () => {
@@ -188,8 +195,8 @@ describe('worked by hand', () => {
     const j = job({ part: partOf([disc('b', { x: 0, y: 0 }, 60, 20)]), setup: { hardware: [clamp] } })
     const ranges = only(j, { circle: 20 }, 25)
     expect(ranges).toHaveLength(2)
-    expect(ranges[0]!.hi).toBeCloseTo(110 - 7 - 10 - INSIDE, 1)
-    expect(ranges[1]!.lo).toBeCloseTo(110 + 7 + 10 + INSIDE, 1)
+    expect(ranges[0]!.hi).toBeCloseTo(110 - 7 - 10 - TOLERANCE.inside, 1)
+    expect(ranges[1]!.lo).toBeCloseTo(110 + 7 + 10 + TOLERANCE.inside, 1)
     expect(only(j, { circle: 20 }, 31).every((r) => r.hi < 110 - 45)).toBe(true)
   })
 
