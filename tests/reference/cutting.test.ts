@@ -111,6 +111,18 @@ describe('drilling (Machinery’s Handbook, 31st ed., pp. 1152–1153)', () => {
     expect(load.torque).toBeGreaterThan(14.5)
     expect(load.thrust).toBeGreaterThan(2400)
   })
+
+  // A training text prints 15 N·m for a 10 mm drill at 0.3 mm/rev, where the form gives 8.83: 1.7 times.
+  test('without a handbook factor the form is raised by that text’s ratio, torque and thrust alike', () => {
+    const p2: CuttingGroup = { ...curve(1500, 0.22), drillFactor: null }
+    expectNear(drillingLoad(p2, 10, 0.3).torque, 15, { rel: 2e-3 })
+    expectNear(drillingLoad(p2, 10, 0.3).thrust, (1514 * 15) / 8.83, { rel: 2e-3 })
+    for (const name of ['alloy steel', 'tool steel'] as const) {
+      const group = findGroup(name)!
+      const ratio = drillingLoad(group, 12, 0.2).torque / kienzleDrilling(group, 12, 0.2).torque
+      expectNear(ratio, 1.7, { rel: 1e-9 })
+    }
+  })
 })
 
 describe('cutting speeds', () => {

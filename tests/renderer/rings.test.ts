@@ -193,6 +193,24 @@ describe('snapping while drawing', () => {
       text: '',
     })
   })
+  test('directions are caught every 15°, and no others', () => {
+    const from = { x: 300, y: 300 }
+    const toward = (degrees: number) => {
+      const t = (degrees * Math.PI) / 180
+      return snapDraw({ x: 300 + 40 * Math.cos(t), y: 300 + 40 * Math.sin(t) }, targets, { ...wish, from })
+    }
+    for (let degrees = 0; degrees < 360; degrees += 15) {
+      expect(toward(degrees + 1.2).text).toBe(`${degrees}°`)
+      const { point } = toward(degrees - 1.2)
+      expect(Math.atan2(point.y - 300, point.x - 300)).toBeCloseTo(
+        Math.atan2(Math.sin((degrees * Math.PI) / 180), Math.cos((degrees * Math.PI) / 180)),
+        4,
+      )
+      expect(toward(degrees + 5).text).toBe('')
+      expect(toward(degrees + 7.5).text).toBe('')
+      expect(toward(degrees + 10).text).toBe('')
+    }
+  })
   test('with nothing to catch on, only a hundredth is rounded', () => {
     expect(snapDraw({ x: 110.5049, y: 0.4 }, targets, { ...wish, free: true })).toEqual({
       point: { x: 110.5, y: 0.4 },

@@ -107,6 +107,18 @@ describe('limits', () => {
     expect(at(125)).toContain('stop over-proof-load c1')
   })
 
+  test('no more counts than the proof load, however hard the stud is pulled', () => {
+    // 150 N·m: 62 500 N, less a quarter 46 875, still under 48 900. 180: 75 000, less a quarter 56 250, over it.
+    const force = (torque: number) =>
+      analyse(
+        withClamps((h) => clampWith(h, { torque })),
+        'op10',
+      ).clamping!.clamps[0]!.work_force_N
+    expectNear(force(150), strapForce(46_875, 38, 38), { rel: 1e-12 })
+    expectNear(force(180), strapForce(48_900, 38, 38), { rel: 1e-12 })
+    expect(force(400)).toBe(force(180))
+  })
+
   test('a factor below 2 stops', () => {
     const job = withClamps((h) => clampWith(h, { torque: 8 }))
     expect(analyse(job, 'op10').clamping!.factor).toBeLessThan(2)
@@ -168,5 +180,16 @@ describe('rating, nose and cut', () => {
     expect(codes(withSetup((s) => ({ ...s, cut: { ...s.cut!, speed: 90 } })))).toContain(
       'caution cutting-speed-high A',
     )
+  })
+
+  test('a cutting speed below half the table’s low end is said to be low, as a note', () => {
+    // Mild steel from 13.7 m/min: half of it is 6.85.
+    const low = (speed: number) =>
+      codes(withSetup((s) => ({ ...s, cut: { ...s.cut!, speed } }))).filter((c) =>
+        c.includes('cutting-speed-'),
+      )
+    expect(low(6.8)).toEqual(['note cutting-speed-low A'])
+    expect(low(6.9)).toEqual([])
+    expect(low(22)).toEqual([])
   })
 })

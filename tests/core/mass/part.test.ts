@@ -6,9 +6,34 @@ import { partMass } from '../../../src-core/mass/part.ts'
 import { expectNear } from '../../helpers/near.ts'
 import { block, bore, disc, jobWith, partOf } from '../../helpers/jobs.ts'
 import { manifoldPrism } from '../../helpers/peers.ts'
+import { Solid, meshOf, type Manifold } from '../../helpers/solids.ts'
 
 const STEEL = 7850e-9
+const meshArrays = (solid: Manifold) => {
+  const { vertices, triangles } = meshOf(solid)
+  return { vertices: Array.from(vertices), triangles: Array.from(triangles) }
+}
 const at = (x: number, y: number) => ({ x, y })
+
+describe('meshes', () => {
+  test('a removing mesh takes away what an adding one of its shape would add: mass, plan area and moments', () => {
+    const box = (id: string, effect: 'adds' | 'removes', sides: [number, number, number], x: number) => ({
+      id,
+      effect,
+      density: null,
+      base: 0,
+      mesh: meshArrays(Solid.cube(sides).translate([x, 0, 0])),
+    })
+    const whole = box('whole', 'adds', [100, 60, 20], 0)
+    const { moments, area, volume } = partMass(partOf([whole, box('slot', 'removes', [20, 60, 20], 80)]), [])
+    expectNear(moments.m, 80 * 60 * 20 * STEEL, { rel: 1e-12 })
+    expectNear(area, 80 * 60, { rel: 1e-12 })
+    expectNear(volume, 80 * 60 * 20, { rel: 1e-12 })
+    expectNear(centreOfMass(moments).x, 40, { rel: 1e-12 })
+    expectNear(moments.xx, ((80 ** 3 * 60 * 20) / 3) * STEEL, { rel: 1e-12 })
+    expectNear(moments.xz, 80 * 40 * 60 * 20 * 10 * STEEL, { rel: 1e-12 })
+  })
+})
 
 describe('bores', () => {
   const plain = block('b', at(0, 0), [100, 60, 20])

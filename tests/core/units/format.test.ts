@@ -1,0 +1,25 @@
+import { expect, test } from 'vitest'
+import { clockPosition } from '../../../src-core/units/format.ts'
+
+// A dial's hour is 30°, its half hour 15°; 12 stands at +y, and the hours run against the angle.
+test.each([
+  [90, "12 o'clock"],
+  [0, "3 o'clock"],
+  [-90, "6 o'clock"],
+  [270, "6 o'clock"],
+  [180, "9 o'clock"],
+  [60, "1 o'clock"],
+  [75, 'half past 12'],
+  [105, 'half past 11'],
+  [120, "11 o'clock"],
+  [-345, 'half past 2'],
+])('%d° is at %s', (degrees, words) => expect(clockPosition(degrees)).toBe(words))
+
+test('the nearest half hour is named: 7.4° to either side, never the one beyond', () => {
+  for (let k = 0; k < 24; k++) {
+    const words = clockPosition(15 * k)
+    expect([clockPosition(15 * k + 7.4), clockPosition(15 * k - 7.4)]).toEqual([words, words])
+    expect(clockPosition(15 * k + 7.6)).toBe(clockPosition(15 * (k + 1)))
+  }
+  expect(new Set(Array.from({ length: 24 }, (_, k) => clockPosition(15 * k))).size).toBe(24)
+})
