@@ -1,4 +1,4 @@
-// Moments of a 10,000-edge ring, a whole analysis, a large STL, a sheet as PDF.
+// Moments of a 10,000-edge ring, a whole analysis, a joint, a large STL, a sheet as PDF.
 import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { analyse } from '../src-core/analysis/analyse.ts'
@@ -7,8 +7,12 @@ import { writePdf } from '../src-core/drawing/writePdf.ts'
 import { circleRing } from '../src-core/geometry/edges.ts'
 import { ringMoments } from '../src-core/geometry/ringMoments.ts'
 import type { Ring } from '../src-core/geometry/types.ts'
+import { Joint } from '../src-core/holding/joint.ts'
+import { centrifugalLoad, cutLoads, weightLoad } from '../src-core/holding/machineLoads.ts'
+import { plateSeat } from '../src-core/holding/seat.ts'
 import { parseJob } from '../src-core/job/parse.ts'
 import type { Hardware, Job, Prism } from '../src-core/job/schema.ts'
+import { addMass, pointMass } from '../src-core/mass/massMoments.ts'
 import { readStl } from '../src-core/mesh/stl.ts'
 import { meshProperties } from '../src-core/mesh/properties.ts'
 import { weld } from '../src-core/mesh/weld.ts'
@@ -122,6 +126,37 @@ function ballStl(wanted: number): Uint8Array {
   return bytes
 }
 
+/** A bracket under six presses in a cut: one search over slips, and the speed at which its factor falls to 2. */
+async function jointRows(): Promise<BenchRow[]> {
+  const body = addMass(pointMass(6, { x: 40, y: 10, z: 30 }), pointMass(3, { x: -20, y: 30, z: 90 }))
+  const presses = Array.from({ length: 6 }, (_, i) => ({
+    id: `c${i}`,
+    at: { x: 70 * Math.cos(i) + 9 * i, y: 60 * Math.sin(i) },
+    force: 4000 + 900 * i,
+  }))
+  const cut = cutLoads({ tangential: 300, torque: 9000, radius: 25, height: 80 })
+  const loads = [centrifugalLoad(body), weightLoad(body), ...cut]
+  const joint = new Joint({
+    seat: plateSeat(10),
+    touching: presses.map((p) => p.at),
+    face: 'pads',
+    grip: { presses },
+    friction: 0.1,
+    loadings: [{ name: 'bore', loads }],
+  })
+  let rpm = 100
+  const one = await median(() => joint.at((rpm += 0.01)), 301, 200)
+  const fall = await median(() => joint.rpmAtFactor(2), 101, 20)
+  return [
+    { name: 'joint of six presses in a cut, factor at one speed', ms: one },
+    {
+      name: 'the same, speed at which it falls to 2',
+      ms: fall,
+      ratio: `${(fall / one).toFixed(1)} × one search`,
+    },
+  ]
+}
+
 async function meshRows(): Promise<BenchRow[]> {
   const stl = ballStl(200_000)
   let triangles = 0
@@ -161,5 +196,11 @@ async function sheetRows(): Promise<BenchRow[]> {
 }
 
 export async function coreBench(): Promise<BenchRow[]> {
-  return [...(await momentRows()), ...(await analysisRows()), ...(await meshRows()), ...(await sheetRows())]
+  return [
+    ...(await momentRows()),
+    ...(await analysisRows()),
+    ...(await jointRows()),
+    ...(await meshRows()),
+    ...(await sheetRows()),
+  ]
 }
