@@ -135,10 +135,3 @@ export type Effects = readonly [number, number, number]
 /** At rest nothing that grows counts, be it without bound. */
 export const effectsAt = (e: Effects, omega: number): number =>
   omega === 0 ? e[0] : e[0] + omega * (e[1] + omega * e[2])
-
-/** Worst of what loads do, each at its own worst, summed. */
-export function worstEffects(loads: readonly SeatLoad[], measure: (w: SeatWrench) => number): Effects {
-  const sum: [number, number, number] = [0, 0, 0]
-  for (const load of loads) sum[load.growth] += worstEffect(load, measure)
-  return sum
-}

@@ -7,7 +7,7 @@
  * with its low side, so that no draw within the scatter is worse.
  */
 import { insetOf, type ContactHull, type HullEdge } from './contact.ts'
-import { effectsAt, worstEffects, type Effects, type SeatLoad, type SeatWrench } from './loads.ts'
+import { effectsAt, worstEffect, type Effects, type SeatLoad, type SeatWrench } from './loads.ts'
 import type { Bearing } from './presses.ts'
 
 export interface TipEdge {
@@ -56,13 +56,13 @@ function tipEdge(edge: HullEdge, bearings: readonly Bearing[]): TipEdge {
 export function overturning({ edge }: TipEdge, loads: readonly SeatLoad[]): Effects {
   const measure = edge ? tipMeasure(edge) : ({ fn }: SeatWrench) => fn
   const size = edge ? tipSize(edge) : ({ fn }: SeatWrench) => Math.abs(fn)
-  const worst = loads.map((load) => {
-    const each = worstEffects([load], measure)
+  const sum: [number, number, number] = [0, 0, 0]
+  for (const load of loads) {
+    const moment = worstEffect(load, measure)
     const scale = [load.steady, ...(load.turning ?? [])].reduce((s, w) => s + size(w), 0)
-    return each.map((m) => (m <= ROUNDING * scale ? 0 : m))
-  })
-  const sum = (k: number) => worst.reduce((s, each) => s + each[k]!, 0)
-  return [sum(0), sum(1), sum(2)]
+    if (moment > ROUNDING * scale) sum[load.growth] += moment
+  }
+  return sum
 }
 
 const tipMeasure =

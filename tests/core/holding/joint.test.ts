@@ -209,11 +209,21 @@ describe('by hand', () => {
     expectNear(all.rpmAtFactor(2), Math.min(...apart.map((j) => j.rpmAtFactor(2))), { rel: 1e-8 })
   })
 
-  test('the press at fault in sliding is the one that the body would turn about', () => {
-    const presses = [press('weak', 60, 0, 500), press('strong', -60, 0, 9000)]
-    const { mode, press: at, at: place } = joint({ grip: { presses } }, pushed(60, 0, 0, 0, 100, 0)).at(0)
-    expect([mode, at, place]).toEqual(['sliding', 'strong', { x: -60, y: 0, z: 0 }])
-  })
+  test.each([
+    [1, 0],
+    [0, 1],
+    [0.6, -0.8],
+  ])(
+    'the press at fault in sliding is the one that the body would turn about, lying along (%f, %f)',
+    (x, y) => {
+      const along = (id: string, d: number, force: number) => press(id, d * x, 10 + d * y, force)
+      const presses = [along('weak', 40, 500), along('middle', 0, 500), along('strong', -40, 9000)]
+      const load = pushed(40 * x, 10 + 40 * y, 0, -100 * y, 100 * x, 0)
+      const { mode, press: at, at: place } = joint({ grip: { presses } }, load).at(0)
+      expect([mode, at]).toEqual(['sliding', 'strong'])
+      expectNear(Math.hypot(place!.x + 40 * x, place!.y - 10 + 40 * y, place!.z), 0, { abs: 1e-9 })
+    },
+  )
 })
 
 describe('a press beyond what touches', () => {

@@ -1,5 +1,13 @@
 import { describe, expect, test } from 'vitest'
-import type { Load } from '../../../src-core/holding/loads.ts'
+import {
+  eitherWayLoad,
+  fixedLoad,
+  orbitingLoad,
+  seatLoad,
+  worstEffect,
+  wrenchAt,
+  type Load,
+} from '../../../src-core/holding/loads.ts'
 import {
   centrifugalLoad,
   centrifugalLoadOf,
@@ -9,7 +17,7 @@ import {
   loadingsOf,
 } from '../../../src-core/holding/machineLoads.ts'
 import { plateSeat, seatFrame } from '../../../src-core/holding/seat.ts'
-import { addMass, pointMass } from '../../../src-core/mass/massMoments.ts'
+import { addMass, pointMass, turnMass } from '../../../src-core/mass/massMoments.ts'
 import { angularSpeed } from '../../../src-core/unbalance/static.ts'
 import { expectNear } from '../../helpers/near.ts'
 
@@ -57,12 +65,14 @@ describe('a 20 kg block from rest to 300 rpm in 0.5 s', () => {
   })
 
   test('∫r dm and ∫(z − z0)·r dm about any height are the same load', () => {
-    const s = { x: block.x, y: block.y }
+    const body = turnMass(block, 30)
     const at = (z0: number) =>
-      centrifugalLoadOf(s, { x: block.xz - z0 * s.x, y: block.yz - z0 * s.y }, z0).steady
+      centrifugalLoadOf(body, { x: body.xz - z0 * body.x, y: body.yz - z0 * body.y }, z0).steady
+    const { force, moment } = centrifugalLoad(body).steady
     for (const z0 of [0, 25]) {
-      expectNear(at(z0).moment.y, centrifugalLoad(block).steady.moment.y, { rel: 1e-12 })
-      expectNear(at(z0).moment.x, centrifugalLoad(block).steady.moment.x, { abs: 1e-9 })
+      expectNear(at(z0).force.y, force.y, { rel: 1e-12 })
+      expectNear(at(z0).moment.y, moment.y, { rel: 1e-12 })
+      expectNear(at(z0).moment.x, moment.x, { rel: 1e-12 })
     }
   })
 })
@@ -146,4 +156,18 @@ test('loadings: turning alone, each cut, drilling, start, stop, an emergency sto
     'emergency stop, drilling',
   ])
   expect(loadings.map((l) => l.loads.length)).toEqual([2, 2, 2, 3, 3, 3, 3])
+})
+
+test('worst effect: fixed where it harms, turning by its amplitude, of either sign by its magnitude, steady part and all', () => {
+  const at = { x: 0, y: 0, z: 0 }
+  const worst = (load: Load, along: 1 | -1) =>
+    worstEffect(seatLoad(plateSeat(0), load), ({ fu, fn }) => along * (fu + fn))
+  const push = wrenchAt(at, { x: 30, y: 40, z: 0 })
+  expect([worst(fixedLoad(push), 1), worst(fixedLoad(push), -1)]).toEqual([30, 0])
+  expect([worst(eitherWayLoad(push), 1), worst(eitherWayLoad(push), -1)]).toEqual([30, 30])
+  const tool = wrenchAt(at, { x: 30, y: 40, z: -20 })
+  expect([worst(orbitingLoad(tool, false), 1), worst(orbitingLoad(tool, false), -1)]).toEqual([30, 70])
+  expect([worst(orbitingLoad(tool, true), 1), worst(orbitingLoad(tool, true), -1)]).toEqual([70, 70])
+  const down = wrenchAt(at, { x: 3, y: 4, z: -20 })
+  expect(worst(orbitingLoad(down, false), 1)).toBe(0)
 })
