@@ -8,7 +8,12 @@ export default defineConfig({
   main: {
     build: {
       outDir: resolve(root, 'out/main'),
-      rollupOptions: { input: { index: resolve(root, 'src-main/index.ts') } },
+      rollupOptions: {
+        input: {
+          index: resolve(root, 'src-main/index.ts'),
+          bookReader: resolve(root, 'src-main/services/book/reader.ts'),
+        },
+      },
     },
   },
   preload: {

@@ -24,11 +24,16 @@ export interface JobSummary {
 
 export interface BookEntry {
   readonly file: FileRef
-  /** ISO date and time of the file. */
+  /** ISO date and time of the file; empty while it was not looked at. */
   readonly modified: string
-  /** Null where the file is not a job that this program can read; `fault` then says why. */
+  /**
+   * Null where the file is not a job that this program can read; `fault` then says why. Both where it could be read
+   * before and not now.
+   */
   readonly summary: JobSummary | null
   readonly fault: string | null
+  /** Still to be read: there is neither summary nor fault yet. */
+  readonly waiting: boolean
   readonly readOnly: boolean
   /** Name of the job that this file is a copy of, left by a folder that syncs; null for an ordinary job. */
   readonly conflictOf: string | null
@@ -36,7 +41,16 @@ export interface BookEntry {
 
 export interface BookListing {
   readonly folder: string
+  /** Newest first. */
   readonly entries: readonly BookEntry[]
+  /** Ids of files that are in the list no more. */
+  readonly gone: readonly string[]
+  /** Names what was told so far. */
+  readonly mark: number
+  /** Jobs that are still to be read. */
+  readonly waiting: number
+  /** Nothing may be put into the folder. */
+  readonly readOnly: boolean
 }
 
 export interface Revision {
@@ -77,7 +91,10 @@ export interface SettingsReply {
 }
 
 export interface BookHost {
+  /** As far as it is known at once; the rest is read meanwhile and told by `bookNews`. */
   listBook(): Promise<Reply<BookListing>>
+  /** Entries that changed since a mark of before. */
+  bookNews(mark: number): Promise<Reply<BookListing>>
   /** A reference to a plain job name in the book; it need not exist. */
   bookFile(name: string): Promise<Reply<FileRef>>
   /** The same, with a number added until the name is free. */

@@ -12,6 +12,7 @@ const NAMES: { readonly [V in HostVerb]: true } = {
   exportFile: true,
   exportPicture: true,
   listBook: true,
+  bookNews: true,
   bookFile: true,
   freeBookFile: true,
   chooseBookFolder: true,

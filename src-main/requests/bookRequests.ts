@@ -16,6 +16,7 @@ const settings = z.strictObject({
 
 export const BOOK_REQUESTS: { readonly [V in keyof BookHost]: Request<V> } = {
   listBook: { args: nothing, run: (s) => s.listBook() },
+  bookNews: { args: z.tuple([z.int().min(0)]), run: (s, args) => s.bookNews(...args) },
   bookFile: { args: z.tuple([name]), run: (s, args) => s.bookFile(...args) },
   freeBookFile: { args: z.tuple([name]), run: (s, args) => s.freeBookFile(...args) },
   chooseBookFolder: { args: nothing, run: (s) => s.chooseBookFolder() },

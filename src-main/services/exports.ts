@@ -1,6 +1,5 @@
 /** Sheets and other exports: bytes to a path the user chose, or to a new name in a folder. */
-import { mkdir } from 'node:fs/promises'
-import { basename, dirname, join, parse } from 'node:path'
+import { basename, join, parse } from 'node:path'
 import { createFile, writeWhole } from './atomicWrite.ts'
 import { fileError, HostError } from './hostError.ts'
 import { ownFolder } from './sideFolder.ts'
@@ -14,11 +13,10 @@ export async function exportTo(path: string, bytes: Uint8Array): Promise<void> {
   }
 }
 
-/** Puts bytes into a folder under a name that is still free (`name`, `name-2` …) and gives the path. */
+/** Puts bytes into a folder, made where only it is missing, under a name that is still free (`name`, `name-2` …) and gives the path. */
 export async function exportBeside(folder: string, name: string, bytes: Uint8Array): Promise<string> {
   const { name: stem, ext } = parse(name)
   try {
-    await mkdir(dirname(folder), { recursive: true })
     await ownFolder(folder, 'sheets')
     for (let n = 1; n <= 10_000; n++) {
       const path = join(folder, n === 1 ? name : `${stem}-${n}${ext}`)

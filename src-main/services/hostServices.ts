@@ -2,18 +2,18 @@
  * What stands behind the window, in plain calls: they return values and throw `HostError`. Knows nothing of
  * Electron or HTTP; the system's dialogs come in as a port, and are missing where the shell has none.
  */
-import { mkdir } from 'node:fs/promises'
 import { basename, dirname, join } from 'node:path'
 import type { ExportFormat, Host, HostInfo } from '../../src-core/bridge/contract.ts'
 import type { FileRef } from '../../src-core/bridge/reply.ts'
 import { paintSheet } from '../png/writePng.ts'
+import { createBookPlace } from './book/bookPlace.ts'
 import { createBookServices } from './book/bookServices.ts'
 import { adoptable } from './adoptable.ts'
 import { listExamples, readExample } from './examples.ts'
 import { exportBeside, exportTo } from './exports.ts'
 import { JOB_SUFFIX, suggestedName } from './fileNames.ts'
 import { createFileRefs } from './fileRefs.ts'
-import { fileError, HostError } from './hostError.ts'
+import { HostError } from './hostError.ts'
 import { readJobFile, writeJobFile } from './jobStore.ts'
 import { createRecent } from './recent.ts'
 import type { ServicesOf } from './servicesOf.ts'
@@ -57,6 +57,7 @@ export function createHostServices(options: HostOptions): HostServices & OwnServ
     fixedBook: options.jobFolderIsFixed ? jobFolder : null,
     usualBook: jobFolder,
   })
+  const place = createBookPlace(userData, options.jobFolderIsFixed ? null : jobFolder)
   const recent = createRecent(userData)
   /** Whether the list could be kept must not decide whether a job opens. */
   const remember = (path: string) => void recent.add(path).catch(() => undefined)
@@ -72,8 +73,11 @@ export function createHostServices(options: HostOptions): HostServices & OwnServ
 
   const exportBytes = async (name: string, format: ExportFormat, bytes: Uint8Array) => {
     const suggestion = suggestedName(name, format)
-    if (!dialogs)
-      return refs.issue(await exportBeside(join(await settings.bookFolder(), 'sheets'), suggestion, bytes))
+    if (!dialogs) {
+      const folder = await settings.bookFolder()
+      await place.ready(folder)
+      return refs.issue(await exportBeside(join(folder, 'sheets'), suggestion, bytes))
+    }
     const chosen = await dialogs.saveExport(suggestion, format)
     if (chosen === null) return null
     const path = await withEnding(chosen, `.${format}`, `.${format}`)
@@ -98,7 +102,7 @@ export function createHostServices(options: HostOptions): HostServices & OwnServ
     },
     ...createBookServices({
       userData,
-      usualFolder: jobFolder,
+      place,
       refs,
       settings,
       recent,
@@ -113,7 +117,7 @@ export function createHostServices(options: HostOptions): HostServices & OwnServ
     },
     writeJob: async (ref, text, expectedStamp) => {
       const path = refs.pathOf(ref)
-      if (dirname(path) === jobFolder) await makeFolder(jobFolder)
+      if (dirname(path) === (await settings.bookFolder())) await place.ready(dirname(path))
       const stamp = await writeJobFile(path, text, expectedStamp)
       remember(path)
       return { file: refs.issue(path), stamp }
@@ -135,14 +139,6 @@ function paint(svg: string): Uint8Array {
     if (error instanceof RangeError)
       throw new HostError('request.refused', `The picture was not made: ${error.message}`)
     throw error
-  }
-}
-
-async function makeFolder(folder: string): Promise<void> {
-  try {
-    await mkdir(folder, { recursive: true })
-  } catch (error) {
-    throw fileError(error, folder)
   }
 }
 

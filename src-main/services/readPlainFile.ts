@@ -1,6 +1,6 @@
 /** Reading a file that someone else may have made: plain files only, a size limit, strict UTF-8. */
 import { createHash } from 'node:crypto'
-import { constants } from 'node:fs'
+import { closeSync, constants, fstatSync, openSync, readSync, type Stats } from 'node:fs'
 import { open } from 'node:fs/promises'
 import { isUtf8 } from 'node:buffer'
 import { fileError, HostError } from './hostError.ts'
@@ -15,12 +15,8 @@ export const FILE_LIMIT = 64 * 1024 * 1024
 export async function readPlainFile(path: string, name: string, limit = FILE_LIMIT): Promise<Buffer> {
   let handle
   try {
-    // Without O_NONBLOCK the opening of a pipe would wait for its writer.
-    handle = await open(path, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0))
-    const state = await handle.stat()
-    if (state.isDirectory()) throw new HostError('file.notPlain', `${name}: is a folder, not a file`)
-    if (!state.isFile()) throw new HostError('file.notPlain', `${name}: is not a plain file`)
-    if (state.size > limit) throw tooLarge(name, state.size, limit)
+    handle = await open(path, READ)
+    expectPlain(await handle.stat(), name, limit)
     const chunks: Buffer[] = []
     let total = 0
     for (;;) {
@@ -37,6 +33,39 @@ export async function readPlainFile(path: string, name: string, limit = FILE_LIM
   } finally {
     await handle?.close()
   }
+}
+
+/** The same by calls that wait, for a thread that may. */
+export function readPlainFileNow(path: string, name: string, limit = FILE_LIMIT): Buffer {
+  let file: number | null = null
+  try {
+    file = openSync(path, READ)
+    const state = fstatSync(file)
+    expectPlain(state, name, limit)
+    const chunks: Buffer[] = []
+    let total = 0
+    for (;;) {
+      const chunk = Buffer.allocUnsafe(Math.min(1 << 20, state.size + 1))
+      const count = readSync(file, chunk, 0, chunk.length, null)
+      if (count === 0) return Buffer.concat(chunks)
+      total += count
+      if (total > limit) throw tooLarge(name, total, limit)
+      chunks.push(chunk.subarray(0, count))
+    }
+  } catch (error) {
+    throw fileError(error, name)
+  } finally {
+    if (file !== null) closeSync(file)
+  }
+}
+
+/** Without O_NONBLOCK the opening of a pipe would wait for its writer. */
+const READ = constants.O_RDONLY | (constants.O_NONBLOCK ?? 0)
+
+function expectPlain(state: Stats, name: string, limit: number): void {
+  if (state.isDirectory()) throw new HostError('file.notPlain', `${name}: is a folder, not a file`)
+  if (!state.isFile()) throw new HostError('file.notPlain', `${name}: is not a plain file`)
+  if (state.size > limit) throw tooLarge(name, state.size, limit)
 }
 
 function tooLarge(name: string, size: number, limit: number): HostError {

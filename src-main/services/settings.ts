@@ -1,5 +1,5 @@
 /** What the user set for this program on this machine. Damaged settings are set aside, never fatal. */
-import { join } from 'node:path'
+import { join, resolve } from 'node:path'
 import { z } from 'zod'
 import type { Settings, SettingsReply } from '../../src-core/bridge/bookContract.ts'
 import { readKept, writeKept } from './keptJson.ts'
@@ -50,7 +50,7 @@ export function createSettings(options: {
     kept = Promise.resolve(next)
     return reply(next)
   }
-  const folderOf = (s: Stored) => options.fixedBook ?? s.bookFolder ?? options.usualBook
+  const folderOf = (s: Stored) => resolve(options.fixedBook ?? s.bookFolder ?? options.usualBook)
   const reply = (s: Stored): SettingsReply => ({
     settings: { theme: s.theme, person: s.person, owner: s.owner },
     bookFolder: folderOf(s),
@@ -59,7 +59,7 @@ export function createSettings(options: {
   return {
     read: async () => reply(await load()),
     write: async (settings) => save({ ...settings, bookFolder: (await load()).bookFolder }),
-    setBookFolder: async (bookFolder) => save({ ...(await load()), bookFolder }),
+    setBookFolder: async (bookFolder) => save({ ...(await load()), bookFolder: resolve(bookFolder) }),
     bookFolder: async () => folderOf(await load()),
   }
 }

@@ -8,7 +8,7 @@ import type { Job } from '../../src-core/job/schema.ts'
 import { serialiseJob } from '../../src-core/job/serialise.ts'
 import { ask } from './ask.ts'
 import { bookSearch, type BookSearch } from './bookSearch.ts'
-import { nameOf, when } from './bookWords.ts'
+import { nameOf, when, withNews } from './bookWords.ts'
 import type { Files } from './files.svelte.ts'
 import type { Session } from './session.svelte.ts'
 
@@ -20,6 +20,9 @@ export interface Comparison {
   readonly goBack: (() => void) | null
 }
 
+/** ms between two questions for what was read meanwhile. */
+const NEWS = 800
+
 export class JobBook {
   readonly #host: Host
   readonly #session: Session
@@ -29,6 +32,12 @@ export class JobBook {
   folder: string = $state('')
   entries: readonly BookEntry[] = $state.raw([])
   recent: readonly FileRef[] = $state.raw([])
+  /** Jobs of the list that are still to be read. */
+  waiting: number = $state(0)
+  /** Nothing may be put into the book's folder. */
+  readOnly: boolean = $state(false)
+  /** Counts listings, so that news of one before are left alone. */
+  #listing = 0
   /** Why the book could not be listed. */
   fault: string | null = $state(null)
   query: string = $state('')
@@ -82,20 +91,41 @@ export class JobBook {
   async refresh(): Promise<void> {
     this.loading = true
     this.#revisions = null
+    const listing = ++this.#listing
     const reply = await this.#host.listBook()
+    if (listing !== this.#listing) return
     this.loading = false
     if (!reply.ok) {
       this.fault = reply.fault.message
       this.entries = []
+      this.waiting = 0
       return
     }
     this.fault = null
     this.folder = reply.value.folder
     this.entries = reply.value.entries
+    this.readOnly = reply.value.readOnly
+    this.waiting = reply.value.waiting
+    if (this.waiting > 0) void this.#follow(listing, reply.value.mark)
     const recent = await this.#host.listRecent()
     this.recent = recent.ok ? recent.value : []
     // Built once the list stands on the screen, so that the first letter typed finds it ready.
     setTimeout(() => this.#searchOf(this.entries))
+  }
+
+  /** Takes in what the host reads meanwhile, as long as the book is open. */
+  async #follow(listing: number, mark: number): Promise<void> {
+    while (this.waiting > 0) {
+      await new Promise((done) => setTimeout(done, NEWS))
+      if (listing !== this.#listing || !this.shown) return
+      const reply = await this.#host.bookNews(mark)
+      if (listing !== this.#listing) return
+      // Another window chose another folder meanwhile.
+      if (!reply.ok || reply.value.folder !== this.folder) return void (await this.refresh())
+      mark = reply.value.mark
+      this.waiting = reply.value.waiting
+      this.entries = withNews(this.entries, reply.value)
+    }
   }
 
   openEntry(entry: BookEntry): void {

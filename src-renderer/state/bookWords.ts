@@ -1,7 +1,22 @@
 /** How the job book calls files and times. */
+import type { BookEntry, BookListing } from '../../src-core/bridge/bookContract.ts'
 import type { FileRef } from '../../src-core/bridge/reply.ts'
 
 export const nameOf = ({ name }: Pick<FileRef, 'name'>): string => name.replace(/\.evenswing\.json$/, '')
 
 export const when = (iso: string): string =>
-  new Date(iso).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' })
+  iso === '' ? '' : new Date(iso).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' })
+
+/** A list of the book with what came to be known since, newest first. */
+export function withNews(
+  entries: readonly BookEntry[],
+  news: Pick<BookListing, 'entries' | 'gone'>,
+): readonly BookEntry[] {
+  if (news.entries.length === 0 && news.gone.length === 0) return entries
+  const by = new Map(entries.map((entry) => [entry.file.id, entry]))
+  for (const id of news.gone) by.delete(id)
+  for (const entry of news.entries) by.set(entry.file.id, entry)
+  return [...by.values()].sort(
+    (a, b) => b.modified.localeCompare(a.modified) || a.file.name.localeCompare(b.file.name),
+  )
+}

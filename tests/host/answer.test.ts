@@ -27,6 +27,7 @@ const GOOD: Record<string, unknown[]> = {
   dropDraft: ['d1'],
   listDrafts: [],
   readDraft: ['a'],
+  bookNews: [0],
   readLibrary: [],
   writeLibrary: ['{}', null],
   showLog: [],

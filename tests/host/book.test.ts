@@ -11,11 +11,12 @@ import {
 } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test, vi } from 'vitest'
+import { createBookPlace } from '../../src-main/services/book/bookPlace.ts'
 import { createBook } from '../../src-main/services/book/listBook.ts'
 import { createHostServices } from '../../src-main/services/hostServices.ts'
 import { writeJobFile } from '../../src-main/services/jobStore.ts'
 import { userDataFolder } from '../../src-main/services/userData.ts'
-import { jobText, ROOT, scratchFolder } from './helpers.ts'
+import { jobText, ROOT, scratchFolder, wholeBook } from './helpers.ts'
 
 const EXAMPLE = readFileSync(join(ROOT, 'examples', 'flat-link.evenswing.json'), 'utf8')
 const titled = (title: string) => JSON.stringify({ ...(JSON.parse(EXAMPLE) as object), title })
@@ -35,7 +36,7 @@ function place() {
       jobFolder: jobs,
       userData,
     })
-  return { folder, jobs, userData, put, services, list: () => createBook(userData, jobs).list(jobs) }
+  return { folder, jobs, userData, put, services, list: () => wholeBook(userData, jobs) }
 }
 
 describe('listing', () => {
@@ -100,8 +101,9 @@ describe('listing', () => {
   test('a book that vanished is said to be gone; the usual one may be missing', async () => {
     const { folder, userData } = place()
     const gone = join(folder, 'gone')
-    await expect(createBook(userData, 'elsewhere').list(gone)).rejects.toMatchObject({ code: 'book.gone' })
-    expect(await createBook(userData, gone).list(gone)).toEqual([])
+    const elsewhere = createBook(userData, createBookPlace(userData, 'elsewhere'))
+    await expect(elsewhere.list(gone)).rejects.toMatchObject({ code: 'book.gone' })
+    expect(await wholeBook(userData, gone)).toEqual([])
   })
 })
 

@@ -2,12 +2,11 @@
 import { chmodSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
-import { createBook } from '../../src-main/services/book/listBook.ts'
 import { readLibraryFile, writeLibraryFile } from '../../src-main/services/book/shopLibrary.ts'
 import { fileError } from '../../src-main/services/hostError.ts'
 import { createLog } from '../../src-main/services/log.ts'
 import { createRecent } from '../../src-main/services/recent.ts'
-import { jobText, scratchFolder } from './helpers.ts'
+import { jobText, scratchFolder, wholeBook } from './helpers.ts'
 import { loopbackShell } from './shells.ts'
 
 const system = (code: string) => Object.assign(new Error(code), { code })
@@ -35,7 +34,7 @@ test('a file that nobody may write is marked read-only in the list', async () =>
     writeFileSync(join(folder, `${name}.evenswing.json`), jobText(name))
     chmodSync(join(folder, `${name}.evenswing.json`), mode)
   }
-  const files = await createBook(join(folder, 'user'), folder).list(folder)
+  const files = await wholeBook(join(folder, 'user'), folder)
   expect(Object.fromEntries(files.map((f) => [f.name.split('.')[0], f.readOnly]))).toEqual({
     open: false,
     closed: true,
@@ -51,7 +50,7 @@ test('the shop library, and a copy of it, are no jobs; a job with a mark between
     'a.evenswing (conflicted copy).json',
   ])
     writeFileSync(join(folder, name), jobText('x'))
-  const files = await createBook(join(folder, 'user'), folder).list(folder)
+  const files = await wholeBook(join(folder, 'user'), folder)
   expect(files.map((f) => [f.name, f.conflictOf]).sort()).toEqual([
     ['a.evenswing (conflicted copy).json', 'a.evenswing.json'],
     ['a.evenswing.json', null],
@@ -62,7 +61,7 @@ describe('the shop library', () => {
   const text = (name: string) => JSON.stringify({ format: 'evenswing-library', version: 1, mark: name })
 
   test('is none at first, comes back as it was written, and a stranger’s change is noticed', async () => {
-    const folder = join(scratchFolder(), 'not there yet')
+    const folder = scratchFolder()
     expect(await readLibraryFile(folder)).toEqual({ text: null, stamp: null })
     const stamp = await writeLibraryFile(folder, text('mine'), null)
     expect(await readLibraryFile(folder)).toEqual({ text: text('mine'), stamp })
@@ -115,6 +114,7 @@ test('a damaged list of recent jobs is set aside and begun anew; the newest stan
 
 test.each([
   ['listBook', ['x']],
+  ['bookNews', [-1]],
   ['bookFile', [7]],
   ['freeBookFile', []],
   ['writeSettings', [{ theme: 'pink', person: '', owner: '' }]],

@@ -1,6 +1,6 @@
 /** The built main bundle and preload, as Electron would load them, answer the page's requests. */
 import { existsSync, readFileSync } from 'node:fs'
-import { join } from 'node:path'
+import { dirname, join } from 'node:path'
 import { beforeAll, expect, test, vi } from 'vitest'
 import type { Host } from '../../src-core/bridge/contract.ts'
 import { VERBS } from '../../src-core/bridge/verbs.ts'
@@ -10,10 +10,11 @@ import { startDesktop, type FakeElectron } from './shells.ts'
 vi.mock('electron', () => import('./fakeElectron.ts'))
 
 const MAIN = join(ROOT, 'out/main/index.js')
+const READER = join(ROOT, 'out/main/bookReader.js')
 const PRELOAD = join(ROOT, 'out/preload/index.cjs')
 
 beforeAll(() => {
-  for (const path of [MAIN, PRELOAD])
+  for (const path of [MAIN, READER, PRELOAD])
     if (!existsSync(path)) throw new Error(`${path} is missing: run "npm run build" before the tests`)
 })
 
@@ -30,12 +31,21 @@ function loadPreload(electron: FakeElectron): Host {
   return electron.state.exposed['host'] as Host
 }
 
-test('the main bundle imports nothing but Electron and Node', () => {
-  const imports = [...readFileSync(MAIN, 'utf8').matchAll(/^import\b[^'"]*['"]([^'"]+)['"]/gm)].map(
+/** What a bundle imports, and what the bundles beside it that it is made of import. */
+function importsOf(bundle: string): string[] {
+  const imports = [...readFileSync(bundle, 'utf8').matchAll(/^import\b[^'"]*['"]([^'"]+)['"]/gm)].map(
     (m) => m[1]!,
   )
+  return imports.flatMap((name) => (name.startsWith('.') ? importsOf(join(dirname(bundle), name)) : [name]))
+}
+
+test('the main bundle imports nothing but Electron and Node; the reader of the book nothing but Node', () => {
+  const imports = importsOf(MAIN)
   expect(imports).toContain('electron')
   expect(imports.filter((name) => name !== 'electron' && !name.startsWith('node:'))).toEqual([])
+  const reader = importsOf(READER)
+  expect(reader).toContain('node:worker_threads')
+  expect(reader.filter((name) => !name.startsWith('node:'))).toEqual([])
 })
 
 test('a job goes out and comes back through both bundles', async () => {
@@ -51,6 +61,14 @@ test('a job goes out and comes back through both bundles', async () => {
   expect(saved.ok).toBe(true)
   expect(await host.readJob(file.value)).toMatchObject({ ok: true, value: { text: jobText('built') } })
   expect(readFileSync(join(started.jobFolder, 'built.evenswing.json'), 'utf8')).toBe(jobText('built'))
+  // Read by the built reader, in its own thread.
+  await vi.waitFor(async () => {
+    const book = await host.listBook()
+    expect(book).toMatchObject({
+      ok: true,
+      value: { waiting: 0, entries: [{ file: { name: file.value.name } }] },
+    })
+  })
 })
 
 test('the built page is served on the scheme of the window', async () => {

@@ -46,7 +46,11 @@ describe.each([
 
   test('an empty job folder, a first save, reading it back', async () => {
     const shell = await start()
-    expect(value(await shell.host.listBook())).toEqual({ folder: shell.jobFolder, entries: [] })
+    expect(value(await shell.host.listBook())).toMatchObject({
+      folder: shell.jobFolder,
+      entries: [],
+      waiting: 0,
+    })
     const file = await newJob(shell, 'bracket')
     expect(file.name).toBe('bracket.evenswing.json')
     expect(code(await shell.host.readJob(file))).toBe('file.gone')

@@ -7,8 +7,15 @@ import { join, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { build } from 'vite'
 import { onTestFinished } from 'vitest'
+import { createBookPlace } from '../../src-main/services/book/bookPlace.ts'
+import { createBook, type BookFile } from '../../src-main/services/book/listBook.ts'
 
 export const ROOT = fileURLToPath(new URL('../..', import.meta.url))
+
+/** The job book's list once all of it was read. */
+export async function wholeBook(userData: string, folder: string): Promise<readonly BookFile[]> {
+  return (await createBook(userData, createBookPlace(userData, folder)).whole(folder)).files
+}
 
 /** An empty folder that goes when the test is over. */
 export function scratchFolder(): string {

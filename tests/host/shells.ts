@@ -28,6 +28,7 @@ export async function startDesktop(index = () => import('../../src-main/index.ts
   const folder = scratchFolder()
   const jobFolder = join(folder, 'jobs')
   electron.state.userData = join(folder, 'user')
+  mkdirSync(jobFolder)
   vi.stubEnv('EVENSWING_JOBS', jobFolder)
   await index()
   await vi.waitFor(() => expect(electron.state.windows[0]?.loaded).toBeTruthy())

@@ -6,6 +6,7 @@ const job = (title: string, more: { partNumber?: string; notes?: string } = {}):
   file: { id: title, name: `${title}.evenswing.json`, folder: '' },
   modified: '2026-01-01T00:00:00Z',
   fault: null,
+  waiting: false,
   readOnly: false,
   conflictOf: null,
   summary: {

@@ -10,12 +10,13 @@ import type { Recent } from '../recent.ts'
 import type { SettingsStore } from '../settings.ts'
 import type { ServicesOf } from '../servicesOf.ts'
 import { exists, isWritable } from '../writable.ts'
-import { createBook } from './listBook.ts'
+import type { BookPlace } from './bookPlace.ts'
+import { createBook, type BookState } from './listBook.ts'
 import { readLibraryFile, writeLibraryFile } from './shopLibrary.ts'
 
 export interface BookOptions {
   readonly userData: string
-  readonly usualFolder: string
+  readonly place: BookPlace
   readonly refs: FileRefs
   readonly settings: SettingsStore
   readonly recent: Recent
@@ -27,18 +28,25 @@ export interface BookOptions {
 
 export function createBookServices(options: BookOptions): ServicesOf<BookHost> {
   const { userData, refs, settings, recent } = options
-  const book = createBook(userData, options.usualFolder)
+  const { place } = options
+  const book = createBook(userData, place)
+  /** A file of the list as the window sees it; a copy's original and the faults come along. */
+  const listed = (folder: string, { files, gone, ...state }: BookState) => ({
+    ...state,
+    gone: gone.map((name) => refs.issue(join(folder, name)).id),
+    entries: files.map(({ name, ...rest }) => ({ file: refs.issue(join(folder, name)), ...rest })),
+  })
   const drafts = createDrafts(userData)
   const inBook = async (name: string) => join(await settings.bookFolder(), jobName(name))
 
   return {
     async listBook() {
       const folder = await settings.bookFolder()
-      const files = await book.list(folder)
-      return {
-        folder,
-        entries: files.map(({ name, ...rest }) => ({ file: refs.issue(join(folder, name)), ...rest })),
-      }
+      return { folder, ...listed(folder, await book.list(folder)) }
+    },
+    async bookNews(mark) {
+      const folder = await settings.bookFolder()
+      return { folder, ...listed(folder, book.news(folder, mark)) }
     },
     bookFile: async (name) => refs.issue(await inBook(name)),
     async freeBookFile(name) {
@@ -92,9 +100,11 @@ export function createBookServices(options: BookOptions): ServicesOf<BookHost> {
       })),
     readDraft: (id) => drafts.read(id),
     readLibrary: async () => readLibraryFile(await settings.bookFolder()),
-    writeLibrary: async (text, stamp) => ({
-      stamp: await writeLibraryFile(await settings.bookFolder(), text, stamp),
-    }),
+    async writeLibrary(text, stamp) {
+      const folder = await settings.bookFolder()
+      await place.ready(folder)
+      return { stamp: await writeLibraryFile(folder, text, stamp) }
+    },
     async showLog() {
       if (!options.showLog)
         throw new HostError('request.refused', `Here the log is only a file: ${join(userData, 'logs')}`)

@@ -27,6 +27,13 @@ export function conflictOriginal(name: string, names: ReadonlySet<string>): stri
 /** A job's name with a sync mark between its endings; the shop library's own ending is none. */
 const MARKED = /^(.*)\.evenswing(?!-library)([ ._-].*)\.json$/iu
 
-/** Whether a name is a job's, or a job's with a sync mark between its endings. */
+/** Whether a name is a job's, in whatever case, or a job's with a sync mark between its endings. */
 export const isJobName = (name: string): boolean =>
-  !name.startsWith('.') && (name.endsWith(JOB_SUFFIX) || MARKED.test(name))
+  !isCompanion(name) && (name.toLowerCase().endsWith(JOB_SUFFIX) || MARKED.test(name))
+
+/** Whether a file may be a job by its name; what it holds tells. */
+export const mayHoldJob = (name: string): boolean =>
+  isJobName(name) || (/\.json$/i.test(name) && !isCompanion(name) && !/\.evenswing-library\b/i.test(name))
+
+/** Some systems leave a file of their own beside each other one. */
+const isCompanion = (name: string) => name.startsWith('._')

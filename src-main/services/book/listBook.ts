@@ -1,149 +1,233 @@
-/** The job book's list: a folder of job files, each with its summary. */
-import { readdir, stat } from 'node:fs/promises'
-import { join } from 'node:path'
+/** The job book's list: a folder of job files, each with its summary, read in the background. */
 import type { JobSummary } from '../../../src-core/bridge/bookContract.ts'
-import { fileError, HostError, systemCode } from '../hostError.ts'
-import { conflictOriginal, isJobName } from './conflictCopies.ts'
-import { readSummary } from './readSummary.ts'
+import { fileError, HostError } from '../hostError.ts'
+import { conflictOriginal, mayHoldJob } from './conflictCopies.ts'
+import { notThere, type BookPlace } from './bookPlace.ts'
+import { createReaderPool, type Lost } from './readerPool.ts'
+import type { FileAnswer, Names } from './readerMessages.ts'
+import { startReader, type StartReader } from './readerThread.ts'
 import { readCache, writeCache, type CachedFile } from './summaryCache.ts'
 
 const MOST_FILES = 20_000
-const AT_ONCE = 32
-/** ms: a network drive that is off must not hold the window for ever. */
-const PATIENCE = 8_000
+/** ms: so long a listing waits to be complete before it is shown as far as it is. */
+const FIRST_LOOK = 600
+/** What was read is kept after so many jobs, so that a listing that is cut off goes on from there. */
+const KEEP_EACH = 500
 
 export interface BookFile {
   readonly name: string
+  /** ISO date and time; empty while the file was not looked at. */
   readonly modified: string
   readonly summary: JobSummary | null
   readonly fault: string | null
+  readonly waiting: boolean
   readonly readOnly: boolean
   readonly conflictOf: string | null
 }
 
-export interface Book {
-  /** Newest first. Throws `book.gone` where the folder does not answer. */
-  list(folder: string): Promise<BookFile[]>
+export interface BookState {
+  /** Newest first. */
+  readonly files: readonly BookFile[]
+  readonly gone: readonly string[]
+  /** Names what was told so far. */
+  readonly mark: number
+  /** Jobs that are still to be read. */
+  readonly waiting: number
+  readonly readOnly: boolean
 }
 
-/** `usualFolder` need not exist yet: it is then an empty book. */
-export function createBook(userData: string, usualFolder: string): Book {
-  const caches = new Map<string, Map<string, CachedFile>>()
+export interface Book {
+  /** What is known by now; the rest is read meanwhile. Throws `book.gone` where the folder does not answer. */
+  list(folder: string): Promise<BookState>
+  /** What came to be known since a mark. */
+  news(folder: string, mark: number): BookState
+  /** The list once all that answers was read. */
+  whole(folder: string): Promise<BookState>
+}
+
+interface Row {
+  readonly file: BookFile
+  readonly mark: number
+}
+
+interface Shelf {
+  readonly rows: Map<string, Row>
+  readonly gone: Map<string, number>
+  readonly kept: Map<string, CachedFile>
+  readOnly: boolean
+  mark: number
+  reading: Promise<void> | null
+}
+
+export function createBook(userData: string, place: BookPlace, start: StartReader = startReader): Book {
+  const pool = createReaderPool(start)
+  const shelves = new Map<string, Shelf>()
+
+  async function shelfOf(folder: string): Promise<Shelf> {
+    const known = shelves.get(folder)
+    if (known) return known
+    const kept = new Map((await readCache(userData, folder))?.files)
+    const shelf = { rows: new Map(), gone: new Map(), kept, readOnly: false, mark: 0, reading: null }
+    shelves.set(folder, shelf)
+    return shelf
+  }
+
+  async function namesIn(folder: string): Promise<Names> {
+    const found = await pool.names(folder)
+    if (!found)
+      throw new HostError(
+        'book.gone',
+        `The job book's folder ${folder} does not answer. Is its drive connected?`,
+      )
+    if (found.kind === 'names') {
+      if (found.names.length === 0) await place.empty(folder, found.disk)
+      return found
+    }
+    if (found.code === 'ENOENT') {
+      await place.missing(folder)
+      return { kind: 'names', names: [], odd: [], disk: 0, readOnly: false }
+    }
+    if (['ENOTDIR', 'EIO', 'EHOSTDOWN', 'ENOTCONN', 'ESTALE'].includes(found.code)) throw notThere(folder)
+    throw fileError({ code: found.code }, folder)
+  }
+
+  async function begin(folder: string): Promise<Shelf> {
+    const names = await namesIn(folder)
+    const shelf = await shelfOf(folder)
+    if (shelf.reading) return shelf
+    const jobs = names.names.filter(mayHoldJob)
+    if (jobs.length > MOST_FILES)
+      throw new HostError(
+        'book.gone',
+        `${folder} holds ${jobs.length} jobs; the book lists at most ${MOST_FILES}. Move some into another folder`,
+      )
+    shelf.readOnly = names.readOnly
+    const shown = new Set([...jobs, ...names.odd])
+    for (const name of [...shelf.rows.keys()]) if (!shown.has(name)) remove(shelf, name)
+    for (const name of [...shelf.kept.keys()]) if (!shown.has(name)) shelf.kept.delete(name)
+    const all = new Set(jobs)
+    const conflict = (name: string) => conflictOriginal(name, all)
+    for (const name of names.odd) put(shelf, { ...blank(name), waiting: false, fault: ODD_NAME })
+    for (const name of jobs)
+      if (!shelf.rows.has(name)) put(shelf, { ...blank(name), conflictOf: conflict(name) })
+    shelf.reading = read(folder, shelf, jobs, names.disk).finally(() => (shelf.reading = null))
+    return shelf
+  }
+
+  async function read(folder: string, shelf: Shelf, jobs: readonly string[], disk: number): Promise<void> {
+    const wanted: { name: string; size: number; time: number }[] = []
+    let changed = 0
+    const keep = () => writeCache(userData, folder, { disk, files: shelf.kept }).catch(() => undefined)
+    await pool.files('look', folder, jobs, (name, answer) => {
+      const row = shelf.rows.get(name)?.file ?? blank(name)
+      if (typeof answer === 'string' || answer.kind === 'failed')
+        return put(shelf, failed(shelf, row, answer))
+      if (answer.kind !== 'look' || !answer.look) return remove(shelf, name)
+      const { size, time, readOnly } = answer.look
+      const seen = { ...row, modified: new Date(time).toISOString(), readOnly }
+      const cached = shelf.kept.get(name)
+      if (cached?.size === size && cached.time === time) return settle(shelf, seen, cached.known)
+      put(shelf, { ...seen, waiting: true, summary: null, fault: null })
+      wanted.push({ name, size, time })
+    })
+    const looks = new Map(wanted.map((w) => [w.name, w]))
+    wanted.sort((a, b) => b.time - a.time)
+    await pool.files(
+      'read',
+      folder,
+      wanted.map((w) => w.name),
+      (name, answer) => {
+        const row = shelf.rows.get(name)?.file ?? blank(name)
+        if (typeof answer === 'string' || answer.kind === 'failed')
+          return put(shelf, failed(shelf, row, answer))
+        if (answer.kind === 'look') return remove(shelf, name)
+        settle(shelf, row, answer.known)
+        const { size, time } = looks.get(name)!
+        if (answer.isSure) shelf.kept.set(name, { size, time, known: answer.known })
+        else shelf.kept.delete(name)
+        if (++changed % KEEP_EACH === 0) void keep()
+      },
+    )
+    if (jobs.length > 0 || shelf.kept.size > 0) await keep()
+  }
+
   return {
     async list(folder) {
-      const names = await namesIn(folder, folder === usualFolder)
-      const jobs = names.filter(isJobName)
-      if (jobs.length > MOST_FILES)
-        throw new HostError(
-          'book.gone',
-          `${folder} holds ${jobs.length} jobs; the book lists at most ${MOST_FILES}. Move some into another folder.`,
-        )
-      const all = new Set(jobs)
-      const before = caches.get(folder) ?? (await readCache(userData, folder))
-      const now = new Map<string, CachedFile>()
-      let isNew = false
-      const files = await eachAtOnce(jobs, async (name): Promise<BookFile | null> => {
-        try {
-          const seen = await withPatience(lookAt(folder, name, before.get(name)), folder)
-          if (seen === null) return null
-          if (seen.isSure) now.set(name, seen.file)
-          if (seen.file !== before.get(name)) isNew = true
-          return {
-            name,
-            modified: new Date(seen.file.time).toISOString(),
-            ...seen.file.known,
-            readOnly: seen.readOnly,
-            conflictOf: conflictOriginal(name, all),
-          }
-        } catch (error) {
-          // It went away while the folder was read.
-          if (systemCode(error) === 'ENOENT') return null
-          const fault = fileError(error, name)
-          if (fault.code === 'book.gone') throw fault
-          return {
-            name,
-            modified: new Date(0).toISOString(),
-            summary: null,
-            fault: fault.message,
-            readOnly: false,
-            conflictOf: conflictOriginal(name, all),
-          }
-        }
-      })
-      caches.set(folder, now)
-      if (isNew || now.size !== before.size) await writeCache(userData, folder, now).catch(() => undefined)
-      return files
-        .filter((f) => f !== null)
-        .sort((a, b) => b.modified.localeCompare(a.modified) || a.name.localeCompare(b.name))
+      const shelf = await begin(folder)
+      let timer: NodeJS.Timeout | undefined
+      const late = new Promise<void>((done) => (timer = setTimeout(done, FIRST_LOOK)))
+      await Promise.race([shelf.reading, late])
+      clearTimeout(timer)
+      return stateOf(shelf, 0)
+    },
+    news(folder, mark) {
+      const shelf = shelves.get(folder)
+      return shelf ? stateOf(shelf, mark) : { files: [], gone: [], mark, waiting: 0, readOnly: false }
+    },
+    async whole(folder) {
+      const shelf = await begin(folder)
+      await shelf.reading
+      return stateOf(shelf, 0)
     },
   }
 }
 
-interface Seen {
-  readonly file: CachedFile
-  readonly readOnly: boolean
-  /** False where the file could not be read this time: it is then tried anew by the next listing. */
-  readonly isSure: boolean
+const ODD_NAME = 'its name is not text that every system can read. Rename it to open it'
+
+const blank = (name: string): BookFile => ({
+  name,
+  modified: '',
+  summary: null,
+  fault: null,
+  waiting: true,
+  readOnly: false,
+  conflictOf: null,
+})
+
+function put(shelf: Shelf, file: BookFile): void {
+  shelf.gone.delete(file.name)
+  shelf.rows.set(file.name, { file, mark: ++shelf.mark })
 }
 
-/** One file, read only where its size or time is not the cached one's; null where it is not a plain file. */
-async function lookAt(folder: string, name: string, cached: CachedFile | undefined): Promise<Seen | null> {
-  const path = join(folder, name)
-  const state = await stat(path)
-  if (!state.isFile()) return null
-  // By its mode, which costs nothing more; opening a job asks the system itself.
-  const readOnly = (state.mode & 0o222) === 0
-  if (cached?.size === state.size && cached.time === state.mtimeMs)
-    return { file: cached, readOnly, isSure: true }
-  const { known, isSure } = await readSummary(path, name)
-  return { file: { size: state.size, time: state.mtimeMs, known }, readOnly, isSure }
+function remove(shelf: Shelf, name: string): void {
+  shelf.kept.delete(name)
+  if (shelf.rows.delete(name)) shelf.gone.set(name, ++shelf.mark)
 }
 
-async function namesIn(folder: string, mayBeMissing: boolean): Promise<string[]> {
-  try {
-    return await withPatience(readdir(folder), folder)
-  } catch (error) {
-    if (systemCode(error) === 'ENOENT' && mayBeMissing) return []
-    if (['ENOENT', 'ENOTDIR', 'EIO', 'EHOSTDOWN', 'ENOTCONN', 'ESTALE'].includes(systemCode(error)))
-      throw new HostError(
-        'book.gone',
-        `The job book's folder ${folder} is not there. Connect its drive, or choose another folder in the settings.`,
-      )
-    throw fileError(error, folder)
+/** What a file holds is known; one that is no job is not listed. */
+function settle(shelf: Shelf, file: BookFile, known: CachedFile['known']): void {
+  if (known) put(shelf, { ...file, ...known, waiting: false })
+  else if (shelf.rows.delete(file.name)) shelf.gone.set(file.name, ++shelf.mark)
+}
+
+/** What was read before is kept. */
+function failed(shelf: Shelf, file: BookFile, why: Failure): BookFile {
+  const before = shelf.kept.get(file.name)
+  const summary = file.summary ?? before?.known?.summary ?? null
+  const modified = file.modified || (before ? new Date(before.time).toISOString() : '')
+  return { ...file, modified, waiting: false, summary, fault: wordsOf(file.name, why) }
+}
+
+type Failure = Lost | Extract<FileAnswer, { kind: 'failed' }>
+
+function wordsOf(name: string, why: Failure): string {
+  if (why === 'silent')
+    return 'does not answer: its drive is slow or lost. It is tried again with the next listing'
+  if (why === 'memory') return 'holds too much to be listed. Open it by itself'
+  if (why === 'fault') return 'could not be read for the list. Open it by itself'
+  return fileError({ code: why.code }, name).message
+}
+
+function stateOf(shelf: Shelf, mark: number): BookState {
+  const rows = [...shelf.rows.values()]
+  return {
+    files: rows
+      .filter((row) => row.mark > mark)
+      .map((row) => row.file)
+      .sort((a, b) => b.modified.localeCompare(a.modified) || a.name.localeCompare(b.name)),
+    gone: [...shelf.gone].flatMap(([name, at]) => (at > mark ? [name] : [])),
+    mark: shelf.mark,
+    waiting: rows.filter((row) => row.file.waiting).length,
+    readOnly: shelf.readOnly,
   }
-}
-
-async function withPatience<T>(work: Promise<T>, folder: string): Promise<T> {
-  let timer: NodeJS.Timeout | undefined
-  const late = new Promise<never>((_, fail) => {
-    timer = setTimeout(
-      () =>
-        fail(
-          new HostError(
-            'book.gone',
-            `The job book's folder ${folder} does not answer. Is its drive connected?`,
-          ),
-        ),
-      PATIENCE,
-    )
-  })
-  try {
-    return await Promise.race([work, late])
-  } finally {
-    clearTimeout(timer)
-  }
-}
-
-/** `work` on each item, some at a time, results in the items' order. */
-async function eachAtOnce<T, R>(items: readonly T[], work: (item: T) => Promise<R>): Promise<R[]> {
-  const results: R[] = new Array<R>(items.length)
-  let next = 0
-  const run = async () => {
-    while (next < items.length) {
-      const i = next++
-      results[i] = await work(items[i]!)
-    }
-  }
-  await Promise.all(Array.from({ length: Math.min(AT_ONCE, items.length) }, run))
-  return results
 }

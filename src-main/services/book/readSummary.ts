@@ -4,7 +4,8 @@ import { summariseJob } from '../../../src-core/book/summary.ts'
 import { faultWords } from '../../../src-core/job/fault.ts'
 import { parseJob } from '../../../src-core/job/parse.ts'
 import { HostError } from '../hostError.ts'
-import { decodeText, readPlainFile } from '../readPlainFile.ts'
+import { decodeText, readPlainFileNow } from '../readPlainFile.ts'
+import { isJobName } from './conflictCopies.ts'
 
 export type Known =
   { readonly summary: JobSummary; readonly fault: null } | { readonly summary: null; readonly fault: string }
@@ -13,20 +14,23 @@ export type Known =
 const CONTENT_FAULTS: ReadonlySet<string> = new Set(['file.notText', 'file.tooLarge'])
 
 export interface ReadSummary {
-  readonly known: Known
+  /** Null: a file of another kind that only ends as jobs may. */
+  readonly known: Known | null
   /** Whether it follows from what the file holds; a file that could not be read may be readable next time. */
   readonly isSure: boolean
 }
 
-export async function readSummary(path: string, name: string): Promise<ReadSummary> {
+export function readSummary(path: string, name: string): ReadSummary {
+  const isJob = isJobName(name)
   let text: string
   try {
-    text = decodeText(await readPlainFile(path, name), name)
+    text = decodeText(readPlainFileNow(path, name), name)
   } catch (error) {
-    if (error instanceof HostError)
-      return { known: { summary: null, fault: error.message }, isSure: CONTENT_FAULTS.has(error.code) }
-    throw error
+    if (!(error instanceof HostError)) throw error
+    if (error.code === 'file.gone' || !isJob) return { known: null, isSure: false }
+    return { known: { summary: null, fault: error.message }, isSure: CONTENT_FAULTS.has(error.code) }
   }
+  if (!isJob && !text.includes('"evenswing-job"')) return { known: null, isSure: true }
   const read = parseJob(text)
   if (read.ok) return { known: { summary: summariseJob(read.job), fault: null }, isSure: true }
   const first = read.faults[0]!

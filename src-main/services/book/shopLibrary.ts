@@ -1,7 +1,6 @@
 /** The shop library's file, kept in the book's folder so that everyone who shares the book shares it. */
-import { mkdir } from 'node:fs/promises'
 import { join } from 'node:path'
-import { fileError, HostError } from '../hostError.ts'
+import { HostError } from '../hostError.ts'
 import { readJobFile, writeJobFile } from '../jobStore.ts'
 
 const NAME = 'shop.evenswing-library.json'
@@ -28,10 +27,5 @@ export async function writeLibraryFile(
   text: string,
   expectedStamp: string | null,
 ): Promise<string> {
-  try {
-    await mkdir(folder, { recursive: true })
-  } catch (error) {
-    throw fileError(error, folder)
-  }
   return writeJobFile(join(folder, NAME), text, expectedStamp ?? '', { format: FORMAT })
 }

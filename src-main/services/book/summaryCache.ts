@@ -7,7 +7,7 @@ import type { Known } from './readSummary.ts'
 
 const LIMIT = 200 * 1024 * 1024
 /** Raised whenever summaries hold something new. */
-const FORM = 1
+const FORM = 2
 
 const text = z.string().max(20_000)
 const summary = z.strictObject({
@@ -30,38 +30,44 @@ const entry = z.strictObject({
   known: z.union([
     z.strictObject({ summary, fault: z.null() }),
     z.strictObject({ summary: z.null(), fault: text }),
+    z.null(),
   ]),
 })
 const schema = z.strictObject({
   form: z.int(),
   folder: text,
+  disk: z.number(),
   entries: z.record(z.string().max(1000), entry),
 })
 
 export interface CachedFile {
   readonly size: number
   readonly time: number
-  readonly known: Known
+  /** Null: no job. */
+  readonly known: Known | null
+}
+
+export interface Cache {
+  /** Number of the disk that the folder was on. */
+  readonly disk: number
+  readonly files: ReadonlyMap<string, CachedFile>
 }
 
 const fileOf = (userData: string, folder: string) =>
   join(userData, 'book', `${createHash('sha256').update(folder).digest('hex').slice(0, 24)}.json`)
 
-/** Empty where there is none, where it is damaged or where it belongs to another form of summary. */
-export async function readCache(userData: string, folder: string): Promise<Map<string, CachedFile>> {
+/** Null where there is none, where it is damaged or where it belongs to another form of summary. */
+export async function readCache(userData: string, folder: string): Promise<Cache | null> {
   try {
     const { value } = await readKept(fileOf(userData, folder), schema, LIMIT)
-    if (value?.form === FORM && value.folder === folder) return new Map(Object.entries(value.entries))
+    if (value?.form === FORM && value.folder === folder)
+      return { disk: value.disk, files: new Map(Object.entries(value.entries)) }
   } catch {
     // A cache that cannot be read only costs time.
   }
-  return new Map()
+  return null
 }
 
-export async function writeCache(
-  userData: string,
-  folder: string,
-  entries: ReadonlyMap<string, CachedFile>,
-): Promise<void> {
-  await writeKept(fileOf(userData, folder), { form: FORM, folder, entries: Object.fromEntries(entries) })
+export async function writeCache(userData: string, folder: string, { disk, files }: Cache): Promise<void> {
+  await writeKept(fileOf(userData, folder), { form: FORM, folder, disk, entries: Object.fromEntries(files) })
 }
