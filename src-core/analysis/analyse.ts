@@ -2,7 +2,7 @@
  * One pure call from a job and one of its setups to everything that is known about it. Nothing is kept in the job;
  * the same job gives the same result.
  */
-import { afterCutFinding, balanceFindings } from '../checks/balance.ts'
+import { afterCutFinding } from '../checks/afterCut.ts'
 import { axisFindings, breakthroughFindings } from '../clearance/breakthrough.ts'
 import { clampingCheck } from '../holding/clamps.ts'
 import { letGo } from '../holding/letGo.ts'
@@ -10,9 +10,8 @@ import { clashFindings } from '../clearance/clashes.ts'
 import { clearanceFindings, clearances, sweptThings } from '../clearance/clearance.ts'
 import { worstFirst, finding } from '../findings/finding.ts'
 import { boreFindings, densityFindings, overlapFindings, packingFindings } from '../checks/partDoubts.ts'
-import { bearingMoment, noseFindings, plateLimit, ratingFindings, spindleLimit } from '../checks/rating.ts'
+import { bearingMoment, noseFindings, ratingFindings } from '../checks/rating.ts'
 import { cuttingAdvice, cuttingFindings } from '../cutting/advice.ts'
-import { cuttingRpm } from '../cutting/rpm.ts'
 import { upperBound } from '../doubt/bound.ts'
 import { uncertaintiesOf } from '../doubt/defaults.ts'
 import { directionOf } from '../geometry/angles.ts'
@@ -24,16 +23,13 @@ import { partMass } from '../mass/part.ts'
 import { mountSetup, boresCutBefore } from '../mounting/mount.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { assemble, type Assembly } from '../unbalance/assembly.ts'
-import { criterionCeiling } from '../unbalance/criterion.ts'
 import type { Analysis } from './result.ts'
 import type { Finding } from '../findings/finding.ts'
 import type { PartSummary } from '../mass/part.ts'
-import type { SpeedLimits } from '../verdict/types.ts'
 import type { Unbalance } from '../unbalance/assembly.ts'
-import { bestEstimateCeiling, ceilingOf, speedRow, speedsToShow, verdictAt } from '../verdict/speeds.ts'
-
-/** Findings with which no speed may run: something meets what stands still. */
-const FOULS = /^(fouls-|in-bar-path$)/
+import { ceilingsOf, speedLimits } from '../verdict/limits.ts'
+import { speedFindings } from '../verdict/speedFindings.ts'
+import { judgementOf, speedRow, speedsToShow, verdictAt } from '../verdict/speeds.ts'
 
 /** Analyses a setup of a job that has passed `parseJob`. Throws RangeError on an unknown setup. */
 export const analyse = (job: Job, setupId: string): Analysis => analyseMounted(mountSetup(job, setupId))
@@ -58,17 +54,12 @@ export function analyseMounted(mounted: Mounted): Analysis {
     chosenRpm: setup.speed,
     cutting,
   })
-  const limits: SpeedLimits = {
-    balance: criterionCeiling(setup.criterion, mass, unbalance.upper95_g_mm),
-    balanceBestEstimate: criterionCeiling(setup.criterion, mass, unbalance.static_g_mm),
-    plate: plateLimit(job.plate),
-    spindle: spindleLimit(job.lathe),
-    cutting: setup.cut && workBore ? cuttingRpm(setup.cut.speed, workBore.bore.diameter) : null,
-    clamps: clamps.clamping?.rpm_at_factor_2 ?? null,
-  }
+  const limits = speedLimits({ job, setup, workBore, mass, unbalance, clamping: clamps.clamping })
   const swept = sweptThings(mounted)
   const clearanceList = clearances(mounted, swept)
-  const placeFindings = [
+  const centre = centreOfMass(assembly.total)
+  const moment = bearingMoment(job.lathe, mass, centre.z)
+  const places = [
     ...clearanceFindings(mounted, clearanceList, swept),
     ...soundOutlines(mounted, (sound) => [
       ...clashFindings(sound),
@@ -77,9 +68,23 @@ export function analyseMounted(mounted: Mounted): Analysis {
     ]),
     ...axisFindings(mounted),
   ]
-  const fouls = placeFindings.some((f) => f.severity === 'stop' && FOULS.test(f.code))
-  const ceiling = ceilingOf(limits, fouls)
-  const best = bestEstimateCeiling(limits, fouls)
+  const others = [
+    ...clamps.findings,
+    ...cuttingFindings(job, setup, cutting, mounted),
+    ...ratingFindings(job, setup),
+    ...noseFindings(job, setup, mass, moment, unbalance.couple_g_mm2),
+    ...densityFindings(job, assembly.part),
+    ...boreFindings(mounted),
+    ...packingFindings(mounted),
+    ...afterCutFinding(job, setup, unbalance.static_g_mm, unbalance.after_cut_g_mm),
+  ]
+  const ceilings = ceilingsOf(limits, [...places, ...others])
+  const findings = worstFirst([
+    ...places,
+    ...speedFindings({ job, setup, mass, unbalance, limits, ceilings }),
+    ...others,
+  ])
+  const judgement = judgementOf(limits, findings)
   const input = {
     unbalance: unbalance.static_g_mm,
     upper95: unbalance.upper95_g_mm,
@@ -88,10 +93,8 @@ export function analyseMounted(mounted: Mounted): Analysis {
     boreDiameter: workBore?.bore.diameter ?? null,
     clampFactorAt: clamps.factorAt,
   }
-  const rows = speeds.map((rpm) => speedRow(rpm, input, verdictAt(rpm, ceiling, best)))
-  const centre = centreOfMass(assembly.total)
-  const moment = bearingMoment(job.lathe, mass, centre.z)
-  const result = {
+  const rows = speeds.map((rpm) => speedRow(rpm, input, verdictAt(rpm, judgement)))
+  return {
     setup: setup.id,
     part: partSummary(job, mounted),
     assembly: {
@@ -111,31 +114,15 @@ export function analyseMounted(mounted: Mounted): Analysis {
     after_cut_angle_deg: directionOf(assembly.unbalanceAfterCut),
     terms: assembly.terms,
     speeds: rows,
-    ceiling,
+    ceiling: judgement.ceilings.bound,
+    ceilingBestEstimate: judgement.ceilings.best,
     limits,
     clearances: clearanceList,
     clamping: clamps.clamping,
     let_go: letGo(mounted, setup.speed, assembly.mountedPart.m, partCentre),
     cutting,
+    findings,
   }
-  const findings: Finding[] = [
-    ...placeFindings,
-    ...balanceFindings(job, setup, result),
-    ...clamps.findings,
-    ...cuttingFindings(job, setup, cutting, mounted),
-    ...ratingFindings(job, setup),
-    ...noseFindings(
-      job,
-      mass,
-      moment,
-      rows.find((r) => r.rpm === setup.speed),
-    ),
-    ...densityFindings(job, assembly.part),
-    ...boreFindings(mounted),
-    ...packingFindings(mounted),
-    ...afterCutFinding(job, setup, unbalance.static_g_mm, unbalance.after_cut_g_mm),
-  ]
-  return { ...result, findings: worstFirst(findings) }
 }
 
 function unbalanceOf(a: Assembly): Unbalance {

@@ -11,7 +11,8 @@ import type { Clamping } from '../holding/clamps.ts'
 import type { LetGo } from '../holding/letGo.ts'
 import type { MassSummary, PartSummary } from '../mass/part.ts'
 import type { Unbalance, UnbalanceTerm } from '../unbalance/assembly.ts'
-import type { Ceiling, SpeedLimits, SpeedRow } from '../verdict/types.ts'
+import type { Ceiling, SpeedLimits } from '../verdict/limits.ts'
+import type { SpeedRow } from '../verdict/speeds.ts'
 
 export interface Analysis {
   readonly setup: string
@@ -32,6 +33,8 @@ export interface Analysis {
   readonly terms: readonly UnbalanceTerm[]
   readonly speeds: readonly SpeedRow[]
   readonly ceiling: Ceiling
+  /** The same from the best estimate of the unbalance: speeds between the two are a caution. */
+  readonly ceilingBestEstimate: Ceiling
   readonly limits: SpeedLimits
   readonly clearances: readonly Clearance[]
   readonly clamping: Clamping | null

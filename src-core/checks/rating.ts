@@ -1,8 +1,7 @@
 /** What plate, spindle and nose are rated for. */
 import type { Finding } from '../findings/finding.ts'
-import type { SpeedRow } from '../verdict/types.ts'
 import type { Job, Lathe, Plate, Setup } from '../job/schema.ts'
-import { STANDARD_GRAVITY } from '../unbalance/static.ts'
+import { STANDARD_GRAVITY, coupleMoment } from '../unbalance/static.ts'
 import { convert } from '../units/convert.ts'
 import { formatter, plain } from '../units/format.ts'
 import { finding } from '../findings/finding.ts'
@@ -84,12 +83,16 @@ export function bearingMoment(lathe: Lathe, mass: number, z: number): number | n
   return lathe.noseOverhang === null ? null : (mass * STANDARD_GRAVITY * (lathe.noseOverhang + z)) / 1000
 }
 
-/** Load on the nose against its limit; moments of weight and couple. `row` is the chosen speed's. */
+/**
+ * Load on the nose against its limit; moments of weight and couple.
+ * @param mass kg of everything that turns. @param moment N·m on the front bearing. @param couple g·mm²
+ */
 export function noseFindings(
   job: Job,
+  setup: Setup,
   mass: number,
   moment: number | null,
-  row: SpeedRow | undefined,
+  couple: number,
 ): Finding[] {
   const fmt = formatter(job.displayUnits)
   const { loadLimit } = job.lathe
@@ -113,15 +116,16 @@ export function noseFindings(
       ),
     )
   if (moment !== null) {
-    const couple = row
-      ? `, and the couple adds a turning ${fmt.torque(row.couple_moment_N_m)} at ${fmt.speed(row.rpm)}`
-      : ''
+    const turning =
+      setup.speed === null
+        ? ''
+        : `, and the couple adds a turning ${fmt.torque(coupleMoment(couple, setup.speed))} at ${fmt.speed(setup.speed)}`
     findings.push(
       finding(
         'note',
         'bearing-moment',
         'lathe',
-        `Weight puts ${fmt.torque(moment)} on the front bearing (${fmt.mass(mass)}, ${fmt.length((moment / mass / STANDARD_GRAVITY) * 1000)} in front of it)${couple}.`,
+        `Weight puts ${fmt.torque(moment)} on the front bearing (${fmt.mass(mass)}, ${fmt.length((moment / mass / STANDARD_GRAVITY) * 1000)} in front of it)${turning}.`,
       ),
     )
   }

@@ -77,13 +77,11 @@ export function cuttingFindings(
   const group = findMaterial(job.part.material)?.group ?? null
   if (range && group && (cut.speed > range[1] || cut.speed < range[0] / 2)) {
     const high = cut.speed > range[1]
+    const message = `${plain(cut.speed, 1)} m/min is ${high ? 'above' : 'far below'} ${plain(range[0], 0)} to ${plain(range[1], 0)} m/min, the table's range for ${job.part.material} with ${cut.tool} (${speedBasis(group)}). As a rule of thumb start at the lower end on a faceplate.`
     findings.push(
-      finding(
-        high ? 'caution' : 'note',
-        high ? 'cutting-speed-high' : 'cutting-speed-low',
-        bore.id,
-        `${plain(cut.speed, 1)} m/min is ${high ? 'above' : 'far below'} ${plain(range[0], 0)} to ${plain(range[1], 0)} m/min, the table's range for ${job.part.material} with ${cut.tool} (${speedBasis(group)}). As a rule of thumb start at the lower end on a faceplate.`,
-      ),
+      high
+        ? finding('caution', 'cutting-speed-high', bore.id, message)
+        : finding('note', 'cutting-speed-low', bore.id, message),
     )
   }
   if (advice.tangential_force_N === null)

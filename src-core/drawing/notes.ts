@@ -1,22 +1,14 @@
 /** What stands beside the views: what was found, what was assumed and how sure it is, and the checks by hand. */
 import type { Analysis } from '../analysis/result.ts'
-import { criterionWords } from '../checks/balance.ts'
+import { criterionWords } from '../unbalance/criterion.ts'
 import { uncertaintiesOf } from '../doubt/defaults.ts'
 import type { Job, Setup } from '../job/schema.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { clockPosition, formatter, plain } from '../units/format.ts'
+import { limitWords } from '../verdict/limits.ts'
 import { CHECKS_BY_HAND } from '../words/cautions.ts'
 import type { Notes } from './noteBlock.ts'
 import { angleText, centreBefore } from './view.ts'
-
-const LIMITS = {
-  balance: 'balance (95 %)',
-  plate: "the plate's rating",
-  spindle: "the spindle's maximum",
-  cutting: 'cutting speed',
-  clamps: 'the clamps (factor 2)',
-  clearance: 'something fouls',
-} as const
 
 /** The speed chosen, with its verdict where that is not `go`, and the ceiling with what sets it. */
 export function speedWords(
@@ -31,7 +23,7 @@ export function speedWords(
   const warning = caution ? ': STOP' : verdict === 'caution' ? ': CAUTION' : ''
   const first = setup.speed === null ? 'NO SPEED CHOSEN' : `SPINDLE ${fmt.speed(setup.speed)}${warning}`
   if (ceiling.limit === null) return { first, caution, second: 'Ceiling: nothing given limits it.' }
-  const reason = LIMITS[ceiling.limit]
+  const reason = limitWords(ceiling.limit).long
   if (!ceiling.rpm) return { first, caution, second: `No speed allowed: ${reason}` }
   return { first, caution, second: `Ceiling ${fmt.speed(Math.floor(ceiling.rpm))}: ${reason}` }
 }

@@ -1,29 +1,34 @@
 import type { Point } from '../geometry/types.ts'
-
-export type Severity = 'stop' | 'caution' | 'note'
+import { effectOf, type Effect, type FindingCode, type Severity, type SeverityOf } from './codes.ts'
 
 /** One thing found out about a setup, worded for the machinist. */
 export interface Finding {
   readonly severity: Severity
-  /** Stable, kebab-case: see `codes.ts`. */
-  readonly code: string
+  /** Stable, kebab-case. */
+  readonly code: FindingCode
   /** Id of the thing it is about: a piece of hardware, a body, a bore, 'part', 'plate', 'lathe', 'setup'. */
   readonly item: string
   /** Carries its inputs, its limit and what would cure it. */
   readonly message: string
   /** Where on the plate to look, plate frame, mm; null where it has no place. */
   readonly at: Point | null
+  /** What it does to the verdict of each speed above `fromRpm`. */
+  readonly effect: Effect
+  /** rpm above which the effect holds; 0: at every speed, standing still and turned by hand as well. */
+  readonly fromRpm: number
 }
 
-/** One finding; `at` in the plate frame. */
-export function finding(
-  severity: Severity,
-  code: string,
+/** One finding, its effect as the list of codes has it. @param at plate frame, mm. @param fromRpm see `Finding`. */
+export function finding<C extends FindingCode>(
+  severity: SeverityOf<C>,
+  code: C,
   item: string,
   message: string,
   at: Point | null = null,
+  fromRpm = 0,
 ): Finding {
-  return { severity, code, item, message, at: at && { x: at.x, y: at.y } }
+  const place = at && { x: at.x, y: at.y }
+  return { severity, code, item, message, at: place, effect: effectOf(code, severity), fromRpm }
 }
 
 const ORDER: Record<Severity, number> = { stop: 0, caution: 1, note: 2 }

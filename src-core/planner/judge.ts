@@ -2,6 +2,7 @@
 import { polar } from '../geometry/angles.ts'
 import { analyse } from '../analysis/analyse.ts'
 import type { Analysis } from '../analysis/result.ts'
+import { isAboutPlace } from '../findings/codes.ts'
 import type { Job } from '../job/schema.ts'
 import { applyPlan, type Appliable } from './apply.ts'
 import type { Answer } from './front.ts'
@@ -36,9 +37,6 @@ export interface Judged {
   readonly fouls: boolean
 }
 
-/** Findings that say a piece cannot stand where it was put. */
-const CANNOT_STAND = /clash|covered|outside-slot|off-plate|bar-path|^fouls-/
-
 /** Applies and analyses a plan. @param before the setup as it stands. @param bare it without what is replaced. */
 export function judge(
   job: Job,
@@ -52,7 +50,7 @@ export function judge(
   const a = analyse(applied, setupId)
   const known = new Set(bare.findings.map((f) => `${f.code} ${f.item}`))
   const fouls = a.findings.some(
-    (f) => f.severity === 'stop' && CANNOT_STAND.test(f.code) && !known.has(`${f.code} ${f.item}`),
+    (f) => f.severity === 'stop' && isAboutPlace(f.code) && !known.has(`${f.code} ${f.item}`),
   )
   const old = new Set(bare.terms.map((t) => t.item))
   const moved = new Set(plan.moves.map((m) => m.item))

@@ -1,5 +1,6 @@
 /** What a job's criterion allows, and up to which speed. */
-import type { Criterion } from '../job/schema.ts'
+import type { Criterion, Setup } from '../job/schema.ts'
+import { significant } from '../units/format.ts'
 import { STANDARD_GRAVITY, angularSpeed, permissibleUnbalance, rpmOf } from './static.ts'
 
 /** Largest static unbalance, g·mm, that the criterion allows at a speed for a rotating mass in kg. */
@@ -25,4 +26,12 @@ export function criterionCeiling(criterion: Criterion, mass: number, unbalance: 
     case 'grade':
       return rpmOf((criterion.value * mass * 1000) / unbalance)
   }
+}
+
+/** The setup's criterion in words: a force, a share of the weight or a grade. */
+export function criterionWords(setup: Setup): string {
+  const { kind, value } = setup.criterion
+  if (kind === 'force') return `${significant(value, 3)} N`
+  if (kind === 'weightShare') return `${significant(value * 100, 3)} % of the rotating weight`
+  return `grade G ${significant(value, 3)}`
 }

@@ -1,35 +1,48 @@
-/** Limits on the spindle speed, the ceiling they make, and the verdict at each speed. */
-import { atMost } from '../geometry/tolerance.ts'
+/** The verdict at each speed, and the rows of the table of speeds. */
+import type { Finding } from '../findings/finding.ts'
 import type { Setup } from '../job/schema.ts'
 import { centrifugalForce, coupleMoment, equivalentGrade, STANDARD_GRAVITY } from '../unbalance/static.ts'
-import type { Ceiling, CeilingLimit, SpeedLimits, SpeedRow, Verdict } from './types.ts'
+import { ceilingsOf, isOver, type Ceilings, type SpeedLimits } from './limits.ts'
 
-/** The lowest limit, named; a foul leaves no speed at all. Ties go to the first in the order of the list. */
-export function ceilingOf(limits: SpeedLimits, fouls: boolean): Ceiling {
-  if (fouls) return { rpm: 0, limit: 'clearance' }
-  const list: [CeilingLimit, number | null][] = [
-    ['balance', limits.balance],
-    ['plate', limits.plate],
-    ['spindle', limits.spindle],
-    ['cutting', limits.cutting],
-    ['clamps', limits.clamps],
-  ]
-  let ceiling: Ceiling = { rpm: null, limit: null }
-  for (const [limit, rpm] of list) {
-    if (rpm !== null && (ceiling.rpm === null || rpm < ceiling.rpm)) ceiling = { rpm, limit }
-  }
-  return ceiling
+export type Verdict = 'go' | 'caution' | 'stop'
+
+/** What the verdict at a speed is made of. */
+export interface Judgement {
+  readonly ceilings: Ceilings
+  /** Findings with effect `stop`. */
+  readonly stops: readonly Finding[]
 }
 
-/** The same with the balance limit from the best estimate: the top of the caution band. */
-export const bestEstimateCeiling = (limits: SpeedLimits, fouls: boolean): Ceiling =>
-  ceilingOf({ ...limits, balance: limits.balanceBestEstimate }, fouls)
+export const judgementOf = (limits: SpeedLimits, findings: readonly Finding[]): Judgement => ({
+  ceilings: ceilingsOf(limits, findings),
+  stops: findings.filter((f) => f.effect === 'stop'),
+})
 
-/** go up to the ceiling, caution up to the best estimate's, stop above. rpm. */
-export function verdictAt(rpm: number, ceiling: Ceiling, best: Ceiling): Verdict {
-  const under = (c: Ceiling) => c.rpm === null || atMost(rpm, c.rpm)
-  if (under(ceiling)) return 'go'
-  return under(best) ? 'caution' : 'stop'
+/** Whether a finding has its effect at a speed in rpm. */
+export const holdsAt = (f: Finding, rpm: number): boolean => f.fromRpm === 0 || isOver(rpm, f.fromRpm)
+
+/** stop where a finding says so or above the best estimate's ceiling, caution above the bound's, else go. rpm. */
+export function verdictAt(rpm: number, { ceilings, stops }: Judgement): Verdict {
+  if (stops.some((f) => holdsAt(f, rpm)) || isOver(rpm, ceilings.best.rpm)) return 'stop'
+  return isOver(rpm, ceilings.bound.rpm) ? 'caution' : 'go'
+}
+
+export interface SpeedRow {
+  readonly rpm: number
+  /** N, from the best estimate. */
+  readonly force_N: number
+  /** N, from the 95 % upper bound. */
+  readonly force_upper95_N: number
+  /** Force over the weight of everything that rotates, 0 to …; 0.1 is 10 %. */
+  readonly weight_share: number
+  readonly grade_mm_s: number
+  /** m/min at the finish bore; null where the setup has no bore. */
+  readonly surface_speed_m_min: number | null
+  /** N·m of the couple about the plate's face. */
+  readonly couple_moment_N_m: number
+  /** Factor against slip at this speed; null where it was not checked. */
+  readonly clamp_factor: number | null
+  readonly verdict: Verdict
 }
 
 export interface SpeedInput {

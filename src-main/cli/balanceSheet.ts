@@ -1,8 +1,7 @@
 /** The analysis of a setup as text for people. */
 import type { Analysis } from '../../src-core/analysis/result.ts'
-import type { CeilingLimit } from '../../src-core/verdict/types.ts'
-import type { Severity } from '../../src-core/findings/finding.ts'
-import { criterionWords } from '../../src-core/checks/balance.ts'
+import type { Severity } from '../../src-core/findings/codes.ts'
+import { LIMITS, limitWords } from '../../src-core/verdict/limits.ts'
 import type { Job, Setup } from '../../src-core/job/schema.ts'
 import { clockPosition, formatter, plain, significant, type Formatter } from '../../src-core/units/format.ts'
 import { convert } from '../../src-core/units/convert.ts'
@@ -12,15 +11,6 @@ import { printable } from './failure.ts'
 import { table, wrap } from './table.ts'
 
 const COLUMNS = 100
-
-const LIMIT_WORDS: Record<CeilingLimit, string> = {
-  balance: 'balance (95 % bound)',
-  plate: "the plate's rating",
-  spindle: "the spindle's maximum",
-  cutting: 'cutting speed',
-  clamps: 'clamps (factor 2 against slip)',
-  clearance: 'clearance: something fouls',
-}
 
 const SEVERITY_WORDS: Record<Severity, string> = { stop: 'STOP', caution: 'CAUTION', note: 'note' }
 
@@ -147,14 +137,12 @@ function ceiling({ setup, a, fmt }: Context): string[] {
   const words =
     rpm === null || limit === null
       ? 'nothing given limits the speed'
-      : `${atMost(fmt, rpm)}, set by ${LIMIT_WORDS[limit]}`
-  const each: [string, number | null][] = [
-    [`balance, 95 % bound (${criterionWords(setup)})`, a.limits.balance],
-    ['balance, best estimate', a.limits.balanceBestEstimate],
-    ["plate's rating", a.limits.plate],
-    ["spindle's maximum", a.limits.spindle],
-    ['cutting speed', a.limits.cutting],
-    ['clamps, factor 2 against slip', a.limits.clamps],
+      : `${atMost(fmt, rpm)}, set by ${limitWords(limit).long}`
+  const each = [
+    ...LIMITS.map(
+      ({ id, long, detail }) => [detail ? `${long}: ${detail(setup)}` : long, a.limits[id]] as const,
+    ),
+    ['balance, best estimate', a.limits.balanceBestEstimate] as const,
   ]
   const shown = (v: number | null) => (v === null ? 'no limit, or not checked' : atMost(fmt, v))
   return [

@@ -1,5 +1,5 @@
 /** How each role looks, in light and dark: a cast-iron face, a blued workpiece, black clamps, brass weights. */
-import type { Verdict } from '../../src-core/verdict/types.ts'
+import type { Verdict } from '../../src-core/verdict/speeds.ts'
 import type { Role } from '../scene/items.ts'
 
 export interface Paint {

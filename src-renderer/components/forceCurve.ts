@@ -2,7 +2,6 @@
 import type { Analysis } from '../../src-core/analysis/result.ts'
 import type { Point } from '../../src-core/geometry/types.ts'
 import type { Setup } from '../../src-core/job/schema.ts'
-import { criterionCeiling } from '../../src-core/unbalance/criterion.ts'
 import { centrifugalForce } from '../../src-core/unbalance/static.ts'
 
 export interface ForceCurve {
@@ -22,9 +21,9 @@ export interface ForceCurve {
 const STEPS = 48
 
 export function forceCurve(analysis: Analysis, setup: Setup): ForceCurve {
-  const { unbalance, speeds, assembly, terms } = analysis
+  const { unbalance, speeds, limits, terms } = analysis
   const highest = speeds.at(-1)?.rpm ?? 100
-  const upperCeiling = criterionCeiling(setup.criterion, assembly.mass_kg, unbalance.upper95_g_mm)
+  const upperCeiling = limits.balance
   // Beyond twice what is allowed the curve says nothing new; the interesting part stays large.
   const topRpm = Math.min(
     highest * 1.05,
@@ -47,7 +46,7 @@ export function forceCurve(analysis: Analysis, setup: Setup): ForceCurve {
     upper: line(unbalance.upper95_g_mm),
     bare,
     ceilings: {
-      best: criterionCeiling(setup.criterion, assembly.mass_kg, unbalance.static_g_mm),
+      best: limits.balanceBestEstimate,
       upper: upperCeiling,
     },
     gears: speeds

@@ -4,8 +4,8 @@
  */
 import type { Point, Ring, Vertex } from '../../src-core/geometry/types.ts'
 import type { Affine } from '../../src-core/geometry/affine.ts'
-import type { Severity } from '../../src-core/findings/finding.ts'
-import type { Verdict } from '../../src-core/verdict/types.ts'
+import type { Severity } from '../../src-core/findings/codes.ts'
+import type { Verdict } from '../../src-core/verdict/speeds.ts'
 
 /** Bottom to top. `machine` and `front`, what stands before the work, are still while the rest turns with the spindle. */
 export type Layer = 'machine' | 'plate' | 'work' | 'front' | 'overlay'

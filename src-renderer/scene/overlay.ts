@@ -1,7 +1,7 @@
 /** What was found out, drawn over the work: heavy side, centres of mass, the tightest corner, handles and guides. */
 import type { Analysis } from '../../src-core/analysis/result.ts'
 import type { Clearance } from '../../src-core/clearance/clearance.ts'
-import type { Verdict } from '../../src-core/verdict/types.ts'
+import type { Verdict } from '../../src-core/verdict/speeds.ts'
 import { polar } from '../../src-core/geometry/angles.ts'
 import type { Mounted } from '../../src-core/mounting/types.ts'
 import { handles } from '../editor/hitTest.ts'

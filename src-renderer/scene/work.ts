@@ -1,5 +1,6 @@
 /** Part and hardware as they lie on the plate, lowest first. */
-import type { Finding, Severity } from '../../src-core/findings/finding.ts'
+import type { Severity } from '../../src-core/findings/codes.ts'
+import type { Finding } from '../../src-core/findings/finding.ts'
 import type { Mounted, MountedPiece } from '../../src-core/mounting/types.ts'
 import type { Target } from '../editor/target.ts'
 import type { Emphasis, SceneItem } from './items.ts'

@@ -1,7 +1,5 @@
 import { describe, expect, it } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
-import { bestEstimateCeiling, ceilingOf, verdictAt } from '../../../src-core/verdict/speeds.ts'
-import type { SpeedLimits } from '../../../src-core/verdict/types.ts'
 import {
   EXAMPLES,
   bore,
@@ -14,52 +12,6 @@ import {
   piece,
 } from '../../helpers/jobs.ts'
 import { expectNear } from '../../helpers/near.ts'
-
-const LIMITS: SpeedLimits = {
-  balance: 300,
-  balanceBestEstimate: 340,
-  plate: 400,
-  spindle: 500,
-  cutting: 600,
-  clamps: 700,
-}
-
-describe('the ceiling', () => {
-  it('is the lowest limit, by name', () => {
-    expect(ceilingOf(LIMITS, false)).toEqual({ rpm: 300, limit: 'balance' })
-    for (const limit of ['plate', 'spindle', 'cutting', 'clamps'] as const)
-      expect(ceilingOf({ ...LIMITS, [limit]: 100 }, false)).toEqual({ rpm: 100, limit })
-  })
-
-  it('has no number where nothing limits, and leaves out what was not checked', () => {
-    const none = {
-      balance: null,
-      balanceBestEstimate: null,
-      plate: null,
-      spindle: null,
-      cutting: null,
-      clamps: null,
-    }
-    expect(ceilingOf(none, false)).toEqual({ rpm: null, limit: null })
-    expect(ceilingOf({ ...none, clamps: 0 }, false)).toEqual({ rpm: 0, limit: 'clamps' })
-    expect(verdictAt(5000, ceilingOf(none, false), ceilingOf(none, false))).toBe('go')
-  })
-
-  it('is nought where something fouls, whatever else is allowed', () => {
-    expect(ceilingOf(LIMITS, true)).toEqual({ rpm: 0, limit: 'clearance' })
-    expect(verdictAt(1, ceilingOf(LIMITS, true), bestEstimateCeiling(LIMITS, true))).toBe('stop')
-  })
-
-  it('caution reaches to the best estimate’s balance but never past another limit', () => {
-    const at = (rpm: number, limits: SpeedLimits) =>
-      verdictAt(rpm, ceilingOf(limits, false), bestEstimateCeiling(limits, false))
-    expect([300, 301, 340, 341].map((n) => at(n, LIMITS))).toEqual(['go', 'caution', 'caution', 'stop'])
-    const rated = { ...LIMITS, plate: 320 }
-    expect([300, 320, 321].map((n) => at(n, rated))).toEqual(['go', 'caution', 'stop'])
-    const slow = { ...LIMITS, spindle: 250 }
-    expect([250, 251].map((n) => at(n, slow))).toEqual(['go', 'stop'])
-  })
-})
 
 describe('analyse', () => {
   it('shows every gear and the chosen speed once, rising', () => {

@@ -1,0 +1,94 @@
+/** Findings about balance and speed: what it pulls at the chosen speed, against what limit, and what would cure it. */
+import { finding, type Finding } from '../findings/finding.ts'
+import { opposite } from '../geometry/angles.ts'
+import type { Job, Setup } from '../job/schema.ts'
+import type { Unbalance } from '../unbalance/assembly.ts'
+import { allowedUnbalance, criterionWords } from '../unbalance/criterion.ts'
+import { STANDARD_GRAVITY, centrifugalForce } from '../unbalance/static.ts'
+import { clockPosition, formatter, type Formatter } from '../units/format.ts'
+import { isOver, limitWords, type Ceiling, type Ceilings, type SpeedLimits } from './limits.ts'
+
+export interface SpeedFindingsInput {
+  readonly job: Job
+  readonly setup: Setup
+  /** kg of everything that turns. */
+  readonly mass: number
+  readonly unbalance: Unbalance
+  readonly limits: SpeedLimits
+  readonly ceilings: Ceilings
+}
+
+export function speedFindings(input: SpeedFindingsInput): Finding[] {
+  const { job, setup } = input
+  const findings =
+    setup.speed === null
+      ? [noSpeed(input)]
+      : [...pullFindings(input, setup.speed), ...tooFast(input, setup.speed)]
+  findings.push(
+    finding(
+      'note',
+      'criterion-own-setting',
+      'setup',
+      `No published standard sets a speed or a residual for faceplate work, and no ISO 21940-11 grade covers it; ${criterionWords(setup)} is this job's own setting.`,
+    ),
+  )
+  if (!job.plate.residual)
+    findings.push(
+      finding(
+        'note',
+        'plate-residual-unknown',
+        'plate',
+        "The bare plate's own unbalance is not given and is taken as nothing. Let the bare plate roll to rest to see.",
+      ),
+    )
+  return findings
+}
+
+function ceilingText({ rpm, limit }: Ceiling, fmt: Formatter): string {
+  if (rpm === null || limit === null) return 'nothing given limits the speed'
+  return `ceiling ${fmt.speed(Math.floor(rpm))}, set by ${limitWords(limit).long}`
+}
+
+function noSpeed({ job, ceilings }: SpeedFindingsInput): Finding {
+  const ceiling = ceilingText(ceilings.bound, formatter(job.displayUnits))
+  const message = `No speed is chosen; ${ceiling}. Choose one to have forces and clamps judged at it.`
+  return finding('note', 'no-speed-chosen', 'setup', message)
+}
+
+/** The unbalance's pull at the chosen speed against the criterion. */
+function pullFindings(input: SpeedFindingsInput, rpm: number): Finding[] {
+  const { job, setup, mass, unbalance, limits } = input
+  const fmt = formatter(job.displayUnits)
+  const weight = mass * STANDARD_GRAVITY
+  const force = centrifugalForce(unbalance.static_g_mm, rpm)
+  const upper = centrifugalForce(unbalance.upper95_g_mm, rpm)
+  const heavy = `heavy side at ${fmt.angle(unbalance.static_angle_deg)} (${clockPosition(unbalance.static_angle_deg)})`
+  const pulls = `Unbalance pulls ${fmt.force(force)} at ${fmt.speed(rpm)}, ${fmt.percent(force / weight)} of ${fmt.force(weight)} (95 % bound ${fmt.force(upper)}), ${heavy}; limit ${criterionWords(setup)}`
+  if (isOver(rpm, limits.balanceBestEstimate))
+    return [finding('stop', 'unbalance-over-limit', 'setup', `${pulls}. ${cure(input)}`)]
+  if (!isOver(rpm, limits.balance)) return [finding('note', 'unbalance-within-limit', 'setup', `${pulls}.`)]
+  const message = `${pulls}, met by the best estimate but not by the 95 % bound. ${cure(input)}`
+  return [finding('caution', 'unbalance-near-limit', 'setup', message)]
+}
+
+function tooFast({ job, ceilings }: SpeedFindingsInput, rpm: number): Finding[] {
+  if (!isOver(rpm, ceilings.best.rpm)) return []
+  const fmt = formatter(job.displayUnits)
+  const message = `${fmt.speed(rpm)} is above the ${ceilingText(ceilings.bound, fmt)}. Run slower or lift that limit.`
+  return [finding('stop', 'speed-above-ceiling', 'setup', message)]
+}
+
+/** What a single counterweight opposite would be, at the radius of the plate's outermost station. */
+function cure({ job, setup, mass: turning, unbalance, limits }: SpeedFindingsInput): string {
+  const fmt = formatter(job.displayUnits)
+  const u = unbalance.static_g_mm
+  const light = opposite(unbalance.static_angle_deg)
+  const radii = [...job.plate.slots.map((s) => s.to), ...job.plate.holes.map((h) => Math.hypot(h.x, h.y))]
+  const radius = radii.length > 0 ? Math.max(...radii) : job.plate.diameter / 2
+  const mass = u / 1000 / radius
+  const slower =
+    limits.balance === null ? '' : ` or run at ${fmt.speed(Math.floor(limits.balance))} or slower`
+  const allowed = setup.speed === null ? null : allowedUnbalance(setup.criterion, turning, setup.speed)
+  const aim = allowed === null ? '' : ` (aim: under ${fmt.unbalance(allowed)}, now ${fmt.unbalance(u)})`
+  return `${fmt.mass(mass)} at ${fmt.length(radius)} toward ${fmt.angle(light)} (${clockPosition(light)}) would settle it${aim},${slower || ' or run slower'}.`
+}
