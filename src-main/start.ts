@@ -54,11 +54,15 @@ async function runLoopback(display: boolean): Promise<void> {
       log.write(error)
     },
   })
-  const stop = () => void host.close().then(() => process.exit(0))
+  let forget = async (): Promise<void> => undefined
+  const stop = () => void Promise.all([host.close(), forget()]).then(() => process.exit(0))
   process.once('SIGINT', stop)
   process.once('SIGTERM', stop)
-  if (display && (await openBrowser(host.newAddress(), process.platform)))
-    say('Evenswing is open in the browser. Ctrl-C here ends it.')
+  const opened = display ? await openBrowser(host.newAddress(), process.platform, userData) : null
+  if (opened) forget = opened.forget
+  // The address works once; by then the browser has read it.
+  setTimeout(() => void forget(), 60_000).unref()
+  if (opened?.isOpen) say('Evenswing is open in the browser. Ctrl-C here ends it.')
   else say(`Open this address in a browser on this machine (it works once): ${host.newAddress()}`)
   if (!process.stdin.isTTY) return
   say('Enter gives a new address.')

@@ -1,12 +1,14 @@
 /**
  * The same page and the same services without Electron: an HTTP host on this machine's own address only. A request
- * needs the right `Host`, a session, and for anything that acts the right `Origin`.
+ * needs the right `Host`, a session, and for anything that acts the right `Origin` and the page's key.
  */
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http'
 import type { AddressInfo } from 'node:net'
+import { KEY_FRAGMENT, KEY_HEADER } from '../../src-core/bridge/pageKey.ts'
 import { answer, refuse } from '../requests/answer.ts'
 import { isVerb } from '../requests/registry.ts'
 import type { HostServices } from '../services/hostServices.ts'
+import { goingOnTo } from '../web/goingOn.ts'
 import { rendererFile } from '../web/rendererFiles.ts'
 import { SECURITY_HEADERS } from '../web/securityHeaders.ts'
 import { argsOf, readBody } from './body.ts'
@@ -29,6 +31,9 @@ export interface Loopback {
   newAddress(): string
   close(): Promise<void>
 }
+
+const NO_KEY =
+  'This window was not opened by the address that the program printed. Press Enter where it runs for a new one, and open that'
 
 interface Context extends LoopbackOptions {
   readonly sessions: Sessions
@@ -110,9 +115,17 @@ function exchangeToken(
   const session = sessions.exchange(token)
   if (session === null && !sessions.holds(request.headers.cookie))
     return sendText(response, 403, 'This address was used already, or is not the one the program printed.')
-  const cookie = session === null ? {} : { 'set-cookie': sessions.cookieFor(session) }
-  response.writeHead(303, { ...SECURITY_HEADERS, ...cookie, location: '/' })
-  response.end()
+  if (session === null) {
+    response.writeHead(303, { ...SECURITY_HEADERS, location: '/' })
+    return void response.end()
+  }
+  // A page of this host goes on to the window: on a redirect from elsewhere the browser would hold the cookie back.
+  response.writeHead(200, {
+    ...SECURITY_HEADERS,
+    'set-cookie': sessions.cookieFor(session),
+    'content-type': 'text/html; charset=utf-8',
+  })
+  response.end(goingOnTo(`/#${KEY_FRAGMENT}=${sessions.key}`))
 }
 
 async function answerCall(
@@ -124,6 +137,7 @@ async function answerCall(
   const refused = (status: number, why: string) => sendJson(response, status, refuse('request.refused', why))
   if (request.headers.origin !== context.origin) return refused(403, 'Wrong origin')
   if (!context.sessions.holds(request.headers.cookie)) return refused(403, 'No session')
+  if (!context.sessions.isKey(request.headers[KEY_HEADER])) return refused(403, NO_KEY)
   const verb = /^\/rpc\/([A-Za-z]+)$/.exec(path)?.[1] ?? ''
   if (!isVerb(verb)) return refused(404, 'There is no such request')
   if (!/^application\/json\s*(;|$)/i.test(request.headers['content-type'] ?? ''))

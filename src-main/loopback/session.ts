@@ -1,4 +1,7 @@
-/** Who may talk to the loopback host: a token that works once gives a session that the browser keeps as a cookie. */
+/**
+ * Who may talk to the loopback host: a token that works once gives a session that the browser keeps as a cookie, and a
+ * key that only the page has.
+ */
 import { randomBytes, timingSafeEqual, createHash } from 'node:crypto'
 
 export interface Sessions {
@@ -9,13 +12,19 @@ export interface Sessions {
   /** Whether a `Cookie` header holds a session made here. */
   holds(cookieHeader: string | undefined): boolean
   cookieFor(session: string): string
+  /** What the page sends with every request besides the cookie, which goes to other ports too. */
+  readonly key: string
+  isKey(given: string | string[] | undefined): boolean
 }
 
 /** `cookieName` should name the port: cookies are not kept apart by it. */
 export function createSessions(cookieName: () => string): Sessions {
   let token: string | null = null
   const sessions: string[] = []
+  const key = secret()
   return {
+    key,
+    isKey: (given) => typeof given === 'string' && same(given, key),
     newToken() {
       token = secret()
       return token

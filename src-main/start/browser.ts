@@ -1,5 +1,10 @@
 /** Opening an address in the browser that is installed. */
 import { spawn } from 'node:child_process'
+import { randomBytes } from 'node:crypto'
+import { mkdir, rm, writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { pathToFileURL } from 'node:url'
+import { goingOnTo } from '../web/goingOn.ts'
 
 interface Opener {
   readonly program: string
@@ -20,10 +25,24 @@ function openersFor(platform: NodeJS.Platform): readonly Opener[] {
   ]
 }
 
-/** Opens the address with the first browser that starts; false where none did. */
-export async function openBrowser(address: string, platform: NodeJS.Platform): Promise<boolean> {
-  for (const { program, args } of openersFor(platform)) if (await starts(program, args(address))) return true
-  return false
+/**
+ * Opens the address with the first browser that starts; false where none did. What a program is started with is seen
+ * by everyone on the machine, so the browser is given a file that only this user may read and that leads to the
+ * address. `folder` is where it is put; `forget` takes it away.
+ */
+export async function openBrowser(
+  address: string,
+  platform: NodeJS.Platform,
+  folder: string,
+): Promise<{ readonly isOpen: boolean; readonly forget: () => Promise<void> }> {
+  const file = join(folder, `open-${randomBytes(9).toString('base64url')}.html`)
+  const forget = () => rm(file, { force: true })
+  await mkdir(folder, { recursive: true, mode: 0o700 })
+  await writeFile(file, goingOnTo(address), { mode: 0o600, flag: 'wx' })
+  for (const { program, args } of openersFor(platform))
+    if (await starts(program, args(pathToFileURL(file).href))) return { isOpen: true, forget }
+  await forget()
+  return { isOpen: false, forget }
 }
 
 /** A browser that cannot run ends at once with a fault; one that runs stays, or hands over and ends well. */

@@ -2,7 +2,11 @@
 import type { Host, HostVerb } from '../../src-core/bridge/contract.ts'
 import type { Reply } from '../../src-core/bridge/reply.ts'
 import { HOST_GONE } from '../state/ask.ts'
+import { KEY_HEADER } from '../../src-core/bridge/pageKey.ts'
 import { VERBS } from '../../src-core/bridge/verbs.ts'
+import { takeKey } from './pageKey.ts'
+
+const KEY = takeKey()
 
 function encode(value: unknown): unknown {
   if (!(value instanceof Uint8Array)) return value
@@ -15,7 +19,7 @@ async function request(verb: HostVerb, args: readonly unknown[]): Promise<Reply<
   try {
     const response = await fetch(`/rpc/${verb}`, {
       method: 'POST',
-      headers: { 'content-type': 'application/json' },
+      headers: { 'content-type': 'application/json', [KEY_HEADER]: KEY },
       body: JSON.stringify({ args: args.map(encode) }),
     })
     return (await response.json()) as Reply<unknown>

@@ -7,7 +7,8 @@ import type { Reply } from '../../src-core/bridge/reply.ts'
 import { startLoopback, type Loopback } from '../../src-main/loopback/server.ts'
 import { createHostServices } from '../../src-main/services/hostServices.ts'
 import type * as Fake from './fakeElectron.ts'
-import { ask, jobText, scratchFolder } from './helpers.ts'
+import { KEY_HEADER } from '../../src-core/bridge/pageKey.ts'
+import { ask, jobText, scratchFolder, type Answer } from './helpers.ts'
 
 export interface Shell {
   readonly host: Host
@@ -77,19 +78,23 @@ export async function startTestLoopback(bodyLimit?: number) {
   return { loopback, jobFolder, folder, reported }
 }
 
-/** Opens the printed address as a browser would and gives the cookie it was handed. */
-export async function openSession(loopback: Loopback): Promise<string> {
+/** Opens the printed address as a browser would and gives what the page then sends with every request. */
+export async function openSession(loopback: Loopback): Promise<{ cookie: string; [KEY_HEADER]: string }> {
   const address = new URL(loopback.newAddress())
   const answer = await ask(loopback.origin, { path: address.pathname + address.search })
-  expect(answer.status).toBe(303)
+  return sessionIn(answer)
+}
+
+export function sessionIn(answer: Answer): { cookie: string; [KEY_HEADER]: string } {
+  expect(answer.status).toBe(200)
   const [cookie] = answer.headers['set-cookie'] as string[]
-  return cookie!.split(';')[0]!
+  return { cookie: cookie!.split(';')[0]!, [KEY_HEADER]: /#key=([\w-]+)/.exec(answer.text)![1]! }
 }
 
 /** The page's own client, its `fetch` sent as the browser would: with the session's cookie and the page's origin. */
 export async function loopbackShell(): Promise<Shell> {
   const { loopback, jobFolder } = await startTestLoopback()
-  const headers = { cookie: await openSession(loopback), origin: loopback.origin }
+  const headers = { ...(await openSession(loopback)), origin: loopback.origin }
   vi.stubGlobal(
     'fetch',
     async (path: string, init: { method: string; headers: Record<string, string>; body: string }) => {

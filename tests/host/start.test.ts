@@ -1,11 +1,22 @@
 /** What `npm start` decides: build or not, window or browser. */
 import { spawn } from 'node:child_process'
-import { existsSync, mkdirSync, utimesSync, writeFileSync } from 'node:fs'
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  statSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs'
 import { dirname, join } from 'node:path'
-import { expect, test } from 'vitest'
+import { fileURLToPath } from 'node:url'
+import { expect, test, vi } from 'vitest'
 import { isBuildDue } from '../../src-main/start/build.ts'
 import { electronRuntime, hasDisplay } from '../../src-main/start/electronRuntime.ts'
+import { openBrowser } from '../../src-main/start/browser.ts'
 import { ask, environmentWithout, ROOT, scratchFolder } from './helpers.ts'
+import { sessionIn } from './shells.ts'
 
 const BUILT = ['out/main/index.js', 'out/preload/index.cjs', 'out/renderer/index.html']
 const SOURCES = ['src-core/a/deep.ts', 'src-main/index.ts', 'src-renderer/App.svelte', 'package-lock.json']
@@ -73,14 +84,15 @@ test('npm start without a display prints one address, serves the page there, and
     await expect.poll(() => out + err, { timeout: 90_000 }).toMatch(/http:\/\/127\.0\.0\.1:\d+\/\?token=/)
     const address = new URL(/http:\S+/.exec(out)![0])
     const first = await ask(address.origin, { path: address.pathname + address.search })
-    const cookie = (first.headers['set-cookie'] as string[])[0]!.split(';')[0]!
+    const session = sessionIn(first)
+    const { cookie } = session
     const page = await ask(address.origin, { path: '/', headers: { cookie } })
     expect(page.status).toBe(200)
     expect(page.text).toContain('<script')
     const info = await ask(address.origin, {
       method: 'POST',
       path: '/rpc/info',
-      headers: { cookie, origin: address.origin, 'content-type': 'application/json' },
+      headers: { ...session, origin: address.origin, 'content-type': 'application/json' },
       body: '{"args":[]}',
     })
     expect(JSON.parse(info.text)).toMatchObject({
@@ -94,3 +106,30 @@ test('npm start without a display prints one address, serves the page there, and
     child.kill('SIGKILL')
   }
 })
+
+test.skipIf(process.platform === 'win32')(
+  'the one-time address is in no program’s arguments, only in a file of this user’s own',
+  async () => {
+    const folder = scratchFolder()
+    const seen = join(folder, 'arguments')
+    writeFileSync(join(folder, 'chromium'), `#!/bin/sh\necho "$@" > ${seen}\n`, { mode: 0o755 })
+    vi.stubEnv('PATH', folder)
+    try {
+      const { isOpen, forget } = await openBrowser(
+        'http://127.0.0.1:7/?token=secret',
+        'linux',
+        join(folder, 'own'),
+      )
+      expect(isOpen).toBe(true)
+      const given = readFileSync(seen, 'utf8').trim()
+      expect(given).not.toContain('secret')
+      const file = fileURLToPath(given.replace('--app=', ''))
+      expect(readFileSync(file, 'utf8')).toContain('url=http://127.0.0.1:7/?token=secret')
+      expect(statSync(file).mode & 0o777).toBe(0o600)
+      await forget()
+      expect(readdirSync(join(folder, 'own'))).toEqual([])
+    } finally {
+      vi.unstubAllEnvs()
+    }
+  },
+)

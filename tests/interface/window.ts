@@ -31,6 +31,10 @@ export interface Bench {
     recovering?: boolean
   }): Promise<Page>
   readonly errors: string[]
+  /** The host's address to open once. */
+  address(): string
+  /** A browser window of its own, empty. */
+  blank(): Promise<Page>
   close(): Promise<void>
 }
 
@@ -53,6 +57,8 @@ export async function startBench(): Promise<Bench> {
   return {
     folder,
     errors,
+    address: () => host.newAddress(),
+    blank: async () => (await browser.newContext()).newPage(),
     async open({
       width = 1280,
       height = 800,
