@@ -23,7 +23,7 @@ export const COMMANDS = {
   undo: { label: 'Undo', keys: ['Ctrl+z'] },
   redo: { label: 'Redo', keys: ['Ctrl+y', 'Ctrl+Shift+z'] },
   draw: { label: 'Draw the part', keys: ['Ctrl+d', 'd'] },
-  library: { label: 'Hardware by size and material', keys: ['Ctrl+l', 'h'] },
+  catalogue: { label: 'Hardware by size and material', keys: ['Ctrl+l', 'h'] },
   planner: { label: 'Plan counterweights', keys: ['Ctrl+b'] },
   copySetup: { label: 'Add a setup', keys: [] },
   turnByHand: { label: 'Turn by hand', keys: ['Ctrl+t', 't'] },

@@ -1,4 +1,5 @@
 /** Standard uncertainties (one sigma) that a job may override, each with the reason for its default. */
+import { NUT_FACTOR } from '../hardware/preload.ts'
 import type { Job } from '../job/schema.ts'
 
 export const UNCERTAINTY_DEFAULTS = {
@@ -10,8 +11,7 @@ export const UNCERTAINTY_DEFAULTS = {
   centreOfMass: 0.5,
   /** mm, along and across. A weight or clamp set in a slot by eye and rule. */
   placing: 1,
-  /** Nut factor K of T = K·D·F: plain dry or zinc-plated threads, the usual published mean. */
-  nutFactor: 0.2,
+  nutFactor: NUT_FACTOR,
   /** Share. Preload scatter with a torque wrench, commonly given as ±25 to ±30 %. */
   preloadScatter: 0.25,
 } as const

@@ -4,6 +4,7 @@
  * Metric: pitch ISO 261, stress areas and proof loads as published in ISO 898-1 (rounded to three figures there).
  * Inch: areas ASME B1.1, proof stresses SAE J429; load = area × stress.
  */
+import { discArea } from '../geometry/discArea.ts'
 import { convert } from '../units/convert.ts'
 
 export type ThreadStandard = 'metric' | 'unified'
@@ -113,6 +114,9 @@ export function findThread(name: string): Thread | null {
 /** Nominal diameter in mm, or null for a name not in the table. */
 export const threadDiameter = (name: string): number | null => findThread(name)?.diameter ?? null
 
+/** The class that a thread's usual stud has. */
+export const usualClass = (thread: Thread): string => (thread.standard === 'metric' ? '8.8' : 'grade 5')
+
 /** Proof load in N for a class (8.8) or grade (5, grade 5, gr 5); null where the table has none. */
 export function proofLoad(thread: Thread, strengthClass: string): number | null {
   const text = strengthClass.trim().toLowerCase()
@@ -121,9 +125,17 @@ export function proofLoad(thread: Thread, strengthClass: string): number | null 
   return Object.hasOwn(thread.proof, key) ? thread.proof[key]! : null
 }
 
-/** Tensile stress area A_s = π/4·((d₂ + d₃)/2)², mm² (ISO 898-1 with the basic profile of ISO 724). */
-export function metricStressArea(diameter: number, pitch: number): number {
-  const d2 = diameter - 0.649519 * pitch
-  const d3 = diameter - 1.226869 * pitch
-  return (Math.PI / 4) * ((d2 + d3) / 2) ** 2
-}
+/** Pitch diameter d₂ = d − 0.649519·P, mm (basic profile, ISO 724; the unified profile is the same). */
+export const pitchDiameter = (thread: Pick<Thread, 'diameter' | 'pitch'>): number =>
+  thread.diameter - 0.649519 * thread.pitch
+
+/** Root diameter of an external thread d₃ = d − 1.226869·P, mm (ISO 724): the section that bends and shears. */
+export const rootDiameter = (thread: Pick<Thread, 'diameter' | 'pitch'>): number =>
+  thread.diameter - 1.226869 * thread.pitch
+
+/** Tensile stress area A_s = π/4·((d₂ + d₃)/2)², mm² (ISO 898-1). */
+export const threadStressArea = (thread: Pick<Thread, 'diameter' | 'pitch'>): number =>
+  discArea((pitchDiameter(thread) + rootDiameter(thread)) / 2)
+
+/** mm³ of threaded rod: a cylinder of the stress area, which lies between core and pitch diameter. */
+export const rodVolume = (thread: Thread, length: number): number => thread.stressArea * length

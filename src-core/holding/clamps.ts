@@ -11,7 +11,7 @@ import { angularSpeed, rpmOf } from '../unbalance/static.ts'
 import { formatter, plain, significant } from '../units/format.ts'
 import { called, finding } from '../findings/finding.ts'
 import { frictionWords } from './friction.ts'
-import { boltPreload, strapForce } from './preload.ts'
+import { boltPreload, strapForce } from '../hardware/preload.ts'
 import { SlipGroup, type FrictionPoint, type SlipLoads } from './slip.ts'
 import { findThread, proofLoad } from '../hardware/threads.ts'
 

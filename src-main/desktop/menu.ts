@@ -106,7 +106,7 @@ export function menuTemplate(port: MenuPort): Item[] {
       submenu: [
         item('draw'),
         item('shop'),
-        item('library'),
+        item('catalogue'),
         item('copySetup'),
         line,
         item('planner'),

@@ -89,7 +89,7 @@ export function createActions(app: App): Actions {
     },
     import: { ...COMMANDS.import, enabled: always, run: () => (session.dialog = 'import') },
     photograph: { ...COMMANDS.photograph, enabled: always, run: () => (session.dialog = 'photograph') },
-    library: { ...COMMANDS.library, enabled: always, run: () => (session.dialog = 'library') },
+    catalogue: { ...COMMANDS.catalogue, enabled: always, run: () => (session.dialog = 'catalogue') },
     figures: plate('Its figures, to type', ['Enter'], () => showFigures(app)),
     closer: plate('Closer', ['+', '='], () => session.zoomBy?.(1.25), always),
     further: plate('Further', ['-'], () => session.zoomBy?.(0.8), always),

@@ -3,7 +3,7 @@ import { SvelteSet } from 'svelte/reactivity'
 import type { Point } from '../../src-core/geometry/types.ts'
 import type { Job } from '../../src-core/job/schema.ts'
 import type { Camera } from '../editor/camera.ts'
-import type { LibraryKindName } from '../editor/library/kinds.ts'
+import type { CatalogueKindName } from '../../src-core/hardware/catalogue.ts'
 import type { Guide, Target } from '../editor/target.ts'
 
 export type StepName = 'machine' | 'part' | 'mounting' | 'clamps' | 'counterweights' | 'speed' | 'sheet'
@@ -20,7 +20,7 @@ export type DialogName =
   | 'planner'
   | 'import'
   | 'conflict'
-  | 'library'
+  | 'catalogue'
   | 'photograph'
   | 'about'
 export type Theme = 'system' | 'light' | 'dark'
@@ -68,8 +68,8 @@ export class Session {
   /** Something was given in the open dialog that is kept nowhere yet. */
   unkept: boolean = $state(false)
   notice: Notice | null = $state.raw(null)
-  /** What the library of hardware opens at. */
-  libraryKind: LibraryKindName = $state('strap')
+  /** What the catalogue of hardware opens at. */
+  catalogueKind: CatalogueKindName = $state('strap')
   /** Degrees the spindle is turned in the picture; null while it stands as set up. */
   spindleTurn: number | null = $state(null)
   /** The next click on the plate says which point of the part goes onto the axis. */
@@ -112,9 +112,9 @@ export class Session {
     this.step = stepOf(target, job, this.setupId)
   }
 
-  openLibrary(kind: LibraryKindName): void {
-    this.libraryKind = kind
-    this.dialog = 'library'
+  openCatalogue(kind: CatalogueKindName): void {
+    this.catalogueKind = kind
+    this.dialog = 'catalogue'
   }
 
   /** Back to how a job looks when it is opened. */

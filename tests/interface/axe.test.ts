@@ -66,7 +66,7 @@ describe.each([{ dark: false }, { dark: true }])('without violations, dark: $dar
     await page.keyboard.press('Escape')
     await page.keyboard.press('Control+l')
     await page.getByRole('button', { name: 'Thread table' }).click()
-    expect(await violations(page), 'library').toEqual([])
+    expect(await violations(page), 'catalogue').toEqual([])
     await page.keyboard.press('Escape')
     await page.getByTestId('plate').focus()
     await page.keyboard.press('p')

@@ -2,9 +2,9 @@ import { describe, expect, test } from 'vitest'
 import {
   THREADS,
   findThread,
-  metricStressArea,
   proofLoad,
   threadDiameter,
+  threadStressArea,
 } from '../../src-core/hardware/threads.ts'
 import { expectNear } from '../helpers/near.ts'
 
@@ -34,7 +34,7 @@ describe('metric coarse threads (ISO 261, ISO 898-1)', () => {
   test.each(METRIC)('%s: area by formula and proof loads by area and stress', (name, area, loads) => {
     const thread = findThread(name)!
     expect(thread.stressArea).toBe(area)
-    expectNear(metricStressArea(thread.diameter, thread.pitch), area, { rel: 0.006 })
+    expectNear(threadStressArea(thread), area, { rel: 0.006 })
     for (const key of Object.keys(loads) as (keyof typeof loads)[]) {
       expect(proofLoad(thread, key)).toBe(loads[key])
       // Published loads are rounded area × stress, rounded to three figures again.

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { boltPreload, boltTorque, strapForce } from '../../src-core/holding/preload.ts'
+import { boltPreload, boltTorque, strapForce } from '../../src-core/hardware/preload.ts'
 import { findThread, proofLoad } from '../../src-core/hardware/threads.ts'
 import { UNCERTAINTY_DEFAULTS } from '../../src-core/doubt/defaults.ts'
 import { convert } from '../../src-core/units/convert.ts'

@@ -1,9 +1,11 @@
 /** Where a new strap clamp goes: a slot in which its bolt stands clear of the part and its nose presses on it. */
 import { directionOf, polar, turnBetween } from '../../../src-core/geometry/angles.ts'
-import { distanceToRegion, nearestTo } from '../../../src-core/geometry/nearest.ts'
+import { distanceToRegion } from '../../../src-core/geometry/nearest.ts'
 import type { Point } from '../../../src-core/geometry/types.ts'
+import { centredReach } from '../../../src-core/hardware/straps.ts'
 import type { Hardware, Slot } from '../../../src-core/job/schema.ts'
 import { stationPoint } from '../../../src-core/mounting/hardware.ts'
+import { partAt } from '../../../src-core/mounting/partAt.ts'
 import type { Mounted } from '../../../src-core/mounting/types.ts'
 import { roundTo } from '../snap.ts'
 
@@ -48,14 +50,14 @@ function inSlot(
   slot: Slot,
   { length, width, bolt }: { length: number; width: number; bolt: number },
 ): ClampPlace | null {
-  const reach = length * 0.42
+  const reach = centredReach(length)
   const outermost = mounted.job.lathe.swingOverBed / 2 - CLEAR
   for (let radius = slot.from; radius <= slot.to; radius++) {
     if (Math.hypot(radius + length / 2, width / 2) > outermost) return null
     const stands = polar(radius, slot.angle)
-    if (depth(mounted, stands).off < bolt / 2 + CLEAR) continue
+    if (partAt(mounted, stands).off < bolt / 2 + CLEAR) continue
     const nose = polar(radius - reach, slot.angle)
-    const on = depth(mounted, nose)
+    const on = partAt(mounted, nose)
     if (on.front === null || on.edge < ONTO) continue
     if (meets(mounted, stands, length, width, slot.angle)) continue
     return {
@@ -82,22 +84,4 @@ function meets(mounted: Mounted, at: Point, length: number, width: number, angle
       if (others.some((outline) => distanceToRegion({ outline, holes: [] }, p) <= 0)) return true
     }
   return false
-}
-
-/** How far a point is off the part; where on it, the front under it and how far in from the edge it is. */
-function depth(mounted: Mounted, p: Point): { off: number; front: number | null; edge: number } {
-  let off = Infinity
-  let front: number | null = null
-  let edge = 0
-  for (const body of mounted.bodies) {
-    if (body.body.effect !== 'adds') continue
-    for (const region of body.regions) {
-      const d = distanceToRegion(region, p)
-      off = Math.min(off, d)
-      if (d > 0 || (front !== null && front >= body.z1)) continue
-      front = body.z1
-      edge = Math.min(...[region.outline, ...region.holes].map((ring) => nearestTo(ring, p).distance))
-    }
-  }
-  return { off, front, edge }
 }

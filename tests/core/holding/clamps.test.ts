@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
-import { boltPreload, strapForce } from '../../../src-core/holding/preload.ts'
+import { boltPreload, strapForce } from '../../../src-core/hardware/preload.ts'
 import { parseJob } from '../../../src-core/job/parse.ts'
 import type { Clamp, Hardware, Job, Setup } from '../../../src-core/job/schema.ts'
 import { expectNear } from '../../helpers/near.ts'

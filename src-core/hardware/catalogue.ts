@@ -2,11 +2,14 @@
  * Shop hardware by kind and size: each kind says which sizes it asks for, what it takes up on the plate and its
  * volume, from which its mass follows. Usual sizes are only where to start; the shop's own are typed over them. mm.
  */
-import type { Thread } from '../../../src-core/hardware/threads.ts'
-import type { Footprint, Hardware } from '../../../src-core/job/schema.ts'
-import { nutSize, nutVolume, rodVolume } from './nuts.ts'
+import type { Thread } from './threads.ts'
+import type { Footprint, Hardware } from '../job/schema.ts'
+import { discArea } from '../geometry/discArea.ts'
+import { acrossCorners, nutSize, nutVolume } from './nuts.ts'
+import { strapClampVolume } from './straps.ts'
+import { rodVolume } from './threads.ts'
 
-export type LibraryKindName =
+export type CatalogueKindName =
   'strap' | 'stud' | 'nut' | 'heel' | 'packing' | 'bracket' | 'round' | 'rectangular'
 export type SizeName = 'length' | 'width' | 'height' | 'thickness' | 'diameter' | 'hole'
 export type Sizes = Readonly<Partial<Record<SizeName, number>>>
@@ -26,8 +29,8 @@ export interface Shape {
   readonly massCentre?: NonNullable<Hardware['massCentre']>
 }
 
-export interface LibraryKind {
-  readonly name: LibraryKindName
+export interface CatalogueKind {
+  readonly name: CatalogueKindName
   readonly label: string
   /** What is and what is not in the mass. */
   readonly counts: string
@@ -46,14 +49,13 @@ const HEIGHT: Field = { key: 'height', label: 'Height' }
 const THICKNESS: Field = { key: 'thickness', label: 'Thickness' }
 const HOLE: Field = { key: 'hole', label: 'Bolt hole ⌀', orNone: true }
 
-const disc = (diameter: number) => (Math.PI / 4) * diameter ** 2
 const block = (s: (key: SizeName) => number): Shape => ({
   volume: s('length') * s('width') * s('height'),
   footprint: { rect: [s('length'), s('width')] },
   height: s('height'),
 })
 
-export const LIBRARY: readonly LibraryKind[] = [
+export const CATALOGUE: readonly CatalogueKind[] = [
   {
     name: 'strap',
     label: 'Strap clamp',
@@ -71,7 +73,10 @@ export const LIBRARY: readonly LibraryKind[] = [
       { thread: '1/2-13', sizes: { length: 101.6, width: 31.75, thickness: 15.875, height: 44.45 } },
     ],
     shape: (s, thread) => ({
-      volume: strapVolume(s, thread),
+      volume: strapClampVolume(
+        { length: s('length'), width: s('width'), thickness: s('thickness'), height: s('height') },
+        thread,
+      ),
       footprint: { rect: [s('length'), s('width')] },
       height: s('height'),
     }),
@@ -108,8 +113,7 @@ export const LIBRARY: readonly LibraryKind[] = [
     shape: (_s, thread) => {
       const size = thread && nutSize(thread)
       if (!thread || !size) return { volume: 0, footprint: { circle: 1 }, height: 1 }
-      // It sweeps its width across corners.
-      const corners = Number(((2 / Math.sqrt(3)) * size.flats).toFixed(2))
+      const corners = Number(acrossCorners(size).toFixed(2))
       return { volume: nutVolume(thread, size), footprint: { circle: corners }, height: size.height }
     },
   },
@@ -174,7 +178,7 @@ export const LIBRARY: readonly LibraryKind[] = [
       { sizes: { diameter: 80, height: 30, hole: 14 } },
     ],
     shape: (s) => ({
-      volume: (disc(s('diameter')) - disc(s('hole'))) * s('height'),
+      volume: (discArea(s('diameter')) - discArea(s('hole'))) * s('height'),
       footprint: { circle: s('diameter') },
       height: s('height'),
     }),
@@ -193,27 +197,12 @@ export const LIBRARY: readonly LibraryKind[] = [
       { sizes: { length: 80, width: 50, height: 25, hole: 14 } },
     ],
     shape: (s) => ({
-      volume: (s('length') * s('width') - disc(s('hole'))) * s('height'),
+      volume: (s('length') * s('width') - discArea(s('hole'))) * s('height'),
       footprint: { rect: [s('length'), s('width')] },
       height: s('height'),
     }),
   },
 ]
-
-/** The strap's slot is a third of its length, a millimetre wider than the thread; the stud goes 40 mm below it. */
-function strapVolume(s: (key: SizeName) => number, thread: Thread | null): number {
-  const d = thread?.diameter ?? 0
-  const strap = (s('length') * s('width') - (s('length') / 3) * (d + 1)) * s('thickness')
-  const nut = thread && nutSize(thread)
-  return (
-    strap +
-    (thread ? rodVolume(thread, s('height') + 40) : 0) +
-    (thread && nut ? nutVolume(thread, nut) + washerVolume(d) : 0)
-  )
-}
-
-/** mm³ of a plain washer: twice the thread across and a fifth of it thick, about as ISO 7089 has them. */
-const washerVolume = (d: number): number => (disc(2 * d) - disc(1.08 * d)) * (d / 5)
 
 function bracketShape(s: (key: SizeName) => number): Shape {
   const { length, height, width, thickness } = {
@@ -239,4 +228,5 @@ function bracketShape(s: (key: SizeName) => number): Shape {
   }
 }
 
-export const libraryKind = (name: LibraryKindName): LibraryKind => LIBRARY.find((k) => k.name === name)!
+export const catalogueKind = (name: CatalogueKindName): CatalogueKind =>
+  CATALOGUE.find((k) => k.name === name)!

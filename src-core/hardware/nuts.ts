@@ -2,8 +2,9 @@
  * Plain hexagon nuts to the coarse threads: across flats and height. Metric: ISO 4032, largest height; inch: ASME
  * B18.2.2. mm.
  */
-import { convert } from '../../../src-core/units/convert.ts'
-import type { Thread } from '../../../src-core/hardware/threads.ts'
+import { convert } from '../units/convert.ts'
+import { discArea } from '../geometry/discArea.ts'
+import { pitchDiameter, type Thread } from './threads.ts'
 
 const METRIC: Readonly<Record<string, readonly [flats: number, height: number]>> = {
   M6: [10, 5.2],
@@ -46,14 +47,13 @@ export function nutSize(thread: Thread): NutSize | null {
   return { flats: mm(inch[0]), height: mm(inch[1]) }
 }
 
+/** mm across the corners of a hexagon, which a nut sweeps as it turns: 2/√3 of its width across flats. */
+export const acrossCorners = ({ flats }: NutSize): number => (2 / Math.sqrt(3)) * flats
+
 /**
  * mm³: a hexagon of the width across flats, (√3/2)·s², less the thread at its pitch diameter d − 0.6495·P. The
  * chamfers of its corners, some hundredths of it, are left in.
  */
 export function nutVolume(thread: Thread, { flats, height }: NutSize): number {
-  const pitchDiameter = thread.diameter - 0.649519 * thread.pitch
-  return ((Math.sqrt(3) / 2) * flats ** 2 - (Math.PI / 4) * pitchDiameter ** 2) * height
+  return ((Math.sqrt(3) / 2) * flats ** 2 - discArea(pitchDiameter(thread))) * height
 }
-
-/** mm³ of threaded rod: a cylinder of the stress area, which lies between core and pitch diameter. */
-export const rodVolume = (thread: Thread, length: number): number => thread.stressArea * length

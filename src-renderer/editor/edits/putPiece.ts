@@ -1,13 +1,13 @@
-/** A library choice put where it is wanted: a clamp onto the part, a heel block under a strap, packing under the part. */
+/** A choice out of the catalogue put where it is wanted: a clamp onto the part, a heel block under a strap, packing under the part. */
 import { angleOf, opposite, polar, toDegrees } from '../../../src-core/geometry/angles.ts'
 import { findThread } from '../../../src-core/hardware/threads.ts'
 import type { Hardware, Job } from '../../../src-core/job/schema.ts'
 import { stationPoint, facingOf } from '../../../src-core/mounting/hardware.ts'
 import type { Mounted } from '../../../src-core/mounting/types.ts'
-import { placeStrap } from '../edits/clampPlace.ts'
-import { freeStation } from '../edits/hardware.ts'
+import { placeStrap } from './clampPlace.ts'
+import { freeStation } from './hardware.ts'
 import { roundTo } from '../snap.ts'
-import { pieceOf, type Choice } from './choice.ts'
+import { pieceOf, type Choice } from '../../../src-core/hardware/choice.ts'
 
 type Piece = Omit<Hardware, 'id'>
 

@@ -1,10 +1,10 @@
-/** Shop hardware out of the library, by size and material, onto the plate and into the stock. */
+/** Shop hardware out of the catalogue, by size and material, onto the plate and into the stock. */
 import { describe, expect, test } from 'vitest'
 import { text, useBench } from './window.ts'
 
 const bench = useBench()
 
-describe('the library', () => {
+describe('the catalogue', () => {
   test('a round weight of brass: its mass follows from size and material, into the stock and onto the plate', async () => {
     const page = await bench.open()
     await page.getByRole('button', { name: /^5 Counterweights/ }).click()
@@ -12,12 +12,12 @@ describe('the library', () => {
     const dialog = page.getByRole('dialog')
     await dialog.getByRole('combobox', { name: 'Usual sizes' }).selectOption('2')
     // π/4·(50² − 14²)·25 mm³ at 7850 kg/m³.
-    expect(await text(page, 'library-mass')).toBe('355 g')
+    expect(await text(page, 'catalogue-mass')).toBe('355 g')
     await dialog.getByRole('combobox', { name: 'Material' }).selectOption('brass')
-    expect(await text(page, 'library-mass')).toBe('385 g')
+    expect(await text(page, 'catalogue-mass')).toBe('385 g')
     await dialog.getByRole('textbox', { name: 'Height' }).fill('2 in')
     await page.keyboard.press('Enter')
-    expect(await text(page, 'library-mass')).toBe('783 g')
+    expect(await text(page, 'catalogue-mass')).toBe('783 g')
     await dialog.getByRole('button', { name: 'Into the stock' }).click()
     await dialog.getByText(/2 × round weight 50 × 50.8 brass are in the stock/).waitFor()
     const before = await text(page, 'unbalance')

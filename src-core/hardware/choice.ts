@@ -1,26 +1,26 @@
-/** One choice out of the library: a kind in a size, a thread and a material, and what it makes. */
-import { findMaterial } from '../../../src-core/job/materials.ts'
-import { findThread, proofLoad, type Thread } from '../../../src-core/hardware/threads.ts'
-import { boltTorque } from '../../../src-core/holding/preload.ts'
-import { UNCERTAINTY_DEFAULTS } from '../../../src-core/doubt/defaults.ts'
-import type { Hardware, StockItem } from '../../../src-core/job/schema.ts'
-import { libraryKind, type LibraryKindName, type Shape, type SizeName, type Sizes } from './kinds.ts'
+/** One choice out of the catalogue: a kind in a size, a thread and a material, and what it makes. */
+import { findMaterial } from '../job/materials.ts'
+import { findThread, usualClass } from './threads.ts'
+import type { Hardware, StockItem } from '../job/schema.ts'
+import { catalogueKind, type CatalogueKindName, type Shape, type SizeName, type Sizes } from './catalogue.ts'
+import { usualTorque } from './preload.ts'
+import { centredReach } from './straps.ts'
 
 export interface Choice {
-  readonly kind: LibraryKindName
+  readonly kind: CatalogueKindName
   readonly sizes: Sizes
   readonly thread: string
   readonly material: string
 }
 
 /** The first of the usual sizes that suits, in mild steel. */
-export function usualChoice(name: LibraryKindName, index = 0): Choice {
-  const usual = libraryKind(name).usual[index] ?? libraryKind(name).usual[0]!
+export function usualChoice(name: CatalogueKindName, index = 0): Choice {
+  const usual = catalogueKind(name).usual[index] ?? catalogueKind(name).usual[0]!
   return { kind: name, sizes: usual.sizes, thread: usual.thread ?? 'M12', material: 'mild steel' }
 }
 
 export function shapeOf(choice: Choice): Shape {
-  const kind = libraryKind(choice.kind)
+  const kind = catalogueKind(choice.kind)
   const size = (key: SizeName) => choice.sizes[key] ?? 0
   return kind.shape(size, kind.threaded ? findThread(choice.thread) : null)
 }
@@ -34,7 +34,7 @@ export function massOf(choice: Choice): number | null {
 
 /** As a list would call it: `round weight 50 × 25`. */
 export function nameOf(choice: Choice): string {
-  const kind = libraryKind(choice.kind)
+  const kind = catalogueKind(choice.kind)
   const figures = kind.fields.filter((f) => f.key !== 'hole').map((f) => tidy(choice.sizes[f.key] ?? 0))
   const thread = kind.threaded ? choice.thread : ''
   const sizes = choice.kind === 'strap' || figures.length === 0 ? '' : figures.join(' × ')
@@ -43,20 +43,9 @@ export function nameOf(choice: Choice): string {
 }
 const tidy = (v: number) => String(Number(v.toFixed(2)))
 
-/** N·m that brings a thread to three quarters of its proof load at the usual nut factor; null where it is not known. */
-export function usualTorque(thread: Thread, strength: string): number | null {
-  const proof = proofLoad(thread, strength)
-  return proof === null
-    ? null
-    : Number(boltTorque(0.75 * proof, UNCERTAINTY_DEFAULTS.nutFactor, thread.diameter).toPrecision(2))
-}
-
-/** The class that a thread's usual stud has. */
-export const usualClass = (thread: Thread): string => (thread.standard === 'metric' ? '8.8' : 'grade 5')
-
 /** A piece to stand at a station, its underside at `base`; null where it has no mass. */
 export function pieceOf(choice: Choice, at: Hardware['at'], base: number): Omit<Hardware, 'id'> | null {
-  const kind = libraryKind(choice.kind)
+  const kind = catalogueKind(choice.kind)
   const mass = massOf(choice)
   if (mass === null) return null
   const { footprint, height, massCentre } = shapeOf(choice)
@@ -83,14 +72,14 @@ function clampOf({ thread, sizes }: Choice): NonNullable<Hardware['clamp']> {
     thread,
     class: strength,
     torque: torque === null ? null : Number((torque * 0.5).toPrecision(2)),
-    boltToHeel: Math.round((sizes.length ?? 80) * 0.42),
+    boltToHeel: Math.round(centredReach(sizes.length ?? 80)),
   }
 }
 
 /** As stock; null where it has no mass or is nothing that could serve as a weight. */
 export function stockOf(choice: Choice, count: number): Omit<StockItem, 'id'> | null {
   const mass = massOf(choice)
-  if (mass === null || !libraryKind(choice.kind).stock) return null
+  if (mass === null || !catalogueKind(choice.kind).stock) return null
   const { footprint, height } = shapeOf(choice)
   return { name: nameOf(choice), mass, count, footprint, height }
 }
