@@ -1,14 +1,21 @@
 /** What is wrong with a document, in plain words: of its JSON and of what its schema found. */
 import type { z } from 'zod'
 import type { JobFault } from './fault.ts'
+import { repeatedKey } from './repeatedKeys.ts'
 
-/** The value that a text of JSON holds, or why it holds none; a byte order mark is dropped. */
-export function readJson(text: string): { readonly raw: unknown } | { readonly reason: string } {
+/** The value that a text of JSON holds, or why and where it holds none; a byte order mark is dropped. */
+export function readJson(
+  text: string,
+): { readonly raw: unknown } | { readonly reason: string; readonly path: string } {
+  let raw: unknown
   try {
-    return { raw: JSON.parse(text.charCodeAt(0) === 0xfeff ? text.slice(1) : text) as unknown }
+    raw = JSON.parse(text.charCodeAt(0) === 0xfeff ? text.slice(1) : text)
   } catch (error) {
-    return { reason: `is not JSON: ${jsonReason(text, (error as Error).message)}` }
+    return { path: '', reason: `is not JSON: ${jsonReason(text, (error as Error).message)}` }
   }
+  const repeated = repeatedKey(text)
+  if (!repeated) return { raw }
+  return { path: pathText(repeated.path), reason: `stands twice, again in line ${repeated.line}; remove one` }
 }
 
 function pathText(path: readonly PropertyKey[]): string {

@@ -15,7 +15,7 @@ const STEPS: readonly Step[] = []
 /** Parses and checks a whole job file; older versions are lifted in memory, newer ones refused untouched. */
 export function parseJob(text: string): JobResult {
   const read = readJson(text)
-  return 'reason' in read ? refuse('', read.reason) : checkJob(read.raw)
+  return 'reason' in read ? refuse(read.path, read.reason) : checkJob(read.raw)
 }
 
 /** Unsaved work: what fits the schema is taken with its faults, as the window shows them while one edits. */

@@ -10,7 +10,7 @@ export type LibraryResult =
 
 export function parseLibrary(text: string): LibraryResult {
   const read = readJson(text)
-  if ('reason' in read) return refuse('', read.reason)
+  if ('reason' in read) return refuse(read.path, read.reason)
   const raw = read.raw
   if (typeof raw !== 'object' || raw === null || Array.isArray(raw))
     return refuse('', 'is not a library: an object is wanted')

@@ -18,11 +18,14 @@ export type HostFaultCode =
   | 'request.refused'
   | 'request.failed'
 
+/** Faults are put into longer sentences, which end by themselves. */
+const withoutStop = (text: string): string => text.replace(/\.\s*$/, '')
+
 export class HostError extends Error {
   readonly code: HostFaultCode
 
   constructor(code: HostFaultCode, message: string) {
-    super(message)
+    super(withoutStop(message))
     this.name = 'HostError'
     this.code = code
   }

@@ -25,7 +25,7 @@ async function request(verb: HostVerb, args: readonly unknown[]): Promise<Reply<
     return (await response.json()) as Reply<unknown>
   } catch {
     const message =
-      'The program behind this window does not answer. Nothing here is lost until you close the window: save a copy, start the program again with npm start, and drop the copy on its window.'
+      'The program behind this window does not answer. Nothing here is lost until you close the window: save a copy, start the program again with npm start, and drop the copy on its window'
     return { ok: false, fault: { code: HOST_GONE, message } }
   }
 }

@@ -3,7 +3,7 @@ import { chmodSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'n
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { readLibraryFile, writeLibraryFile } from '../../src-main/services/book/shopLibrary.ts'
-import { fileError } from '../../src-main/services/hostError.ts'
+import { fileError, HostError } from '../../src-main/services/hostError.ts'
 import { createLog } from '../../src-main/services/log.ts'
 import { createRecent } from '../../src-main/services/recent.ts'
 import { jobText, scratchFolder, wholeBook } from './helpers.ts'
@@ -23,6 +23,13 @@ test.each([
   expect(fault.code).toBe(wanted)
   expect(fault.message).toMatch(words)
   expect(fault.message).toMatch(/^link\.evenswing\.json/)
+})
+
+test('a fault ends without a full stop: it is put into sentences that have their own', () => {
+  expect(new HostError('book.gone', 'It is gone. Connect its drive.').message).toBe(
+    'It is gone. Connect its drive',
+  )
+  expect(fileError(new Error('It broke.'), 'a').message).toBe('a: It broke')
 })
 
 test('a file that nobody may write is marked read-only in the list', async () => {
