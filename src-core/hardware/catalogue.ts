@@ -5,6 +5,7 @@
 import type { Thread } from './threads.ts'
 import type { Footprint, Hardware } from '../job/schema.ts'
 import { discArea } from '../geometry/discArea.ts'
+import { USUAL_HEEL_BLOCKS } from './heels.ts'
 import { acrossCorners, nutSize, nutVolume } from './nuts.ts'
 import { strapClampVolume } from './straps.ts'
 import { rodVolume } from './threads.ts'
@@ -125,11 +126,7 @@ export const CATALOGUE: readonly CatalogueKind[] = [
     threaded: false,
     stock: true,
     fields: [LENGTH, WIDTH, HEIGHT],
-    usual: [
-      { sizes: { length: 25, width: 25, height: 20 } },
-      { sizes: { length: 30, width: 30, height: 32 } },
-      { sizes: { length: 40, width: 30, height: 50 } },
-    ],
+    usual: USUAL_HEEL_BLOCKS.map((sizes) => ({ sizes })),
     shape: block,
   },
   {

@@ -1,12 +1,13 @@
 /**
  * Plain hexagon nuts to the coarse threads: across flats and height. Metric: ISO 4032, largest height; inch: ASME
- * B18.2.2. mm.
+ * B18.2.2. From memory. mm.
  */
 import { convert } from '../units/convert.ts'
 import { discArea } from '../geometry/discArea.ts'
 import { pitchDiameter, type Thread } from './threads.ts'
 
 const METRIC: Readonly<Record<string, readonly [flats: number, height: number]>> = {
+  M5: [8, 4.7],
   M6: [10, 5.2],
   M8: [13, 6.8],
   M10: [16, 8.4],
@@ -17,6 +18,10 @@ const METRIC: Readonly<Record<string, readonly [flats: number, height: number]>>
   M20: [30, 18],
   M22: [34, 19.4],
   M24: [36, 21.5],
+  M27: [41, 23.8],
+  M30: [46, 25.6],
+  M33: [50, 28.7],
+  M36: [55, 31],
 }
 /** Inches, by the size before the pitch. */
 const INCH: Readonly<Record<string, readonly [flats: number, height: number]>> = {

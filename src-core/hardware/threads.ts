@@ -1,11 +1,13 @@
 /**
  * Coarse threads and the proof loads of their strength classes.
  *
- * Metric: pitch ISO 261, stress areas and proof loads as published in ISO 898-1 (rounded to three figures there).
- * Inch: areas ASME B1.1, proof stresses SAE J429; load = area × stress.
+ * Metric: pitch ISO 261, stress areas as published in ISO 898-1 (M5 and M27 to M36 from memory, held against the
+ * formula). Proof loads of 4.6, 8.8, 10.9 and 12.9 from M6 to M24 as published there, rounded to three figures; all
+ * others are proof stress × stress area. Inch: areas ASME B1.1, proof load = area × stress.
  */
 import { discArea } from '../geometry/discArea.ts'
 import { convert } from '../units/convert.ts'
+import { METRIC_CLASSES, proofLoads, UNIFIED_GRADES } from './classes.ts'
 
 export type ThreadStandard = 'metric' | 'unified'
 
@@ -23,32 +25,20 @@ export interface Thread {
 }
 
 const IN = convert(1, 'in', 'mm')
-const LBF = convert(1, 'lbf', 'N')
 
-const metricRow = (
-  d: number,
-  pitch: number,
-  area: number,
-  p46: number,
-  p88: number,
-  p109: number,
-  p129: number,
-): Thread => ({
-  name: `M${d}`,
-  standard: 'metric',
-  diameter: d,
-  pitch,
-  stressArea: area,
-  proof: { '4.6': p46, '8.8': p88, '10.9': p109, '12.9': p129 },
-})
-
-/** SAE J429 proof stress in lbf/in²; grade 2 falls above ¾ in. */
-function gradeProof(inches: number, areaIn2: number): Record<string, number> {
-  const load = (psi: number) => areaIn2 * psi * LBF
+/** `published`: proof loads of 4.6, 8.8, 10.9 and 12.9. Those of other classes are worked out. */
+function metricRow(d: number, pitch: number, area: number, ...published: number[]): Thread {
+  const [p46, p88, p109, p129] = published
+  const computed = proofLoads(METRIC_CLASSES, d, area)
+  const printed = published.length > 0 ? { '4.6': p46!, '8.8': p88!, '10.9': p109!, '12.9': p129! } : {}
+  // The printed loads take the places of the computed ones, in order of strength.
   return {
-    'grade 2': load(inches <= 0.75 ? 55_000 : 33_000),
-    'grade 5': load(85_000),
-    'grade 8': load(120_000),
+    name: `M${d}`,
+    standard: 'metric',
+    diameter: d,
+    pitch,
+    stressArea: area,
+    proof: { ...computed, ...printed },
   }
 }
 
@@ -58,10 +48,11 @@ const unifiedRow = (name: string, inches: number, tpi: number, areaIn2: number):
   diameter: inches * IN,
   pitch: IN / tpi,
   stressArea: areaIn2 * IN * IN,
-  proof: gradeProof(inches, areaIn2),
+  proof: proofLoads(UNIFIED_GRADES, inches * IN, areaIn2 * IN * IN),
 })
 
 export const THREADS: readonly Thread[] = [
+  metricRow(5, 0.8, 14.2),
   metricRow(6, 1, 20.1, 4520, 11_600, 16_700, 19_500),
   metricRow(8, 1.25, 36.6, 8240, 21_200, 30_400, 35_500),
   metricRow(10, 1.5, 58.0, 13_000, 33_700, 48_100, 56_300),
@@ -72,6 +63,10 @@ export const THREADS: readonly Thread[] = [
   metricRow(20, 2.5, 245, 55_100, 147_000, 203_000, 238_000),
   metricRow(22, 2.5, 303, 68_200, 182_000, 252_000, 294_000),
   metricRow(24, 3, 353, 79_400, 212_000, 293_000, 342_000),
+  metricRow(27, 3, 459),
+  metricRow(30, 3.5, 561),
+  metricRow(33, 3.5, 694),
+  metricRow(36, 4, 817),
   unifiedRow('1/4', 1 / 4, 20, 0.03182),
   unifiedRow('5/16', 5 / 16, 18, 0.05243),
   unifiedRow('3/8', 3 / 8, 16, 0.07749),
@@ -117,12 +112,26 @@ export const threadDiameter = (name: string): number | null => findThread(name)?
 /** The class that a thread's usual stud has. */
 export const usualClass = (thread: Thread): string => (thread.standard === 'metric' ? '8.8' : 'grade 5')
 
-/** Proof load in N for a class (8.8) or grade (5, grade 5, gr 5); null where the table has none. */
-export function proofLoad(thread: Thread, strengthClass: string): number | null {
+/** The name in the tables of a class (8.8) or grade (5, grade 5, gr 5, B7); null where the thread is not made in it. */
+function classNamed(thread: Thread, strengthClass: string): string | null {
   const text = strengthClass.trim().toLowerCase()
-  const key = thread.standard === 'metric' ? text : `grade ${text.replace(/^(grade|gr\.?)\s*/, '')}`
+  const bare = text.replace(/^(grade|gr\.?)\s*/, '')
+  const key = thread.standard === 'metric' ? text : bare === 'b7' ? 'B7' : `grade ${bare}`
   // A class is text from a file: names that every object has, like "constructor", are no classes.
-  return Object.hasOwn(thread.proof, key) ? thread.proof[key]! : null
+  return Object.hasOwn(thread.proof, key) ? key : null
+}
+
+/** Proof load in N for a class (8.8) or grade (5, grade 5, gr 5, B7); null where the table has none. */
+export function proofLoad(thread: Thread, strengthClass: string): number | null {
+  const key = classNamed(thread, strengthClass)
+  return key === null ? null : thread.proof[key]!
+}
+
+/** Yield stress in N/mm² of a thread in a class or grade, for bending and shear; null where the table has none. */
+export function yieldStress(thread: Thread, strengthClass: string): number | null {
+  const key = classNamed(thread, strengthClass)
+  const classes = thread.standard === 'metric' ? METRIC_CLASSES : UNIFIED_GRADES
+  return key === null ? null : classes[key]!.yields(thread.diameter)
 }
 
 /** Pitch diameter d₂ = d − 0.649519·P, mm (basic profile, ISO 724; the unified profile is the same). */

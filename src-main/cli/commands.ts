@@ -92,6 +92,14 @@ export const COMMANDS: Readonly<Record<string, Command>> = {
     positionals: ['JOB'],
     run: async (call) => (await import('./commands/validate.ts')).validate(call),
   },
+  hardware: {
+    usage: 'hardware [--material NAME] [--json]',
+    summary: 'usual sizes of clamps, studs, nuts, blocks and weights, with their masses',
+    help: [['--material NAME', 'what they are made of (default: mild steel)'], JSON_HELP],
+    options: { ...JSON_FLAG, material: { type: 'string' } },
+    positionals: [],
+    run: async (call) => (await import('./commands/hardware.ts')).hardware(call),
+  },
   demo: {
     usage: 'demo [--setup ID] [--json]',
     summary: 'the bundled example: its balance sheet, and its drawing in out/demo',

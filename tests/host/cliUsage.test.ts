@@ -29,6 +29,7 @@ describe('usage', () => {
     [['plan', EXAMPLE, '--out', 'x'], /goes with --apply/],
     [['import', 'x.stl'], /--out JOB is missing/],
     [['import', 'x.stl', '--out', ''], /empty/],
+    [['hardware', '--material', 'cheese'], /no material "?cheese/],
     [['demo', 'more'], /one word too many/],
   ] as [string[], RegExp][])('%j', async (args, why) => {
     expectRefused(await evenswing(args, { cwd: scratchFolder() }), /^evenswing: /, why)
@@ -37,11 +38,11 @@ describe('usage', () => {
   test.each([['--help'], ['-h'], ['help']])('%s lists the commands', async (word) => {
     const { code, out, err } = await evenswing([word])
     expect([code, err]).toEqual([0, ''])
-    for (const command of ['check', 'plan', 'sheet', 'import', 'validate', 'demo'])
+    for (const command of ['check', 'plan', 'sheet', 'import', 'validate', 'hardware', 'demo'])
       expect(out).toContain(`  ${command} `.trimEnd())
   })
 
-  test.each(['check', 'plan', 'sheet', 'import', 'validate', 'demo'])(
+  test.each(['check', 'plan', 'sheet', 'import', 'validate', 'hardware', 'demo'])(
     '%s --help asks for nothing else',
     async (command) => {
       const { code, out, err } = await evenswing([command, '--help'])
