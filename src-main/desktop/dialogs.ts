@@ -1,10 +1,11 @@
 /** The system's file dialogs. */
+import { JOB_ENDING } from '../../src-core/job/fileEnding.ts'
 import { BrowserWindow, dialog, type FileFilter, type SaveDialogOptions } from 'electron'
 import type { ExportFormat } from '../../src-core/bridge/contract.ts'
 import type { Dialogs } from '../services/hostServices.ts'
 
 const JOB_FILTERS: FileFilter[] = [
-  { name: 'Evenswing jobs', extensions: ['evenswing.json', 'json'] },
+  { name: 'Evenswing jobs', extensions: [JOB_ENDING.slice(1), 'json'] },
   { name: 'All files', extensions: ['*'] },
 ]
 const EXPORT_NAMES: Record<ExportFormat, string> = {

@@ -1,6 +1,7 @@
 /** Files that the system hands over: dropped on the window, double-clicked, named at the start. */
 import { stat } from 'node:fs/promises'
 import { basename, isAbsolute } from 'node:path'
+import { JOB_ENDING, jobEndingOf } from '../../src-core/job/fileEnding.ts'
 import { fileError, HostError } from './hostError.ts'
 
 /** The path itself where it is a plain file ending in `.json`; throws a `HostError` else. Nothing is read yet. */
@@ -8,8 +9,8 @@ export async function adoptable(path: string): Promise<string> {
   const name = basename(path)
   if (!isAbsolute(path) || path.includes('\0'))
     throw new HostError('name.refused', `${name}: is not the path of a file`)
-  if (!/\.json$/i.test(name))
-    throw new HostError('name.refused', `${name}: is no job; jobs end in .evenswing.json`)
+  if (!/\.json$/i.test(name) && jobEndingOf(name) === null)
+    throw new HostError('name.refused', `${name}: is no job; jobs end in ${JOB_ENDING}`)
   let state
   try {
     state = await stat(path)

@@ -1,7 +1,7 @@
 /** The example jobs that come with the program. */
 import { readdir } from 'node:fs/promises'
 import { join } from 'node:path'
-import { JOB_SUFFIX } from './fileNames.ts'
+import { jobEndingOf, jobNames, jobStem } from '../../src-core/job/fileEnding.ts'
 import { fileError, HostError } from './hostError.ts'
 import { readJobFile } from './jobStore.ts'
 
@@ -10,12 +10,15 @@ export const DEFAULT_EXAMPLE = 'flat-link'
 
 /** Names of the examples, without their suffix, in order. */
 export async function listExamples(folder: string): Promise<string[]> {
+  return (await namesIn(folder))
+    .filter((n) => jobEndingOf(n) !== null)
+    .map(jobStem)
+    .sort()
+}
+
+async function namesIn(folder: string): Promise<string[]> {
   try {
-    const names = await readdir(folder)
-    return names
-      .filter((n) => n.endsWith(JOB_SUFFIX))
-      .map((n) => n.slice(0, -JOB_SUFFIX.length))
-      .sort()
+    return await readdir(folder)
   } catch (error) {
     throw fileError(error, 'examples')
   }
@@ -23,7 +26,8 @@ export async function listExamples(folder: string): Promise<string[]> {
 
 /** Text of an example; only names from the list are read. */
 export async function readExample(folder: string, name: string): Promise<string> {
-  if (!(await listExamples(folder)).includes(name))
-    throw new HostError('file.gone', `There is no example "${name.slice(0, 80)}"`)
-  return (await readJobFile(join(folder, name + JOB_SUFFIX))).text
+  const names = await namesIn(folder)
+  const file = jobNames(name).find((n) => names.includes(n))
+  if (file === undefined) throw new HostError('file.gone', `There is no example "${name.slice(0, 80)}"`)
+  return (await readJobFile(join(folder, file))).text
 }

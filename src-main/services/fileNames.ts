@@ -1,7 +1,6 @@
 /** Names that may become files: plain, printable, the same on every system. */
+import { JOB_ENDING, jobEndingOf, jobStem } from '../../src-core/job/fileEnding.ts'
 import { HostError } from './hostError.ts'
-
-export const JOB_SUFFIX = '.evenswing.json'
 
 /** Hidden sub-folder beside jobs for their locks, temporary files and earlier versions. */
 export const SIDE_FOLDER = '.evenswing'
@@ -25,9 +24,10 @@ function plainName(name: string): string {
 
 /** A plain job file name: the suffix is added where it is missing. */
 export function jobName(name: string): string {
-  const stem = name.endsWith(JOB_SUFFIX) ? name.slice(0, -JOB_SUFFIX.length) : name.replace(/\.json$/i, '')
+  const ending = jobEndingOf(name)
+  const stem = ending === null ? name.replace(/\.json$/i, '') : jobStem(name)
   if (stem.trim() === '') throw new HostError('name.refused', 'A file needs a name')
-  return plainName(stem + JOB_SUFFIX)
+  return plainName(stem + (ending ?? JOB_ENDING))
 }
 
 /** Turns any text into a plain file name ending in `.extension`, for suggestions. */

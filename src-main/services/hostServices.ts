@@ -5,13 +5,14 @@
 import { basename, dirname, join } from 'node:path'
 import type { ExportFormat, Host, HostInfo } from '../../src-core/bridge/contract.ts'
 import type { FileRef } from '../../src-core/bridge/reply.ts'
+import { JOB_ENDING } from '../../src-core/job/fileEnding.ts'
 import { paintSheet } from '../png/writePng.ts'
 import { createBookPlace } from './book/bookPlace.ts'
 import { createBookServices } from './book/bookServices.ts'
 import { adoptable } from './adoptable.ts'
 import { listExamples, readExample } from './examples.ts'
 import { exportBeside, exportTo } from './exports.ts'
-import { JOB_SUFFIX, suggestedName } from './fileNames.ts'
+import { suggestedName } from './fileNames.ts'
 import { createFileRefs } from './fileRefs.ts'
 import { HostError } from './hostError.ts'
 import { readJobFile, writeJobFile } from './jobStore.ts'
@@ -97,8 +98,8 @@ export function createHostServices(options: HostOptions): HostServices & OwnServ
     readExample: (name) => readExample(examplesFolder, name),
     chooseOpen: async () => issueOrNull(await needDialogs().open()),
     chooseSave: async (name) => {
-      const chosen = await needDialogs().saveJob(suggestedName(name, JOB_SUFFIX.slice(1)))
-      return issueOrNull(chosen === null ? null : await withEnding(chosen, '.json', JOB_SUFFIX))
+      const chosen = await needDialogs().saveJob(suggestedName(name, JOB_ENDING.slice(1)))
+      return issueOrNull(chosen === null ? null : await withEnding(chosen, '.json', JOB_ENDING))
     },
     ...createBookServices({
       userData,

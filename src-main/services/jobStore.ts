@@ -1,6 +1,7 @@
 /** Job files on disk by path: read with a stamp, written whole, earlier versions kept, strangers' changes noticed. */
 import { createHash, randomBytes } from 'node:crypto'
 import { basename, dirname, join } from 'node:path'
+import { jobEndingOf } from '../../src-core/job/fileEnding.ts'
 import { realTarget, replaceFile } from './atomicWrite.ts'
 import { withLock, type LockOptions, type StillMine } from './fileLock.ts'
 import { fileError, HostError, systemCode } from './hostError.ts'
@@ -176,5 +177,5 @@ const revisionFolder = (side: string, key: string) => join(side, key)
 /** Name of a job's things in the hidden folder: its own name, shortened where suffixes would not fit. */
 function sideKey(name: string): string {
   if (Buffer.byteLength(name) <= 180) return name
-  return `${createHash('sha256').update(name).digest('hex').slice(0, 32)}.evenswing.json`
+  return `${createHash('sha256').update(name).digest('hex').slice(0, 32)}${jobEndingOf(name) ?? ''}`
 }

@@ -1,8 +1,9 @@
 /** How the job book calls files and times. */
+import { jobStem } from '../../src-core/job/fileEnding.ts'
 import type { BookEntry, BookListing } from '../../src-core/bridge/bookContract.ts'
 import type { FileRef } from '../../src-core/bridge/reply.ts'
 
-export const nameOf = ({ name }: Pick<FileRef, 'name'>): string => name.replace(/\.evenswing\.json$/, '')
+export const nameOf = ({ name }: Pick<FileRef, 'name'>): string => jobStem(name)
 
 export const when = (iso: string): string =>
   iso === '' ? '' : new Date(iso).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' })

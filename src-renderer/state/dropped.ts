@@ -1,4 +1,5 @@
 /** A file dropped anywhere on the window: a job is opened, a drawing, mesh or photograph is shown before it is taken in. */
+import { JOB_ENDING } from '../../src-core/job/fileEnding.ts'
 import { IMPORT_ENDINGS } from '../../src-core/import/importFile.ts'
 import { PICTURE_ENDINGS } from './photographDesk.svelte.ts'
 import type { App } from './app.svelte.ts'
@@ -21,6 +22,6 @@ export async function takeDropped({ files, importer, desk, session, shell }: App
   }
   session.notice = {
     kind: 'fault',
-    text: `${file.name} is neither a job, a drawing nor a photograph. Drop a job (.evenswing.json) or a ${[...IMPORT_ENDINGS, 'png', 'jpeg'].map((e) => e.toUpperCase()).join(', ')} file.`,
+    text: `${file.name} is neither a job, a drawing nor a photograph. Drop a job (${JOB_ENDING}) or a ${[...IMPORT_ENDINGS, 'png', 'jpeg'].map((e) => e.toUpperCase()).join(', ')} file.`,
   }
 }

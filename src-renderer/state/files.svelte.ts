@@ -11,7 +11,8 @@ import { copyText, download } from './copyOut.ts'
 import type { JobStore } from './document.svelte.ts'
 import { Saving } from './saving.svelte.ts'
 import type { Session } from './session.svelte.ts'
-import { suggestedName, SUFFIX } from './suggestedName.ts'
+import { JOB_ENDING } from '../../src-core/job/fileEnding.ts'
+import { suggestedName } from './suggestedName.ts'
 
 export class Files {
   readonly #host: Host
@@ -112,7 +113,7 @@ export class Files {
   /** The job as a file among the browser's downloads. */
   copyOut(): void {
     const { file, job } = this.#jobs
-    const name = file?.ref.name ?? this.suggestedName(SUFFIX)
+    const name = file?.ref.name ?? this.suggestedName(JOB_ENDING)
     download(name, copyText(job))
     this.#session.notice = {
       kind: 'done',

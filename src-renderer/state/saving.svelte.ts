@@ -9,7 +9,8 @@ import { nameOf } from './bookWords.ts'
 import type { JobFile, JobStore } from './document.svelte.ts'
 import { JobWriter } from './jobWriter.ts'
 import type { Session } from './session.svelte.ts'
-import { suggestedName, SUFFIX } from './suggestedName.ts'
+import { JOB_ENDING } from '../../src-core/job/fileEnding.ts'
+import { suggestedName } from './suggestedName.ts'
 import { Turns } from './turns.ts'
 
 export class Saving {
@@ -75,7 +76,7 @@ export class Saving {
     }
     if (this.#isChoosing) return
     this.#isChoosing = true
-    const ref = await ask(this.#session, this.#host.chooseSave(suggestedName(this.#jobs, SUFFIX)))
+    const ref = await ask(this.#session, this.#host.chooseSave(suggestedName(this.#jobs, JOB_ENDING)))
     this.#isChoosing = false
     if (ref) await this.#write(ref, null)
   }

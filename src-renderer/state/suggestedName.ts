@@ -1,8 +1,6 @@
 /** What a file of the job is called as long as nobody has named it. */
 import type { JobStore } from './document.svelte.ts'
 
-export const SUFFIX = '.evenswing.json'
-
 /** Of the file that the job was dropped from, else of part number and title. */
 export function suggestedName({ job, givenName }: JobStore, suffix: string): string {
   if (givenName !== null) return givenName + suffix

@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { setupSheet } from '../../../src-core/drawing/setupSheet.ts'
 import { DEFAULT_EXAMPLE } from '../../services/examples.ts'
-import { JOB_SUFFIX } from '../../services/fileNames.ts'
+import { JOB_ENDING } from '../../../src-core/job/fileEnding.ts'
 import { balanceSheet } from '../balanceSheet.ts'
 import { flag, printJson, textValue, type Call } from '../command.ts'
 import { EXIT, printable } from '../failure.ts'
@@ -14,7 +14,7 @@ import { today } from '../today.ts'
 
 export async function demo(call: Call): Promise<number> {
   const io = { ...call.io, cwd: call.io.root }
-  const file = join('examples', `${DEFAULT_EXAMPLE}${JOB_SUFFIX}`)
+  const file = join('examples', `${DEFAULT_EXAMPLE}${JOB_ENDING}`)
   const job = await readJob(io, file)
   const setup = setupOf(job, file, textValue(call, 'setup'))
   const analysis = analyse(job, setup.id)

@@ -2,7 +2,8 @@
 import { join } from 'node:path'
 import type { BookHost } from '../../../src-core/bridge/bookContract.ts'
 import { createDrafts } from '../drafts.ts'
-import { JOB_SUFFIX, jobName } from '../fileNames.ts'
+import { jobStem } from '../../../src-core/job/fileEnding.ts'
+import { jobName } from '../fileNames.ts'
 import type { FileRefs } from '../fileRefs.ts'
 import { HostError } from '../hostError.ts'
 import { listRevisions, readJobFile, readRevision } from '../jobStore.ts'
@@ -50,7 +51,7 @@ export function createBookServices(options: BookOptions): ServicesOf<BookHost> {
     },
     bookFile: async (name) => refs.issue(await inBook(name)),
     async freeBookFile(name) {
-      const stem = jobName(name).slice(0, -JOB_SUFFIX.length)
+      const stem = jobStem(jobName(name))
       for (let n = 1; n <= 10_000; n++) {
         const path = await inBook(n === 1 ? stem : `${stem}-${n}`)
         if (!(await exists(path))) return refs.issue(path)

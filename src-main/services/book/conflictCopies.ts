@@ -1,5 +1,5 @@
 /** Copies that folders which sync leave beside a file when two people changed it at once. */
-import { JOB_SUFFIX } from '../fileNames.ts'
+import { jobEndingOf, jobNames, jobStem } from '../../../src-core/job/fileEnding.ts'
 
 /** What such programs add to a name; each pattern takes it off the end of the name without its suffix. */
 const MARKS: readonly RegExp[] = [
@@ -13,13 +13,14 @@ const MARKS: readonly RegExp[] = [
 /** Name of the job that `name` is a copy of, if a job of that name is in the folder; else null. */
 export function conflictOriginal(name: string, names: ReadonlySet<string>): string | null {
   // Some put their mark between the two endings, or after both.
-  const stem = name.endsWith(JOB_SUFFIX) ? name.slice(0, -JOB_SUFFIX.length) : null
+  const stem = jobEndingOf(name) === null ? null : jobStem(name)
   const middle = MARKED.exec(name)
   const bare = stem ?? (middle ? `${middle[1]}${middle[2]}` : null)
   if (bare === null) return null
   for (const mark of MARKS) {
     const original: string = bare.replace(mark, '')
-    if (original !== bare && names.has(original + JOB_SUFFIX)) return original + JOB_SUFFIX
+    const found = original === bare ? undefined : jobNames(original).find((n) => names.has(n))
+    if (found !== undefined) return found
   }
   return null
 }
@@ -29,7 +30,7 @@ const MARKED = /^(.*)\.evenswing(?!-library)([ ._-].*)\.json$/iu
 
 /** Whether a name is a job's, in whatever case, or a job's with a sync mark between its endings. */
 export const isJobName = (name: string): boolean =>
-  !isCompanion(name) && (name.toLowerCase().endsWith(JOB_SUFFIX) || MARKED.test(name))
+  !isCompanion(name) && (jobEndingOf(name) !== null || MARKED.test(name))
 
 /** Whether a file may be a job by its name; what it holds tells. */
 export const mayHoldJob = (name: string): boolean =>
