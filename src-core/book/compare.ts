@@ -92,7 +92,7 @@ function compareLists(
 ): void {
   if (!hasIds(before) || !hasIds(after) || before.length + after.length === 0) {
     const words = ringWords(before, after, walk.format)
-    const what = `${here.thing ? `${here.thing}: ` : ''}${listName(path)}`
+    const what = `${here.thing ? `${here.thing}: ` : ''}${fieldName(path)}`
     const text = words ?? `${valueWords(path, before, walk.format)} → ${valueWords(path, after, walk.format)}`
     walk.changes.push({
       ...change(here, 'changed', path, capital(`${what} ${text}`)),
@@ -115,7 +115,7 @@ function compareLists(
     items.map((i) => i.id).filter((id) => in_.has(id))
   const reordered = order(before, now).join('\n') !== order(after, old).join('\n')
   if (reordered || walk.changes.length === start)
-    walk.changes.push(change(here, 'changed', path, `The order of the ${listName(path)} changed`))
+    walk.changes.push(change(here, 'changed', path, `The order of the ${fieldName(path)} changed`))
 }
 
 function addedOrGone(
@@ -197,17 +197,6 @@ function within(here: Here, path: string, item: { readonly id: string; readonly 
     list === 'runs' ? `Run of ${(item as unknown as { date: string }).date}` : `${noun} ${item.id}${named}`
   if (list === 'setups') return { ...here, setup: (item as unknown as Setup).id, thing }
   return { ...here, item: item.id, thing }
-}
-
-const LISTS: Readonly<Record<string, string>> = {
-  hardware: 'hardware',
-  outline: 'outline',
-  holes: 'holes',
-  stock: 'stock',
-}
-const listName = (path: string): string => {
-  const key = /([A-Za-z]+)(?:\[\d+\])?$/.exec(path)?.[1] ?? path
-  return LISTS[key] ?? fieldName(path)
 }
 
 function change(here: Here, kind: Change['kind'], path: string, message: string): Change {

@@ -73,7 +73,6 @@ const FIELDS: Readonly<Record<string, readonly [string, Kind?]>> = {
   frictionCoefficient: ['friction'],
   uncertainty: ['doubts'],
   computedMass: ['doubt of computed masses', 'share'],
-  weighedMassDoubt: ['doubt of the weighed mass', 'share'],
   centreOfMass: ['doubt of the centre of mass', 'length'],
   placing: ['doubt of placing', 'length'],
   nutFactor: ['nut factor'],
@@ -96,9 +95,24 @@ const FIELDS: Readonly<Record<string, readonly [string, Kind?]>> = {
   remarks: ['remarks'],
   photograph: ['photograph'],
   picture: ['picture'],
+  type: ['kind of file'],
+  data: ['content of the file'],
   opacity: ['opacity', 'share'],
   locked: ['locked'],
   ties: ['ties'],
+  slots: ['slots'],
+  holes: ['holes'],
+  stock: ['stock'],
+  bodies: ['bodies'],
+  outline: ['outline'],
+  mesh: ['mesh'],
+  vertices: ['vertices'],
+  triangles: ['triangles'],
+  bores: ['bores'],
+  setups: ['setups'],
+  hardware: ['hardware'],
+  runs: ['runs'],
+  place: ['place of its text'],
   x: ['x', 'length'],
   y: ['y', 'length'],
   z: ['z', 'length'],
@@ -114,12 +128,13 @@ const ELSEWHERE: readonly [RegExp, readonly [string, Kind?]][] = [
   [/^lathe\.gap\.width$/, ['width of the gap', 'length']],
 ]
 
-const fieldOf = (path: string): readonly [string, Kind?] => {
-  const named = ELSEWHERE.find(([pattern]) => pattern.test(path))
-  if (named) return named[1]
-  const key = /([A-Za-z]+)(?:\[[^\]]*\])?$/.exec(path)?.[1] ?? path
-  return FIELDS[key] ?? [key]
-}
+const keyOf = (path: string): string => /([A-Za-z]+)(?:\[[^\]]*\])?$/.exec(path)?.[1] ?? path
+const namedField = (path: string) =>
+  ELSEWHERE.find(([pattern]) => pattern.test(path))?.[1] ?? FIELDS[keyOf(path)]
+const fieldOf = (path: string): readonly [string, Kind?] => namedField(path) ?? [keyOf(path)]
+
+/** Whether a field has words of its own; one that has none is called by its key. */
+export const hasWords = (path: string): boolean => namedField(path) !== undefined
 
 export const fieldName = (path: string): string => fieldOf(path)[0]
 

@@ -1,0 +1,197 @@
+/**
+ * What it means for the verdict that a field of the job is left out. A field without a class does not compile, nor
+ * does a class without its field.
+ */
+import type { FieldPath } from './fieldPaths.ts'
+
+/**
+ * `knowledge`: absent means unknown; taking it away may turn stop into not judged, and nothing into go or caution.
+ * `defaulted`: a stated default takes its place, on the safe side of what is usual.
+ * `description`: no effect on any verdict.
+ */
+export type FieldClass = 'knowledge' | 'defaulted' | 'description'
+
+export interface FieldMeaning {
+  readonly class: FieldClass
+  /** A sentence on what absence means. */
+  readonly absent: string
+}
+
+const knowledge = (absent: string): FieldMeaning => ({ class: 'knowledge', absent })
+const defaulted = (absent: string): FieldMeaning => ({ class: 'defaulted', absent })
+const description = (absent: string): FieldMeaning => ({ class: 'description', absent })
+
+/** The sentence of every field, and only of those, that may be neither left out nor null. */
+export const REQUIRED = 'Cannot be left out: a file without it is refused.'
+const known = knowledge(REQUIRED)
+const label = description(REQUIRED)
+
+/** The same fields wherever their group stands. */
+const under = <P extends string, K extends string>(
+  group: P,
+  fields: Readonly<Record<K, FieldMeaning>>,
+): { readonly [Path in K as `${P}${Path}`]: FieldMeaning } =>
+  Object.fromEntries(Object.entries(fields).map(([key, value]) => [`${group}${key}`, value])) as {
+    [Path in K as `${P}${Path}`]: FieldMeaning
+  }
+
+const ring = { x: known, y: known, bulge: defaulted('The edge to the next vertex is straight.') }
+const footprint = { '.circle': known, '.rect[]': known, ...under('.outline[].', ring) }
+const stockFootprint = {
+  '.circle': label,
+  '.rect[]': label,
+  ...under('.outline[].', { ...ring, x: label, y: label }),
+}
+const point = { '.x': known, '.y': known }
+const picture = { '.name': label, '.type': label, '.width': label, '.height': label, '.data': label }
+const ownName = description('It goes by its id.')
+const byProgram = description('The program chooses; the drawing looks different, the job is the same.')
+const doubt = defaulted('The standard doubt takes its place, and its reason is said in the core.')
+const clampUnknown = knowledge('What this clamp holds is not known; it counts as nothing.')
+const emptyBox = description('Its place in the title block stays empty.')
+
+export const FIELD_CLASSES: Readonly<Record<FieldPath, FieldMeaning>> = {
+  format: label,
+  version: label,
+  title: label,
+  partNumber: description('The sheet has no part number.'),
+  notes: description('The sheet has no notes.'),
+  displayUnits: label,
+
+  'lathe.name': label,
+  'lathe.swingOverBed': known,
+  'lathe.swingOverCrossSlide': known,
+  'lathe.gap': defaulted('The bed has no gap: the swing over the bed counts along all of it.'),
+  ...under('lathe.gap.', { swing: known, width: known, open: known }),
+  'lathe.spindleSpeeds[]': known,
+  'lathe.maxSpindleSpeed': knowledge('The highest speed of the spindle is not known; a caution says so.'),
+  'lathe.noseOverhang': knowledge('The bending moment at the front bearing is not known.'),
+  'lathe.loadLimit': knowledge('What the nose may carry is not known; a caution says so.'),
+  'lathe.barReach': knowledge('Whether the bar reaches through the bore is not known.'),
+
+  'plate.name': label,
+  'plate.diameter': known,
+  'plate.thickness': known,
+  'plate.bore': known,
+  'plate.mass': known,
+  'plate.ratedSpeed': defaulted('The rim speed of a plain cast-iron plate limits it; a caution says so.'),
+  ...under('plate.slots[].', { id: label, angle: known, from: known, to: known, width: known, kind: known }),
+  ...under('plate.holes[].', { id: label, x: known, y: known, diameter: known }),
+  'plate.residual': knowledge(
+    'The unbalance of the bare plate is not known and is taken as nothing; a note says so.',
+  ),
+  ...under('plate.residual.', { amount: known, angle: known }),
+
+  ...under('stock[].', { id: label, name: ownName, mass: label, count: label, height: label }),
+  ...under('stock[].footprint', stockFootprint),
+
+  'part.name': label,
+  'part.material': label,
+  'part.density': known,
+  'part.weighedMass': defaulted('The mass worked out from the drawing counts, with its greater doubt.'),
+  ...under('part.bodies[].', {
+    id: label,
+    name: ownName,
+    effect: known,
+    base: known,
+    density: defaulted('It has the density of the part.'),
+    thickness: known,
+    'mesh.vertices[]': known,
+    'mesh.triangles[]': known,
+  }),
+  ...under('part.bodies[].outline[].', ring),
+  ...under('part.bodies[].holes[][].', ring),
+  ...under('part.bores[].', {
+    id: label,
+    name: ownName,
+    x: known,
+    y: known,
+    diameter: known,
+    start: known,
+    depth: defaulted('The bore goes through the whole part.'),
+  }),
+  'part.photograph': description('There is nothing to trace over.'),
+  ...under('part.photograph.picture', picture),
+  ...under('part.photograph.ties[].', { u: label, v: label, x: label, y: label }),
+  'part.photograph.opacity': label,
+  'part.photograph.locked': label,
+
+  'setups[].id': label,
+  'setups[].title': label,
+  'setups[].centre.bore': known,
+  ...under('setups[].centre', point),
+  'setups[].turn': known,
+  'setups[].packing': known,
+  ...under('setups[].hardware[].', {
+    id: label,
+    name: ownName,
+    kind: known,
+    mass: known,
+    facing: defaulted('Its length lies along its slot, else outward from the spindle axis.'),
+    base: known,
+    height: known,
+    fixed: label,
+    massCentre: defaulted('Its mass sits in the middle of its footprint at half its height.'),
+    clamp: knowledge('Nothing is known of its thread and strap; it holds nothing.'),
+  }),
+  ...under('setups[].hardware[].at.', { slot: known, radius: known, hole: known, x: known, y: known }),
+  ...under('setups[].hardware[].footprint', footprint),
+  ...under('setups[].hardware[].massCentre', { ...point, '.z': known }),
+  ...under('setups[].hardware[].clamp.', {
+    thread: clampUnknown,
+    class: clampUnknown,
+    torque: clampUnknown,
+    boltToWork: clampUnknown,
+    boltToHeel: clampUnknown,
+    nose: defaulted('It presses at the distance from bolt to work, the way the strap faces.'),
+  }),
+  ...under('setups[].hardware[].clamp.nose', point),
+  'setups[].cut': knowledge('Nothing is cut in this setup, so no load of a cut is judged.'),
+  ...under('setups[].cut.', {
+    bore: known,
+    tool: known,
+    speed: known,
+    feed: known,
+    depth: known,
+    drill: knowledge('The load of the drill that opens a solid bore is not known; a caution says so.'),
+  }),
+  'setups[].speed': knowledge('No speed is chosen, and none is judged as the chosen one.'),
+  ...under('setups[].criterion.', { kind: known, value: known }),
+  'setups[].frictionCoefficient': known,
+  'setups[].sheet': byProgram,
+  ...under('setups[].sheet.', {
+    size: byProgram,
+    scale: byProgram,
+    projection: byProgram,
+    dimensions: byProgram,
+    'dimensions{}.hidden': description('The dimension is shown.'),
+    'dimensions{}.offset': byProgram,
+    'dimensions{}.place': byProgram,
+    'dimensions{}.place.x': label,
+    'dimensions{}.place.y': label,
+  }),
+
+  uncertainty: doubt,
+  ...under('uncertainty.', {
+    computedMass: doubt,
+    weighedMass: doubt,
+    centreOfMass: doubt,
+    placing: doubt,
+    nutFactor: doubt,
+    preloadScatter: doubt,
+  }),
+  titleBlock: emptyBox,
+  ...under('titleBlock.', { owner: emptyBox, by: emptyBox, approved: emptyBox, revision: emptyBox }),
+  runs: description('Nothing was noted at the machine.'),
+  ...under('runs[].', {
+    id: label,
+    date: label,
+    setup: label,
+    by: label,
+    speed: description('No speed was noted.'),
+    trimmed: label,
+    remarks: label,
+    photograph: description('No picture was taken.'),
+  }),
+  ...under('runs[].photograph', picture),
+}

@@ -1,0 +1,98 @@
+/**
+ * Where in the window each field of a job is edited: a file of src-renderer that names the field's key, or, after
+ * `none:`, the reason why there is no such place.
+ */
+import type { FieldPath } from '../../src-core/job/fieldPaths.ts'
+
+/** The same file for several fields of a group. */
+const all = <P extends string, K extends string>(group: P, file: string, ...keys: readonly K[]) =>
+  Object.fromEntries(keys.map((key) => [`${group}${key}`, file])) as { [Path in K as `${P}${Path}`]: string }
+
+const id = 'none: given by the program, and what other fields refer to'
+const picture = 'none: read from the picture file'
+const outline = 'none: an outline as footprint comes with a file; the window offers round and rectangle'
+const file = 'none: the form of the file itself'
+const draw = 'panels/draw/VertexFields.svelte'
+const edge = 'editor/draw/gripDrag.ts'
+const footprintFields = 'components/FootprintFields.svelte'
+const machine = 'panels/steps/MachineStep.svelte'
+const plate = 'panels/steps/PlateFields.svelte'
+const stock = 'panels/steps/StockList.svelte'
+const part = 'panels/steps/PartStep.svelte'
+const body = 'panels/steps/BodyList.svelte'
+const bore = 'panels/steps/BoreList.svelte'
+const mounting = 'panels/steps/MountingStep.svelte'
+const piece = 'panels/steps/HardwareFields.svelte'
+const clamp = 'panels/steps/ClampFields.svelte'
+const cut = 'panels/steps/CutFields.svelte'
+const speed = 'panels/steps/SpeedStep.svelte'
+const sheet = 'panels/steps/SheetStep.svelte'
+const moved = 'editor/edits/sheet.ts'
+const run = 'panels/dialogs/RunDialog.svelte'
+
+export const WINDOW_FIELDS: Readonly<Record<FieldPath, string>> = {
+  format: file,
+  version: file,
+  ...all('', sheet, 'title', 'partNumber', 'notes', 'displayUnits', 'titleBlock'),
+  ...all('lathe.', machine, 'name', 'swingOverBed', 'swingOverCrossSlide', 'spindleSpeeds[]'),
+  ...all('lathe.', machine, 'maxSpindleSpeed', 'noseOverhang', 'loadLimit', 'barReach'),
+  ...all('lathe.', machine, 'gap', 'gap.swing', 'gap.width', 'gap.open'),
+  ...all('plate.', plate, 'name', 'diameter', 'thickness', 'bore', 'mass', 'ratedSpeed'),
+  ...all('plate.', plate, 'residual', 'residual.amount', 'residual.angle'),
+  'plate.slots[].id': id,
+  ...all('plate.slots[].', plate, 'angle', 'from', 'to', 'width', 'kind'),
+  'plate.holes[].id': id,
+  ...all('plate.holes[].', plate, 'x', 'y', 'diameter'),
+  'stock[].id': id,
+  ...all('stock[].', stock, 'name', 'mass', 'count', 'height'),
+  ...all('stock[].footprint.', footprintFields, 'circle', 'rect[]'),
+  ...all('stock[].footprint.outline[].', outline, 'x', 'y', 'bulge'),
+  ...all('part.', part, 'name', 'material', 'density', 'weighedMass'),
+  'part.bodies[].id': id,
+  ...all('part.bodies[].', body, 'name', 'effect', 'base', 'density', 'thickness'),
+  ...all('part.bodies[].outline[].', draw, 'x', 'y'),
+  'part.bodies[].outline[].bulge': edge,
+  ...all('part.bodies[].holes[][].', draw, 'x', 'y'),
+  'part.bodies[].holes[][].bulge': edge,
+  ...all('part.bodies[].mesh.', 'none: a mesh is imported whole', 'vertices[]', 'triangles[]'),
+  'part.bores[].id': id,
+  ...all('part.bores[].', bore, 'name', 'x', 'y', 'diameter', 'start', 'depth'),
+  'part.photograph': 'editor/edits/photograph.ts',
+  ...all('part.photograph.picture.', picture, 'name', 'type', 'width', 'height', 'data'),
+  ...all('part.photograph.ties[].', 'panels/dialogs/PhotographDialog.svelte', 'u', 'v'),
+  ...all('part.photograph.ties[].', 'editor/draw/photographTool.ts', 'x', 'y'),
+  ...all('part.photograph.', 'panels/photograph/PhotographPanel.svelte', 'opacity', 'locked'),
+  'setups[].id': id,
+  ...all('setups[].', mounting, 'title', 'turn', 'packing'),
+  ...all('setups[].centre.', mounting, 'bore', 'x', 'y'),
+  'setups[].hardware[].id': id,
+  ...all('setups[].hardware[].', piece, 'name', 'kind', 'mass', 'base', 'height', 'facing', 'fixed'),
+  ...all('setups[].hardware[].at.', piece, 'slot', 'radius', 'hole', 'x', 'y'),
+  ...all('setups[].hardware[].footprint.', footprintFields, 'circle', 'rect[]'),
+  ...all('setups[].hardware[].footprint.outline[].', outline, 'x', 'y', 'bulge'),
+  ...all(
+    'setups[].hardware[].massCentre',
+    'none: comes with the planner’s stacks and the library; nobody types it',
+    '',
+    '.x',
+    '.y',
+    '.z',
+  ),
+  'setups[].hardware[].clamp': piece,
+  ...all('setups[].hardware[].clamp.', clamp, 'thread', 'class', 'torque', 'boltToWork', 'boltToHeel'),
+  ...all('setups[].hardware[].clamp.', clamp, 'nose', 'nose.x', 'nose.y'),
+  ...all('setups[].cut', cut, '', '.bore', '.tool', '.speed', '.feed', '.depth', '.drill'),
+  ...all('setups[].', speed, 'speed', 'criterion.kind', 'criterion.value'),
+  'setups[].frictionCoefficient': 'panels/steps/ClampsStep.svelte',
+  ...all('setups[].sheet', sheet, '', '.size', '.scale', '.projection'),
+  ...all('setups[].sheet.', moved, 'dimensions', 'dimensions{}.hidden', 'dimensions{}.offset'),
+  'setups[].sheet.dimensions{}.place': moved,
+  ...all('setups[].sheet.dimensions{}.place.', 'panels/sheet/dimensionLines.ts', 'x', 'y'),
+  ...all('uncertainty', speed, '', '.computedMass', '.weighedMass', '.centreOfMass'),
+  ...all('uncertainty.', speed, 'placing', 'nutFactor', 'preloadScatter'),
+  ...all('titleBlock.', sheet, 'owner', 'by', 'approved', 'revision'),
+  runs: 'editor/edits/runs.ts',
+  'runs[].id': id,
+  ...all('runs[].', run, 'date', 'setup', 'by', 'speed', 'trimmed', 'remarks', 'photograph'),
+  ...all('runs[].photograph.', picture, 'name', 'type', 'width', 'height', 'data'),
+}
