@@ -1,4 +1,4 @@
-/** Advance widths of DejaVu Sans in thousandths of an em, read from the font embedded in sheets. */
+/** Advance widths of DejaVu Sans in thousandths of an em; `npm run font-widths` writes this file. */
 
 /** Widths of consecutive characters from a first code point on; 0 where the font has none. */
 export interface WidthRange {

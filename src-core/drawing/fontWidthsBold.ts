@@ -1,4 +1,4 @@
-/** Advance widths of DejaVu Sans Bold in thousandths of an em, read from the font embedded in sheets. */
+/** Advance widths of DejaVu Sans Bold in thousandths of an em; `npm run font-widths` writes this file. */
 import type { WidthRange } from './fontWidths.ts'
 
 export const BOLD_WIDTHS: readonly WidthRange[] = [
