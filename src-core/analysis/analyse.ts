@@ -27,6 +27,8 @@ import type { Analysis } from './result.ts'
 import type { Finding } from '../findings/finding.ts'
 import type { PartSummary } from '../mass/part.ts'
 import type { Unbalance } from '../unbalance/assembly.ts'
+import { formatter } from '../units/format.ts'
+import { chosenVerdict } from '../verdict/chosen.ts'
 import { ceilingsOf, speedLimits } from '../verdict/limits.ts'
 import { speedFindings } from '../verdict/speedFindings.ts'
 import { judgementOf, speedRow, speedsToShow, verdictAt } from '../verdict/speeds.ts'
@@ -54,7 +56,7 @@ export function analyseMounted(mounted: Mounted): Analysis {
     chosenRpm: setup.speed,
     cutting,
   })
-  const limits = speedLimits({ job, setup, workBore, mass, unbalance, clamping: clamps.clamping })
+  const limits = speedLimits({ job, setup, mass, unbalance, clamping: clamps.clamping })
   const swept = sweptThings(mounted)
   const clearanceList = clearances(mounted, swept)
   const centre = centreOfMass(assembly.total)
@@ -114,6 +116,7 @@ export function analyseMounted(mounted: Mounted): Analysis {
     after_cut_angle_deg: directionOf(assembly.unbalanceAfterCut),
     terms: assembly.terms,
     speeds: rows,
+    verdict: chosenVerdict(setup.speed, judgement, formatter(job.displayUnits)),
     ceiling: judgement.ceilings.bound,
     ceilingBestEstimate: judgement.ceilings.best,
     limits,

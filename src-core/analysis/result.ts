@@ -11,6 +11,7 @@ import type { Clamping } from '../holding/clamps.ts'
 import type { LetGo } from '../holding/letGo.ts'
 import type { MassSummary, PartSummary } from '../mass/part.ts'
 import type { Unbalance, UnbalanceTerm } from '../unbalance/assembly.ts'
+import type { ChosenVerdict } from '../verdict/chosen.ts'
 import type { Ceiling, SpeedLimits } from '../verdict/limits.ts'
 import type { SpeedRow } from '../verdict/speeds.ts'
 
@@ -32,6 +33,8 @@ export interface Analysis {
   readonly after_cut_angle_deg: number
   readonly terms: readonly UnbalanceTerm[]
   readonly speeds: readonly SpeedRow[]
+  /** At the chosen speed; with none chosen, of standing still and being turned by hand. */
+  readonly verdict: ChosenVerdict
   readonly ceiling: Ceiling
   /** The same from the best estimate of the unbalance: speeds between the two are a caution. */
   readonly ceilingBestEstimate: Ceiling

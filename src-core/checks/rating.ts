@@ -52,6 +52,8 @@ export function ratingFindings(job: Job, setup: Setup): Finding[] {
         'over-plate-rating',
         'plate',
         `${fmt.speed(speed)} is above the plate's ${fmt.speed(plateLimit(plate))}. Run slower.`,
+        null,
+        plateLimit(plate),
       ),
     )
   if (speed !== null && lathe.maxSpindleSpeed !== null && speed > lathe.maxSpindleSpeed)
@@ -61,6 +63,17 @@ export function ratingFindings(job: Job, setup: Setup): Finding[] {
         'over-spindle-speed',
         'lathe',
         `${fmt.speed(speed)} is above the spindle's ${fmt.speed(lathe.maxSpindleSpeed)}. Run slower.`,
+        null,
+        lathe.maxSpindleSpeed,
+      ),
+    )
+  if (lathe.maxSpindleSpeed === null)
+    findings.push(
+      finding(
+        'caution',
+        'spindle-not-rated',
+        'lathe',
+        "The spindle's maximum speed is not given, so it limits nothing here. Look on the lathe's speed plate.",
       ),
     )
   if (speed !== null && !lathe.spindleSpeeds.includes(speed))
@@ -112,7 +125,7 @@ export function noseFindings(
         'stop',
         'over-nose-load',
         'lathe',
-        `${fmt.mass(mass)} hang on the spindle nose against a limit of ${fmt.mass(loadLimit)}. Lighten the set-up or use a bigger lathe.`,
+        `The spindle nose is overloaded: ${fmt.mass(mass)} hang on it against a limit of ${fmt.mass(loadLimit)}. Lighten the set-up or use a bigger lathe.`,
       ),
     )
   if (moment !== null) {

@@ -143,11 +143,12 @@ function oneClearance(
   reachKnown: boolean,
 ): Finding[] {
   const limit = swingRadius(mounted.job.lathe, c.against)
-  const figures = `${label} sweeps ${fmt.length(c.swept_radius_mm)} radius against ${fmt.length(limit)} to the ${c.against}`
+  const sweeps = `sweeps ${fmt.length(c.swept_radius_mm)} radius against ${fmt.length(limit)} to the ${c.against}`
+  const figures = `${label} ${sweeps}`
   const unsure = c.against === 'cross-slide' && !reachKnown
   if (c.clearance_mm < 0) {
     if (unsure) {
-      const message = `${figures}: it fouls by ${fmt.length(-c.clearance_mm)} wherever the cross-slide comes under it. The bar's reach is not given, so this was not checked at depth; measure from tool tip back to the cross-slide.`
+      const message = `Whether ${label} fouls the cross-slide is not known: it ${sweeps}, so it fouls by ${fmt.length(-c.clearance_mm)} wherever the cross-slide comes under it. The bar's reach is not given; measure from tool tip back to the cross-slide.`
       return [finding('caution', 'cross-slide-not-checked', c.item, message, c.corner)]
     }
     return [
@@ -155,7 +156,7 @@ function oneClearance(
         'stop',
         `fouls-${c.against}`,
         c.item,
-        `${figures}: it fouls by ${fmt.length(-c.clearance_mm)}. ${cure(c.against, mounted)}`,
+        `${label.replace(/^the /, 'The ')} fouls the ${c.against} by ${fmt.length(-c.clearance_mm)}: it ${sweeps}. ${cure(c.against, mounted)}`,
         c.corner,
       ),
     ]

@@ -1,5 +1,4 @@
 /** What the setup's cut asks of the spindle and of the clamps. */
-import { atMost } from '../geometry/tolerance.ts'
 import type { Finding } from '../findings/finding.ts'
 import { finding } from '../findings/finding.ts'
 import { findMaterial } from '../job/materials.ts'
@@ -8,14 +7,14 @@ import type { Mounted } from '../mounting/types.ts'
 import { formatter, plain } from '../units/format.ts'
 import { boringForce, boringTorque, drillingLoad } from './forces.ts'
 import { findGroup } from './groups.ts'
-import { cuttingRpm, gearAtOrBelow, surfaceSpeed } from './rpm.ts'
+import { CUTTING_MARGIN, cuttingRpm, isTooFast, nearestGear, surfaceSpeed } from './rpm.ts'
 import { advisedSpeed, speedBasis } from './speeds.ts'
 
 export interface CuttingAdvice {
   readonly bore: string
   /** rpm for the cutting speed at the finish diameter. */
   readonly ideal_rpm: number
-  /** Nearest gear at or below it; null where even the lowest gear is faster. */
+  /** Nearest gear that is not too fast for it; null where even the lowest is. */
   readonly gear_rpm: number | null
   /** Table range of cutting speed for material and tool, m/min; null where the table has none. */
   readonly advised_m_min: readonly [number, number] | null
@@ -37,7 +36,7 @@ export function cuttingAdvice(job: Job, setup: Setup, mounted: Mounted): Cutting
   return {
     bore: bore.id,
     ideal_rpm: ideal,
-    gear_rpm: gearAtOrBelow(job.lathe.spindleSpeeds, ideal),
+    gear_rpm: nearestGear(job.lathe.spindleSpeeds, ideal),
     advised_m_min: group ? advisedSpeed(group.id, cut.tool) : null,
     tangential_force_N: force,
     torque_N_m: force === null ? null : boringTorque(force, bore.diameter),
@@ -59,17 +58,17 @@ export function cuttingFindings(
   const findings: Finding[] = []
   const gear =
     advice.gear_rpm === null
-      ? 'even the slowest gear is faster'
-      : `nearest gear at or below ${fmt.speed(advice.gear_rpm)}`
+      ? 'even the slowest gear is too fast'
+      : `nearest gear ${fmt.speed(advice.gear_rpm)}`
   const ideal = `${plain(cut.speed, 1)} m/min on ${fmt.length(bore.diameter)} is ${fmt.speed(advice.ideal_rpm)}, ${gear}`
-  if (setup.speed !== null && !atMost(setup.speed, advice.ideal_rpm)) {
+  if (setup.speed !== null && isTooFast(setup.speed, advice.ideal_rpm)) {
     const at = surfaceSpeed(bore.diameter, setup.speed)
     findings.push(
       finding(
         'caution',
         'faster-than-cutting-speed',
         bore.id,
-        `${fmt.speed(setup.speed)} cuts bore ${bore.id} at ${plain(at, 1)} m/min; ${ideal}. Choose that gear.`,
+        `${fmt.speed(setup.speed)} cuts bore ${bore.id} at ${plain(at, 1)} m/min, hard on the tool: ${ideal}, and up to ${fmt.percent(CUTTING_MARGIN)} above it is fine.`,
       ),
     )
   } else findings.push(finding('note', 'cutting-speed', bore.id, `Cutting speed ${ideal}.`))

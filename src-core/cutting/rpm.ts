@@ -5,8 +5,16 @@ export const cuttingRpm = (speed: number, diameter: number): number => (1000 * s
 /** m/min at a diameter in mm and a speed in rpm. */
 export const surfaceSpeed = (diameter: number, rpm: number): number => (Math.PI * diameter * rpm) / 1000
 
-/** The fastest gear at or below `rpm`; null where even the slowest is faster. */
-export function gearAtOrBelow(gears: readonly number[], rpm: number): number | null {
-  const under = gears.filter((g) => atMost(g, rpm))
-  return under.length === 0 ? null : Math.max(...under)
+/** Share by which a speed may be above the one for the cutting speed. Rule of thumb, Evenswing's own. */
+export const CUTTING_MARGIN = 0.2
+
+/** Whether a speed is above the one for the cutting speed by more than the margin. Both rpm. */
+export const isTooFast = (rpm: number, ideal: number): boolean => !atMost(rpm, ideal * (1 + CUTTING_MARGIN))
+
+/** The gear nearest to a speed in rpm, by ratio, that is not too fast; null where even the slowest is. */
+export function nearestGear(gears: readonly number[], ideal: number): number | null {
+  const off = (gear: number) => Math.abs(Math.log(gear / ideal))
+  return gears
+    .filter((g) => !isTooFast(g, ideal))
+    .reduce<number | null>((best, g) => (best === null || off(g) < off(best) ? g : best), null)
 }

@@ -11,6 +11,8 @@ export const UNCERTAINTY_DEFAULTS = {
   centreOfMass: 0.5,
   /** mm, along and across. A weight or clamp set in a slot by eye and rule. */
   placing: 1,
+  /** mm of offset of the bare plate's centre of mass where its own unbalance is not given. Own choice, no source. */
+  plateResidual: 0.1,
   nutFactor: NUT_FACTOR,
   /** Share. Preload scatter with a torque wrench, commonly given as ±25 to ±30 %. */
   preloadScatter: 0.25,

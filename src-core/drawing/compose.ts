@@ -10,8 +10,8 @@ import { frame } from './frame.ts'
 import { INSET, planSheet, viewExtent, type SheetPlan } from './layout.ts'
 import { hardwareTable, speedTable } from './lists.ts'
 import type { Primitive } from './model.ts'
-import { headline, noteBlock } from './noteBlock.ts'
-import { CHECKLIST, assumptionNotes, balanceNotes, findingNotes, speedWords } from './notes.ts'
+import { headline, headlineAgain, noteBlock } from './noteBlock.ts'
+import { CHECKLIST, assumptionNotes, balanceNotes, findingNotes, headlineWords } from './notes.ts'
 import type { SheetSize } from './sheetSizes.ts'
 import { tableBlock } from './table.ts'
 import { SUBSTITUTE, settable } from './textWidth.ts'
@@ -19,6 +19,9 @@ import { TITLE_HEIGHT, TITLE_WIDTH, type Projection } from './titleBlock.ts'
 
 /** Least width of the column of notes, mm. */
 const COLUMN = 90
+
+/** Height that the verdict takes at the head of a sheet that follows, mm. */
+const LEAD = 8
 
 export interface ComposeInput {
   readonly job: Job
@@ -79,13 +82,18 @@ function composeWith(input: ComposeInput, small: Small, views?: DrawnViews): Com
     columnWidth: Math.max(COLUMN, speeds.width),
   })
   const drawn = views ?? drawViews({ ...input, plan, border: frame(sheet, TITLE_WIDTH) })
+  const words = headlineWords(job, setup, analysis)
   const blocks = [
-    headline(speedWords(job, setup, analysis)),
+    headline(words),
     ...(mounted.pieces.length > 0 ? [hardware] : []),
     speeds,
     ...textBlocks(input, drawn),
   ]
-  return { plan, drawn, pages: flow(blocks, plan.regions, () => furtherRegions(sheet)) }
+  const pages = flow(blocks, plan.regions, () => furtherRegions(sheet))
+  // Every sheet leads with the verdict.
+  const top = { x: sheet.left + INSET, y: sheet.top - INSET }
+  const lead = headlineAgain(words, top, sheet.right - sheet.left - 2 * INSET)
+  return { plan, drawn, pages: pages.map((page, i) => (i === 0 ? page : [lead, ...page])) }
 }
 
 function textBlocks(input: ComposeInput, { asides, unplaced }: DrawnViews): Block[] {
@@ -122,10 +130,10 @@ function lackedNote({ job, setup }: ComposeInput): string[] {
   return [`${SUBSTITUTE} stands for a character that this sheet's typeface lacks: read it in the job.`]
 }
 
-/** Sheets after the first: one column on an upright sheet, two on a lying one. */
+/** Sheets after the first, under the verdict: one column on an upright sheet, two on a lying one. */
 function furtherRegions(sheet: SheetSize): Region[] {
   const x = sheet.left + INSET
-  const y = sheet.top - INSET
+  const y = sheet.top - INSET - LEAD
   const width = sheet.right - sheet.left - 2 * INSET
   const above = y - sheet.bottom - TITLE_HEIGHT - 3
   if (!sheet.large) return [{ x, y, width, height: above - footerHeight(sheet) }]

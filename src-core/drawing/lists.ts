@@ -5,6 +5,7 @@ import type { Job, Setup } from '../job/schema.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { convert } from '../units/convert.ts'
 import { plain, significant } from '../units/format.ts'
+import { VERDICT_WORDS, type Verdict } from '../verdict/speeds.ts'
 import type { TableInput } from './table.ts'
 import { angleText, dimensionText } from './view.ts'
 
@@ -56,7 +57,10 @@ function torqueFigure(job: Job, torque: number): string {
   return significant(convert(convert(torque, 'N', 'lbf'), 'm', 'ft'), 3)
 }
 
-const SIGNS = { go: '○ go', caution: '△ caution', stop: '■ stop' } as const
+/** One shape each, for a sheet is often printed black. */
+const SIGNS: Readonly<Record<Verdict, string>> = { go: '○', caution: '△', 'not-judged': '◇', stop: '■' }
+
+export const signed = (verdict: Verdict): string => `${SIGNS[verdict]} ${VERDICT_WORDS[verdict]}`
 
 export function speedTable(job: Job, setup: Setup, analysis: Analysis): TableInput {
   const inch = job.displayUnits === 'in'
@@ -70,7 +74,7 @@ export function speedTable(job: Job, setup: Setup, analysis: Analysis): TableInp
       force(s.force_N),
       force(s.force_upper95_N),
       significant(s.weight_share * 100, 2),
-      SIGNS[s.verdict],
+      signed(s.verdict),
     ]
   })
   return {

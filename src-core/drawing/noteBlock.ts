@@ -1,4 +1,5 @@
 /** Notes as a block: a heading and wrapped lines, with boxes to tick where they are checks. */
+import type { Point } from '../geometry/types.ts'
 import type { Block, Laid } from './flow.ts'
 import { LETTERING } from './lettering.ts'
 import type { Primitive } from './model.ts'
@@ -85,35 +86,58 @@ function remaining(notes: Notes, lines: readonly Line[]): Notes {
 }
 
 export interface Headline {
+  /** The verdict and the speed to run. */
   readonly first: string
-  readonly second: string
+  /** Why; none where nothing was found against it. */
+  readonly reason: string | null
+  readonly ceiling: string
+  /** For the head of the sheets that follow: verdict and reason. */
+  readonly again: string
+  /** It must not run, or nobody knows whether it may. */
   readonly caution: boolean
 }
 
-/** The speed to run, large, and the ceiling under it. */
-export function headline({ first, second, caution }: Headline): Block {
+/** Lines that a reason may take: names can be long. */
+const MOST_REASON = 3
+
+/** The verdict and the speed to run, large, the reason and the ceiling under them. */
+export function headline({ first, reason, ceiling, caution }: Headline): Block {
   const leading = LETTERING.read * 1.5
+  const layer = caution ? 'caution' : 'text'
   return {
     width: NARROWEST,
     lay: (width, room): Laid | null => {
       const sizes = [LETTERING.head, LETTERING.read, LETTERING.note]
       const head = sizes.find((h) => textWidth(first, h, true) <= width) ?? LETTERING.note
-      const lines = wrapText(second, LETTERING.read, width)
+      const why = reason === null ? [] : wrapText(reason, LETTERING.read, width, true).slice(0, MOST_REASON)
+      const lines = [
+        ...why.map((content) => ({ content, bold: true, layer }) as const),
+        ...wrapText(ceiling, LETTERING.read, width).map((content) => ({ content }) as const),
+      ]
       const height = head + 1 + lines.length * leading
       if (height > room) return null
       return {
         height,
         rest: null,
         draw: ({ x, y }) => [
-          text({ x, y: y - head }, fitText(first, head, width, true), head, {
-            bold: true,
-            layer: caution ? 'caution' : 'text',
-          }),
-          ...lines.map((content, i) =>
-            text({ x, y: y - head - 1 - (i + 1) * leading }, content, LETTERING.read),
+          text({ x, y: y - head }, fitText(first, head, width, true), head, { bold: true, layer }),
+          ...lines.map(({ content, ...style }, i) =>
+            text(
+              { x, y: y - head - 1 - (i + 1) * leading },
+              fitText(content, LETTERING.read, width, true),
+              LETTERING.read,
+              style,
+            ),
           ),
         ],
       }
     },
   }
 }
+
+/** One line across the head of a sheet that follows. @param at its upper left corner */
+export const headlineAgain = ({ again, caution }: Headline, at: Point, width: number): Primitive =>
+  text({ x: at.x, y: at.y - LETTERING.read }, fitText(again, LETTERING.read, width, true), LETTERING.read, {
+    bold: true,
+    layer: caution ? 'caution' : 'text',
+  })

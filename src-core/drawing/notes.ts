@@ -2,30 +2,35 @@
 import type { Analysis } from '../analysis/result.ts'
 import { criterionWords } from '../unbalance/criterion.ts'
 import { uncertaintiesOf } from '../doubt/defaults.ts'
+import { standingOf } from '../findings/finding.ts'
 import type { Job, Setup } from '../job/schema.ts'
 import type { Mounted } from '../mounting/types.ts'
-import { clockPosition, formatter, plain } from '../units/format.ts'
-import { limitWords } from '../verdict/limits.ts'
+import { clockPosition, formatter, plain, type Formatter } from '../units/format.ts'
+import { limitWords, type Ceiling } from '../verdict/limits.ts'
+import { capital } from '../words/capital.ts'
 import { CHECKS_BY_HAND } from '../words/cautions.ts'
-import type { Notes } from './noteBlock.ts'
+import { signed } from './lists.ts'
+import type { Headline, Notes } from './noteBlock.ts'
 import { angleText, centreBefore } from './view.ts'
 
-/** The speed chosen, with its verdict where that is not `go`, and the ceiling with what sets it. */
-export function speedWords(
-  job: Job,
-  setup: Setup,
-  { ceiling, speeds }: Analysis,
-): { first: string; second: string; caution: boolean } {
+/** The verdict with its reason, then the speed to run and the ceiling with what sets it. */
+export function headlineWords(job: Job, setup: Setup, { ceiling, verdict }: Analysis): Headline {
   const fmt = formatter(job.displayUnits)
-  const verdict = speeds.find((s) => s.rpm === setup.speed)?.verdict
-  const over = ceiling.rpm !== null && setup.speed !== null && setup.speed > ceiling.rpm
-  const caution = over || verdict === 'stop'
-  const warning = caution ? ': STOP' : verdict === 'caution' ? ': CAUTION' : ''
-  const first = setup.speed === null ? 'NO SPEED CHOSEN' : `SPINDLE ${fmt.speed(setup.speed)}${warning}`
-  if (ceiling.limit === null) return { first, caution, second: 'Ceiling: nothing given limits it.' }
-  const reason = limitWords(ceiling.limit).long
-  if (!ceiling.rpm) return { first, caution, second: `No speed allowed: ${reason}` }
-  return { first, caution, second: `Ceiling ${fmt.speed(Math.floor(ceiling.rpm))}: ${reason}` }
+  const { state, reason, finding } = verdict
+  const word = signed(state).toUpperCase()
+  return {
+    first: `${word}, ${setup.speed === null ? 'NO SPEED CHOSEN' : `SPINDLE ${fmt.speed(setup.speed)}`}`,
+    reason: state === 'go' && finding === null ? null : `${capital(reason)}.`,
+    ceiling: ceilingWords(ceiling, fmt),
+    again: `${word}: ${reason}`,
+    caution: state === 'stop' || state === 'not-judged',
+  }
+}
+
+function ceilingWords({ rpm, limit }: Ceiling, fmt: Formatter): string {
+  if (rpm === null || limit === null) return 'Ceiling: nothing given limits it.'
+  const { long } = limitWords(limit)
+  return rpm === 0 ? `No speed allowed: ${long}` : `Ceiling ${fmt.speed(Math.floor(rpm))}: ${long}`
 }
 
 export function balanceNotes(job: Job, mounted: Mounted, a: Analysis): Notes {
@@ -50,22 +55,21 @@ export function balanceNotes(job: Job, mounted: Mounted, a: Analysis): Notes {
 
 const MOST_FINDINGS = 8
 
-/** Stops and cautions, worst first; the rest is in the program. */
+const WORDS = { stop: 'STOP', 'not-judged': 'NOT JUDGED', caution: 'Caution', note: 'Note' } as const
+
+/** All but notes, worst first; the rest is in the program. */
 export function findingNotes(analysis: Analysis): Notes[] {
-  const open = [
-    ...analysis.findings.filter((f) => f.severity === 'stop'),
-    ...analysis.findings.filter((f) => f.severity === 'caution'),
-  ]
+  const open = analysis.findings.filter((f) => standingOf(f) !== 'note')
   if (open.length === 0) return []
   const shown = open
     .slice(0, MOST_FINDINGS)
-    .map((f) => `${f.severity === 'stop' ? 'STOP' : 'Caution'}: ${firstSentence(f.message)}`)
+    .map((f) => `${WORDS[standingOf(f)]}: ${firstSentence(f.message)}`)
   const more = open.length - shown.length
   return [
     {
       title: 'Open findings',
       lines: more > 0 ? [...shown, `and ${plain(more, 0)} more: see the findings in the job.`] : shown,
-      caution: open[0]!.severity === 'stop',
+      caution: open[0]!.effect !== 'none',
     },
   ]
 }
@@ -93,7 +97,7 @@ export function assumptionNotes(job: Job): Notes {
       `Standard uncertainties: part ${weighed ? 'weighed' : 'computed from outline and density'} ±${plain(share * 100, 1)} %, its centre of mass ±${fmt.length(d.centreOfMass)}; pieces weighed ±${plain(d.weighedMass * 100, 1)} %, placed ±${fmt.length(d.placing)}. The 95 % bound is made of these.`,
       job.plate.residual
         ? `Plate's own unbalance ${fmt.unbalance(job.plate.residual.amount)}, as given.`
-        : "Plate's own unbalance not given, taken as nothing.",
+        : `Plate's own unbalance not given: taken as nothing, ±${fmt.length(d.plateResidual)} of offset.`,
       'Bolts count within the masses listed.',
     ],
   }

@@ -8,33 +8,42 @@ export type Effect = 'stop' | 'unknown' | 'none'
 
 type AtLeastOne<T> = { [K in keyof T]-?: Required<Pick<T, K>> & Partial<T> }[keyof T]
 
-/** The effect at each severity that the code may have; others are no finding of this code. */
-type CodeRow = AtLeastOne<Record<Severity, Effect>> & {
+/**
+ * The effect at each severity that the code may have; others are no finding of this code. A stop stops; a caution may
+ * say that something is not known; a note does nothing.
+ */
+type CodeRow = AtLeastOne<{
+  readonly stop: 'stop'
+  readonly caution: 'unknown' | 'none'
+  readonly note: 'none'
+}> & {
   /** It says that a piece cannot stand where it was put. */
   readonly aboutPlace?: true
+  /** What turns meets what stands still. */
+  readonly clearance?: true
 }
 
 export const FINDINGS = {
   // Where things stand and what they meet.
-  'fouls-bed': { stop: 'stop', aboutPlace: true },
-  'fouls-gap': { stop: 'stop', aboutPlace: true },
-  'fouls-cross-slide': { stop: 'stop', aboutPlace: true },
-  'cross-slide-not-checked': { caution: 'none' },
+  'fouls-bed': { stop: 'stop', aboutPlace: true, clearance: true },
+  'fouls-gap': { stop: 'stop', aboutPlace: true, clearance: true },
+  'fouls-cross-slide': { stop: 'stop', aboutPlace: true, clearance: true },
+  'cross-slide-not-checked': { caution: 'unknown' },
   'close-to-bed': { caution: 'none' },
   'close-to-gap': { caution: 'none' },
   'close-to-cross-slide': { caution: 'none' },
-  'in-bar-path': { stop: 'stop', aboutPlace: true },
-  'hardware-clash': { stop: 'none', aboutPlace: true },
-  'part-clash': { stop: 'none', aboutPlace: true },
-  'bolt-covered': { stop: 'none', aboutPlace: true },
-  'outside-slot': { stop: 'none', aboutPlace: true },
-  'off-plate': { stop: 'none', aboutPlace: true },
+  'in-bar-path': { stop: 'stop', aboutPlace: true, clearance: true },
+  'hardware-clash': { stop: 'stop', aboutPlace: true },
+  'part-clash': { stop: 'stop', aboutPlace: true },
+  'bolt-covered': { stop: 'stop', aboutPlace: true },
+  'outside-slot': { stop: 'stop', aboutPlace: true },
+  'off-plate': { stop: 'stop', aboutPlace: true },
   'overhangs-plate': { caution: 'none' },
-  'breakthrough-plate': { stop: 'none' },
-  'breakthrough-packing': { stop: 'none' },
-  'bore-off-axis': { stop: 'none' },
+  'breakthrough-plate': { stop: 'stop' },
+  'breakthrough-packing': { stop: 'stop' },
+  'bore-off-axis': { stop: 'stop' },
   // The part as described.
-  'outline-fault': { stop: 'none' },
+  'outline-fault': { stop: 'stop' },
   'bodies-overlap': { caution: 'none' },
   'density-questioned': { caution: 'none' },
   'density-unlikely': { caution: 'none' },
@@ -44,30 +53,33 @@ export const FINDINGS = {
   'packing-not-listed': { note: 'none' },
   // Balance and speed.
   'no-speed-chosen': { note: 'none' },
-  'unbalance-over-limit': { stop: 'none' },
+  'unbalance-over-limit': { stop: 'stop' },
   'unbalance-near-limit': { caution: 'none' },
   'unbalance-within-limit': { note: 'none' },
-  'speed-above-ceiling': { stop: 'none' },
+  'speed-above-ceiling': { stop: 'stop' },
   'criterion-own-setting': { note: 'none' },
+  'criterion-bold': { caution: 'none' },
   'plate-residual-unknown': { note: 'none' },
   'after-cut': { caution: 'none', note: 'none' },
   // Ratings of plate, spindle and nose.
   'plate-not-rated': { caution: 'none' },
   'plate-rating-high': { caution: 'none' },
-  'over-plate-rating': { stop: 'none' },
-  'over-spindle-speed': { stop: 'none' },
+  'over-plate-rating': { stop: 'stop' },
+  'over-spindle-speed': { stop: 'stop' },
+  'spindle-not-rated': { caution: 'none' },
   'no-such-gear': { note: 'none' },
   'nose-load-not-checked': { caution: 'none' },
-  'over-nose-load': { stop: 'none' },
+  'over-nose-load': { stop: 'stop' },
   'bearing-moment': { note: 'none' },
   // Clamps.
+  'no-clamp': { stop: 'stop' },
   'few-clamps': { caution: 'none' },
-  'clamp-not-checked': { caution: 'none' },
-  'clamps-not-checked': { caution: 'none' },
-  'over-proof-load': { stop: 'none', caution: 'none' },
+  'clamp-not-checked': { caution: 'unknown', note: 'none' },
+  'clamps-not-checked': { caution: 'unknown' },
+  'over-proof-load': { stop: 'stop', caution: 'none' },
   'friction-bold': { caution: 'none' },
   'no-cut': { note: 'none' },
-  'clamps-slip': { stop: 'none' },
+  'clamps-slip': { stop: 'stop', caution: 'unknown' },
   'clamps-hold': { note: 'none' },
   // The cut.
   'faster-than-cutting-speed': { caution: 'none' },
@@ -75,9 +87,9 @@ export const FINDINGS = {
   'cutting-speed-high': { caution: 'none' },
   'cutting-speed-low': { note: 'none' },
   'cutting-force-unknown': { caution: 'none' },
-  'drilling-not-checked': { caution: 'none' },
+  'drilling-not-checked': { caution: 'unknown' },
   drilling: { note: 'none' },
-  'drill-too-large': { stop: 'none' },
+  'drill-too-large': { stop: 'stop' },
 } as const satisfies Record<string, CodeRow>
 
 export type FindingCode = keyof typeof FINDINGS
@@ -92,3 +104,6 @@ export const effectOf = (code: FindingCode, severity: Severity): Effect => rowOf
 
 /** Whether a code says that a piece cannot stand where it was put. */
 export const isAboutPlace = (code: FindingCode): boolean => rowOf(code).aboutPlace ?? false
+
+/** Whether a code says that what turns meets what stands still. */
+export const isClearance = (code: FindingCode): boolean => rowOf(code).clearance ?? false

@@ -31,11 +31,26 @@ export function finding<C extends FindingCode>(
   return { severity, code, item, message, at: place, effect: effectOf(code, severity), fromRpm }
 }
 
-const ORDER: Record<Severity, number> = { stop: 0, caution: 1, note: 2 }
+/** How a finding stands before the reader: its severity, or that something is not known. */
+export type Standing = Severity | 'not-judged'
+
+/** Worst first. */
+export const STANDINGS: readonly Standing[] = ['stop', 'not-judged', 'caution', 'note']
+
+export const standingOf = (f: Finding): Standing => (f.effect === 'unknown' ? 'not-judged' : f.severity)
 
 /** Worst first, otherwise in the order they were found. */
 export function worstFirst(findings: readonly Finding[]): Finding[] {
-  return [...findings].sort((a, b) => ORDER[a.severity] - ORDER[b.severity])
+  const rank = (f: Finding) => STANDINGS.indexOf(standingOf(f))
+  return [...findings].sort((a, b) => rank(a) - rank(b))
+}
+
+/** The message up to its figures: what comes before the first colon, semicolon or full stop after the item's own name. */
+export function briefly({ item, message }: Finding): string {
+  const named = message.indexOf(`(${item})`)
+  const from = named < 0 ? 0 : named
+  const end = /[:;](?=\s)|[.!?](?=\s|$)/.exec(message.slice(from))
+  return end ? message.slice(0, from + end.index) : message
 }
 
 /** How a piece of hardware is called in a message: its id, with its name where it has one. */

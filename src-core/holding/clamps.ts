@@ -37,6 +37,8 @@ export interface Clamping {
   /** rpm at which the factor falls to 2; null where it never does, 0 where it is below 2 at rest. */
   readonly rpm_at_factor_2: number | null
   readonly clamps: readonly ClampLoad[]
+  /** Ids of clamps of which too little is known: they count as holding nothing. */
+  readonly unjudged: readonly string[]
 }
 
 export interface ClampInput {
@@ -59,24 +61,23 @@ export interface ClampCheck {
 }
 
 export function clampingCheck(input: ClampInput): ClampCheck {
-  const { job, setup, mounted } = input
+  const { job, mounted } = input
   const doubt = uncertaintiesOf(job)
-  const findings: Finding[] = []
   const pieces = mounted.pieces.filter((p) => p.item.kind === 'clamp')
-  if (pieces.length < LEAST_CLAMPS) {
-    const count = pieces.length === 0 ? 'no clamp' : pieces.length === 1 ? 'one clamp' : 'two clamps'
-    findings.push(
-      finding(
-        'caution',
-        'few-clamps',
-        'setup',
-        `The part is held by ${count}. A lathe maker's manual asks for at least three independent clamping points on a faceplate, at low speed. Add clamps.`,
-      ),
-    )
-  }
-  const loads = pieces.flatMap((piece) => clampLoad(job, piece, doubt, findings))
+  const findings = countFindings(pieces.length)
+  if (pieces.length === 0) return { clamping: null, factorAt: () => null, findings }
+  const unjudged = pieces.flatMap((piece) => {
+    const why = whyUnjudged(piece)
+    return why === null ? [] : [{ piece, why }]
+  })
+  const known = pieces.filter((p) => unjudged.every((u) => u.piece !== p))
+  const loads = known.map((piece) => clampLoad(job, piece, doubt, findings))
+  findings.push(...boldFriction(input))
   const unchecked = notChecked(input, loads, findings)
-  if (unchecked) return { clamping: null, factorAt: () => null, findings }
+  if (unchecked) {
+    findings.push(...unjudged.map(({ piece, why }) => unjudgedFinding(piece, why, 0)))
+    return { clamping: null, factorAt: () => null, findings }
+  }
   const groups = slipGroups(input, loads)
   const factorAt = (rpm: number) => Math.min(...groups.map((g) => g.factor(angularSpeed(rpm))))
   const factor = factorAt(input.chosenRpm ?? 0)
@@ -85,56 +86,73 @@ export function clampingCheck(input: ClampInput): ClampCheck {
     factor,
     rpm_at_factor_2: Number.isFinite(fall) ? rpmOf(fall) : null,
     clamps: loads,
+    unjudged: unjudged.map(({ piece }) => piece.item.id),
   }
   findings.push(...factorFindings(input, clamping))
-  if (setup.frictionCoefficient > BOLD_FRICTION)
-    findings.push(
-      finding(
-        'caution',
-        'friction-bold',
-        'setup',
-        `Friction ${plain(setup.frictionCoefficient, 2)} is above fixture-design figures (${frictionWords()}). Clean, dry bench values do not hold in a workshop.`,
-      ),
-    )
+  // Where the others hold, theirs is the verdict.
+  findings.push(...unjudged.map(({ piece, why }) => unjudgedFinding(piece, why, clamping.rpm_at_factor_2)))
   return { clamping, factorAt, findings }
 }
 
-/** Each clamp with whole data; what is missing is named and that clamp counts as holding nothing. */
-function clampLoad(job: Job, piece: MountedPiece, doubt: Uncertainties, findings: Finding[]): ClampLoad[] {
-  const { item } = piece
-  const clamp = item.clamp
-  const notHolding = (why: string) => {
-    const message = `${called(item)} not checked: ${why}. It counts as holding nothing.`
-    findings.push(finding('caution', 'clamp-not-checked', item.id, message, piece.at))
-    return []
+function countFindings(count: number): Finding[] {
+  if (count >= LEAST_CLAMPS) return []
+  if (count === 0) {
+    const message = `Nothing holds the part: there is no clamp. A lathe maker's manual asks for at least three independent clamping points on a faceplate. Add clamps.`
+    return [finding('stop', 'no-clamp', 'setup', message)]
   }
+  const message = `The part is held by ${count === 1 ? 'one clamp' : 'two clamps'}. A lathe maker's manual asks for at least three independent clamping points on a faceplate, at low speed. Add clamps.`
+  return [finding('caution', 'few-clamps', 'setup', message)]
+}
+
+function boldFriction({ setup }: ClampInput): Finding[] {
+  if (!(setup.frictionCoefficient > BOLD_FRICTION)) return []
+  const message = `Friction ${plain(setup.frictionCoefficient, 2)} is above fixture-design figures (${frictionWords()}). Clean, dry bench values do not hold in a workshop.`
+  return [finding('caution', 'friction-bold', 'setup', message)]
+}
+
+/** Why a clamp cannot be judged; null where it can. */
+function whyUnjudged({ item: { clamp } }: MountedPiece): string | null {
   const missing = (['thread', 'class', 'torque', 'boltToWork', 'boltToHeel'] as const).filter(
     (k) => clamp?.[k] === null || clamp?.[k] === undefined,
   )
-  if (!clamp || missing.length > 0)
-    return notHolding(`${missing.map((k) => FIELD_WORDS[k]).join(', ')} not given`)
+  if (!clamp || missing.length > 0) return `${missing.map((k) => FIELD_WORDS[k]).join(', ')} not given`
   const thread = findThread(clamp.thread!)
-  if (!thread) return notHolding(`thread ${clamp.thread} is not in the table`)
-  const proof = proofLoad(thread, clamp.class!)
-  if (proof === null) return notHolding(`class ${clamp.class} is not in the table for ${thread.name}`)
+  if (!thread) return `thread ${clamp.thread} is not in the table`
+  if (proofLoad(thread, clamp.class!) === null)
+    return `class ${clamp.class} is not in the table for ${thread.name}`
+  return null
+}
+
+/** @param holds rpm up to which the others hold without it; null where they always do. */
+function unjudgedFinding({ item, at }: MountedPiece, why: string, holds: number | null): Finding {
+  const message = `${called(item)} not checked: ${why}. It counts as holding nothing`
+  if (holds === null)
+    return finding('note', 'clamp-not-checked', item.id, `${message}; the others hold without it.`, at)
+  return finding('caution', 'clamp-not-checked', item.id, `${message}.`, at, holds)
+}
+
+/** A clamp that can be judged; over its proof load is found. */
+function clampLoad(job: Job, piece: MountedPiece, doubt: Uncertainties, findings: Finding[]): ClampLoad {
+  const { item } = piece
+  const clamp = item.clamp!
+  const thread = findThread(clamp.thread!)!
+  const proof = proofLoad(thread, clamp.class!)!
   const fmt = formatter(job.displayUnits)
   const preload = boltPreload(clamp.torque!, doubt.nutFactor, thread.diameter)
   const high = preload * (1 + doubt.preloadScatter)
   if (high > proof) {
     const over = preload > proof ? 'stop' : 'caution'
-    const message = `${called(item)}: ${fmt.torque(clamp.torque!)} on ${thread.name} ${clamp.class} gives ${fmt.force(preload)} (nut factor ${plain(doubt.nutFactor, 2)}; up to ${fmt.force(high)} with ±${fmt.percent(doubt.preloadScatter)} scatter) against a proof load of ${fmt.force(proof)}. Tighten to ${fmt.torque((clamp.torque! * proof) / high)} or less, or use a stronger stud.`
+    const message = `${called(item)} ${over === 'stop' ? 'is' : 'may be'} tightened over its proof load: ${fmt.torque(clamp.torque!)} on ${thread.name} ${clamp.class} gives ${fmt.force(preload)} (nut factor ${plain(doubt.nutFactor, 2)}; up to ${fmt.force(high)} with ±${fmt.percent(doubt.preloadScatter)} scatter) against a proof load of ${fmt.force(proof)}. Tighten to ${fmt.torque((clamp.torque! * proof) / high)} or less, or use a stronger stud.`
     findings.push(finding(over, 'over-proof-load', item.id, message, piece.at))
   }
   const low = Math.min(preload * (1 - doubt.preloadScatter), proof)
-  return [
-    {
-      item: item.id,
-      preload_N: preload,
-      proof_N: proof,
-      work_force_N: strapForce(low, clamp.boltToWork!, clamp.boltToHeel!),
-      nose: nosePoint(job, piece),
-    },
-  ]
+  return {
+    item: item.id,
+    preload_N: preload,
+    proof_N: proof,
+    work_force_N: strapForce(low, clamp.boltToWork!, clamp.boltToHeel!),
+    nose: nosePoint(job, piece),
+  }
 }
 
 const FIELD_WORDS = {
@@ -225,15 +243,15 @@ function factorFindings({ job, setup, chosenRpm, cutting }: ClampInput, clamping
   const factor = `factor against slip ${significant(clamping.factor, 2)} ${at}`
   const wanted = `Evenswing asks for ${WANTED_FACTOR} as a rule of thumb`
   // Written so that a factor that is no number never passes.
-  if (!(clamping.factor >= WANTED_FACTOR))
-    return [
-      finding(
-        'stop',
-        'clamps-slip',
-        'setup',
-        `The clamps may not hold: ${factor}; ${figures}. ${wanted}. Add clamps, spread them, tighten within the proof load, or cut lighter.`,
-      ),
-    ]
+  if (!(clamping.factor >= WANTED_FACTOR)) {
+    const from = clamping.rpm_at_factor_2 ?? 0
+    if (clamping.unjudged.length > 0) {
+      const message = `Whether the clamps hold is not known: without ${clamping.unjudged.join(', ')} ${factor}; ${figures}. ${wanted}. Give what is missing.`
+      return [finding('caution', 'clamps-slip', 'setup', message, null, from)]
+    }
+    const message = `The clamps may not hold: ${factor}; ${figures}. ${wanted}. Add clamps, spread them, tighten within the proof load, or cut lighter.`
+    return [finding('stop', 'clamps-slip', 'setup', message, null, from)]
+  }
   const fall =
     clamping.rpm_at_factor_2 === null
       ? ''

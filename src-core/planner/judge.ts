@@ -7,6 +7,7 @@ import type { Job } from '../job/schema.ts'
 import { applyPlan, type Appliable } from './apply.ts'
 import type { Answer } from './front.ts'
 import type { Plan, PlanMove, PlanStation } from './report.ts'
+import { judgementOf, verdictAt } from '../verdict/speeds.ts'
 import { meetsTarget } from './target.ts'
 
 /** The stations, moves and turn of an answer. */
@@ -50,7 +51,7 @@ export function judge(
   const a = analyse(applied, setupId)
   const known = new Set(bare.findings.map((f) => `${f.code} ${f.item}`))
   const fouls = a.findings.some(
-    (f) => f.severity === 'stop' && isAboutPlace(f.code) && !known.has(`${f.code} ${f.item}`),
+    (f) => f.effect === 'stop' && isAboutPlace(f.code) && !known.has(`${f.code} ${f.item}`),
   )
   const old = new Set(bare.terms.map((t) => t.item))
   const moved = new Set(plan.moves.map((m) => m.item))
@@ -64,6 +65,7 @@ export function judge(
       residual_angle_deg: a.unbalance.static_angle_deg,
       upper95_g_mm: a.unbalance.upper95_g_mm,
       meets_target: meetsTarget(a, rpm),
+      verdict: verdictAt(rpm, judgementOf(a.limits, a.findings)),
       couple_g_mm2: a.unbalance.couple_g_mm2,
       couple_change_g_mm2: a.unbalance.couple_g_mm2 - before.unbalance.couple_g_mm2,
       swept_radius_mm: Math.max(0, ...(own.length > 0 ? own : a.clearances).map((c) => c.swept_radius_mm)),

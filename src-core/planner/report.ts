@@ -1,4 +1,6 @@
 /** What the planner takes and gives. Angles in degrees, radii in mm, masses in kg, unbalance in g·mm. */
+import type { Verdict } from '../verdict/speeds.ts'
+
 export interface PlanOptions {
   /** Most stations (slots or holes) that a plan may use: 1, 2 or 3. */
   readonly stations?: 1 | 2 | 3
@@ -71,6 +73,8 @@ export interface Plan {
   readonly residual_angle_deg: number
   readonly upper95_g_mm: number
   readonly meets_target: boolean
+  /** Of the whole setup with the plan on it, at the speed that is aimed at. */
+  readonly verdict: Verdict
   readonly couple_g_mm2: number
   readonly couple_change_g_mm2: number
   /** Largest radius that the plan's own weights and moved pieces sweep; the least clearance of the whole setup. */

@@ -74,6 +74,12 @@ export function assemble(mounted: Mounted, doubt: Uncertainties): Assembly {
   })
   const doubtful: DoubtfulMass[] = [
     {
+      mass: job.plate.mass,
+      at: { x: 0, y: 0 },
+      massShare: 0,
+      position: job.plate.residual ? 0 : doubt.plateResidual,
+    },
+    {
       mass: mountedPart.m,
       at: centreOfMass(mountedPart),
       massShare: job.part.weighedMass === null ? doubt.computedMass : doubt.weighedMass,

@@ -3,19 +3,17 @@
  * this table, so a limit added here appears in all of them.
  */
 import { plateLimit, spindleLimit } from '../checks/rating.ts'
-import { cuttingRpm } from '../cutting/rpm.ts'
 import { atMost } from '../geometry/tolerance.ts'
+import { isClearance } from '../findings/codes.ts'
 import type { Finding } from '../findings/finding.ts'
 import type { Clamping } from '../holding/clamps.ts'
 import type { Job, Setup } from '../job/schema.ts'
-import type { MountedBore } from '../mounting/types.ts'
 import type { Unbalance } from '../unbalance/assembly.ts'
 import { criterionCeiling, criterionWords } from '../unbalance/criterion.ts'
 
 export interface LimitInput {
   readonly job: Job
   readonly setup: Setup
-  readonly workBore: MountedBore | null
   /** kg of everything that turns. */
   readonly mass: number
   readonly unbalance: Unbalance
@@ -33,6 +31,8 @@ interface LimitRow {
   readonly machine: boolean
   /** rpm; null where it does not limit or was not checked. */
   readonly value: (input: LimitInput) => number | null
+  /** The same by the best estimate, where that is another: above it the speed is a stop, below it a doubt. */
+  readonly best?: (input: LimitInput) => number | null
 }
 
 const TABLE = {
@@ -42,6 +42,7 @@ const TABLE = {
     detail: criterionWords,
     machine: false,
     value: ({ setup, mass, unbalance }) => criterionCeiling(setup.criterion, mass, unbalance.upper95_g_mm),
+    best: ({ setup, mass, unbalance }) => criterionCeiling(setup.criterion, mass, unbalance.static_g_mm),
   },
   plate: {
     short: 'plate rating',
@@ -55,18 +56,13 @@ const TABLE = {
     machine: true,
     value: ({ job }) => spindleLimit(job.lathe),
   },
-  cutting: {
-    short: 'cutting speed',
-    long: 'cutting speed',
-    machine: false,
-    value: ({ setup, workBore }) =>
-      setup.cut && workBore ? cuttingRpm(setup.cut.speed, workBore.bore.diameter) : null,
-  },
   clamps: {
     short: 'clamps',
     long: 'the clamps (factor 2)',
     machine: false,
     value: ({ clamping }) => clamping?.rpm_at_factor_2 ?? null,
+    // Beyond it a clamp of which too little is known may still hold.
+    best: ({ clamping }) => (clamping?.unjudged.length ? null : (clamping?.rpm_at_factor_2 ?? null)),
   },
 } as const satisfies Record<string, LimitRow>
 
@@ -79,32 +75,40 @@ export interface Limit extends LimitRow {
 /** In order: on a tie the first one governs. */
 export const LIMITS: readonly Limit[] = (Object.keys(TABLE) as LimitId[]).map((id) => ({ id, ...TABLE[id] }))
 
+type Speeds = Readonly<Record<LimitId, number | null>>
+
 /** Each limit's own speed, rpm; null where it does not limit or was not checked. */
-export type SpeedLimits = Readonly<Record<LimitId, number | null>> & {
+export type SpeedLimits = Speeds & {
   /** The balance limit from the best estimate of the unbalance instead of its 95 % bound. */
   readonly balanceBestEstimate: number | null
+  /** The clamps' limit once more; null where a clamp that may hold could not be judged. */
+  readonly clampsBestEstimate: number | null
 }
 
+const speedsBy = (of: (limit: Limit) => number | null): Speeds =>
+  Object.fromEntries(LIMITS.map((l) => [l.id, of(l)])) as Record<LimitId, number | null>
+
 export function speedLimits(input: LimitInput): SpeedLimits {
-  const values = Object.fromEntries(LIMITS.map((l) => [l.id, l.value(input)])) as Record<
-    LimitId,
-    number | null
-  >
-  const { setup, mass, unbalance } = input
+  const best = speedsBy((l) => (l.best ?? l.value)(input))
   return {
-    ...values,
-    balanceBestEstimate: criterionCeiling(setup.criterion, mass, unbalance.static_g_mm),
+    ...speedsBy((l) => l.value(input)),
+    balanceBestEstimate: best.balance,
+    clampsBestEstimate: best.clamps,
   }
 }
 
-/** What sets the ceiling; 'clearance': something fouls, so no speed may run. */
-export type CeilingLimit = LimitId | 'clearance'
+/** Where no speed may run at all. */
+const NO_SPEED = {
+  clearance: { short: 'something fouls', long: 'clearance: something fouls' },
+  finding: { short: 'a finding says stop', long: 'a finding that says stop' },
+} as const
 
-const FOULED = { short: 'something fouls', long: 'clearance: something fouls' } as const
+/** What sets the ceiling; 'clearance': what turns meets what stands still; 'finding': something else is wrong. */
+export type CeilingLimit = LimitId | keyof typeof NO_SPEED
 
 /** Short and long words for what sets a ceiling. */
 export const limitWords = (limit: CeilingLimit): { readonly short: string; readonly long: string } =>
-  limit === 'clearance' ? FOULED : TABLE[limit]
+  limit in NO_SPEED ? NO_SPEED[limit as keyof typeof NO_SPEED] : TABLE[limit as LimitId]
 
 export interface Ceiling {
   /** rpm; null where nothing limits. */
@@ -132,11 +136,16 @@ function lowest(limits: Readonly<Record<LimitId, number | null>>): Ceiling {
 
 /** The ceilings of limits and findings; a finding that stops every speed leaves none. */
 export function ceilingsOf(limits: SpeedLimits, findings: readonly Finding[]): Ceilings {
-  if (findings.some((f) => f.effect === 'stop' && f.fromRpm === 0)) {
-    const none = { rpm: 0, limit: 'clearance' } as const
+  const bound = lowest(limits)
+  const always = findings.filter((f) => f.effect === 'stop' && f.fromRpm === 0)
+  if (always.length > 0) {
+    const fouls = always.some((f) => isClearance(f.code))
+    const none =
+      bound.rpm === 0 && !fouls ? bound : ({ rpm: 0, limit: fouls ? 'clearance' : 'finding' } as const)
     return { bound: none, best: none }
   }
-  return { bound: lowest(limits), best: lowest({ ...limits, balance: limits.balanceBestEstimate }) }
+  const { balanceBestEstimate: balance, clampsBestEstimate: clamps } = limits
+  return { bound, best: lowest({ ...limits, balance, clamps }) }
 }
 
 /** Whether a speed is above a limit, both rpm; null limits nothing. */

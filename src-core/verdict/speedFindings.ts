@@ -1,5 +1,6 @@
 /** Findings about balance and speed: what it pulls at the chosen speed, against what limit, and what would cure it. */
 import { finding, type Finding } from '../findings/finding.ts'
+import { uncertaintiesOf } from '../doubt/defaults.ts'
 import { opposite } from '../geometry/angles.ts'
 import type { Job, Setup } from '../job/schema.ts'
 import type { Unbalance } from '../unbalance/assembly.ts'
@@ -32,16 +33,39 @@ export function speedFindings(input: SpeedFindingsInput): Finding[] {
       `No published standard sets a speed or a residual for faceplate work, and no ISO 21940-11 grade covers it; ${criterionWords(setup)} is this job's own setting.`,
     ),
   )
-  if (!job.plate.residual)
+  findings.push(...boldCriterion(input))
+  if (!job.plate.residual) {
+    const fmt = formatter(job.displayUnits)
+    const { plateResidual } = uncertaintiesOf(job)
     findings.push(
       finding(
         'note',
         'plate-residual-unknown',
         'plate',
-        "The bare plate's own unbalance is not given and is taken as nothing. Let the bare plate roll to rest to see.",
+        `The bare plate's own unbalance is not given: taken as nothing, with a standard doubt of ${fmt.length(plateResidual)} of offset, ${fmt.unbalance(job.plate.mass * 1000 * plateResidual)}, in the 95 % bound. Let the bare plate roll to rest to see.`,
       ),
     )
+  }
   return findings
+}
+
+/** Above these a wish is no balance to aim at. Rules of thumb, Evenswing's own. */
+const MOST_SHARE = 0.5
+const MOST_GRADE = 100
+
+function boldCriterion({ job, setup, mass }: SpeedFindingsInput): Finding[] {
+  const { kind, value } = setup.criterion
+  const fmt = formatter(job.displayUnits)
+  const weight = mass * STANDARD_GRAVITY
+  const bold =
+    kind === 'grade' ? value > MOST_GRADE : (kind === 'force' ? value / weight : value) > MOST_SHARE
+  if (!bold) return []
+  const most =
+    kind === 'grade'
+      ? `Grade G ${MOST_GRADE} is coarser than any machine tool`
+      : `Half the weight of what turns, ${fmt.force(weight * MOST_SHARE)}, already shakes a lathe`
+  const message = `The balance limit of ${criterionWords(setup)} is beyond sense. ${most}: ask for less.`
+  return [finding('caution', 'criterion-bold', 'setup', message)]
 }
 
 function ceilingText({ rpm, limit }: Ceiling, fmt: Formatter): string {
@@ -64,18 +88,26 @@ function pullFindings(input: SpeedFindingsInput, rpm: number): Finding[] {
   const upper = centrifugalForce(unbalance.upper95_g_mm, rpm)
   const heavy = `heavy side at ${fmt.angle(unbalance.static_angle_deg)} (${clockPosition(unbalance.static_angle_deg)})`
   const pulls = `Unbalance pulls ${fmt.force(force)} at ${fmt.speed(rpm)}, ${fmt.percent(force / weight)} of ${fmt.force(weight)} (95 % bound ${fmt.force(upper)}), ${heavy}; limit ${criterionWords(setup)}`
-  if (isOver(rpm, limits.balanceBestEstimate))
-    return [finding('stop', 'unbalance-over-limit', 'setup', `${pulls}. ${cure(input)}`)]
-  if (!isOver(rpm, limits.balance)) return [finding('note', 'unbalance-within-limit', 'setup', `${pulls}.`)]
-  const message = `${pulls}, met by the best estimate but not by the 95 % bound. ${cure(input)}`
+  const over = limits.balanceBestEstimate
+  if (over !== null && isOver(rpm, over)) {
+    const message = `The pull is over the limit at ${fmt.speed(rpm)}. ${pulls}. ${cure(input)}`
+    return [finding('stop', 'unbalance-over-limit', 'setup', message, null, over)]
+  }
+  if (!isOver(rpm, limits.balance)) {
+    const message = `The pull is within the limit at ${fmt.speed(rpm)}. ${pulls}.`
+    return [finding('note', 'unbalance-within-limit', 'setup', message)]
+  }
+  const message = `The pull may be over the limit at ${fmt.speed(rpm)}. ${pulls}, met by the best estimate but not by the 95 % bound. ${cure(input)}`
   return [finding('caution', 'unbalance-near-limit', 'setup', message)]
 }
 
 function tooFast({ job, ceilings }: SpeedFindingsInput, rpm: number): Finding[] {
-  if (!isOver(rpm, ceilings.best.rpm)) return []
+  const { bound, best } = ceilings
+  // Without any speed at all the reason is another finding's.
+  if (!best.rpm || !isOver(rpm, best.rpm)) return []
   const fmt = formatter(job.displayUnits)
-  const message = `${fmt.speed(rpm)} is above the ${ceilingText(ceilings.bound, fmt)}. Run slower or lift that limit.`
-  return [finding('stop', 'speed-above-ceiling', 'setup', message)]
+  const message = `${fmt.speed(rpm)} is above the ${ceilingText(bound, fmt)}. Run slower or lift that limit.`
+  return [finding('stop', 'speed-above-ceiling', 'setup', message, null, best.rpm)]
 }
 
 /** What a single counterweight opposite would be, at the radius of the plate's outermost station. */

@@ -1,30 +1,49 @@
 /** The verdict at each speed, and the rows of the table of speeds. */
+import type { Effect } from '../findings/codes.ts'
 import type { Finding } from '../findings/finding.ts'
 import type { Setup } from '../job/schema.ts'
 import { centrifugalForce, coupleMoment, equivalentGrade, STANDARD_GRAVITY } from '../unbalance/static.ts'
 import { ceilingsOf, isOver, type Ceilings, type SpeedLimits } from './limits.ts'
 
-export type Verdict = 'go' | 'caution' | 'stop'
+/**
+ * stop: something is wrong or a limit is passed. not-judged: something that could hurt is not known. caution: allowed by
+ * the best estimate, not by the 95 % bound. go: nothing found against it.
+ */
+export type Verdict = 'stop' | 'not-judged' | 'caution' | 'go'
+
+/** As a reader sees it. */
+export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
+  stop: 'stop',
+  'not-judged': 'not judged',
+  caution: 'caution',
+  go: 'go',
+}
 
 /** What the verdict at a speed is made of. */
 export interface Judgement {
   readonly ceilings: Ceilings
-  /** Findings with effect `stop`. */
-  readonly stops: readonly Finding[]
+  /** Worst first. */
+  readonly findings: readonly Finding[]
 }
 
 export const judgementOf = (limits: SpeedLimits, findings: readonly Finding[]): Judgement => ({
   ceilings: ceilingsOf(limits, findings),
-  stops: findings.filter((f) => f.effect === 'stop'),
+  findings,
 })
 
 /** Whether a finding has its effect at a speed in rpm. */
-export const holdsAt = (f: Finding, rpm: number): boolean => f.fromRpm === 0 || isOver(rpm, f.fromRpm)
+const holdsAt = (f: Finding, rpm: number): boolean => f.fromRpm === 0 || isOver(rpm, f.fromRpm)
 
-/** stop where a finding says so or above the best estimate's ceiling, caution above the bound's, else go. rpm. */
-export function verdictAt(rpm: number, { ceilings, stops }: Judgement): Verdict {
-  if (stops.some((f) => holdsAt(f, rpm)) || isOver(rpm, ceilings.best.rpm)) return 'stop'
-  return isOver(rpm, ceilings.bound.rpm) ? 'caution' : 'go'
+/** The first finding that has an effect at a speed. */
+export const findingAt = (rpm: number, { findings }: Judgement, effect: Effect): Finding | undefined =>
+  findings.find((f) => f.effect === effect && holdsAt(f, rpm))
+
+/** The verdict at a speed in rpm, 0 for standing still and being turned by hand. */
+export function verdictAt(rpm: number, judgement: Judgement): Verdict {
+  const { bound, best } = judgement.ceilings
+  if (findingAt(rpm, judgement, 'stop') || isOver(rpm, best.rpm)) return 'stop'
+  if (findingAt(rpm, judgement, 'unknown')) return 'not-judged'
+  return isOver(rpm, bound.rpm) ? 'caution' : 'go'
 }
 
 export interface SpeedRow {

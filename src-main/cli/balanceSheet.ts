@@ -1,6 +1,7 @@
 /** The analysis of a setup as text for people. */
 import type { Analysis } from '../../src-core/analysis/result.ts'
-import type { Severity } from '../../src-core/findings/codes.ts'
+import { STANDINGS, standingOf, type Standing } from '../../src-core/findings/finding.ts'
+import { VERDICT_WORDS } from '../../src-core/verdict/speeds.ts'
 import { LIMITS, limitWords } from '../../src-core/verdict/limits.ts'
 import type { Job, Setup } from '../../src-core/job/schema.ts'
 import { clockPosition, formatter, plain, significant, type Formatter } from '../../src-core/units/format.ts'
@@ -12,7 +13,16 @@ import { table, wrap } from './table.ts'
 
 const COLUMNS = 100
 
-const SEVERITY_WORDS: Record<Severity, string> = { stop: 'STOP', caution: 'CAUTION', note: 'note' }
+const STANDING_WORDS: Record<Standing, string> = {
+  stop: 'STOP',
+  'not-judged': 'NOT JUDGED',
+  caution: 'CAUTION',
+  note: 'note',
+}
+
+/** The verdict with its reason, for a line of its own. */
+export const verdictLine = ({ verdict }: Analysis): string =>
+  printable(`${VERDICT_WORDS[verdict.state].toUpperCase()}: ${verdict.reason}`)
 
 interface Context {
   readonly job: Job
@@ -41,10 +51,11 @@ export function balanceSheet(job: Job, setup: Setup, analysis: Analysis): string
   return `${sections.map((lines) => lines.join('\n')).join('\n\n')}\n`
 }
 
-function heading({ job, setup }: Context): string[] {
+function heading({ job, setup, a }: Context): string[] {
   const part = [job.title || job.part.name || 'Untitled job', job.partNumber].filter(Boolean).join(', ')
   const title = setup.title ? `${setup.id}, ${setup.title}` : setup.id
   return [
+    ...wrap(verdictLine(a), COLUMNS, '', '  '),
     printable(`${part}: setup ${title}`),
     printable(`Lathe ${job.lathe.name || 'without a name'}, plate ${job.plate.name || 'without a name'}`),
     "Estimates for planning. Angles counter-clockwise from 3 o'clock, seen from the tailstock.",
@@ -114,7 +125,7 @@ function speeds({ job, setup, a, fmt }: Context): string[] {
     `G ${significant(row.grade_mm_s, 3)}`,
     surface(row.surface_speed_m_min),
     row.clamp_factor === null ? '-' : plain(row.clamp_factor, 1),
-    row.verdict,
+    VERDICT_WORDS[row.verdict],
   ])
   return [
     `Pull at each speed${setup.speed === null ? ' (no speed is chosen)' : ' (* chosen)'}`,
@@ -167,7 +178,7 @@ function clearances({ a, fmt }: Context): string[] {
 }
 
 function clamps({ a, fmt }: Context): string[] {
-  if (!a.clamping) return ['Clamps', '  not checked: data is missing (see the findings)']
+  if (!a.clamping) return ['Clamps', '  not judged (see the findings)']
   const { factor, rpm_at_factor_2: rpm } = a.clamping
   const falls =
     rpm === null
@@ -188,14 +199,17 @@ function clamps({ a, fmt }: Context): string[] {
 }
 
 function findings({ a }: Context): string[] {
-  const count = (severity: Severity) => a.findings.filter((f) => f.severity === severity).length
-  const head = `Findings: ${count('stop')} stop, ${count('caution')} caution, ${count('note')} note`
+  const counts = STANDINGS.map((standing) => {
+    const n = a.findings.filter((f) => standingOf(f) === standing).length
+    return `${n} ${STANDING_WORDS[standing].toLowerCase()}`
+  })
+  const head = `Findings: ${counts.join(', ')}`
   const body = a.findings.flatMap((f) =>
     wrap(
       printable(`${f.item}: ${f.message}`),
       COLUMNS,
-      `  ${SEVERITY_WORDS[f.severity].padEnd(8)}`,
-      ' '.repeat(10),
+      `  ${STANDING_WORDS[standingOf(f)].padEnd(11)}`,
+      ' '.repeat(13),
     ),
   )
   return [head, ...body]

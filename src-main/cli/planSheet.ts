@@ -1,4 +1,5 @@
 /** Counterweight plans as text for people. */
+import { VERDICT_WORDS } from '../../src-core/verdict/speeds.ts'
 import type { Job, Setup } from '../../src-core/job/schema.ts'
 import type { Plan, PlanReport, PlanStation } from '../../src-core/planner/report.ts'
 import { clockPosition, formatter, type Formatter } from '../../src-core/units/format.ts'
@@ -39,7 +40,7 @@ function planLines(fmt: Formatter, plan: Plan, number: number): string[] {
     printable(`  move ${m.item} from ${fmt.length(m.from_mm)} to ${fmt.length(m.radius_mm)}`),
   )
   return [
-    `Plan ${number}${plan.meets_target ? '' : ' (misses the aim)'}: ${left}, 95 % bound ${fmt.unbalance(plan.upper95_g_mm)}`,
+    `Plan ${number}, ${VERDICT_WORDS[plan.verdict]}${plan.meets_target ? '' : ' (misses the aim)'}: ${left}, 95 % bound ${fmt.unbalance(plan.upper95_g_mm)}`,
     ...turn,
     ...moves,
     ...(plan.stations.length === 0 ? ['  no counterweight'] : []),

@@ -89,6 +89,7 @@ function paintEmphasis(ctx: CanvasRenderingContext2D, outline: Path2D, item: Sce
   const { verdict, select, hover } = brush.palette
   const halo = (stroke: string, width: number) => strokeWith(ctx, outline, { stroke, width }, brush)
   if (e.flag === 'stop') halo(verdict.stop, 5)
+  else if (e.flag === 'not-judged') halo(verdict['not-judged'], 5)
   else if (e.flag === 'caution') halo(verdict.caution, 4)
   if (e.selected) halo(select, 6)
   else if (e.hovered) halo(hover, 4)

@@ -2,6 +2,7 @@
 import type { Analysis } from '../../src-core/analysis/result.ts'
 import type { Point } from '../../src-core/geometry/types.ts'
 import type { Setup } from '../../src-core/job/schema.ts'
+import type { Verdict } from '../../src-core/verdict/speeds.ts'
 import { centrifugalForce } from '../../src-core/unbalance/static.ts'
 
 export interface ForceCurve {
@@ -15,7 +16,7 @@ export interface ForceCurve {
   readonly bare: readonly Point[] | null
   /** rpm where the criterion is met to the best estimate and to the bound; null where nothing limits. */
   readonly ceilings: { readonly best: number | null; readonly upper: number | null }
-  readonly gears: readonly { readonly rpm: number; readonly force: number; readonly verdict: string }[]
+  readonly gears: readonly { readonly rpm: number; readonly force: number; readonly verdict: Verdict }[]
 }
 
 const STEPS = 48

@@ -4,7 +4,7 @@
  */
 import type { Point, Ring, Vertex } from '../../src-core/geometry/types.ts'
 import type { Affine } from '../../src-core/geometry/affine.ts'
-import type { Severity } from '../../src-core/findings/codes.ts'
+import type { Standing } from '../../src-core/findings/finding.ts'
 import type { Verdict } from '../../src-core/verdict/speeds.ts'
 
 /** Bottom to top. `machine` and `front`, what stands before the work, are still while the rest turns with the spindle. */
@@ -60,7 +60,7 @@ export type Role =
 export interface Emphasis {
   readonly selected?: boolean
   readonly hovered?: boolean
-  readonly flag?: Severity | null
+  readonly flag?: Standing | null
 }
 
 interface Common {

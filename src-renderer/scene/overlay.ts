@@ -58,11 +58,6 @@ export function describeOverlay(
 const pieceAt = (mounted: Mounted, id: string | undefined) =>
   mounted.pieces.find((p) => p.item.id === id)?.at ?? null
 
-/** Verdict at the chosen speed; where none is chosen the arrow warns. */
-export function chosenVerdict(analysis: Analysis, rpm: number | null): Verdict {
-  return analysis.speeds.find((s) => s.rpm === rpm)?.verdict ?? 'caution'
-}
-
 function massItems(mounted: Mounted, analysis: Analysis): SceneItem[] {
   const items: SceneItem[] = []
   const part = analysis.terms.find((t) => t.item === 'part')
@@ -94,7 +89,7 @@ function massItems(mounted: Mounted, analysis: Analysis): SceneItem[] {
     kind: 'arrow',
     from: polar(rim * 0.16, angle),
     to: polar(rim * 0.92, angle),
-    verdict: chosenVerdict(analysis, mounted.setup.speed),
+    verdict: analysis.verdict.state,
   })
   return items
 }

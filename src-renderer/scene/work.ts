@@ -1,6 +1,5 @@
 /** Part and hardware as they lie on the plate, lowest first. */
-import type { Severity } from '../../src-core/findings/codes.ts'
-import type { Finding } from '../../src-core/findings/finding.ts'
+import { STANDINGS, standingOf, type Finding, type Standing } from '../../src-core/findings/finding.ts'
 import type { Mounted, MountedPiece } from '../../src-core/mounting/types.ts'
 import type { Target } from '../editor/target.ts'
 import type { Emphasis, SceneItem } from './items.ts'
@@ -11,12 +10,13 @@ export interface Pointed {
 }
 
 /** The worst finding about each item. */
-export function worstByItem(findings: readonly Finding[]): Map<string, Severity> {
-  const rank: Record<Severity, number> = { stop: 0, caution: 1, note: 2 }
-  const worst = new Map<string, Severity>()
+export function worstByItem(findings: readonly Finding[]): Map<string, Standing> {
+  const rank = (standing: Standing) => STANDINGS.indexOf(standing)
+  const worst = new Map<string, Standing>()
   for (const f of findings) {
     const before = worst.get(f.item)
-    if (before === undefined || rank[f.severity] < rank[before]) worst.set(f.item, f.severity)
+    const standing = standingOf(f)
+    if (before === undefined || rank(standing) < rank(before)) worst.set(f.item, standing)
   }
   return worst
 }
@@ -24,7 +24,7 @@ export function worstByItem(findings: readonly Finding[]): Map<string, Severity>
 export function describeWork(
   mounted: Mounted,
   pointed: Pointed,
-  flags: ReadonlyMap<string, Severity>,
+  flags: ReadonlyMap<string, Standing>,
 ): SceneItem[] {
   const pieces = [...mounted.pieces].sort((a, b) => a.z1 - b.z1)
   const packing = pieces.filter((p) => p.item.kind === 'packing')
@@ -89,7 +89,7 @@ function partItems(mounted: Mounted, pointed: Pointed): SceneItem[] {
   return items
 }
 
-function pieceItem(piece: MountedPiece, pointed: Pointed, flags: ReadonlyMap<string, Severity>): SceneItem {
+function pieceItem(piece: MountedPiece, pointed: Pointed, flags: ReadonlyMap<string, Standing>): SceneItem {
   const { id, kind } = piece.item
   const is = (t: Target | null) => (t?.kind === 'piece' || t?.kind === 'nose-handle') && t.id === id
   return {
@@ -105,7 +105,7 @@ function pieceItem(piece: MountedPiece, pointed: Pointed, flags: ReadonlyMap<str
 function standingItems(
   piece: MountedPiece,
   pointed: Pointed,
-  flags: ReadonlyMap<string, Severity>,
+  flags: ReadonlyMap<string, Standing>,
 ): SceneItem[] {
   const { id } = piece.item
   const items: SceneItem[] = [pieceItem(piece, pointed, flags)]

@@ -1,13 +1,19 @@
 /** What each step of the work has and what it still lacks, in a few words. */
 import type { Analysis } from '../../src-core/analysis/result.ts'
 import type { Job, Setup } from '../../src-core/job/schema.ts'
+import { VERDICT_WORDS } from '../../src-core/verdict/speeds.ts'
+import { stepsAgainst, type Against } from './findingSteps.ts'
 import { plain, type Formatter } from '../../src-core/units/format.ts'
 import type { StepName } from './session.svelte.ts'
 
 export interface StepState {
   readonly summary: string
   readonly lacks: readonly string[]
+  /** The worst finding of its own that stands against running: wrong, or not known. */
+  readonly against: 'stop' | 'not-judged' | null
 }
+
+type Words = Pick<StepState, 'summary' | 'lacks'>
 
 const missing = (list: readonly (readonly [boolean, string])[]): string[] =>
   list.filter(([is]) => is).map(([, words]) => words)
@@ -20,7 +26,7 @@ export function stepStates(
   analysis: Analysis | null,
   fmt: Formatter,
 ): Record<StepName, StepState> {
-  return {
+  const words: Record<StepName, Words> = {
     machine: machine(job, fmt),
     part: part(job, analysis, fmt),
     mounting: mounting(job, setup),
@@ -29,9 +35,16 @@ export function stepStates(
     speed: speed(setup, analysis),
     sheet: sheet(job),
   }
+  const against = analysis ? stepsAgainst(analysis.findings, setup) : new Map<StepName, Against>()
+  return Object.fromEntries(
+    Object.entries(words).map(([step, own]) => [
+      step,
+      { ...own, against: against.get(step as StepName) ?? null },
+    ]),
+  ) as Record<StepName, StepState>
 }
 
-function machine({ lathe, plate }: Job, fmt: Formatter): StepState {
+function machine({ lathe, plate }: Job, fmt: Formatter): Words {
   return {
     summary: `swing ${fmt.length(lathe.swingOverBed)}, plate ${fmt.length(plate.diameter)}`,
     lacks: missing([
@@ -44,7 +57,7 @@ function machine({ lathe, plate }: Job, fmt: Formatter): StepState {
   }
 }
 
-function part({ part: p }: Job, analysis: Analysis | null, fmt: Formatter): StepState {
+function part({ part: p }: Job, analysis: Analysis | null, fmt: Formatter): Words {
   const mass = analysis ? fmt.mass(analysis.part.mass_kg) : '–'
   return {
     summary: `${mass}, ${p.material || 'no material named'}`,
@@ -55,7 +68,7 @@ function part({ part: p }: Job, analysis: Analysis | null, fmt: Formatter): Step
   }
 }
 
-function mounting(job: Job, setup: Setup): StepState {
+function mounting(job: Job, setup: Setup): Words {
   const centre = 'bore' in setup.centre ? `bore ${setup.centre.bore} on the axis` : 'a point on the axis'
   return {
     summary: `${centre}, turned ${plain(setup.turn, 1)}°`,
@@ -66,7 +79,7 @@ function mounting(job: Job, setup: Setup): StepState {
   }
 }
 
-function clamps(setup: Setup, analysis: Analysis | null): StepState {
+function clamps(setup: Setup, analysis: Analysis | null): Words {
   const list = setup.hardware.filter((h) => h.kind === 'clamp')
   const incomplete = list.filter(
     ({ clamp: c }) => !c?.thread || !c.class || !c.torque || !c.boltToWork || !c.boltToHeel || !c.nose,
@@ -81,7 +94,7 @@ function clamps(setup: Setup, analysis: Analysis | null): StepState {
   }
 }
 
-function counterweights(job: Job, setup: Setup, analysis: Analysis | null, fmt: Formatter): StepState {
+function counterweights(job: Job, setup: Setup, analysis: Analysis | null, fmt: Formatter): Words {
   const weights = setup.hardware.filter((h) => h.kind === 'counterweight')
   const left = analysis
     ? `, ${fmt.unbalance(analysis.unbalance.static_g_mm).replace(/\B(?=(\d{3})+\D)/g, '\u202f')} left`
@@ -92,16 +105,18 @@ function counterweights(job: Job, setup: Setup, analysis: Analysis | null, fmt: 
   }
 }
 
-function speed(setup: Setup, analysis: Analysis | null): StepState {
+function speed(setup: Setup, analysis: Analysis | null): Words {
   const row = analysis?.speeds.find((s) => s.rpm === setup.speed)
   return {
     summary:
-      setup.speed === null ? 'none chosen' : `${plain(setup.speed, 1)} rpm${row ? `: ${row.verdict}` : ''}`,
+      setup.speed === null
+        ? 'none chosen'
+        : `${plain(setup.speed, 1)} rpm${row ? `: ${VERDICT_WORDS[row.verdict]}` : ''}`,
     lacks: missing([[setup.speed === null, 'a speed']]),
   }
 }
 
-function sheet(job: Job): StepState {
+function sheet(job: Job): Words {
   return {
     summary: job.partNumber ? job.partNumber : 'drawing to take to the machine',
     lacks: missing([

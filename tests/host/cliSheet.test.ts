@@ -134,7 +134,7 @@ test('a sheet is written for a setup that must not run, and that is said', async
   writeFileSync(join(cwd, 'job.json'), JSON.stringify(job))
   const { code, err } = await evenswing(['sheet', 'job.json', '--out', 'x', '--format', 'svg'], { cwd })
   expect(code).toBe(1)
-  expect(err).toMatch(/^evenswing: the sheet is written, but \d+ findings? says? stop: /)
+  expect(err).toMatch(/^evenswing: the sheet of op10 is written, but STOP: /)
   expect(err.trimEnd().split('\n')).toHaveLength(1)
   expect(readdirSync(cwd).sort()).toEqual(['job.json', 'x'])
   const written = readdirSync(join(cwd, 'x')).sort()

@@ -16,6 +16,6 @@ export async function check(call: Call): Promise<number> {
   return exitFor(analysis)
 }
 
-/** 1 where any finding says stop. */
+/** 1 where the verdict is stop or not judged. */
 export const exitFor = (analysis: Analysis): number =>
-  analysis.findings.some((f) => f.severity === 'stop') ? EXIT.stopFindings : EXIT.done
+  analysis.verdict.state === 'stop' || analysis.verdict.state === 'not-judged' ? EXIT.stopFindings : EXIT.done

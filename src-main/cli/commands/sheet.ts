@@ -5,6 +5,7 @@ import type { Analysis } from '../../../src-core/analysis/result.ts'
 import { setupSheet } from '../../../src-core/drawing/setupSheet.ts'
 import { plateTemplate } from '../../../src-core/drawing/template/plateTemplate.ts'
 import type { Job, Setup } from '../../../src-core/job/schema.ts'
+import { verdictLine } from '../balanceSheet.ts'
 import { flag, printJson, textValue, type Call } from '../command.ts'
 import { EXIT, Failure, printable } from '../failure.ts'
 import { readJob, setupOf } from '../jobInput.ts'
@@ -34,11 +35,11 @@ export async function sheet(call: Call): Promise<number> {
     sets,
     ...(flag(call, 'all') && { together: template ? '-template' : '' }),
   })
-  const stops = analyses.flatMap((a) => a.findings.filter((f) => f.severity === 'stop'))
+  const against = analyses.flatMap((a) => a.findings.filter((f) => f.effect !== 'none'))
   const which = flag(call, 'all') ? { setups: setups.map((s) => s.id) } : { setup: setups[0]!.id }
-  if (flag(call, 'json')) printJson(call.io, { ...which, files: paths, findings: stops })
+  if (flag(call, 'json')) printJson(call.io, { ...which, files: paths, findings: against })
   else for (const path of paths) call.io.out(`${printable(relative(call.io.cwd, path) || path)}\n`)
-  return exitWord(call, analyses, stops, template ? 'template' : 'sheet')
+  return exitWord(call, analyses, template ? 'template' : 'sheet')
 }
 
 function setupsOf(call: Call, job: Job, file: string): readonly Setup[] {
@@ -57,18 +58,10 @@ function templateSet(job: Job, setup: string, call: Call): SheetSet {
   }
 }
 
-function exitWord(
-  call: Call,
-  analyses: readonly Analysis[],
-  stops: Analysis['findings'],
-  what: 'sheet' | 'template',
-): number {
-  const code = Math.max(...analyses.map(exitFor))
-  if (code !== EXIT.done)
-    call.io.note(
-      `the ${what} is written, but ${stops.length} ${stops.length === 1 ? 'finding says' : 'findings say'} stop: ${stops[0]!.message}`,
-    )
-  return code
+function exitWord(call: Call, analyses: readonly Analysis[], what: 'sheet' | 'template'): number {
+  const bad = analyses.filter((a) => exitFor(a) !== EXIT.done)
+  for (const a of bad) call.io.note(`the ${what} of ${a.setup} is written, but ${verdictLine(a)}`)
+  return bad.length > 0 ? EXIT.stopFindings : EXIT.done
 }
 
 function formatsOf(call: Call, usual: readonly SheetFormat[]): SheetFormat[] {

@@ -1,4 +1,5 @@
 /** What a comparison shows: its changes numbered, and one setup of each job with its figures. */
+import { VERDICT_WORDS } from '../../../src-core/verdict/speeds.ts'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { compareJobs } from '../../../src-core/book/compare.ts'
 import type { Change } from '../../../src-core/book/changes.ts'
@@ -64,7 +65,9 @@ export function sideOf(job: Job, setupId: string): Side | null {
         {
           name: 'Chosen speed',
           words:
-            setup.speed === null ? 'none' : `${format.speed(setup.speed)}${row ? `: ${row.verdict}` : ''}`,
+            setup.speed === null
+              ? 'none'
+              : `${format.speed(setup.speed)}${row ? `: ${VERDICT_WORDS[row.verdict]}` : ''}`,
         },
       ],
     }

@@ -11,6 +11,7 @@ import {
   partOf,
   piece,
 } from '../../helpers/jobs.ts'
+import { standingOf } from '../../../src-core/findings/finding.ts'
 import { expectNear } from '../../helpers/near.ts'
 
 describe('analyse', () => {
@@ -77,13 +78,15 @@ describe('analyse', () => {
   })
 
   it('sorts its findings worst first', () => {
-    const rank = { stop: 0, caution: 1, note: 2 }
+    const rank = { stop: 0, 'not-judged': 1, caution: 2, note: 3 }
     const job = jobWith({
+      plate: { ratedSpeed: null },
+      lathe: { barReach: null },
       part: partOf([disc('d', { x: 60, y: 0 }, 230, 20)]),
       setup: { speed: 440, hardware: [piece('w', 3, { x: 160, y: 0 })] },
     })
-    const ranks = analyse(job, 'op10').findings.map((f) => rank[f.severity])
-    expect(new Set(ranks).size).toBe(3)
+    const ranks = analyse(job, 'op10').findings.map((f) => rank[standingOf(f)])
+    expect(new Set(ranks).size).toBe(4)
     expect(ranks).toEqual([...ranks].sort((a, b) => a - b))
   })
 })

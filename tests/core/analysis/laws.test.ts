@@ -37,7 +37,7 @@ test('the job is not changed, and the same job gives the same result', () => {
 })
 
 test('more speed never lowers the force, the grade or the worse verdict', () => {
-  const rank = { go: 0, caution: 1, stop: 2 }
+  const rank = { go: 0, caution: 1, 'not-judged': 2, stop: 3 }
   for (const name of ['flat-link', 'bearing-bracket'] as const) {
     const { speeds } = analyse(exampleJob(name), 'op10')
     for (let i = 1; i < speeds.length; i++) {

@@ -21,7 +21,9 @@ function drawLengths(job: Job, setup: string) {
   const lengths = new Float64Array(DRAWS)
   const sums = { x: 0, y: 0, xx: 0, xy: 0, yy: 0 }
   for (let i = 0; i < DRAWS; i++) {
-    let { x, y } = fixed
+    const loose = job.plate.residual ? 0 : 1000 * job.plate.mass * doubt.plateResidual
+    let x = fixed.x + loose * random()
+    let y = fixed.y + loose * random()
     for (const { item, mass_kg, centre_mm } of terms) {
       if (item === 'plate') continue
       const part = item === 'part'
@@ -64,6 +66,14 @@ const cases: [string, Job, string][] = [
   ['the flat link', exampleJob('flat-link'), 'op10'],
   ['the bearing bracket, weighed', exampleJob('bearing-bracket'), 'op10'],
   ['a part nearly settled, with doubts of its own', nearlySettled, 'op10'],
+  [
+    'a plate whose own unbalance is not given',
+    jobWith({
+      plate: { residual: null },
+      setup: { hardware: [piece('a', 0.3, { slot: 'S1', radius: 60 })] },
+    }),
+    'op10',
+  ],
   [
     'nothing but doubt: a part and weights that cancel',
     jobWith({

@@ -98,12 +98,18 @@ describe('notes', () => {
   it('keep STOP whole in a headline, in smaller letters if need be', () => {
     const say = (width: number) =>
       texts(
-        headline({ first: 'SPINDLE 1234.5 rpm: STOP', second: 'none', caution: true })
+        headline({
+          first: '■ STOP, SPINDLE 1234.5 rpm',
+          reason: null,
+          ceiling: 'none',
+          again: '',
+          caution: true,
+        })
           .lay(width, 99)!
           .draw({ x: 0, y: 0 }),
       )[0]!
     expect([say(200).height, say(80).height]).toEqual([5, 3.5])
-    expect(say(80)).toMatchObject({ text: 'SPINDLE 1234.5 rpm: STOP', layer: 'caution' })
+    expect(say(80)).toMatchObject({ text: '■ STOP, SPINDLE 1234.5 rpm', layer: 'caution' })
   })
 })
 

@@ -126,8 +126,7 @@ describe("the bracket's sheet", () => {
       '2026-03-01',
       'J. Turner',
       'Setup 1 of 1',
-      'SPINDLE 110 rpm',
-      'Ceiling 148 rpm: cutting speed',
+      '○ GO, SPINDLE 110 rpm',
       'By hand, before power',
       'stand out of the plane',
       'Assumed, and how sure',
@@ -138,7 +137,7 @@ describe("the bracket's sheet", () => {
   })
 
   it('gives each spindle speed with force, bound, share and verdict', () => {
-    const verdicts = { go: '○ go', caution: '△ caution', stop: '■ stop' }
+    const verdicts = { go: '○ go', stop: '■ stop' }
     for (const verdict of ['go', 'stop'] as const)
       expect(count(sheets, verdicts[verdict])).toBe(
         analysis.speeds.filter((s) => s.verdict === verdict).length,
@@ -147,10 +146,10 @@ describe("the bracket's sheet", () => {
   })
 
   it('stops in red what is above the ceiling', () => {
-    const fast = { ...job, setups: [{ ...job.setups[0]!, speed: 540 }] }
+    const fast = { ...job, setups: [{ ...job.setups[0]!, speed: 1500 }] }
     const drawn = setupSheet(fast, 'op10', analyse(fast, 'op10'))
-    const headline = drawn.flatMap(lettering).find((t) => t.text.startsWith('SPINDLE'))!
-    expect(headline.text).toBe('SPINDLE 540 rpm: STOP')
+    const headline = drawn.flatMap(lettering).find((t) => t.text.startsWith('■ STOP'))!
+    expect(headline.text).toBe('■ STOP, SPINDLE 1500 rpm')
     expect(headline.primitive.layer).toBe('caution')
   })
 

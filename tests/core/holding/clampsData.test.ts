@@ -74,3 +74,45 @@ test('defaults: dry nut factor, and friction no higher than any pair of steel wi
   ])
   for (const { dry } of FIXTURE_FRICTION) expect(link.setups[0]!.frictionCoefficient).toBeLessThan(dry)
 })
+
+describe('a clamp that cannot be judged', () => {
+  const clamps = link.setups.find((s) => s.id === 'op10')!.hardware.filter((h) => h.kind === 'clamp')
+  /** The named clamps without a torque; all others with so much of it. */
+  const blind = (ids: readonly string[], torque: number): Job =>
+    withSetup((s) => ({
+      ...s,
+      hardware: s.hardware.map((h): Hardware =>
+        h.kind === 'clamp' ? { ...h, clamp: { ...h.clamp, torque: ids.includes(h.id) ? null : torque } } : h,
+      ),
+    }))
+  const state = (job: Job) => analyse(job, 'op10').verdict.state
+
+  test('counts as nothing: where the others hold, theirs is the verdict', () => {
+    const one = analyse(blind([clamps[0]!.id], 45), 'op10')
+    expect(one.clamping!.factor).toBeGreaterThan(2)
+    expect(one.clamping!.unjudged).toEqual([clamps[0]!.id])
+    expect(one.verdict.state).toBe('go')
+  })
+
+  test('where the others do not hold it is not judged, and a stop only if all are known', () => {
+    expect(state(blind([], 3))).toBe('stop')
+    const one = analyse(blind([clamps[0]!.id], 3), 'op10')
+    expect(one.verdict.state).toBe('not-judged')
+    expect(one.speeds.some((s) => s.verdict === 'go' || s.verdict === 'caution')).toBe(false)
+    expect(one.limits).toMatchObject({ clamps: one.clamping!.rpm_at_factor_2, clampsBestEstimate: null })
+    expect(
+      state(
+        blind(
+          clamps.map((c) => c.id),
+          45,
+        ),
+      ),
+    ).toBe('not-judged')
+  })
+
+  test('a part that nothing holds is a stop', () => {
+    const job = withSetup((s) => ({ ...s, hardware: s.hardware.filter((h) => h.kind !== 'clamp') }))
+    expect(analyse(job, 'op10').verdict).toMatchObject({ state: 'stop', reason: 'Nothing holds the part' })
+    expect(analyse(job, 'op10').ceiling).toEqual({ rpm: 0, limit: 'finding' })
+  })
+})

@@ -19,7 +19,7 @@ describe('job files of earlier versions', () => {
     for (const [setup, figures] of Object.entries(expected)) {
       const now = figuresOf(analyse(job, setup))
       for (const key of Object.keys(figures) as (keyof KeptFigures)[])
-        expect(Math.abs(now[key] - figures[key])).toBeLessThanOrEqual(1e-9 * Math.abs(figures[key]) + 1e-6)
+        expect(Math.abs(now[key] - figures[key])).toBeLessThanOrEqual(1e-12 * Math.abs(figures[key]))
     }
   })
 

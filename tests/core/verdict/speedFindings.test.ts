@@ -1,12 +1,17 @@
 import { describe, expect, it } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
-import { block, bore, disc, jobWith, partOf, piece } from '../../helpers/jobs.ts'
+import { block, bore, disc, exampleJob, jobWith, partOf, piece } from '../../helpers/jobs.ts'
 import { expectNear } from '../../helpers/near.ts'
 
 const part = partOf([block('b', { x: 40, y: 0 }, [80, 60, 20])])
 const job = (setup: Partial<Job['setups'][0]>, plate: Partial<Job['plate']> = {}) =>
   jobWith({ part, setup, plate })
+/** Held by clamps that hold. */
+const held = (setup: Partial<Job['setups'][0]>): Job => {
+  const link = exampleJob('flat-link')
+  return { ...link, setups: [{ ...link.setups[0]!, ...setup }] }
+}
 const found = (j: Job, code: string) => analyse(j, 'op10').findings.find((f) => f.code === code)
 
 describe('balance at the chosen speed', () => {
@@ -25,12 +30,23 @@ describe('balance at the chosen speed', () => {
   })
 
   it('the verdict goes with it at every speed shown', () => {
-    const verdict = (speed: number) =>
-      analyse(job({ speed }), 'op10').speeds.find((s) => s.rpm === speed)!.verdict
-    expect(verdict(limits.balance!)).toBe('go')
-    expect(verdict(limits.balance! * 1.001)).toBe('caution')
-    expect(verdict(limits.balanceBestEstimate!)).toBe('caution')
-    expect(verdict(limits.balanceBestEstimate! * 1.001)).toBe('stop')
+    const { balance, balanceBestEstimate } = analyse(held({}), 'op10').limits
+    const verdict = (speed: number) => {
+      const a = analyse(held({ speed }), 'op10')
+      expect(a.verdict.state).toBe(a.speeds.find((s) => s.rpm === speed)!.verdict)
+      return a.verdict
+    }
+    expect(verdict(balance!).state).toBe('go')
+    expect(verdict(balance! * 1.001)).toMatchObject({
+      state: 'caution',
+      reason: expect.stringContaining('may be over the limit') as string,
+      finding: { code: 'unbalance-near-limit' },
+    })
+    expect(verdict(balanceBestEstimate!).state).toBe('caution')
+    expect(verdict(balanceBestEstimate! * 1.001)).toMatchObject({
+      state: 'stop',
+      finding: { code: 'unbalance-over-limit' },
+    })
   })
 
   it('the message carries force, share, weight, bound, limit and a cure that works', () => {
@@ -56,12 +72,22 @@ describe('balance at the chosen speed', () => {
       expect(say(kind, 1)).toContain('No published standard')
   })
 
+  it('a wish beyond sense is a caution that says so', () => {
+    const bold = (kind: 'force' | 'weightShare' | 'grade', value: number) =>
+      found(job({ criterion: { kind, value } }), 'criterion-bold')?.severity
+    const weight = analyse(job({}), 'op10').assembly.mass_kg * 9.80665
+    expect([bold('weightShare', 0.5), bold('weightShare', 0.501)]).toEqual([undefined, 'caution'])
+    expect([bold('grade', 100), bold('grade', 101)]).toEqual([undefined, 'caution'])
+    expect([bold('force', 0.499 * weight), bold('force', 0.501 * weight)]).toEqual([undefined, 'caution'])
+  })
+
   it('no chosen speed, an unknown residual of the plate, and a speed above another limit are said', () => {
     expect(found(job({ speed: null }), 'no-speed-chosen')).toMatchObject({ severity: 'note' })
     expect(found(job({}), 'no-speed-chosen')).toBeUndefined()
     expect(found(job({}, { residual: null }), 'plate-residual-unknown')).toMatchObject({ severity: 'note' })
     expect(found(job({}), 'plate-residual-unknown')).toBeUndefined()
-    const over = found(job({ speed: 70 }, { ratedSpeed: 60 }), 'speed-above-ceiling')!
+    const rated = held({ speed: 70 })
+    const over = found({ ...rated, plate: { ...rated.plate, ratedSpeed: 60 } }, 'speed-above-ceiling')!
     expect(over.severity).toBe('stop')
     expect(over.message).toMatch(/70 rpm .*60 rpm.*plate/)
   })

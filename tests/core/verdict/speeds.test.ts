@@ -9,16 +9,16 @@ const GIVEN: SpeedLimits = {
   balanceBestEstimate: 340,
   plate: 400,
   spindle: 500,
-  cutting: 600,
   clamps: 700,
+  clampsBestEstimate: 700,
 }
 const NONE: SpeedLimits = {
   balance: null,
   balanceBestEstimate: null,
   plate: null,
   spindle: null,
-  cutting: null,
   clamps: null,
+  clampsBestEstimate: null,
 }
 
 const found = (code: FindingCode, severity: Severity, fromRpm = 0): Finding => ({

@@ -1,0 +1,66 @@
+/** Which step of the work a finding is mended in. */
+import type { FINDINGS, FindingCode } from '../../src-core/findings/codes.ts'
+import { standingOf, type Finding } from '../../src-core/findings/finding.ts'
+import type { Setup } from '../../src-core/job/schema.ts'
+import type { StepName } from './session.svelte.ts'
+
+export type Against = 'stop' | 'not-judged'
+
+/** Codes that may stand against running; the others leave a step as it is. */
+type AgainstCode = {
+  [C in FindingCode]: (typeof FINDINGS)[C] extends { stop: 'stop' } | { caution: 'unknown' } ? C : never
+}[FindingCode]
+
+/** 'item': the step of the piece, the part or the plate that it is about. */
+const STEPS: Readonly<Record<AgainstCode, StepName | 'item'>> = {
+  'fouls-bed': 'item',
+  'fouls-gap': 'item',
+  'fouls-cross-slide': 'item',
+  'cross-slide-not-checked': 'machine',
+  'in-bar-path': 'item',
+  'hardware-clash': 'item',
+  'part-clash': 'item',
+  'bolt-covered': 'item',
+  'outside-slot': 'item',
+  'off-plate': 'item',
+  'breakthrough-plate': 'mounting',
+  'breakthrough-packing': 'mounting',
+  'bore-off-axis': 'mounting',
+  'outline-fault': 'part',
+  'unbalance-over-limit': 'counterweights',
+  'speed-above-ceiling': 'speed',
+  'over-plate-rating': 'speed',
+  'over-spindle-speed': 'speed',
+  'over-nose-load': 'machine',
+  'no-clamp': 'clamps',
+  'clamp-not-checked': 'clamps',
+  'clamps-not-checked': 'clamps',
+  'over-proof-load': 'clamps',
+  'clamps-slip': 'clamps',
+  'drilling-not-checked': 'mounting',
+  'drill-too-large': 'mounting',
+}
+
+const isAgainst = (code: FindingCode): code is AgainstCode => code in STEPS
+
+function stepOf({ code, item }: Finding, setup: Setup): StepName | null {
+  if (!isAgainst(code)) return null
+  const step = STEPS[code]
+  if (step !== 'item') return step
+  if (item === 'plate') return 'machine'
+  const kind = setup.hardware.find((h) => h.id === item)?.kind
+  if (kind === 'clamp') return 'clamps'
+  return kind === 'counterweight' ? 'counterweights' : 'mounting'
+}
+
+/** The worst that stands against running in each step. */
+export function stepsAgainst(findings: readonly Finding[], setup: Setup): Map<StepName, Against> {
+  const worst = new Map<StepName, Against>()
+  for (const f of findings) {
+    const standing = standingOf(f)
+    const step = f.effect === 'none' ? null : stepOf(f, setup)
+    if (!step || (standing !== 'stop' && standing !== 'not-judged')) continue
+    if (worst.get(step) !== 'stop') worst.set(step, standing)
+  }
+  return worst
+}
