@@ -7,7 +7,6 @@ import type { Job, Setup } from '../job/schema.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { clockPosition, formatter, plain, type Formatter } from '../units/format.ts'
 import { limitWords, type Ceiling } from '../verdict/limits.ts'
-import { capital } from '../words/capital.ts'
 import { CHECKS_BY_HAND } from '../words/cautions.ts'
 import { signed } from './lists.ts'
 import type { Headline, Notes } from './noteBlock.ts'
@@ -20,7 +19,7 @@ export function headlineWords(job: Job, setup: Setup, { ceiling, verdict }: Anal
   const word = signed(state).toUpperCase()
   return {
     first: `${word}, ${setup.speed === null ? 'NO SPEED CHOSEN' : `SPINDLE ${fmt.speed(setup.speed)}`}`,
-    reason: state === 'go' && finding === null ? null : `${capital(reason)}.`,
+    reason: state === 'go' && finding === null ? null : `${reason}.`,
     ceiling: ceilingWords(ceiling, fmt),
     again: `${word}: ${reason}`,
     caution: state === 'stop' || state === 'not-judged',
