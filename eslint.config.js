@@ -80,6 +80,13 @@ export default ts.config(
     },
   },
   {
+    // They are given what they show and tell what is done with them.
+    files: ['src-renderer/components/**/*.ts', 'src-renderer/components/**/*.svelte'],
+    rules: {
+      'no-restricted-imports': forbid('**/src-main/**', ...shells, ...node, '**/state/**', '**/panels/**'),
+    },
+  },
+  {
     // Konva painting only: it is told what to show.
     files: ['src-renderer/canvas/**/*.ts'],
     rules: {

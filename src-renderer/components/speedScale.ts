@@ -1,3 +1,5 @@
+import { LIMITS, limitWords, type Ceiling, type SpeedLimits } from '../../src-core/verdict/limits.ts'
+
 /** The spindle's speeds on a logarithmic rule, as a gearbox spaces them. */
 export interface Rule {
   readonly from: number
@@ -42,6 +44,27 @@ export interface Flag {
   readonly text: string
   readonly kind: 'ceiling' | 'limit'
 }
+
+/** A flag for the ceiling and one for each other limit that the rule reaches; a limit that is none has none. */
+export function limitFlags(rule: Rule, limits: SpeedLimits, ceiling: Ceiling): Flag[] {
+  const list: Flag[] = []
+  if (ceiling.rpm !== null && ceiling.limit !== null) {
+    const word = limitWords(ceiling.limit).short
+    list.push({
+      of: 'ceiling',
+      at: place(rule, ceiling.rpm),
+      kind: 'ceiling',
+      text: ceiling.rpm > 0 ? `ceiling ${Math.floor(ceiling.rpm)} rpm: ${word}` : `no speed: ${word}`,
+    })
+  }
+  for (const { id, short } of LIMITS) {
+    const rpm = limits[id]
+    if (rpm === null || id === ceiling.limit || rpm > rule.to) continue
+    list.push({ of: id, at: place(rule, rpm), kind: 'limit', text: `${short} ${Math.floor(rpm)}` })
+  }
+  return list
+}
+
 export interface PlacedFlag extends Flag {
   readonly row: number
 }

@@ -3,7 +3,7 @@ import { spawn } from 'node:child_process'
 import { mkdtempSync, rmSync } from 'node:fs'
 import { request } from 'node:http'
 import { tmpdir } from 'node:os'
-import { join, resolve } from 'node:path'
+import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { build } from 'vite'
 import { onTestFinished } from 'vitest'
@@ -52,13 +52,6 @@ export function runProgram(
     child.once('close', (code, signal) => done({ code, signal, out, err }))
   })
 }
-
-/** Arguments for node that run a TypeScript file of this repository. */
-export const typeScript = (file: string): string[] => [
-  '--import',
-  import.meta.resolve('tsx'),
-  resolve(ROOT, file),
-]
 
 /** A TypeScript program as one plain file, for those that are started many times. */
 export async function bundled(file: string): Promise<string> {

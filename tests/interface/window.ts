@@ -75,7 +75,7 @@ export async function startBench(): Promise<Bench> {
         hasTouch: touch,
       })
       const page = await context.newPage()
-      page.on('console', (m) => m.type() === 'error' && errors.push(m.text()))
+      page.on('console', (m) => m.type() === 'error' && errors.push(`${m.text()} ${m.location().url}`))
       page.on('pageerror', (e) => errors.push(String(e)))
       await page.goto(host.newAddress())
       await page.getByTestId('mass').waitFor()
