@@ -37,6 +37,8 @@ export default defineConfig({
           include: ['tests/interface/**/*.test.ts'],
           testTimeout: 120_000,
           hookTimeout: 120_000,
+          // A busy machine may take its time over a picture.
+          expect: { poll: { timeout: 20_000 } },
           fileParallelism: false,
         },
       },
