@@ -3,8 +3,8 @@
  * are matched by them; every leaf that differs is named by a change or lies within one.
  */
 import type { Point } from '../geometry/types.ts'
-import type { Hardware, Job, Setup } from '../job/schema.ts'
-import { stationPoint } from '../mounting/hardware.ts'
+import { isStationed, type Hardware, type Job, type Setup } from '../job/schema.ts'
+import { stationPoint } from '../mounting/station.ts'
 import { formatter, type Formatter } from '../units/format.ts'
 import { capital } from '../words/capital.ts'
 import type { Change } from './changes.ts'
@@ -151,7 +151,8 @@ function movedPiece(walk: Walk, path: string, here: Here): void {
 }
 
 function placeWords({ format }: Walk, { setup, item }: Here, point: Point | null, job: Job): string {
-  const at = pieceOf(job, setup, item)?.at
+  const piece = pieceOf(job, setup, item)
+  const at = piece && isStationed(piece) ? piece.at : null
   if (!at || !point) return 'elsewhere'
   if ('hole' in at) return `hole ${at.hole}`
   if ('slot' in at) return `slot ${at.slot} at radius ${format.length(at.radius)}`
@@ -164,7 +165,7 @@ function placesOf(walk: Walk, { setup, item }: Here): { before: Point | null; af
 
 function pointOf(job: Job, setup: string | null, item: string | null): Point | null {
   const piece = pieceOf(job, setup, item)
-  if (!piece) return null
+  if (!piece || !isStationed(piece)) return null
   try {
     return stationPoint(job.plate, piece.at)
   } catch (error) {

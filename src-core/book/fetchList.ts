@@ -1,6 +1,8 @@
 /** What to fetch before a setup is put on the plate again: everything its job names, counted, in the order of use. */
 import type { Hardware, Job } from '../job/schema.ts'
-import { findSetup } from '../mounting/mount.ts'
+import { fastenerOf, fastenerWords } from '../hardware/fastener.ts'
+import { findSetup, mountSetup } from '../mounting/mount.ts'
+import type { MountedPiece } from '../mounting/types.ts'
 import { formatter, type Formatter } from '../units/format.ts'
 
 export interface FetchItem {
@@ -36,12 +38,13 @@ export function fetchList(job: Job, setupId: string): readonly FetchItem[] {
       count: 1,
       words: `packing ${format.length(setup.packing)} high under the part`,
     })
-  items.push(...counted(setup.hardware, (h) => pieceWords(h, format), groupOf, 'piece'))
-  const bolted = setup.hardware.filter((h) => h.clamp?.thread)
+  const { pieces } = mountSetup(job, setupId)
+  items.push(...counted(pieces, (p) => pieceWords(p, format), groupOf, 'piece'))
+  const bolted = pieces.filter((p) => fastenerOf(p.item)?.thread)
   items.push(
     ...counted(
       bolted,
-      (h) => boltWords(h, format),
+      (p) => boltWords(p, format),
       () => 'bolts',
       'bolt',
     ),
@@ -63,42 +66,65 @@ export function fetchList(job: Job, setupId: string): readonly FetchItem[] {
 
 const ORDER: readonly FetchItem['group'][] = ['clamps', 'packing', 'weights', 'other', 'bolts']
 
-function groupOf({ kind }: Hardware): FetchItem['group'] {
-  if (kind === 'clamp') return 'clamps'
-  if (kind === 'packing') return 'packing'
-  return kind === 'counterweight' ? 'weights' : 'other'
+function groupOf({ item }: MountedPiece): FetchItem['group'] {
+  switch (item.kind) {
+    case 'clamp':
+    case 'press':
+      return 'clamps'
+    case 'packing':
+      return 'packing'
+    case 'weight':
+    case 'counterweight':
+      return 'weights'
+    case 'bolt':
+    case 'stop':
+    case 'dowel':
+    case 'bracket':
+    case 'other':
+      return 'other'
+  }
 }
 
 /** Pieces that read the same are one line with their count. */
 function counted(
-  pieces: readonly Hardware[],
-  words: (piece: Hardware) => string,
-  group: (piece: Hardware) => FetchItem['group'],
+  pieces: readonly MountedPiece[],
+  words: (piece: MountedPiece) => string,
+  group: (piece: MountedPiece) => FetchItem['group'],
   prefix: string,
 ): FetchItem[] {
   const lines = new Map<string, FetchItem>()
   for (const piece of pieces) {
     const text = words(piece)
     const known = lines.get(text)
-    const id = known?.id ?? `${prefix}-${piece.id}`
+    const id = known?.id ?? `${prefix}-${piece.item.id}`
     lines.set(text, { id, group: group(piece), count: (known?.count ?? 0) + 1, words: text })
   }
   return [...lines.values()].sort((a, b) => ORDER.indexOf(a.group) - ORDER.indexOf(b.group))
 }
 
-function pieceWords(piece: Hardware, format: Formatter): string {
-  return [piece.name || piece.kind, sizeWords(piece, format), format.mass(piece.mass)].join(', ')
+function pieceWords({ item, mass }: MountedPiece, format: Formatter): string {
+  return [item.name || item.kind, sizeWords(item, format), format.mass(mass)].filter(Boolean).join(', ')
 }
 
-function sizeWords({ footprint, height }: Hardware, format: Formatter): string {
+function sizeWords(item: Hardware, format: Formatter): string {
+  const by = (...sizes: readonly number[]) => sizes.map((s) => format.length(s)).join(' × ')
+  if (item.kind === 'clamp') return `strap ${by(item.strap.length, item.strap.width, item.strap.thickness)}`
+  if (item.kind === 'weight') return item.stack.map(({ stock, count }) => `${count} × ${stock}`).join(' + ')
+  if (item.kind === 'stop') return by(...item.size)
+  if (item.kind === 'dowel') return `${format.length(item.diameter)} diameter × ${format.length(item.length)}`
+  if (item.kind === 'bolt') return ''
+  const { footprint, height } = item
   if ('circle' in footprint) return `${format.length(footprint.circle)} diameter × ${format.length(height)}`
-  if ('rect' in footprint)
-    return `${format.length(footprint.rect[0])} × ${format.length(footprint.rect[1])} × ${format.length(height)}`
+  if ('rect' in footprint) return by(...footprint.rect, height)
   return `${format.length(height)} high`
 }
 
-function boltWords({ clamp, base, height }: Hardware, format: Formatter): string {
-  const kind = [clamp?.thread, clamp?.class].filter(Boolean).join(' ')
-  const torque = clamp?.torque ? `, tightened to ${format.torque(clamp.torque)}` : ''
-  return `${kind} bolt or stud with nut and washer, reaching ${format.length(base + height)} above the plate${torque}`
+function boltWords({ item, z1, fastenings }: MountedPiece, format: Formatter): string {
+  const fastener = fastenerOf(item)
+  const tightened = fastener?.torque ? `, tightened to ${format.torque(fastener.torque)}` : ''
+  const known = fastenings[0]
+  const reach = known
+    ? `${format.length(known.length ?? known.needed)} long`
+    : `reaching ${format.length(z1)} above the plate`
+  return `${fastenerWords(fastener)} bolt or stud with nut and washer, ${reach}${tightened}`
 }

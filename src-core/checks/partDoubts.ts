@@ -10,7 +10,8 @@ import type { Mounted } from '../mounting/types.ts'
 import { isInside } from '../geometry/nearest.ts'
 import { formatter, plain } from '../units/format.ts'
 import { finding } from '../findings/finding.ts'
-import { boxesMeet, flatBodies, heightOverlap } from '../clearance/solids.ts'
+import { boxesMeet } from '../geometry/polygonBox.ts'
+import { flatBodies, heightOverlap } from '../mounting/material.ts'
 
 /** Share by which a weighed part may differ from its material before it is questioned. */
 export const DENSITY_DOUBT = 0.1

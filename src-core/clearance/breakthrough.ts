@@ -6,7 +6,8 @@ import type { Finding } from '../findings/finding.ts'
 import type { Mounted, MountedBore } from '../mounting/types.ts'
 import { formatter } from '../units/format.ts'
 import { capital } from '../words/capital.ts'
-import { boxOf, boxesMeet, discPolygons, footprintPolygons } from './solids.ts'
+import { boxOf, boxesMeet } from '../geometry/polygonBox.ts'
+import { discPolygons, ringPolygons } from '../mounting/material.ts'
 import { finding } from '../findings/finding.ts'
 import { polygonArea, polygonIntersection, polygonPlace } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
@@ -58,8 +59,9 @@ export function breakthroughFindings(mounted: Mounted): Finding[] {
 /** Pieces under the part where a tool comes out. */
 function packingUnderBore(mounted: Mounted, bore: MountedBore, tools: readonly Tool[]): Finding[] {
   const fmt = formatter(mounted.job.displayUnits)
-  return mounted.pieces.flatMap((piece) => {
-    const footprint = footprintPolygons(piece)
+  const solids = mounted.pieces.flatMap((p) => p.solids.map((s) => ({ ...s, item: p.item })))
+  return solids.flatMap((piece) => {
+    const footprint = ringPolygons(piece.ring)
     const box = boxOf(footprint)
     const hit = tools.find((tool) => {
       const meets = piece.z1 > bore.z0 - tool.beyond + TOLERANCE.height && piece.z0 < bore.z0

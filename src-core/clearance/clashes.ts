@@ -4,24 +4,27 @@ import { farthestFrom } from '../geometry/farthest.ts'
 import { polygonArea, polygonIntersection, polygonPlace } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
-import type { Mounted, MountedPiece } from '../mounting/types.ts'
+import { isStationed } from '../job/schema.ts'
+import type { Mounted, MountedPiece, MountedSolid } from '../mounting/types.ts'
+import { capital } from '../words/capital.ts'
 import { formatter, plain, type Formatter } from '../units/format.ts'
 import { called, finding } from '../findings/finding.ts'
+import { boxOf, boxesMeet, type Box, type Polygons } from '../geometry/polygonBox.ts'
 import {
-  boxOf,
-  boxesMeet,
   discPolygons,
   flatBodies,
-  footprintPolygons,
+  ringPolygons,
   heightOverlap,
   materialBetween,
-  type Box,
   type FlatBody,
-  type Polygons,
-} from './solids.ts'
+} from '../mounting/material.ts'
 
-interface FlatPiece {
+/** A solid of a piece, flattened. */
+interface FlatSolid {
   readonly piece: MountedPiece
+  readonly role: MountedSolid['role']
+  readonly z0: number
+  readonly z1: number
   readonly polygons: Polygons
   readonly box: Box
 }
@@ -30,17 +33,24 @@ interface FlatPiece {
 export function clashFindings(mounted: Mounted): Finding[] {
   const fmt = formatter(mounted.job.displayUnits)
   const bodies = flatBodies(mounted)
-  const pieces = mounted.pieces.map((piece): FlatPiece => {
-    const polygons = footprintPolygons(piece)
-    return { piece, polygons, box: boxOf(polygons) }
-  })
+  const pieces = mounted.pieces.map((piece) => piece.solids.map((s) => flatSolid(piece, s)))
   return [
     ...pieces.flatMap((a, i) => pieces.slice(i + 1).flatMap((b) => pieceAgainstPiece(a, b, fmt))),
-    ...pieces.flatMap((p) => pieceAgainstPart(mounted, bodies, p, fmt)),
-    ...pieces.flatMap((p) => boltAgainstPart(mounted, bodies, p, fmt)),
-    ...pieces.flatMap((p) => pieceOnPlate(mounted, p.piece, fmt)),
-    ...pieces.flatMap((p) => pieceInBarPath(mounted, p, fmt)),
+    ...pieces.flatMap((solids) => pieceAgainstPart(mounted, bodies, solids, fmt)),
+    ...mounted.pieces.flatMap((p) => boltAgainstPart(mounted, bodies, p, fmt)),
+    ...mounted.pieces.flatMap((p) => pieceOnPlate(mounted, p, fmt)),
+    ...pieces.flatMap((solids) => pieceInBarPath(mounted, solids, fmt)),
   ]
+}
+
+function flatSolid(piece: MountedPiece, { role, ring, z0, z1 }: MountedSolid): FlatSolid {
+  const polygons = ringPolygons(ring)
+  return { piece, role, z0, z1, polygons, box: boxOf(polygons) }
+}
+
+/** The largest of several overlaps; null where there is none. */
+function largest<T extends { readonly area: number }>(found: readonly T[]): T | null {
+  return found.reduce<T | null>((a, b) => (a && a.area >= b.area ? a : b), null)
 }
 
 /** Overlap area of two polygon sets and a place in it, or null where they only touch. */
@@ -55,37 +65,56 @@ function overlap(a: Polygons, b: Polygons): { area: number; at: Point } | null {
 const heights = (from: number, to: number, fmt: Formatter) =>
   `between ${fmt.length(from)} and ${fmt.length(to)} from the plate`
 
-function pieceAgainstPiece(a: FlatPiece, b: FlatPiece, fmt: Formatter): Finding[] {
-  if (heightOverlap(a.piece, b.piece) <= TOLERANCE.height || !boxesMeet(a.box, b.box)) return []
-  const both = overlap(a.polygons, b.polygons)
-  if (!both) return []
-  const where = heights(Math.max(a.piece.z0, b.piece.z0), Math.min(a.piece.z1, b.piece.z1), fmt)
-  const message = `${called(a.piece.item)} and ${called(b.piece.item)} stand in the same place: ${plain(both.area, 0)} mm² in plan, ${where}. Move one of them.`
-  return [finding('stop', 'hardware-clash', a.piece.item.id, message, both.at)]
+function pieceAgainstPiece(a: readonly FlatSolid[], b: readonly FlatSolid[], fmt: Formatter): Finding[] {
+  const found = a.flatMap((p) =>
+    b.flatMap((q) => {
+      if (heightOverlap(p, q) <= TOLERANCE.height || !boxesMeet(p.box, q.box)) return []
+      const both = overlap(p.polygons, q.polygons)
+      return both ? [{ ...both, p, q }] : []
+    }),
+  )
+  const worst = largest(found)
+  if (!worst) return []
+  const { p, q, area, at } = worst
+  const where = heights(Math.max(p.z0, q.z0), Math.min(p.z1, q.z1), fmt)
+  const message = `${capital(solidWords(p))} and ${solidWords(q)} stand in the same place: ${plain(area, 0)} mm² in plan, ${where}. Move one of them.`
+  return [finding('stop', 'hardware-clash', p.piece.item.id, message, at)]
 }
 
-/** A clamp reaches over the part on purpose; its bolt is judged instead. */
+/** `the heel of c1`; a piece of one solid by its name alone. */
+function solidWords({ piece, role }: FlatSolid): string {
+  return piece.solids.length === 1 ? called(piece.item) : `the ${role} of ${called(piece.item)}`
+}
+
+/**
+ * A strap lies on the part, so what is above its underside is in its way. A press of which only a box is known reaches
+ * over the part on purpose; studs are judged by the bolt's own check.
+ */
 function pieceAgainstPart(
   mounted: Mounted,
   bodies: readonly FlatBody[],
-  p: FlatPiece,
+  solids: readonly FlatSolid[],
   fmt: Formatter,
 ): Finding[] {
-  if (p.piece.item.kind === 'clamp') return []
-  const { z0, z1 } = p.piece
-  const both = overlap(p.polygons, materialBetween(mounted, bodies, z0, z1, p.box))
-  if (!both) return []
-  const message = `${called(p.piece.item)} runs into the part: ${plain(both.area, 0)} mm² in plan, ${heights(z0, z1, fmt)}. Move it clear or change its height.`
-  return [finding('stop', 'part-clash', p.piece.item.id, message, both.at)]
+  if (solids[0]?.piece.item.kind === 'press') return []
+  const found = solids.flatMap((s) => {
+    if (s.role === 'stud') return []
+    const both = overlap(s.polygons, materialBetween(mounted, bodies, s.z0, s.z1, s.box))
+    return both ? [{ ...both, s }] : []
+  })
+  const worst = largest(found)
+  if (!worst) return []
+  const { s, area, at } = worst
+  const message = `${capital(solidWords(s))} runs into the part: ${plain(area, 0)} mm² in plan, ${heights(s.z0, s.z1, fmt)}. Move it clear or change its height.`
+  return [finding('stop', 'part-clash', s.piece.item.id, message, at)]
 }
 
 function boltAgainstPart(
   mounted: Mounted,
   bodies: readonly FlatBody[],
-  p: FlatPiece,
+  { bolt, z1, item }: MountedPiece,
   fmt: Formatter,
 ): Finding[] {
-  const { bolt, z1, item } = p.piece
   if (!bolt || bolt.diameter <= 0) return []
   const disc = discPolygons(bolt.at, bolt.diameter)
   const both = overlap(disc, materialBetween(mounted, bodies, 0, z1, boxOf(disc)))
@@ -94,12 +123,12 @@ function boltAgainstPart(
   return [finding('stop', 'bolt-covered', item.id, message, both.at)]
 }
 
-function pieceOnPlate(mounted: Mounted, { item, at, footprint }: MountedPiece, fmt: Formatter): Finding[] {
+function pieceOnPlate(mounted: Mounted, { item, at, solids }: MountedPiece, fmt: Formatter): Finding[] {
   const { plate } = mounted.job
   const rim = plate.diameter / 2
   const radius = Math.hypot(at.x, at.y)
-  const where = item.at
-  if ('slot' in where) {
+  const where = isStationed(item) ? item.at : null
+  if (where && 'slot' in where) {
     const slot = plate.slots.find((s) => s.id === where.slot)
     if (slot && (where.radius < slot.from - TOLERANCE.height || where.radius > slot.to + TOLERANCE.height)) {
       const message = `${called(item)} stands at radius ${fmt.length(where.radius)}, outside slot ${slot.id}, which is usable from ${fmt.length(slot.from)} to ${fmt.length(slot.to)}. Slide it back.`
@@ -110,19 +139,27 @@ function pieceOnPlate(mounted: Mounted, { item, at, footprint }: MountedPiece, f
     const message = `${called(item)} stands at radius ${fmt.length(radius)}, off the plate's ${fmt.length(rim)} rim.`
     return [finding('stop', 'off-plate', item.id, message, at)]
   }
-  const { point, distance } = farthestFrom(footprint, { x: 0, y: 0 })
+  const { point, distance } = solids
+    .map((s) => farthestFrom(s.ring, { x: 0, y: 0 }))
+    .reduce((a, b) => (b.distance > a.distance ? b : a))
   if (distance <= rim + TOLERANCE.overhang) return []
   const message = `${called(item)} overhangs the plate's rim by ${fmt.length(distance - rim)} (reaches ${fmt.length(distance)}, rim ${fmt.length(rim)}). Nothing guards what sticks out; draw it in if you can.`
   return [finding('caution', 'overhangs-plate', item.id, message, point)]
 }
 
 /** The bar comes along the axis to the work bore's bottom; nothing may stand in the bore's circle in front of it. */
-function pieceInBarPath(mounted: Mounted, p: FlatPiece, fmt: Formatter): Finding[] {
+function pieceInBarPath(mounted: Mounted, solids: readonly FlatSolid[], fmt: Formatter): Finding[] {
   const bore = mounted.workBore
-  if (!bore || p.piece.z1 <= bore.z0 + TOLERANCE.height) return []
+  if (!bore) return []
   const path = discPolygons({ x: 0, y: 0 }, bore.bore.diameter)
-  const both = boxesMeet(p.box, boxOf(path)) ? overlap(p.polygons, path) : null
-  if (!both) return []
-  const message = `${called(p.piece.item)} stands in the boring bar's path: inside the ${fmt.length(bore.bore.diameter)} circle of bore ${bore.bore.id}. Move it outward.`
-  return [finding('stop', 'in-bar-path', p.piece.item.id, message, both.at)]
+  const pathBox = boxOf(path)
+  const found = solids.flatMap((s) => {
+    if (s.z1 <= bore.z0 + TOLERANCE.height || !boxesMeet(s.box, pathBox)) return []
+    return overlap(s.polygons, path) ?? []
+  })
+  const both = largest(found)
+  const item = solids[0]?.piece.item
+  if (!both || !item) return []
+  const message = `${called(item)} stands in the boring bar's path: inside the ${fmt.length(bore.bore.diameter)} circle of bore ${bore.bore.id}. Move it outward.`
+  return [finding('stop', 'in-bar-path', item.id, message, both.at)]
 }

@@ -62,10 +62,11 @@ export function sweptThings(mounted: Mounted): Swept[] {
     const label = part.bodies.length > 1 ? `the part (${called(body)})` : 'the part'
     things.push({ item: 'part', label, body: body.id, z0, z1, radius: distance, corner: point })
   }
-  for (const { item, footprint, z0, z1 } of mounted.pieces) {
-    const { point, distance } = farthestFrom(footprint, AXIS)
-    things.push({ item: item.id, label: called(item), z0, z1, radius: distance, corner: point })
-  }
+  for (const { item, solids } of mounted.pieces)
+    for (const { ring, z0, z1 } of solids) {
+      const { point, distance } = farthestFrom(ring, AXIS)
+      things.push({ item: item.id, label: called(item), z0, z1, radius: distance, corner: point })
+    }
   return things
 }
 

@@ -1,7 +1,8 @@
 /** The sheet's lists: hardware with stations, masses and bolts, and spindle speeds with force and verdict. */
+import { fastenerOf, fastenerWords } from '../hardware/fastener.ts'
 import { directionOf } from '../geometry/angles.ts'
 import type { Analysis } from '../analysis/result.ts'
-import type { Job, Setup } from '../job/schema.ts'
+import { isStationed, type Job, type Setup } from '../job/schema.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { convert } from '../units/convert.ts'
 import { plain, significant } from '../units/format.ts'
@@ -30,24 +31,20 @@ export function hardwareTable(job: Job, mounted: Mounted): TableInput {
   }
 }
 
-function hardwareRow(job: Job, { item, at }: MountedPiece, i: number): string[] {
-  const where = item.at
+function hardwareRow(job: Job, { item, at, mass }: MountedPiece, i: number): string[] {
+  const where = isStationed(item) ? item.at : { x: at.x, y: at.y }
   const station = 'slot' in where ? where.slot : 'hole' in where ? where.hole : '–'
   const radius = Math.hypot(at.x, at.y)
-  const clamp = item.clamp
-  const torque = clamp?.torque
+  const fastener = fastenerOf(item)
+  const torque = fastener?.torque
   return [
     plain(i + 1, 0),
     item.name || `${item.kind} ${item.id}`,
-    significant(job.displayUnits === 'in' ? convert(item.mass, 'kg', 'lbm') : item.mass, 3),
+    significant(job.displayUnits === 'in' ? convert(mass, 'kg', 'lbm') : mass, 3),
     station,
     dimensionText(job, radius),
     radius > 0 ? angleText(job, directionOf(at)) : '–',
-    item.kind === 'packing'
-      ? 'loose'
-      : clamp?.thread
-        ? [clamp.thread, clamp.class].filter(Boolean).join(' ')
-        : '–',
+    item.kind === 'packing' ? 'loose' : fastenerWords(fastener) || '–',
     torque ? torqueFigure(job, torque) : '–',
   ]
 }

@@ -2,7 +2,8 @@
 import type { Analysis } from '../analysis/result.ts'
 import { wholeTurn } from '../geometry/angles.ts'
 import type { Point } from '../geometry/types.ts'
-import type { Job } from '../job/schema.ts'
+import { isCounterweight, type Job } from '../job/schema.ts'
+import { pressPoint } from '../mounting/press.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { convert } from '../units/convert.ts'
 import { plain } from '../units/format.ts'
@@ -59,7 +60,7 @@ export function stationRadius(piece: MountedPiece): number | null {
 
 /** Where clamps bear on the part, plate frame, as far as it is given. */
 export const noses = ({ pieces }: Pick<Mounted, 'pieces'>): Point[] =>
-  pieces.flatMap(({ item }) => (item.kind === 'clamp' && item.clamp?.nose ? [item.clamp.nose] : []))
+  pieces.flatMap((p) => pressPoint(p) ?? [])
 
 /** The largest radius that anything sweeps, mm. */
 export function largestSwing(analysis: Analysis, plateDiameter: number): number {
@@ -74,7 +75,7 @@ export function bedRadius(job: Job): { radius: number; name: string } {
 
 /** Centre of mass of everything that turns but the counterweights, plate frame; null where there are none. */
 export function centreBefore(mounted: Mounted, analysis: Analysis): Point | null {
-  const weights = new Set(mounted.pieces.filter((p) => p.item.kind === 'counterweight').map((p) => p.item.id))
+  const weights = new Set(mounted.pieces.filter((p) => isCounterweight(p.item)).map((p) => p.item.id))
   if (weights.size === 0) return null
   let mass = 0
   let x = 0

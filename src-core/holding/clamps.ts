@@ -5,15 +5,16 @@ import { uncertaintiesOf, type Uncertainties } from '../doubt/defaults.ts'
 import { polar } from '../geometry/angles.ts'
 import type { Point, Point3 } from '../geometry/types.ts'
 import type { Job, Setup } from '../job/schema.ts'
-import { facingOf } from '../mounting/hardware.ts'
+import { pressPoint } from '../mounting/press.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { angularSpeed, rpmOf } from '../unbalance/static.ts'
 import { formatter, plain, significant } from '../units/format.ts'
 import { called, finding } from '../findings/finding.ts'
-import { frictionWords } from './friction.ts'
+import { frictionOf, frictionWords } from './friction.ts'
 import { boltPreload, strapForce } from '../hardware/preload.ts'
 import { SlipGroup, type FrictionPoint, type SlipLoads } from './slip.ts'
-import { findThread, proofLoad } from '../hardware/threads.ts'
+import { fastenerOf } from '../hardware/fastener.ts'
+import { findThread, proofLoad, type Thread } from '../hardware/threads.ts'
 
 /** Factor against slip that Evenswing asks for. Rule of thumb, its own: loads and friction are both rough. */
 export const WANTED_FACTOR = 2
@@ -63,15 +64,16 @@ export interface ClampCheck {
 export function clampingCheck(input: ClampInput): ClampCheck {
   const { job, mounted } = input
   const doubt = uncertaintiesOf(job)
-  const pieces = mounted.pieces.filter((p) => p.item.kind === 'clamp')
+  const pieces = mounted.pieces.filter((p) => p.item.kind === 'clamp' || p.item.kind === 'press')
   const findings = countFindings(pieces.length)
   if (pieces.length === 0) return { clamping: null, factorAt: () => null, findings }
-  const unjudged = pieces.flatMap((piece) => {
-    const why = whyUnjudged(piece)
-    return why === null ? [] : [{ piece, why }]
-  })
-  const known = pieces.filter((p) => unjudged.every((u) => u.piece !== p))
-  const loads = known.map((piece) => clampLoad(job, piece, doubt, findings))
+  const unjudged: { piece: MountedPiece; why: string }[] = []
+  const loads: ClampLoad[] = []
+  for (const piece of pieces) {
+    const made = madeOf(piece)
+    if (typeof made === 'string') unjudged.push({ piece, why: made })
+    else loads.push(clampLoad(job, piece, made, doubt, findings))
+  }
   findings.push(...boldFriction(input))
   const unchecked = notChecked(input, loads, findings)
   if (unchecked) {
@@ -104,23 +106,47 @@ function countFindings(count: number): Finding[] {
   return [finding('caution', 'few-clamps', 'setup', message)]
 }
 
-function boldFriction({ setup }: ClampInput): Finding[] {
-  if (!(setup.frictionCoefficient > BOLD_FRICTION)) return []
-  const message = `Friction ${plain(setup.frictionCoefficient, 2)} is above fixture-design figures (${frictionWords()}). Clean, dry bench values do not hold in a workshop.`
+function boldFriction({ job, setup }: ClampInput): Finding[] {
+  const friction = frictionOf(job, setup)
+  if (!(friction > BOLD_FRICTION)) return []
+  const message = `Friction ${plain(friction, 2)} is above fixture-design figures (${frictionWords()}). Clean, dry bench values do not hold in a workshop.`
   return [finding('caution', 'friction-bold', 'setup', message)]
 }
 
-/** Why a clamp cannot be judged; null where it can. */
-function whyUnjudged({ item: { clamp } }: MountedPiece): string | null {
-  const missing = (['thread', 'class', 'torque', 'boltToWork', 'boltToHeel'] as const).filter(
-    (k) => clamp?.[k] === null || clamp?.[k] === undefined,
-  )
-  if (!clamp || missing.length > 0) return `${missing.map((k) => FIELD_WORDS[k]).join(', ')} not given`
-  const thread = findThread(clamp.thread!)
-  if (!thread) return `thread ${clamp.thread} is not in the table`
-  if (proofLoad(thread, clamp.class!) === null)
-    return `class ${clamp.class} is not in the table for ${thread.name}`
-  return null
+/** What a clamp that can be judged is made of; a word why where it cannot. */
+function madeOf(piece: MountedPiece): ClampMade | string {
+  const fastener = fastenerOf(piece.item)
+  const { toWork, toHeel } = leversOf(piece)
+  if (
+    !fastener?.thread ||
+    !fastener.strengthClass ||
+    !fastener.torque ||
+    toWork === null ||
+    toHeel === null
+  ) {
+    const missing = [
+      ...(fastener?.thread ? [] : ['thread']),
+      ...(fastener?.strengthClass ? [] : ['strength class']),
+      ...(fastener?.torque ? [] : ['torque']),
+      ...(toWork === null ? ['distance from bolt to work'] : []),
+      ...(toHeel === null ? ['distance from bolt to heel'] : []),
+    ]
+    return `${missing.join(', ')} not given`
+  }
+  const thread = findThread(fastener.thread)
+  if (!thread) return `thread ${fastener.thread} is not in the table`
+  const proof = proofLoad(thread, fastener.strengthClass)
+  if (proof === null) return `class ${fastener.strengthClass} is not in the table for ${thread.name}`
+  return { thread, strength: fastener.strengthClass, torque: fastener.torque, proof, toWork, toHeel }
+}
+
+interface ClampMade {
+  readonly thread: Thread
+  readonly strength: string
+  readonly torque: number
+  readonly proof: number
+  readonly toWork: number
+  readonly toHeel: number
 }
 
 /** @param holds rpm up to which the others hold without it; null where they always do. */
@@ -132,17 +158,21 @@ function unjudgedFinding({ item, at }: MountedPiece, why: string, holds: number 
 }
 
 /** A clamp that can be judged; over its proof load is found. */
-function clampLoad(job: Job, piece: MountedPiece, doubt: Uncertainties, findings: Finding[]): ClampLoad {
+function clampLoad(
+  job: Job,
+  piece: MountedPiece,
+  made: ClampMade,
+  doubt: Uncertainties,
+  findings: Finding[],
+): ClampLoad {
   const { item } = piece
-  const clamp = item.clamp!
-  const thread = findThread(clamp.thread!)!
-  const proof = proofLoad(thread, clamp.class!)!
+  const { thread, strength, torque, proof } = made
   const fmt = formatter(job.displayUnits)
-  const preload = boltPreload(clamp.torque!, doubt.nutFactor, thread.diameter)
+  const preload = boltPreload(torque, doubt.nutFactor, thread.diameter)
   const high = preload * (1 + doubt.preloadScatter)
   if (high > proof) {
     const over = preload > proof ? 'stop' : 'caution'
-    const message = `${called(item)} ${over === 'stop' ? 'is' : 'may be'} tightened over its proof load: ${fmt.torque(clamp.torque!)} on ${thread.name} ${clamp.class} gives ${fmt.force(preload)} (nut factor ${plain(doubt.nutFactor, 2)}; up to ${fmt.force(high)} with ±${fmt.percent(doubt.preloadScatter)} scatter) against a proof load of ${fmt.force(proof)}. Tighten to ${fmt.torque((clamp.torque! * proof) / high)} or less, or use a stronger stud.`
+    const message = `${called(item)} ${over === 'stop' ? 'is' : 'may be'} tightened over its proof load: ${fmt.torque(torque)} on ${thread.name} ${strength} gives ${fmt.force(preload)} (nut factor ${plain(doubt.nutFactor, 2)}; up to ${fmt.force(high)} with ±${fmt.percent(doubt.preloadScatter)} scatter) against a proof load of ${fmt.force(proof)}. Tighten to ${fmt.torque((torque * proof) / high)} or less, or use a stronger stud.`
     findings.push(finding(over, 'over-proof-load', item.id, message, piece.at))
   }
   const low = Math.min(preload * (1 - doubt.preloadScatter), proof)
@@ -150,24 +180,23 @@ function clampLoad(job: Job, piece: MountedPiece, doubt: Uncertainties, findings
     item: item.id,
     preload_N: preload,
     proof_N: proof,
-    work_force_N: strapForce(low, clamp.boltToWork!, clamp.boltToHeel!),
-    nose: nosePoint(job, piece),
+    work_force_N: strapForce(low, made.toWork, made.toHeel),
+    nose: nosePoint(piece, made.toWork),
   }
 }
 
-const FIELD_WORDS = {
-  thread: 'thread',
-  class: 'strength class',
-  torque: 'torque',
-  boltToWork: 'distance from bolt to work',
-  boltToHeel: 'distance from bolt to heel',
-} as const
+/** mm from the bolt to work and heel: worked out of a clamp, as typed of a press. */
+function leversOf({ item, toe }: MountedPiece): { toWork: number | null; toHeel: number | null } {
+  if (toe) return toe
+  const press = item.kind === 'press' ? item.press : null
+  return { toWork: press?.boltToWork ?? null, toHeel: press?.boltToHeel ?? null }
+}
 
-/** Where the clamp presses: as given on the plate, else from its bolt along its length. */
-function nosePoint(job: Job, piece: MountedPiece): Point {
-  const clamp = piece.item.clamp!
-  if (clamp.nose) return { x: clamp.nose.x, y: clamp.nose.y }
-  const out = polar(clamp.boltToWork!, facingOf(job.plate, piece.item))
+/** Where the clamp presses: as known, else from its bolt along its length. */
+function nosePoint(piece: MountedPiece, toWork: number): Point {
+  const known = pressPoint(piece)
+  if (known) return { x: known.x, y: known.y }
+  const out = polar(toWork, piece.facing)
   return { x: piece.at.x + out.x, y: piece.at.y + out.y }
 }
 
@@ -213,9 +242,10 @@ function notChecked(
 /** One group for boring and, where a drill opens the bore, one for drilling; the lower factor counts. */
 function slipGroups(input: ClampInput, loads: readonly ClampLoad[]): SlipGroup[] {
   const { setup, cutting } = input
+  const friction = frictionOf(input.job, setup)
   const points: FrictionPoint[] = loads.map((l) => ({
     at: l.nose,
-    capacity: setup.frictionCoefficient * l.work_force_N,
+    capacity: friction * l.work_force_N,
   }))
   const load = (force: number, torque: number): SlipLoads => ({
     mass: input.partMass_kg,
@@ -238,7 +268,8 @@ function factorFindings({ job, setup, chosenRpm, cutting }: ClampInput, clamping
       : ', no cut'
   const count = clamping.clamps.length
   const { nutFactor, preloadScatter } = uncertaintiesOf(job)
-  const figures = `${count === 1 ? '1 clamp presses' : `${count} clamps press`} ${fmt.force(total)} (nut factor ${plain(nutFactor, 2)}, low side of ±${fmt.percent(preloadScatter)} scatter), friction ${plain(setup.frictionCoefficient, 2)}${cutWords}`
+  const friction = frictionOf(job, setup)
+  const figures = `${count === 1 ? '1 clamp presses' : `${count} clamps press`} ${fmt.force(total)} (nut factor ${plain(nutFactor, 2)}, low side of ±${fmt.percent(preloadScatter)} scatter), friction ${plain(friction, 2)}${cutWords}`
   const at = chosenRpm === null ? 'standing still' : `at ${fmt.speed(chosenRpm)}`
   const factor = `factor against slip ${significant(clamping.factor, 2)} ${at}`
   const wanted = `Evenswing asks for ${WANTED_FACTOR} as a rule of thumb`

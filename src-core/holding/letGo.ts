@@ -23,6 +23,6 @@ export function letGo(mounted: Mounted, rpm: number | null, partMass: number, pa
   }
   return [
     one('part', partMass, partCentre),
-    ...mounted.pieces.map((p) => one(p.item.id, p.item.mass, p.massCentre)),
+    ...mounted.pieces.map((p) => one(p.item.id, p.mass, p.massCentre)),
   ]
 }

@@ -9,7 +9,16 @@ import { meshFaults } from '../mesh/faults.ts'
 import type { JobFault } from './fault.ts'
 import { photographFaults } from './photographs.ts'
 import { removalFaults } from './removals.ts'
-import { isPrism, type Body, type Footprint, type Job, type Prism, type Setup } from './schema.ts'
+import {
+  isBox,
+  isPrism,
+  isStationed,
+  type Body,
+  type Footprint,
+  type Job,
+  type Prism,
+  type Setup,
+} from './schema.ts'
 import { plain } from '../units/format.ts'
 import { ringFaultWords } from '../words/ringFaults.ts'
 
@@ -62,7 +71,13 @@ function references(job: Job): JobFault[] {
     if ('bore' in setup.centre)
       want(bores.has(setup.centre.bore), `${at}.centre.bore`, 'bore', setup.centre.bore)
     if (setup.cut) want(bores.has(setup.cut.bore), `${at}.cut.bore`, 'bore', setup.cut.bore)
+    const stock = new Set(job.stock.map((s) => s.id))
     setup.hardware.forEach((h, k) => {
+      if (h.kind === 'weight')
+        h.stack.forEach(({ stock: id }, n) =>
+          want(stock.has(id), `${at}.hardware[${k}].stack[${n}].stock`, 'stock', id),
+        )
+      if (!isStationed(h)) return
       if ('slot' in h.at) want(slots.has(h.at.slot), `${at}.hardware[${k}].at.slot`, 'slot', h.at.slot)
       if ('hole' in h.at) want(holes.has(h.at.hole), `${at}.hardware[${k}].at.hole`, 'hole', h.at.hole)
     })
@@ -86,6 +101,17 @@ function ranges(job: Job): JobFault[] {
     if (bore.start > bore.diameter)
       faults.push({ path: `part.bores[${i}].start`, message: 'is larger than the finish diameter' })
   })
+  job.setups.forEach((setup, i) =>
+    setup.hardware.forEach((h, k) => {
+      if (h.kind !== 'clamp') return
+      const { length, width, boltFrom, opening } = h.strap
+      const path = `setups[${i}].hardware[${k}].strap`
+      if (boltFrom >= length)
+        faults.push({ path: `${path}.boltFrom`, message: 'lies beyond the end of the strap' })
+      if (opening >= width)
+        faults.push({ path: `${path}.opening`, message: 'is not narrower than the strap' })
+    }),
+  )
   if (!part.bodies.some((b) => b.effect === 'adds'))
     faults.push({ path: 'part.bodies', message: 'has no body that adds material' })
   return faults
@@ -106,7 +132,9 @@ function outlines(job: Job): JobFault[] {
   const footprints: { path: string; footprint: Footprint }[] = [
     ...job.stock.map((s, i) => ({ path: `stock[${i}].footprint`, footprint: s.footprint })),
     ...job.setups.flatMap((s, i) =>
-      s.hardware.map((h, k) => ({ path: `setups[${i}].hardware[${k}].footprint`, footprint: h.footprint })),
+      s.hardware.flatMap((h, k) =>
+        isBox(h) ? [{ path: `setups[${i}].hardware[${k}].footprint`, footprint: h.footprint }] : [],
+      ),
     ),
   ]
   for (const { path, footprint } of footprints) {

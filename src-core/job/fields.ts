@@ -15,6 +15,8 @@ export const LIMITS = {
   plateHoles: 500,
   stock: 100,
   hardware: 100,
+  /** Of one piece. */
+  bolts: 24,
   setups: 50,
   speeds: 100,
   meshVertices: MESH_LIMITS.vertices,

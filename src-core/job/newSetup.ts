@@ -2,7 +2,7 @@ import type { Setup } from './schema.ts'
 
 /**
  * A setup to start from, with nothing on the plate yet. 10 % of the rotating weight is Evenswing's own criterion for a
- * new setup: no standard sets one. Friction 0.12 is the oiled fixture-design figure for steel on steel.
+ * new setup: no standard sets one. Friction follows from the surfaces.
  */
 export const newSetup = (id: string, centre: Setup['centre']): Setup => ({
   id,
@@ -14,5 +14,5 @@ export const newSetup = (id: string, centre: Setup['centre']): Setup => ({
   cut: null,
   speed: null,
   criterion: { kind: 'weightShare', value: 0.1 },
-  frictionCoefficient: 0.12,
+  frictionCoefficient: null,
 })

@@ -1,5 +1,5 @@
 /**
- * The job document, version 1: the one schema, from which the types, the checks of a file and the published
+ * The job document, version 2: the one schema, from which the types, the checks of a file and the published
  * JSON Schema all come. Everything is in mm, kg, degrees, rpm, N, N·m and kg/m³; cutting speed in m/min, feed in
  * mm/rev, unbalance in g·mm. A document holds what the user decided; nothing computed is ever stored in it.
  */
@@ -17,23 +17,10 @@ import {
   speed,
   text,
 } from './fields.ts'
+import { clampingKit, footprint, hardware, point, ring } from './hardwareSchema.ts'
 import { photograph, run, sheet, titleBlock } from './recordSchema.ts'
 
 export { LIMITS }
-
-const vertex = z.strictObject({
-  x: coordinate,
-  y: coordinate,
-  bulge: z.number().min(-1e4).max(1e4).optional(),
-})
-const ring = z.array(vertex).min(1).max(LIMITS.verticesPerRing)
-const point = z.strictObject({ x: coordinate, y: coordinate })
-
-const footprint = z.union([
-  z.strictObject({ circle: positiveLength }),
-  z.strictObject({ rect: z.tuple([positiveLength, positiveLength]) }),
-  z.strictObject({ outline: ring }),
-])
 
 const slot = z.strictObject({
   id,
@@ -42,6 +29,9 @@ const slot = z.strictObject({
   to: positiveLength,
   width: positiveLength,
   kind: z.enum(['through', 'tee']),
+  /** Of a tee slot: width of its foot, and thickness of the lip that carries the bolt's head. */
+  teeWidth: optional(positiveLength),
+  lip: optional(positiveLength),
 })
 
 const lathe = z.strictObject({
@@ -54,10 +44,17 @@ const lathe = z.strictObject({
   noseOverhang: orNull(positiveLength),
   loadLimit: orNull(z.number().positive().max(1e6)),
   barReach: orNull(length),
+  /** s from rest to the chosen speed, and from it to rest. */
+  startTime: optional(z.number().positive().max(3600)),
+  brakeTime: optional(z.number().positive().max(3600)),
 })
+
+const surface = optional(z.enum(['ground', 'turned', 'rough']))
 
 const plate = z.strictObject({
   name: text,
+  /** Of its face, where the part or its packing bears. */
+  surface,
   diameter: positiveLength,
   thickness: positiveLength,
   bore: length,
@@ -65,7 +62,16 @@ const plate = z.strictObject({
   ratedSpeed: orNull(speed),
   slots: z.array(slot).max(LIMITS.slots),
   holes: z
-    .array(z.strictObject({ id, x: coordinate, y: coordinate, diameter: positiveLength }))
+    .array(
+      z.strictObject({
+        id,
+        x: coordinate,
+        y: coordinate,
+        diameter: positiveLength,
+        /** Of a tapped hole. */
+        thread: optional(text),
+      }),
+    )
     .max(LIMITS.plateHoles),
   residual: optional(z.strictObject({ amount: z.number().min(0).max(1e9), angle })),
 })
@@ -77,6 +83,8 @@ const stockItem = z.strictObject({
   count: z.int().min(0).max(1000),
   footprint,
   height: positiveLength,
+  /** Diameter of its bolt hole. */
+  hole: optional(positiveLength),
 })
 
 /** A closed triangle mesh in the part's frame; `triangles` holds vertex indices, three a triangle. */
@@ -121,38 +129,14 @@ const part = z.strictObject({
   material: text,
   density: z.number().positive().max(30_000),
   weighedMass: orNull(z.number().positive().max(1e6)),
+  /** Of the face it is seated by. */
+  surface,
   bodies: z
     .array(z.union([prism, meshBody]))
     .min(1)
     .max(LIMITS.bodies),
   bores: z.array(bore).max(LIMITS.bores),
   photograph: optional(photograph),
-})
-
-/** Every field may be left out or null: what is missing is reported as not checked, never as a pass. */
-const clamp = z.strictObject({
-  thread: optional(text),
-  class: optional(text),
-  torque: optional(z.number().positive().max(1e5)),
-  boltToWork: optional(positiveLength),
-  boltToHeel: optional(positiveLength),
-  nose: optional(point),
-})
-
-const hardware = z.strictObject({
-  id,
-  name: text.optional(),
-  kind: z.enum(['clamp', 'packing', 'bracket', 'counterweight', 'other']),
-  mass,
-  at: z.union([z.strictObject({ slot: id, radius: length }), z.strictObject({ hole: id }), point]),
-  footprint,
-  facing: angle.optional(),
-  base: coordinate,
-  height: positiveLength,
-  fixed: z.boolean(),
-  /** Where the mass sits, in the footprint's own frame: x along its length, z above its base. */
-  massCentre: optional(z.strictObject({ x: coordinate, y: coordinate, z: coordinate })),
-  clamp: optional(clamp),
 })
 
 const cut = z.strictObject({
@@ -180,7 +164,9 @@ const setup = z.strictObject({
   cut: optional(cut),
   speed: orNull(speed),
   criterion,
-  frictionCoefficient: z.number().positive().max(2),
+  /** The shop's own friction between part and seat; null: by the table of surfaces. */
+  frictionCoefficient: orNull(z.number().positive().max(2)),
+  frictionState: optional(z.enum(['oiled', 'dry'])),
   sheet: optional(sheet),
 })
 
@@ -192,11 +178,12 @@ const uncertainty = z.strictObject({
   placing: z.number().min(0).max(1000).optional(),
   nutFactor: z.number().positive().max(1).optional(),
   preloadScatter: z.number().min(0).max(0.9).optional(),
+  plateResidual: z.number().min(0).max(1000).optional(),
 })
 
 export const jobSchema = z.strictObject({
   format: z.literal('evenswing-job'),
-  version: z.literal(1),
+  version: z.literal(2),
   title: text,
   partNumber: text.optional(),
   notes: text.optional(),
@@ -204,6 +191,7 @@ export const jobSchema = z.strictObject({
   lathe,
   plate,
   stock: z.array(stockItem).max(LIMITS.stock),
+  clampingKit: optional(clampingKit),
   part,
   setups: z.array(setup).min(1).max(LIMITS.setups),
   uncertainty: uncertainty.optional(),
@@ -233,9 +221,29 @@ export type Bore = Part['bores'][number]
 export type Setup = Job['setups'][number]
 export type Hardware = Setup['hardware'][number]
 export type HardwareKind = Hardware['kind']
-export type Footprint = Hardware['footprint']
-export type Clamp = NonNullable<Hardware['clamp']>
+export type Footprint = StockItem['footprint']
+export type Clamp = Extract<Hardware, { kind: 'clamp' }>
+export type Weight = Extract<Hardware, { kind: 'weight' }>
+export type ThroughBolt = Extract<Hardware, { kind: 'bolt' }>
+export type StopBlock = Extract<Hardware, { kind: 'stop' }>
+export type Dowel = Extract<Hardware, { kind: 'dowel' }>
+export type Box = Extract<Hardware, { footprint: unknown }>
+/** Whatever is put at a station of the plate: everything but a bolt, which follows the part. */
+export type Stationed = Exclude<Hardware, ThroughBolt>
+export type At = Stationed['at']
+export type Strap = Clamp['strap']
+export type Stud = Clamp['stud']
+export type Heel = NonNullable<Clamp['heel']>
+export type ClampingKit = NonNullable<Job['clampingKit']>
 export type Cut = NonNullable<Setup['cut']>
 export type Criterion = Setup['criterion']
 
+/** Whether a piece is there to settle the unbalance. */
+export const isCounterweight = (item: Hardware): boolean =>
+  item.kind === 'weight' || item.kind === 'counterweight'
+/** Whether a piece presses the part on its seat. */
+export const isClamp = (item: Hardware): boolean =>
+  item.kind === 'clamp' || item.kind === 'press' || item.kind === 'bolt'
+export const isBox = (item: Hardware): item is Box => 'footprint' in item
+export const isStationed = (item: Hardware): item is Stationed => 'at' in item
 export const isPrism = (body: Body): body is Prism => 'outline' in body

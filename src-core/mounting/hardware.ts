@@ -1,60 +1,81 @@
-/** Where a piece of hardware stands on the plate. */
-import { angleOf, polar, toDegrees } from '../geometry/angles.ts'
-import { circleRing, rectRing } from '../geometry/edges.ts'
+/** A piece of hardware where it stands, as the solids it is made of. */
 import { ringMoments } from '../geometry/ringMoments.ts'
+import { circleRing } from '../geometry/edges.ts'
+import { polar } from '../geometry/angles.ts'
 import type { Point, Ring } from '../geometry/types.ts'
-import { threadDiameter } from '../hardware/threads.ts'
-import type { Footprint, Hardware, Plate } from '../job/schema.ts'
-import { placePoint, placeRing } from './place.ts'
-import type { Bolt, MountedPiece } from './types.ts'
+import { STEEL_PER_MM3 } from '../hardware/steel.ts'
+import { findThread, threadDiameter } from '../hardware/threads.ts'
+import type {
+  Box,
+  Dowel,
+  Footprint,
+  Hardware,
+  Job,
+  Plate,
+  StopBlock,
+  ThroughBolt,
+  Weight,
+} from '../job/schema.ts'
+import { mountClamp, steelBlock } from './clamp.ts'
+import { fasten } from './fastening.ts'
+import { restOn, discPolygons, type MountedPart } from './material.ts'
+import { pieceOf } from './piece.ts'
+import { placePoint } from './place.ts'
+import { facingOf, footprintRing, stationPoint } from './station.ts'
+import type { Bolt, MountedPiece, MountedSolid } from './types.ts'
 
-/** The station that `at` names, plate frame, mm. Throws RangeError on an unknown slot or hole. */
-export function stationPoint(plate: Plate, at: Hardware['at']): Point {
-  if ('slot' in at) {
-    const slot = plate.slots.find((s) => s.id === at.slot)
-    if (!slot) throw new RangeError(`no slot ${at.slot}`)
-    return polar(at.radius, slot.angle)
+/** Mounts pieces on the plate of a job, before a part that is mounted already. */
+export interface Bench {
+  readonly job: Job
+  readonly part: MountedPart
+  /** mm from the plate's face to the part's seat and to its front. */
+  readonly seat: number
+  readonly front: number
+}
+
+export function mountPiece(bench: Bench, item: Hardware): MountedPiece {
+  const { plate } = bench.job
+  switch (item.kind) {
+    case 'clamp':
+      return mountClamp(plate, bench.part, item, bench.seat, bench.front)
+    case 'weight':
+      return mountWeight(bench.job, item)
+    case 'bolt':
+      return mountBolt(bench, item)
+    case 'stop':
+      return mountStop(plate, item)
+    case 'dowel':
+      return mountDowel(plate, item)
+    case 'packing':
+    case 'bracket':
+    case 'counterweight':
+    case 'press':
+    case 'other':
+      return mountBox(plate, item)
   }
-  if ('hole' in at) {
-    const hole = plate.holes.find((h) => h.id === at.hole)
-    if (!hole) throw new RangeError(`no hole ${at.hole}`)
-    return { x: hole.x, y: hole.y }
-  }
-  return { x: at.x, y: at.y }
 }
 
-/** A footprint standing at a point with its length in the direction `facing` (degrees), as a ring. */
-export function footprintRing(footprint: Footprint, at: Point, facing: number): Ring {
-  if ('circle' in footprint) return circleRing(at, footprint.circle)
-  if ('rect' in footprint) return rectRing(at, footprint.rect[0], footprint.rect[1], facing)
-  return placeRing({ turn: facing, x: at.x, y: at.y }, footprint.outline)
-}
-
-/** Direction of a piece's length: as given, else along its slot, else outward from the axis. */
-export function facingOf(plate: Plate, item: Hardware): number {
-  if (item.facing !== undefined) return item.facing
-  const at = item.at
-  if ('slot' in at) return plate.slots.find((s) => s.id === at.slot)?.angle ?? 0
-  const p = stationPoint(plate, at)
-  return toDegrees(angleOf(p))
-}
-
-export function mountPiece(plate: Plate, item: Hardware): MountedPiece {
+function mountBox(plate: Plate, item: Box): MountedPiece {
   const at = stationPoint(plate, item.at)
   const facing = facingOf(plate, item)
-  const footprint = footprintRing(item.footprint, at, facing)
+  const ring = footprintRing(item.footprint, at, facing)
   const plan = item.massCentre
     ? placePoint({ turn: facing, x: at.x, y: at.y }, item.massCentre)
-    : footprintCentre(item.footprint, footprint, at)
-  return {
-    item,
-    at,
-    footprint,
+    : footprintCentre(item.footprint, ring, at)
+  const block: MountedSolid = {
+    role: item.kind === 'packing' ? 'packing' : 'block',
+    ring,
     z0: item.base,
     z1: item.base + item.height,
+    mass: item.mass,
     massCentre: { ...plan, z: item.base + (item.massCentre?.z ?? item.height / 2) },
-    bolt: boltOf(plate, item, at),
   }
+  // Its bolts are in the box's own mass.
+  const fastenings = (item.held ?? []).map((held) => {
+    const point = placePoint({ turn: facing, x: at.x, y: at.y }, held.at ?? { x: 0, y: 0 })
+    return fasten(plate, item.at, point, held, block.z1).fastening
+  })
+  return { ...pieceOf(item, at, facing, block, [block], null), bolt: boltOf(plate, item, at), fastenings }
 }
 
 function footprintCentre(footprint: Footprint, ring: Ring, at: Point): Point {
@@ -63,13 +84,79 @@ function footprintCentre(footprint: Footprint, ring: Ring, at: Point): Point {
   return m.area === 0 ? at : { x: at.x + m.x / m.area, y: at.y + m.y / m.area }
 }
 
-/** Packing lies loose; everything else is bolted: through its slot's width, its hole, or its clamp's thread. */
-function boltOf(plate: Plate, item: Hardware, at: Point): Bolt | null {
+/** Packing lies loose; every other box is bolted: through its slot's width, its hole, or its thread. */
+function boltOf(plate: Plate, item: Box, at: Point): Bolt | null {
   if (item.kind === 'packing') return null
-  const thread = item.clamp?.thread ? threadDiameter(item.clamp.thread) : null
+  const named = item.held?.[0]?.stud.thread ?? item.press?.thread
+  const thread = named ? threadDiameter(named) : null
   if (thread !== null) return { at, diameter: thread }
   const where = item.at
   if ('slot' in where) return { at, diameter: plate.slots.find((s) => s.id === where.slot)?.width ?? 0 }
   if ('hole' in where) return { at, diameter: plate.holes.find((h) => h.id === where.hole)?.diameter ?? 0 }
   return null
+}
+
+/** The stack as it lies, undermost first. */
+function mountWeight(job: Job, item: Weight): MountedPiece {
+  const at = stationPoint(job.plate, item.at)
+  const facing = facingOf(job.plate, item)
+  let z = 0
+  const stack = item.stack.flatMap(({ stock, count }): MountedSolid[] => {
+    const piece = job.stock.find((s) => s.id === stock)
+    if (!piece) return []
+    const z0 = z
+    z += piece.height * count
+    const ring = footprintRing(piece.footprint, at, facing)
+    const plan = footprintCentre(piece.footprint, ring, at)
+    const massCentre = { ...plan, z: (z0 + z) / 2 }
+    return [{ role: 'weight', ring, z0, z1: z, mass: piece.mass * count, massCentre }]
+  })
+  const { fastening, solids } = fasten(job.plate, item.at, at, item, z)
+  const all = [...stack, ...solids]
+  const mounted = pieceOf(item, at, facing, widest(stack) ?? all[0]!, all, null)
+  const diameter = fastening.thread?.diameter ?? 0
+  return { ...mounted, z0: 0, z1: z, bolt: { at, diameter }, fastenings: [fastening] }
+}
+
+function widest(solids: readonly MountedSolid[]): MountedSolid | null {
+  const size = (s: MountedSolid) => Math.abs(ringMoments(s.ring).area)
+  return solids.reduce<MountedSolid | null>((a, b) => (a && size(a) >= size(b) ? a : b), null)
+}
+
+function mountBolt({ job, part, front }: Bench, item: ThroughBolt): MountedPiece {
+  const at = placePoint(part.placement, item.throughPart)
+  const thread = findThread(item.stud.thread ?? '')
+  const washer = item.washer?.diameter ?? 2 * (thread?.diameter ?? 12)
+  const rest = restOn(part, discPolygons(at, washer))
+  const { fastening, solids } = fasten(job.plate, at, at, item, rest?.z ?? front)
+  const washers = solids.find((s) => s.role === 'washer')!
+  const mounted = pieceOf(item, at, 0, washers, solids, null)
+  return { ...mounted, bolt: { at, diameter: thread?.diameter ?? 0 }, fastenings: [fastening] }
+}
+
+function mountStop(plate: Plate, item: StopBlock): MountedPiece {
+  const bolt = stationPoint(plate, item.at)
+  const [length, width, height] = item.size
+  const forward = polar((item.boltFrom ?? length / 2) - length / 2, item.facing)
+  const at = { x: bolt.x + forward.x, y: bolt.y + forward.y }
+  const block = steelBlock('block', at, [length, width], item.facing, 0, height)
+  const { fastening, solids } = fasten(plate, item.at, bolt, item, height)
+  const mounted = pieceOf(item, bolt, item.facing, block, [block, ...solids], null)
+  const diameter = fastening.thread?.diameter ?? 0
+  return { ...mounted, bolt: { at: bolt, diameter }, fastenings: [fastening] }
+}
+
+/** A pin through the plate. */
+function mountDowel(plate: Plate, item: Dowel): MountedPiece {
+  const at = stationPoint(plate, item.at)
+  const whole = item.length + plate.thickness
+  const pin: MountedSolid = {
+    role: 'dowel',
+    ring: circleRing(at, item.diameter),
+    z0: -plate.thickness,
+    z1: item.length,
+    mass: (Math.PI / 4) * item.diameter ** 2 * whole * STEEL_PER_MM3,
+    massCentre: { ...at, z: item.length - whole / 2 },
+  }
+  return { ...pieceOf(item, at, 0, pin, [pin], null), bolt: { at, diameter: item.diameter } }
 }

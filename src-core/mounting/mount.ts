@@ -2,7 +2,7 @@
 import { isPrism, type Bore, type Job, type Part, type Setup } from '../job/schema.ts'
 import { boreRange } from '../mass/slabs.ts'
 import { meshHeights, silhouette } from '../mesh/silhouette.ts'
-import { mountPiece } from './hardware.ts'
+import { mountPiece, type Bench } from './hardware.ts'
 import { placePoint, placeRegion } from './place.ts'
 import type { Mounted, MountedBody, MountedBore, Placement } from './types.ts'
 
@@ -74,13 +74,14 @@ export function mountSetup(job: Job, setupId: string): Mounted {
     }
   })
   const workId = setup.cut?.bore ?? ('bore' in setup.centre ? setup.centre.bore : null)
+  const bench: Bench = { job, part: { placement, bodies, bores }, seat: setup.packing, front: partFront }
   return {
     job,
     setup,
     placement,
     bodies,
     bores,
-    pieces: setup.hardware.map((item) => mountPiece(job.plate, item)),
+    pieces: setup.hardware.map((item) => mountPiece(bench, item)),
     workBore: bores.find((b) => b.bore.id === workId) ?? null,
     partFront,
   }

@@ -1,6 +1,9 @@
 /** A setup resolved into the plate frame: what is where, before anything is weighed or judged. mm, degrees. */
 import type { Point, Point3, Region, Ring } from '../geometry/types.ts'
+import type { WasherSize } from '../hardware/nuts.ts'
+import type { Thread } from '../hardware/threads.ts'
 import type { Body, Bore, Hardware, Job, Setup } from '../job/schema.ts'
+import type { Rest } from './rest.ts'
 
 /** Turn counter-clockwise by `turn` degrees, then move by (x, y): part frame to plate frame. */
 export interface Placement {
@@ -23,16 +26,74 @@ export interface Bolt {
   readonly diameter: number
 }
 
+/** What a solid of a piece is. */
+export type SolidRole =
+  'strap' | 'heel' | 'stud' | 'nut' | 'washer' | 'packing' | 'weight' | 'block' | 'dowel'
+
+/** An upright body of a piece of hardware: an outline between two heights. */
+export interface MountedSolid {
+  readonly role: SolidRole
+  readonly ring: Ring
+  readonly z0: number
+  readonly z1: number
+  /** kg */
+  readonly mass: number
+  readonly massCentre: Point3
+}
+
+/** A stud with washer and nut, drawn tight over what it holds. mm. */
+export interface MountedFastening {
+  /** Null where the thread is not given or not in the table. */
+  readonly thread: Thread | null
+  readonly at: Point
+  /** z of the face that the washer presses on. */
+  readonly grip: number
+  readonly washer: WasherSize
+  /** How long a stud the joint wants, with two pitches beyond its nut. */
+  readonly needed: number
+  /** Null where no length is given. */
+  readonly length: number | null
+  /** z of the stud's end in front, and of its end behind the plate's face. */
+  readonly front: number
+  readonly back: number
+}
+
+/** The end of a clamp's strap. */
+export interface MountedToe {
+  /** Where it presses, in the middle of its pad. */
+  readonly at: Point
+  readonly pad: Ring
+  /** What of the part it meets; null where it hangs in the air. */
+  readonly rest: Rest | null
+  /** mm from bolt to the strap's end and to the heel's middle; null without a heel. */
+  readonly toWork: number
+  readonly toHeel: number | null
+  /** Height of the heel; null where it is not given. */
+  readonly heel: number | null
+  /** Degrees by which the strap rises toward its heel. */
+  readonly tilt: number
+}
+
 export interface MountedPiece {
   readonly item: Hardware
   /** The station: the slot's radius or the hole or point that `at` names. */
   readonly at: Point
+  /** Direction of its length, degrees. */
+  readonly facing: number
+  /** Of its largest solid: what is drawn and dragged for the whole. */
   readonly footprint: Ring
+  /** Heights of that solid. */
   readonly z0: number
   readonly z1: number
+  /** kg, all solids. */
+  readonly mass: number
   readonly massCentre: Point3
-  /** Null for packing, which lies loose under the part. */
+  /** Null for what is not bolted to the plate. */
   readonly bolt: Bolt | null
+  readonly solids: readonly MountedSolid[]
+  readonly fastenings: readonly MountedFastening[]
+  /** Of a clamp. */
+  readonly toe: MountedToe | null
 }
 
 export interface MountedBore {

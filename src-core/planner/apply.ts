@@ -1,6 +1,15 @@
 /** A plan put on the plate: the one place where a plan becomes hardware. */
 import { angleOf, polar, toDegrees } from '../geometry/angles.ts'
-import type { Footprint, Hardware, Job, Setup, StockItem } from '../job/schema.ts'
+import {
+  isBox,
+  isCounterweight,
+  isStationed,
+  type Footprint,
+  type Hardware,
+  type Job,
+  type Setup,
+  type StockItem,
+} from '../job/schema.ts'
 import { findSetup } from '../mounting/mount.ts'
 import type { Plan, PlanStation } from './report.ts'
 import {
@@ -13,7 +22,7 @@ import {
 } from './shape.ts'
 
 /** Counterweights that a new plan takes off again: those not marked as fixed. */
-export const isReplaceable = (item: Hardware): boolean => item.kind === 'counterweight' && !item.fixed
+export const isReplaceable = (item: Hardware): boolean => isCounterweight(item) && !item.fixed
 
 /** Ids of the counterweights that a new plan takes off again. */
 export const replaceableIds = (setup: Setup): string[] =>
@@ -61,14 +70,16 @@ function freshId(used: Set<string>): string {
 
 /** A piece slid along its slot; a clamp's nose goes with it. */
 export function slide(job: Job, item: Hardware, radius: number): Hardware {
-  if (!('slot' in item.at)) return item
+  if (!isStationed(item) || !('slot' in item.at)) return item
   const { slot, radius: from } = item.at
   const by = polar(radius - from, job.plate.slots.find((s) => s.id === slot)?.angle ?? 0)
-  const nose = item.clamp?.nose
+  const at = { slot, radius }
+  if (!isBox(item)) return { ...item, at }
+  const nose = item.press?.nose
   return {
     ...item,
-    at: { slot, radius },
-    ...(item.clamp && nose ? { clamp: { ...item.clamp, nose: { x: nose.x + by.x, y: nose.y + by.y } } } : {}),
+    at,
+    ...(item.press && nose ? { press: { ...item.press, nose: { x: nose.x + by.x, y: nose.y + by.y } } } : {}),
   }
 }
 

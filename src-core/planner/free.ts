@@ -4,15 +4,14 @@
  * shape is grown by `TOLERANCE.inside` to make up for it, so a radius given as free is free.
  */
 import { crossSlideReach, swingRadius } from '../clearance/clearance.ts'
+import { boxOf, type Polygons } from '../geometry/polygonBox.ts'
 import {
-  boxOf,
   discPolygons,
   flatBodies,
-  footprintPolygons,
+  ringPolygons,
   materialBetween,
   type FlatBody,
-  type Polygons,
-} from '../clearance/solids.ts'
+} from '../mounting/material.ts'
 import { angleOf, toDegrees, turnPoint } from '../geometry/angles.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
@@ -185,7 +184,8 @@ export class FreeRadii {
 function obstaclesOf(mounted: Mounted): Obstacle[] {
   const list: Obstacle[] = []
   for (const p of mounted.pieces) {
-    list.push({ rings: footprintPolygons(p), z0: p.z0, z1: p.z1, owner: p.item.id })
+    for (const { ring, z0, z1 } of p.solids)
+      if (z1 > 0) list.push({ rings: ringPolygons(ring), z0: Math.max(0, z0), z1, owner: p.item.id })
     if (p.bolt && p.bolt.diameter > 0 && p.z0 > 0)
       list.push({ rings: discPolygons(p.bolt.at, p.bolt.diameter), z0: 0, z1: p.z0, owner: p.item.id })
   }

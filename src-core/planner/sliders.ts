@@ -4,8 +4,8 @@ import { farthestFrom } from '../geometry/farthest.ts'
 import { flattenRegion } from '../geometry/flatten.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
-import type { Slot } from '../job/schema.ts'
-import { facingOf } from '../mounting/hardware.ts'
+import { isBox, type Slot } from '../job/schema.ts'
+import { facingOf } from '../mounting/station.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { type FreeRadii, type Station } from './free.ts'
 import { intersectIntervals, type Interval } from './intervals.ts'
@@ -31,7 +31,8 @@ const MOST_SLIDERS = 6
 /** Movable pieces bolted in slots, packing apart, which lies under the part. */
 export function movablePieces(mounted: Mounted): MountedPiece[] {
   return mounted.pieces.filter(
-    ({ item }) => !item.fixed && item.kind !== 'packing' && 'slot' in item.at && item.mass > 0,
+    ({ item, mass }) =>
+      isBox(item) && !item.fixed && item.kind !== 'packing' && 'slot' in item.at && mass > 0,
   )
 }
 
@@ -56,6 +57,7 @@ function sliderOf(
   moving: readonly string[],
 ): Slider | null {
   const { item } = piece
+  if (!isBox(item)) return null
   const { at } = item
   if (!('slot' in at)) return null
   const { plate } = mounted.job
@@ -77,10 +79,10 @@ function sliderOf(
     z0: piece.z0,
     z1: piece.z1,
     without: [item.id, ...moving],
-    overPart: item.kind === 'clamp',
+    overPart: item.kind === 'press',
     rim: Math.max(plate.diameter / 2, overhang),
   })
-  const reach = item.kind === 'clamp' ? overPartRanges(mounted, piece, slot, shape, at.radius) : EVERYWHERE
+  const reach = item.kind === 'press' ? overPartRanges(mounted, piece, slot, shape, at.radius) : EVERYWHERE
   const held = intersectIntervals(
     intersectIntervals(ranges, reach),
     noseRanges(mounted, piece, slot, at.radius),
@@ -125,8 +127,8 @@ const NOSE = 4
  */
 function noseRanges(mounted: Mounted, piece: MountedPiece, slot: Slot, from: number): readonly Interval[] {
   const { item } = piece
-  if (item.kind !== 'clamp') return EVERYWHERE
-  const { clamp } = item
+  if (item.kind !== 'press') return EVERYWHERE
+  const clamp = item.press
   const facing = facingOf(mounted.job.plate, item)
   const nose: Point | null = clamp?.nose
     ? clamp.nose

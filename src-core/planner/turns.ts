@@ -4,6 +4,7 @@
  * would leave nothing: the part's pull P and the rest R meet when |R + a·u| = |P|. With no weight or one station of
  * few pieces; sampled, so not proven to be the best.
  */
+import { pressPoint } from '../mounting/press.ts'
 import type { Analysis } from '../analysis/result.ts'
 import { clashFindings } from '../clearance/clashes.ts'
 import { directionOf, turnBetween, turnPoint } from '../geometry/angles.ts'
@@ -121,7 +122,7 @@ function standing(before: Mounted): (mounted: Mounted) => boolean {
         b.regions.some((r) => isInside(r.outline, nose) && !r.holes.some((h) => isInside(h, nose))),
     )
   const noses = before.pieces.flatMap((p) => {
-    const nose = p.item.clamp?.nose
+    const nose = pressPoint(p)
     return nose && onPart(before, nose) ? [nose] : []
   })
   return (mounted) => noses.every((n) => onPart(mounted, n)) && stops(mounted).every((s) => known.has(s))

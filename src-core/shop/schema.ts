@@ -1,13 +1,13 @@
 /**
- * The shop library, version 1: lathes, plates, clamps and other hardware, weights, materials and tooling, kept once
+ * The shop library, version 2: lathes, plates, clamps and other hardware, weights, materials and tooling, kept once
  * for all jobs. A job copies what it uses and stays complete on its own.
  */
 import { z } from 'zod'
+import { box, clamp } from '../job/hardwareSchema.ts'
 import { jobSchema } from '../job/schema.ts'
 
 const job = jobSchema.shape
 const setup = job.setups.element.shape
-const piece = setup.hardware.element
 
 const MOST = 500
 const id = z.string().min(1).max(80)
@@ -16,9 +16,21 @@ const listOf = <T extends z.ZodType>(value: T) =>
   z.array(z.strictObject({ id, name: text.min(1), value })).max(MOST)
 
 /** A piece as the library keeps it: without a place on a plate. */
-const pattern = piece
-  .omit({ id: true, at: true, facing: true, base: true, fixed: true, name: true, clamp: true })
-  .extend({ clamp: piece.shape.clamp.unwrap().unwrap().pick({ thread: true, class: true }).optional() })
+const boxPattern = box
+  .omit({ id: true, at: true, facing: true, base: true, fixed: true, name: true, press: true })
+  .extend({ press: box.shape.press.unwrap().unwrap().pick({ thread: true, class: true }).optional() })
+const clampPattern = clamp.pick({
+  kind: true,
+  strap: true,
+  stud: true,
+  nut: true,
+  washer: true,
+  lubricated: true,
+  heel: true,
+  packing: true,
+  mass: true,
+})
+const pattern = z.discriminatedUnion('kind', [boxPattern, clampPattern])
 const stockPattern = job.stock.element.omit({ id: true, name: true })
 const tooling = z.strictObject({
   tool: z.enum(['HSS', 'carbide']),
@@ -30,7 +42,7 @@ const material = z.strictObject({ density: z.number().positive().max(30_000) })
 
 export const librarySchema = z.strictObject({
   format: z.literal('evenswing-library'),
-  version: z.literal(1),
+  version: z.literal(2),
   lathes: listOf(job.lathe.omit({ name: true })),
   plates: listOf(job.plate.omit({ name: true })),
   hardware: listOf(pattern),
@@ -48,7 +60,7 @@ export type LibraryItem<S extends Section = Section> = Library[S][number]
 
 export const EMPTY_LIBRARY: Library = {
   format: 'evenswing-library',
-  version: 1,
+  version: 2,
   lathes: [],
   plates: [],
   hardware: [],

@@ -1,23 +1,38 @@
 /** What passes between a job and the shop library. A job keeps copies; nothing in it changes unless it is asked. */
-import type { Hardware, Job, Setup, StockItem } from '../job/schema.ts'
+import { isBox, type At, type Hardware, type Job, type Setup, type StockItem } from '../job/schema.ts'
+import { inward } from '../mounting/station.ts'
 import type { Library, LibraryItem, Section } from './schema.ts'
 
 type Pattern = LibraryItem<'hardware'>['value']
 
-/** A piece's pattern: what of it is the same wherever it is bolted; lever, torque and nose are the setup's own. */
-export function patternOf(piece: Hardware): Pattern {
-  const { kind, mass, footprint, height, massCentre, clamp } = piece
-  return {
-    kind,
-    mass,
-    footprint,
-    height,
-    ...(massCentre ? { massCentre } : {}),
-    ...(clamp ? { clamp: { thread: clamp.thread, class: clamp.class } } : {}),
+/**
+ * A piece's pattern: what of it is the same wherever it is bolted. Lever, torque and nose are the setup's own. Null for
+ * what is made for one job: stacks, stops and bolts through the part.
+ */
+export function patternOf(piece: Hardware): Pattern | null {
+  if (isBox(piece)) {
+    const { kind, mass, footprint, height, massCentre, press } = piece
+    return {
+      kind,
+      mass,
+      footprint,
+      height,
+      ...(massCentre ? { massCentre } : {}),
+      ...(press ? { press: { thread: press.thread, class: press.class } } : {}),
+    }
   }
+  if (piece.kind !== 'clamp') return null
+  const { kind, strap, stud, nut, washer, lubricated, heel, packing, mass } = piece
+  return { kind, strap, stud, nut, washer, lubricated, heel, packing, mass }
 }
 
-const stockOf = ({ mass, count, footprint, height }: StockItem) => ({ mass, count, footprint, height })
+const stockOf = ({ mass, count, footprint, height, hole }: StockItem) => ({
+  mass,
+  count,
+  footprint,
+  height,
+  ...(hole ? { hole } : {}),
+})
 
 const without = <T extends object, K extends keyof T>(value: T, key: K): Omit<T, K> =>
   Object.fromEntries(Object.entries(value).filter(([name]) => name !== key)) as Omit<T, K>
@@ -77,7 +92,9 @@ export function offers(job: Job, library: Library): readonly Offer[] {
   }
   for (const item of library.hardware) {
     const differs = job.setups.some((s) =>
-      s.hardware.some((h) => h.name === item.name && !sameContent(item.value, patternOf(h))),
+      s.hardware.some(
+        (h) => h.name === item.name && isAlike(h, item.value) && !sameContent(item.value, patternOf(h)),
+      ),
     )
     if (differs)
       found.push({
@@ -90,16 +107,19 @@ export function offers(job: Job, library: Library): readonly Offer[] {
   return found
 }
 
+/** Whether a pattern can be taken over: a box's by a box, a clamp's by a clamp. */
+const isAlike = (piece: Hardware, pattern: Pattern): boolean =>
+  pattern.kind === 'clamp' ? piece.kind === 'clamp' : isBox(piece)
+
 function takeHardware(job: Job, item: LibraryItem<'hardware'>): Job {
+  const { value } = item
   const renewed = (piece: Hardware): Hardware => {
     if (piece.name !== item.name) return piece
+    if (value.kind === 'clamp') return piece.kind === 'clamp' ? { ...piece, ...value } : piece
+    if (!isBox(piece)) return piece
+    const { press, ...box } = value
     const kept = without(piece, 'massCentre')
-    const value = item.value
-    return {
-      ...kept,
-      ...value,
-      ...(value.clamp ? { clamp: { ...piece.clamp, ...value.clamp } } : {}),
-    }
+    return { ...kept, ...box, ...(press ? { press: { ...piece.press, ...press } } : {}) }
   }
   return { ...job, setups: job.setups.map((s) => ({ ...s, hardware: s.hardware.map(renewed) })) }
 }
@@ -128,14 +148,12 @@ export function copyIntoJob(job: Job, setupId: string, section: Section, item: L
       return inSetup(job, setupId, (setup) => {
         const slot = job.plate.slots[0]
         const pattern = value as Pattern
-        const piece: Hardware = {
-          id: freeId(setup.hardware, name),
-          name,
-          at: slot ? { slot: slot.id, radius: (slot.from + slot.to) / 2 } : { x: 0, y: 0 },
-          base: 0,
-          fixed: false,
-          ...pattern,
-        }
+        const at: At = slot ? { slot: slot.id, radius: (slot.from + slot.to) / 2 } : { x: 0, y: 0 }
+        const placed = { id: freeId(setup.hardware, name), name, at, fixed: false }
+        const piece: Hardware =
+          pattern.kind === 'clamp'
+            ? { ...placed, facing: inward(job.plate, at), ...pattern }
+            : { ...placed, base: 0, ...pattern }
         return { ...setup, hardware: [...setup.hardware, piece] }
       })
     case 'tooling':
@@ -168,7 +186,10 @@ export function collect(job: Job, library: Library): { readonly library: Library
   add('materials', job.part.material, { density: job.part.density })
   for (const stock of job.stock) add('weights', stock.name, stockOf(stock))
   for (const setup of job.setups)
-    for (const piece of setup.hardware) add('hardware', piece.name, patternOf(piece))
+    for (const piece of setup.hardware) {
+      const pattern = patternOf(piece)
+      if (pattern) add('hardware', piece.name, pattern)
+    }
   return { library: next, added }
 }
 

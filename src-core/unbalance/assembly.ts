@@ -17,7 +17,7 @@ import {
 } from '../mass/massMoments.ts'
 import { partMass, type PartMass } from '../mass/part.ts'
 import { boresCutBefore, boresCutAfter } from '../mounting/mount.ts'
-import type { Mounted, MountedPiece } from '../mounting/types.ts'
+import type { Mounted, MountedPiece, MountedSolid } from '../mounting/types.ts'
 
 export interface Unbalance {
   readonly static_g_mm: number
@@ -86,7 +86,7 @@ export function assemble(mounted: Mounted, doubt: Uncertainties): Assembly {
       position: doubt.centreOfMass,
     },
     ...mounted.pieces.map((p) => ({
-      mass: p.item.mass,
+      mass: p.mass,
       at: p.massCentre,
       massShare: doubt.weighedMass,
       position: doubt.placing,
@@ -108,7 +108,7 @@ export function assemble(mounted: Mounted, doubt: Uncertainties): Assembly {
       },
       ...pieces.map(({ piece, moments }) => ({
         item: piece.item.id,
-        mass_kg: piece.item.mass,
+        mass_kg: piece.mass,
         centre_mm: piece.massCentre,
         unbalance_g_mm: grams(moments),
       })),
@@ -137,19 +137,21 @@ function plateMass(plate: Plate): MassMoments {
   }
 }
 
-/** Mass at its centre, with the inertia of its footprint as a uniform plate of its height. */
+/** Each solid's mass at its centre, with the inertia of its outline as a uniform plate of its height. */
 function pieceMass(piece: MountedPiece): { piece: MountedPiece; moments: MassMoments } {
-  const { item, footprint, massCentre } = piece
-  const point = pointMass(item.mass, massCentre)
-  const own = regionMoments({ outline: footprint, holes: [] }, piece.at)
-  if (own.area <= 0) return { piece, moments: point }
+  return { piece, moments: piece.solids.reduce((sum, s) => addMass(sum, solidMass(s)), NO_MASS) }
+}
+
+function solidMass({ ring, mass, massCentre }: MountedSolid): MassMoments {
+  const point = pointMass(mass, massCentre)
+  const own = regionMoments({ outline: ring, holes: [] }, massCentre)
+  if (own.area <= 0) return point
   const cx = own.x / own.area
   const cy = own.y / own.area
-  const moments: MassMoments = {
+  return {
     ...point,
-    xx: point.xx + item.mass * (own.xx / own.area - cx * cx),
-    xy: point.xy + item.mass * (own.xy / own.area - cx * cy),
-    yy: point.yy + item.mass * (own.yy / own.area - cy * cy),
+    xx: point.xx + mass * (own.xx / own.area - cx * cx),
+    xy: point.xy + mass * (own.xy / own.area - cx * cy),
+    yy: point.yy + mass * (own.yy / own.area - cy * cy),
   }
-  return { piece, moments }
 }

@@ -1,5 +1,5 @@
 /** Clamps, packing and weights on the plate. */
-import { stationPoint } from '../../../src-core/mounting/hardware.ts'
+import { stationPoint } from '../../../src-core/mounting/station.ts'
 import { angleTowards, toDegrees, wholeTurn } from '../../../src-core/geometry/angles.ts'
 import type { Point } from '../../../src-core/geometry/types.ts'
 import type { Hardware, HardwareKind, Job, Plate, StockItem } from '../../../src-core/job/schema.ts'

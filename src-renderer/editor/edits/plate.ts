@@ -1,6 +1,6 @@
 /** The plate's slots and holes. What stands in one that is taken away stays where it is, at a plain point. */
 import { wholeTurn } from '../../../src-core/geometry/angles.ts'
-import { stationPoint } from '../../../src-core/mounting/hardware.ts'
+import { stationPoint } from '../../../src-core/mounting/station.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
 import { editJob } from './edit.ts'
 import { roundTo } from '../snap.ts'

@@ -2,7 +2,7 @@
 import { angleOf, opposite, polar, toDegrees } from '../../../src-core/geometry/angles.ts'
 import { findThread } from '../../../src-core/hardware/threads.ts'
 import type { Hardware, Job } from '../../../src-core/job/schema.ts'
-import { stationPoint, facingOf } from '../../../src-core/mounting/hardware.ts'
+import { stationPoint, facingOf } from '../../../src-core/mounting/station.ts'
 import type { Mounted } from '../../../src-core/mounting/types.ts'
 import { placeStrap } from './clampPlace.ts'
 import { freeStation } from './hardware.ts'

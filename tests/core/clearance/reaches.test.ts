@@ -1,7 +1,7 @@
 /** The quick answers before the polygon library is asked agree with what it says. */
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { boxOf, reaches } from '../../../src-core/clearance/solids.ts'
+import { boxOf, reaches } from '../../../src-core/geometry/polygonBox.ts'
 import { flattenRing } from '../../../src-core/geometry/flatten.ts'
 import { polygonArea, polygonIntersection } from '../../../src-core/geometry/polygon.ts'
 import { mm, moved, point, starRing } from '../../helpers/arbitraries.ts'

@@ -1,0 +1,65 @@
+/** Boxes round polygons, and whether polygons come into one. */
+import { TOLERANCE } from './tolerance.ts'
+import type { Point } from './types.ts'
+
+export type Polygons = Point[][]
+
+export interface Box {
+  readonly x0: number
+  readonly y0: number
+  readonly x1: number
+  readonly y1: number
+}
+
+export function boxOf(polygons: Polygons): Box {
+  const box = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity }
+  for (const ring of polygons) {
+    for (const { x, y } of ring) {
+      box.x0 = Math.min(box.x0, x)
+      box.y0 = Math.min(box.y0, y)
+      box.x1 = Math.max(box.x1, x)
+      box.y1 = Math.max(box.y1, y)
+    }
+  }
+  return box
+}
+
+export const boxesMeet = (a: Box, b: Box): boolean => a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1
+
+/**
+ * Whether the area that rings enclose (even-odd) comes into a box or to its edge. Of polygons that do not, nothing is
+ * left within the box whatever is cut from or joined to them, and the polygon library need not be asked.
+ */
+export function reaches(polygons: Polygons, { x0, y0, x1, y1 }: Box): boolean {
+  const left = x0 - TOLERANCE.polygonRounding
+  const right = x1 + TOLERANCE.polygonRounding
+  const low = y0 - TOLERANCE.polygonRounding
+  const high = y1 + TOLERANCE.polygonRounding
+  const cx = (x0 + x1) / 2
+  const cy = (y0 + y1) / 2
+  let inside = false
+  for (const ring of polygons) {
+    let a = ring[ring.length - 1]!
+    for (const b of ring) {
+      const above = a.y > cy
+      if (above !== b.y > cy && cx < a.x + ((b.x - a.x) * (cy - a.y)) / (b.y - a.y)) inside = !inside
+      const apart =
+        (a.x < left && b.x < left) ||
+        (a.x > right && b.x > right) ||
+        (a.y < low && b.y < low) ||
+        (a.y > high && b.y > high)
+      if (!apart && lineMeets(a, b, left, right, low, high)) return true
+      a = b
+    }
+  }
+  return inside
+}
+
+/** Whether a box has corners on both sides of the line through two points, or on it. */
+function lineMeets(a: Point, b: Point, left: number, right: number, low: number, high: number): boolean {
+  const dx = b.x - a.x
+  const dy = b.y - a.y
+  const side = (x: number, y: number) => dx * (y - a.y) - dy * (x - a.x)
+  const [p, q, r, s] = [side(left, low), side(right, low), side(left, high), side(right, high)]
+  return !((p > 0 && q > 0 && r > 0 && s > 0) || (p < 0 && q < 0 && r < 0 && s < 0))
+}

@@ -1,0 +1,183 @@
+/**
+ * What stands on the plate in a setup. Clamps, weights, bolts, stops and dowels are described as the real things they
+ * are, so that what they press on, reach and weigh follows from geometry. A box is anything else, with its own mass and
+ * outline. Units as in `schema.ts`.
+ */
+import { z } from 'zod'
+import { angle, coordinate, id, length, LIMITS, mass, optional, positiveLength, text } from './fields.ts'
+
+const vertex = z.strictObject({
+  x: coordinate,
+  y: coordinate,
+  bulge: z.number().min(-1e4).max(1e4).optional(),
+})
+export const ring = z.array(vertex).min(1).max(LIMITS.verticesPerRing)
+export const point = z.strictObject({ x: coordinate, y: coordinate })
+
+export const footprint = z.union([
+  z.strictObject({ circle: positiveLength }),
+  z.strictObject({ rect: z.tuple([positiveLength, positiveLength]) }),
+  z.strictObject({ outline: ring }),
+])
+
+const at = z.union([z.strictObject({ slot: id, radius: length }), z.strictObject({ hole: id }), point])
+const torque = z.number().positive().max(1e5)
+const rectangle = z.tuple([positiveLength, positiveLength])
+
+/** `length` is that of the whole stud; "suit": one as long as the joint wants, which the sheet then names. */
+export const stud = z.strictObject({
+  thread: optional(text),
+  class: optional(text),
+  length: optional(z.union([positiveLength, z.literal('suit')])),
+})
+/** Left out: the usual nut or washer of the stud's thread. */
+const nut = z.strictObject({ acrossFlats: positiveLength, height: positiveLength })
+const washer = z.strictObject({ diameter: positiveLength, thickness: positiveLength })
+
+/** A stud with what is on it, tightened. */
+const fastening = {
+  stud,
+  nut: optional(nut),
+  washer: optional(washer),
+  torque: optional(torque),
+  /** Threads oiled: less of the torque is lost in friction. */
+  lubricated: optional(z.boolean()),
+}
+const common = { id, name: text.optional() }
+/** Place in the order of tightening, from 1. */
+const order = optional(z.int().min(1).max(1000))
+
+/** Its `toe` is where the strap ends; `boltFrom` is the distance of the bolt's centre from that end. */
+export const strap = z.strictObject({
+  length: positiveLength,
+  width: positiveLength,
+  thickness: positiveLength,
+  boltFrom: positiveLength,
+  /** Diameter of the bolt hole, or width of the slot. */
+  opening: positiveLength,
+  /** Length of the slot beyond a round hole; 0: a round hole. */
+  slotted: length,
+  steel: optional(text),
+})
+
+/** What carries the strap's tail. `size` in plan along and across the strap; `height` "suit": as high as what the toe presses on. */
+export const heel = z.strictObject({
+  kind: z.enum(['block', 'step', 'jack']),
+  size: rectangle,
+  height: optional(z.union([positiveLength, z.literal('suit')])),
+  /** From the bolt's centre to the heel's; left out: flush with the strap's tail. */
+  from: optional(positiveLength),
+})
+
+export const clamp = z.strictObject({
+  ...common,
+  kind: z.literal('clamp'),
+  at,
+  /** From the bolt toward the toe. */
+  facing: angle,
+  strap,
+  ...fastening,
+  heel: optional(heel),
+  /** Packing under the part, below the toe. */
+  packing: optional(z.strictObject({ size: rectangle })),
+  /** Weighed, all of it; left out: from sizes. */
+  mass: optional(mass),
+  order,
+  fixed: z.boolean(),
+})
+
+/** Pieces of the stock on one stud, undermost first. */
+const weight = z.strictObject({
+  ...common,
+  kind: z.literal('weight'),
+  at,
+  facing: angle.optional(),
+  stack: z
+    .array(z.strictObject({ stock: id, count: z.int().min(1).max(1000) }))
+    .min(1)
+    .max(LIMITS.stock),
+  ...fastening,
+  order,
+  fixed: z.boolean(),
+})
+
+/** Through a hole of the part itself, at a point of the part, into the slot or hole of the plate that lies behind. */
+const bolt = z.strictObject({
+  ...common,
+  kind: z.literal('bolt'),
+  throughPart: point,
+  ...fastening,
+  order,
+  fixed: z.boolean(),
+})
+
+/** A block bolted to the plate with its front hard against an edge of the part; `facing` from its bolt to that edge. */
+const stop = z.strictObject({
+  ...common,
+  kind: z.literal('stop'),
+  at,
+  facing: angle,
+  /** Along `facing`, across it, and high. */
+  size: z.tuple([positiveLength, positiveLength, positiveLength]),
+  /** From the bolt's centre to the front; left out: half its length. */
+  boltFrom: optional(positiveLength),
+  ...fastening,
+  order,
+  fixed: z.boolean(),
+})
+
+/** A round pin in a hole of the plate, against an edge or in a hole of the part. */
+const dowel = z.strictObject({
+  ...common,
+  kind: z.literal('dowel'),
+  at,
+  diameter: positiveLength,
+  /** In front of the plate's face. */
+  length: positiveLength,
+  fixed: z.boolean(),
+})
+
+/** Of a clamp of which only this is known: what it presses on and how far it reaches cannot be worked out. */
+const press = z.strictObject({
+  thread: optional(text),
+  class: optional(text),
+  torque: optional(torque),
+  boltToWork: optional(positiveLength),
+  boltToHeel: optional(positiveLength),
+  nose: optional(point),
+})
+
+/** Bolts that hold a box to the plate, `at` from its station along and across its length; left out: at the station. */
+const held = z.array(z.strictObject({ at: optional(point), ...fastening })).max(LIMITS.bolts)
+
+export const box = z.strictObject({
+  ...common,
+  kind: z.enum(['packing', 'bracket', 'counterweight', 'press', 'other']),
+  mass,
+  at,
+  footprint,
+  facing: angle.optional(),
+  base: coordinate,
+  height: positiveLength,
+  fixed: z.boolean(),
+  /** Where the mass sits, in the footprint's own frame: x along its length, z above its base. */
+  massCentre: optional(z.strictObject({ x: coordinate, y: coordinate, z: coordinate })),
+  held: optional(held),
+  press: optional(press),
+})
+
+export const hardware = z.discriminatedUnion('kind', [clamp, weight, bolt, stop, dowel, box])
+
+const kit = <T extends z.ZodType>(item: T) =>
+  z
+    .array(z.strictObject({ id, name: text.optional(), count: z.int().min(0).max(1000), item }))
+    .max(LIMITS.stock)
+
+/** What the shop has to hold work with. */
+export const clampingKit = z.strictObject({
+  studs: kit(z.strictObject({ thread: text, class: optional(text), length: positiveLength })),
+  straps: kit(strap),
+  heels: kit(
+    z.strictObject({ kind: heel.shape.kind, size: rectangle, heights: z.array(positiveLength).max(100) }),
+  ),
+})

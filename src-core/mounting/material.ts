@@ -1,0 +1,114 @@
+/** The part's material as flattened polygons with heights: what lies at a height, and what carries a pad from below. */
+import { flattenRegion, flattenRing } from '../geometry/flatten.ts'
+import { circleRing } from '../geometry/edges.ts'
+import { boxesMeet, boxOf, reaches, type Box, type Polygons } from '../geometry/polygonBox.ts'
+import { polygonArea, polygonDifference, polygonIntersection, polygonUnion } from '../geometry/polygon.ts'
+import { TOLERANCE } from '../geometry/tolerance.ts'
+import type { Point, Ring } from '../geometry/types.ts'
+import { isPrism, type Body } from '../job/schema.ts'
+import { silhouette } from '../mesh/silhouette.ts'
+import { placePoints } from './place.ts'
+import type { Rest } from './rest.ts'
+import type { MountedBody, MountedBore, Placement } from './types.ts'
+
+/** What of a mounted setup is asked for its material. */
+export interface MountedPart {
+  readonly placement: Placement
+  readonly bodies: readonly MountedBody[]
+  readonly bores: readonly MountedBore[]
+}
+
+/** Millimetres by which two height ranges overlap. */
+export const heightOverlap = (a: { z0: number; z1: number }, b: { z0: number; z1: number }): number =>
+  Math.min(a.z1, b.z1) - Math.max(a.z0, b.z0)
+
+export const ringPolygons = (ring: Ring): Polygons => [flattenRing(ring, TOLERANCE.clashChord)]
+export const discPolygons = (centre: Point, diameter: number): Polygons =>
+  ringPolygons(circleRing(centre, diameter))
+
+export interface FlatBody {
+  readonly id: string
+  readonly adds: boolean
+  readonly polygons: Polygons
+  readonly box: Box
+  readonly z0: number
+  readonly z1: number
+}
+
+const kept = new WeakMap<readonly MountedBody[], readonly FlatBody[]>()
+
+/** The part's bodies flattened; kept per list of mounted bodies, for several checks ask it. */
+export function flatBodies(mounted: MountedPart): readonly FlatBody[] {
+  let bodies = kept.get(mounted.bodies)
+  if (!bodies) kept.set(mounted.bodies, (bodies = flatten(mounted)))
+  return bodies
+}
+
+const flat = new WeakMap<Body, readonly (readonly Point[])[]>()
+
+/** A body's outlines as points, part frame; kept per body object, which is immutable, so a drag flattens it once. */
+function flatOutlines(body: Body): readonly (readonly Point[])[] {
+  let rings = flat.get(body)
+  if (!rings) {
+    const regions = isPrism(body) ? [body] : silhouette(body.mesh)
+    flat.set(body, (rings = regions.flatMap((r) => flattenRegion(r, TOLERANCE.clashChord))))
+  }
+  return rings
+}
+
+function flatten(mounted: MountedPart): FlatBody[] {
+  return mounted.bodies.map(({ body, z0, z1 }) => {
+    const polygons = flatOutlines(body).map((ring) => placePoints(mounted.placement, ring))
+    return { id: body.id, adds: body.effect === 'adds', polygons, box: boxOf(polygons), z0, z1 }
+  })
+}
+
+/**
+ * The part's material anywhere between two heights, near a box: adding bodies, less what removing bodies and bores
+ * cut earlier take away through the whole of the range. What does not come into the box is left out.
+ */
+export function materialBetween(
+  mounted: Pick<MountedPart, 'bores'>,
+  bodies: readonly FlatBody[],
+  z0: number,
+  z1: number,
+  near: Box,
+): Polygons {
+  let material: Polygons = []
+  const isNear = (b: FlatBody) => boxesMeet(b.box, near) && reaches(b.polygons, near)
+  for (const b of bodies) {
+    if (!b.adds || heightOverlap(b, { z0, z1 }) <= TOLERANCE.height || !isNear(b)) continue
+    const low = Math.max(b.z0, z0)
+    const high = Math.min(b.z1, z1)
+    let left = b.polygons
+    for (const r of bodies) {
+      if (!r.adds && r.z0 <= low + TOLERANCE.height && r.z1 >= high - TOLERANCE.height && isNear(r))
+        left = polygonDifference(left, r.polygons)
+    }
+    for (const bore of mounted.bores) {
+      if (bore.state === 'open' && bore.z0 <= low + TOLERANCE.height && bore.z1 >= high - TOLERANCE.height)
+        left = polygonDifference(left, discPolygons(bore.centre, bore.bore.diameter))
+    }
+    material = material.length === 0 ? left : polygonUnion(material, left)
+  }
+  return material
+}
+
+/** mm: how thin a layer under a surface is looked at. */
+const SKIN = 0.05
+
+/** The part under a pad; null where there is none. Bodies that come from a mesh count as their silhouette's prism. */
+export function restOn(part: MountedPart, pad: Polygons): Rest | null {
+  const bodies = flatBodies(part)
+  const box = boxOf(pad)
+  const near = bodies.filter((b) => boxesMeet(b.box, box))
+  const tops = new Set<number>()
+  for (const b of near) tops.add(b.adds ? b.z1 : b.z0)
+  for (const bore of part.bores) if (bore.state === 'open' && !bore.through) tops.add(bore.z0)
+  for (const z of [...tops].sort((p, q) => q - p)) {
+    const on = polygonIntersection(pad, materialBetween(part, near, z - SKIN, z, box))
+    const area = polygonArea(on)
+    if (area > TOLERANCE.clashArea) return { z, share: area / polygonArea(pad), on }
+  }
+  return null
+}

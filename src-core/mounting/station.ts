@@ -1,0 +1,39 @@
+/** Where on the plate a station is, and which way what stands there faces. */
+import { directionOf, opposite, polar } from '../geometry/angles.ts'
+import { circleRing, rectRing } from '../geometry/edges.ts'
+import type { Point, Ring } from '../geometry/types.ts'
+import type { At, Footprint, Plate } from '../job/schema.ts'
+import { placeRing } from './place.ts'
+
+/** The station that `at` names, plate frame, mm. Throws RangeError on an unknown slot or hole. */
+export function stationPoint(plate: Plate, at: At): Point {
+  if ('slot' in at) {
+    const slot = plate.slots.find((s) => s.id === at.slot)
+    if (!slot) throw new RangeError(`no slot ${at.slot}`)
+    return polar(at.radius, slot.angle)
+  }
+  if ('hole' in at) {
+    const hole = plate.holes.find((h) => h.id === at.hole)
+    if (!hole) throw new RangeError(`no hole ${at.hole}`)
+    return { x: hole.x, y: hole.y }
+  }
+  return { x: at.x, y: at.y }
+}
+
+/** A footprint standing at a point with its length in the direction `facing` (degrees), as a ring. */
+export function footprintRing(footprint: Footprint, at: Point, facing: number): Ring {
+  if ('circle' in footprint) return circleRing(at, footprint.circle)
+  if ('rect' in footprint) return rectRing(at, footprint.rect[0], footprint.rect[1], facing)
+  return placeRing({ turn: facing, x: at.x, y: at.y }, footprint.outline)
+}
+
+/** Direction of a piece's length: as given, else along its slot, else outward from the axis. Degrees. */
+export function facingOf(plate: Plate, item: { at: At; facing?: number | undefined }): number {
+  if (item.facing !== undefined) return item.facing
+  const at = item.at
+  if ('slot' in at) return plate.slots.find((s) => s.id === at.slot)?.angle ?? 0
+  return directionOf(stationPoint(plate, at))
+}
+
+/** From a station toward the axis: how a new clamp faces. Degrees. */
+export const inward = (plate: Plate, at: At): number => opposite(facingOf(plate, { at }))
