@@ -10,7 +10,6 @@ import {
   id,
   length,
   LIMITS,
-  mass,
   optional,
   orNull,
   positiveLength,

@@ -7,7 +7,6 @@ import { box, clamp } from '../job/hardwareSchema.ts'
 import { jobSchema } from '../job/schema.ts'
 
 const job = jobSchema.shape
-const setup = job.setups.element.shape
 
 const MOST = 500
 const id = z.string().min(1).max(80)
