@@ -2,8 +2,9 @@
  * What differs between two jobs, or two revisions of one, in plain words and in the order of the job. Things with ids
  * are matched by them; every leaf that differs is named by a change or lies within one.
  */
+import { KIND_WORDS } from '../hardware/words.ts'
 import type { Point } from '../geometry/types.ts'
-import { isStationed, type Hardware, type Job, type Setup } from '../job/schema.ts'
+import { isStationed, type Hardware, type HardwareKind, type Job, type Setup } from '../job/schema.ts'
 import { stationPoint } from '../mounting/station.ts'
 import { formatter, type Formatter } from '../units/format.ts'
 import { capital } from '../words/capital.ts'
@@ -192,8 +193,8 @@ const NOUNS: Readonly<Record<string, string>> = {
 function within(here: Here, path: string, item: { readonly id: string; readonly name?: unknown }): Here {
   const list = /([a-z]+)$/i.exec(path)?.[1] ?? ''
   const named = typeof item.name === 'string' && item.name !== '' ? ` ${item.name}` : ''
-  const kind = 'kind' in item && typeof item.kind === 'string' ? capital(item.kind) : 'Piece'
-  const noun = list === 'hardware' ? kind : (NOUNS[list] ?? '')
+  const kind = 'kind' in item && typeof item.kind === 'string' ? item.kind : 'other'
+  const noun = list === 'hardware' ? capital(KIND_WORDS[kind as HardwareKind] ?? kind) : (NOUNS[list] ?? '')
   const thing =
     list === 'runs' ? `Run of ${(item as unknown as { date: string }).date}` : `${noun} ${item.id}${named}`
   if (list === 'setups') return { ...here, setup: (item as unknown as Setup).id, thing }

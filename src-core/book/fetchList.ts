@@ -1,4 +1,5 @@
 /** What to fetch before a setup is put on the plate again: everything its job names, counted, in the order of use. */
+import { KIND_WORDS } from '../hardware/words.ts'
 import type { Hardware, Job } from '../job/schema.ts'
 import { fastenerOf, fastenerWords } from '../hardware/fastener.ts'
 import { findSetup, mountSetup } from '../mounting/mount.ts'
@@ -103,7 +104,9 @@ function counted(
 }
 
 function pieceWords({ item, mass }: MountedPiece, format: Formatter): string {
-  return [item.name || item.kind, sizeWords(item, format), format.mass(mass)].filter(Boolean).join(', ')
+  return [item.name || KIND_WORDS[item.kind], sizeWords(item, format), format.mass(mass)]
+    .filter(Boolean)
+    .join(', ')
 }
 
 function sizeWords(item: Hardware, format: Formatter): string {

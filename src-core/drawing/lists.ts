@@ -1,4 +1,5 @@
 /** The sheet's lists: hardware with stations, masses and bolts, and spindle speeds with force and verdict. */
+import { KIND_WORDS } from '../hardware/words.ts'
 import { fastenerOf, fastenerWords } from '../hardware/fastener.ts'
 import { directionOf } from '../geometry/angles.ts'
 import type { Analysis } from '../analysis/result.ts'
@@ -39,7 +40,7 @@ function hardwareRow(job: Job, { item, at, mass }: MountedPiece, i: number): str
   const torque = fastener?.torque
   return [
     plain(i + 1, 0),
-    item.name || `${item.kind} ${item.id}`,
+    item.name || `${KIND_WORDS[item.kind]} ${item.id}`,
     significant(job.displayUnits === 'in' ? convert(mass, 'kg', 'lbm') : mass, 3),
     station,
     dimensionText(job, radius),

@@ -1,4 +1,5 @@
 /** What passes between a job and the shop library. A job keeps copies; nothing in it changes unless it is asked. */
+import { KIND_WORDS } from '../hardware/words.ts'
 import { isBox, type At, type Hardware, type Job, type Setup, type StockItem } from '../job/schema.ts'
 import { inward } from '../mounting/station.ts'
 import type { Library, LibraryItem, Section } from './schema.ts'
@@ -100,7 +101,7 @@ export function offers(job: Job, library: Library): readonly Offer[] {
       found.push({
         section: 'hardware',
         item,
-        words: `the ${item.value.kind} ${item.name}`,
+        words: `the ${KIND_WORDS[item.value.kind]} ${item.name}`,
         take: (j) => takeHardware(j, item),
       })
   }

@@ -3,7 +3,18 @@ import { readFileSync } from 'node:fs'
 import { circleRing, rectRing } from '../../src-core/geometry/edges.ts'
 import type { Point } from '../../src-core/geometry/types.ts'
 import { parseJob } from '../../src-core/job/parse.ts'
-import type { Bore, Hardware, Job, Lathe, Part, Plate, Prism, Setup } from '../../src-core/job/schema.ts'
+import type {
+  At,
+  Bore,
+  Box,
+  Hardware,
+  Job,
+  Lathe,
+  Part,
+  Plate,
+  Prism,
+  Setup,
+} from '../../src-core/job/schema.ts'
 
 export const EXAMPLES = ['flat-link', 'bearing-bracket'] as const
 
@@ -115,12 +126,7 @@ export const partOf = (
 })
 
 /** A piece with its mass and place, round unless said otherwise. */
-export const piece = (
-  id: string,
-  mass: number,
-  at: Hardware['at'],
-  more: Partial<Hardware> = {},
-): Hardware => ({
+export const piece = (id: string, mass: number, at: At, more: Partial<Box> = {}): Box => ({
   id,
   kind: 'counterweight',
   mass,
@@ -146,7 +152,7 @@ export function jobWith(parts: JobParts = {}): Job {
   const setups = parts.setups ?? [parts.setup ?? {}]
   return {
     format: 'evenswing-job',
-    version: 1,
+    version: 2,
     title: 'test',
     displayUnits: 'mm',
     lathe: { ...LATHE, ...parts.lathe },

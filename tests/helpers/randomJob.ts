@@ -37,7 +37,7 @@ const hardware = (i: number): fc.Arbitrary<Hardware> =>
     .record({
       id: fc.constant(id('h', i)),
       name: maybe(text),
-      kind: fc.constantFrom('clamp', 'packing', 'bracket', 'counterweight', 'other'),
+      kind: fc.constantFrom('press', 'packing', 'bracket', 'counterweight', 'other'),
       mass: amount,
       at: fc.oneof(
         mm(55, 135).map((radius) => ({ slot: 'S2', radius })),
@@ -50,7 +50,7 @@ const hardware = (i: number): fc.Arbitrary<Hardware> =>
       height: amount,
       fixed: fc.boolean(),
       massCentre: maybe(orNull(fc.record({ x: mm(-20, 20), y: mm(-20, 20), z: amount }))),
-      clamp: maybe(orNull(clamp)),
+      press: maybe(orNull(clamp)),
     })
     .map(given) as fc.Arbitrary<Hardware>
 

@@ -49,7 +49,7 @@ const plate = fc
 const piece = (i: number) =>
   fc
     .record({
-      kind: fc.constantFrom('clamp', 'packing', 'bracket', 'counterweight', 'other'),
+      kind: fc.constantFrom('press', 'packing', 'bracket', 'counterweight', 'other'),
       name: words,
       slot: whole(0, 11),
       along: mm(0.2, 0.45),
@@ -79,7 +79,7 @@ const piece = (i: number) =>
         base: r.base,
         height: r.height,
         fixed: true,
-        ...(r.kind === 'clamp' ? { clamp: { thread: 'M12', class: '8.8', torque: r.torque } } : {}),
+        ...(r.kind === 'press' ? { press: { thread: 'M12', class: '8.8', torque: r.torque } } : {}),
       }
     })
 

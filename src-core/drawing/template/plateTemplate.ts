@@ -3,6 +3,7 @@
  * of the axis, of every bore and of every station. Over as many sheets as the paper needs, with crop marks, the names of
  * the neighbours and a 100 mm check line each way.
  */
+import { KIND_WORDS } from '../../hardware/words.ts'
 import { angleOf, toDegrees, toRadians } from '../../geometry/angles.ts'
 import { TOLERANCE } from '../../geometry/tolerance.ts'
 import type { Point } from '../../geometry/types.ts'
@@ -120,7 +121,7 @@ function labels(mounted: Mounted, tiling: Tiling, lines: readonly PlainPrimitive
   mounted.pieces.forEach((piece, i) => {
     const radius = stationRadius(piece) ?? Math.hypot(piece.at.x, piece.at.y)
     const degrees = toDegrees(angleOf(piece.at))
-    const words = `${i + 1} ${fitText(piece.item.name || piece.item.kind, LETTERING.read, 60)}`
+    const words = `${i + 1} ${fitText(piece.item.name || KIND_WORDS[piece.item.kind], LETTERING.read, 60)}`
     name(piece.at, [words, `R${dimensionText(job, radius)}, ${angleText(job, degrees)}`], false)
   })
   for (const slot of job.plate.slots) {

@@ -42,7 +42,7 @@ describe('hardware', () => {
         'c',
         0.5,
         { slot: 'S1', radius },
-        { kind: 'clamp', footprint: { rect: [90, 28] }, base: 32, height: 40 },
+        { kind: 'press', footprint: { rect: [90, 28] }, base: 32, height: 40 },
       )
     expect(has(hardware(clamp(80)), 'stop part-clash')).toBe(false)
     expect(has(hardware(clamp(80)), 'stop bolt-covered')).toBe(false)

@@ -267,12 +267,12 @@ describe('a large sheet', () => {
       plainPrimitives(setupSheet(j, 'op10', analyse(j, 'op10'))[0]!).filter(
         (p) => p.kind === 'path' && p.layer === 'mark' && p.fill === 'solid' && p.steps.length === 5,
       ).length
-    const clamps = job.setups[0]!.hardware.filter((h) => h.clamp?.nose).length
+    const clamps = job.setups[0]!.hardware.filter((h) => h.kind === 'press' && h.press?.nose).length
     // One more stands in the legend.
     expect(squares(job)).toBe(clamps + 1)
     const without = job.setups.map((s) => ({
       ...s,
-      hardware: s.hardware.map((h) => (h.clamp ? { ...h, clamp: { ...h.clamp, nose: null } } : h)),
+      hardware: s.hardware.map((h) => (h.kind === 'press' ? { ...h, press: { ...h.press, nose: null } } : h)),
     }))
     expect(squares({ ...job, setups: without })).toBe(0)
   })

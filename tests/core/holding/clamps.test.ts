@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { boltPreload, strapForce } from '../../../src-core/hardware/preload.ts'
 import { parseJob } from '../../../src-core/job/parse.ts'
-import type { Clamp, Hardware, Job, Setup } from '../../../src-core/job/schema.ts'
+import type { Box, Hardware, Job, Setup } from '../../../src-core/job/schema.ts'
 import { expectNear } from '../../helpers/near.ts'
 
 const parsed = parseJob(
@@ -12,18 +12,20 @@ const parsed = parseJob(
 if (!parsed.ok) throw new Error('the example does not parse')
 const link = parsed.job
 
+type Press = NonNullable<Box['press']>
+
 const withSetup = (change: (s: Setup) => Setup, job: Job = link): Job => ({
   ...job,
   setups: job.setups.map((s) => (s.id === 'op10' ? change(s) : s)),
 })
-const withClamps = (change: (h: Hardware, i: number) => Hardware | null) =>
+const withClamps = (change: (h: Box, i: number) => Hardware | null) =>
   withSetup((s) => ({
     ...s,
-    hardware: s.hardware.flatMap((h, i) => (h.kind === 'clamp' ? (change(h, i) ?? []) : h)),
+    hardware: s.hardware.flatMap((h, i) => (h.kind === 'press' ? (change(h, i) ?? []) : h)),
   }))
-const clampWith = (h: Hardware, fields: Partial<Clamp>): Hardware => ({
+const clampWith = (h: Box, fields: Partial<Press>): Hardware => ({
   ...h,
-  clamp: { ...h.clamp, ...fields } as Clamp,
+  press: { ...h.press, ...fields },
 })
 const codes = (job: Job) => analyse(job, 'op10').findings.map((f) => `${f.severity} ${f.code} ${f.item}`)
 
@@ -57,7 +59,7 @@ describe('the example link', () => {
 
 describe('never a pass without data', () => {
   test('no clamp has data: not checked, null everywhere', () => {
-    const job = withClamps((h) => ({ ...h, clamp: null }))
+    const job = withClamps((h) => ({ ...h, press: null }))
     const a = analyse(job, 'op10')
     expect(a.clamping).toBeNull()
     expect(a.limits.clamps).toBeNull()

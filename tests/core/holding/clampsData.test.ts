@@ -4,19 +4,21 @@ import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { FIXTURE_FRICTION, NUT_FACTORS } from '../../../src-core/holding/friction.ts'
 import { findThread, proofLoad } from '../../../src-core/hardware/threads.ts'
 import { UNCERTAINTY_DEFAULTS } from '../../../src-core/doubt/defaults.ts'
-import type { Clamp, Hardware, Job, Setup } from '../../../src-core/job/schema.ts'
+import type { Box, Hardware, Job, Setup } from '../../../src-core/job/schema.ts'
 import { exampleJob, jobWith } from '../../helpers/jobs.ts'
 
 const link = exampleJob('flat-link')
+type Press = NonNullable<Box['press']>
+
 const withSetup = (change: (setup: Setup) => Setup): Job => ({
   ...link,
   setups: link.setups.map((s) => (s.id === 'op10' ? change(s) : s)),
 })
-const withClamps = (fields: Partial<Clamp>): Job =>
+const withClamps = (fields: Partial<Press>): Job =>
   withSetup((s) => ({
     ...s,
     hardware: s.hardware.map((h): Hardware =>
-      h.kind === 'clamp' ? { ...h, clamp: { ...h.clamp, ...fields } } : h,
+      h.kind === 'press' ? { ...h, press: { ...h.press, ...fields } } : h,
     ),
   }))
 const message = (job: Job, code: string) =>
@@ -49,14 +51,14 @@ describe('messages', () => {
   test('one clamp is spoken of as one', () => {
     const clamp: Hardware = {
       id: 'c1',
-      kind: 'clamp',
+      kind: 'press',
       mass: 0.5,
       at: { slot: 'S1', radius: 90 },
       footprint: { rect: [80, 28] },
       base: 20,
       height: 30,
       fixed: true,
-      clamp: { thread: 'M12', class: '8.8', torque: 45, boltToWork: 30, boltToHeel: 40 },
+      press: { thread: 'M12', class: '8.8', torque: 45, boltToWork: 30, boltToHeel: 40 },
     }
     const text = message(jobWith({ setup: { hardware: [clamp] } }), 'clamps-slip')!
     expect(text).toContain('1 clamp presses')

@@ -67,7 +67,7 @@ describe('parseJob', () => {
       delete d['part'].bodies[0].name
       delete d['setups'][0].cut
       delete d['plate'].residual
-      delete d['setups'][0].hardware[0].clamp
+      delete d['setups'][0].hardware[0].press
     })
     expect(found.filter(([, m]) => m === 'is missing')).toEqual([])
   })
@@ -84,8 +84,8 @@ describe('parseJob', () => {
   })
 
   it('refuses other formats, versions it does not know, and says that it left the file alone', () => {
-    expect(faultsAfter((d) => (d['version'] = 2))).toEqual([
-      ['version', '2 is newer than this program knows (1); the file was left untouched'],
+    expect(faultsAfter((d) => (d['version'] = 3))).toEqual([
+      ['version', '3 is newer than this program knows (2); the file was left untouched'],
     ])
     for (const version of [0, -1, 1.5, '1', null, undefined, [], true])
       expect(faultsAfter((d) => (d['version'] = version))).toEqual([

@@ -1,3 +1,4 @@
+import type { Box } from '../../../src-core/job/schema.ts'
 import { describe, expect, it } from 'vitest'
 import { parseJob } from '../../../src-core/job/parse.ts'
 import { serialiseJob } from '../../../src-core/job/serialise.ts'
@@ -31,7 +32,7 @@ describe('offers', () => {
     const newer: Library = {
       ...shop,
       lathes: shop.lathes.map((l) => ({ ...l, value: { ...l.value, swingOverBed: 350 } })),
-      hardware: shop.hardware.map((h) => ({ ...h, value: { ...h.value, mass: h.value.mass + 0.1 } })),
+      hardware: shop.hardware.map((h) => ({ ...h, value: { ...h.value, mass: h.value.mass! + 0.1 } })),
       materials: shop.materials.map((m) => ({ ...m, value: { density: 7800 } })),
       weights: shop.weights.map((w) => ({ ...w, value: { ...w.value, count: w.value.count + 1 } })),
       plates: shop.plates.map((p) => ({ ...p, value: { ...p.value, thickness: 33 } })),
@@ -46,9 +47,9 @@ describe('offers', () => {
     expect(offers(taken, newer)).toEqual([])
     expect(parseJob(serialiseJob(taken)).ok).toBe(true)
     // Where a piece stands, and where its nose presses, is the job's own.
-    const [before, after] = [link, taken].map((j) => j.setups[0]!.hardware[0]!)
+    const [before, after] = [link, taken].map((j) => j.setups[0]!.hardware[0]! as Box)
     expect(after!.at).toEqual(before!.at)
-    expect(after!.clamp?.nose).toEqual(before!.clamp?.nose)
+    expect(after!.press?.nose).toEqual(before!.press?.nose)
     expect(after!.mass).toBeCloseTo(before!.mass + 0.1, 12)
   })
 })
@@ -67,7 +68,7 @@ describe('a library file', () => {
       const read = parseLibrary(JSON.stringify(copy))
       return read.ok ? [] : read.faults.map((f) => `${f.path} ${f.message}`)
     }
-    expect(faults((l) => (l['version'] = 2))[0]).toMatch(/^version 2 is newer .*left untouched$/)
+    expect(faults((l) => (l['version'] = 3))[0]).toMatch(/^version 2 is newer .*left untouched$/)
     expect(faults((l) => (l['format'] = 'x'))[0]).toMatch(/^format is not/)
     expect(faults((l) => (l['lathes'][0].colour = 1))[0]).toBe('lathes[0].colour is not a known field')
     expect(faults((l) => l['hardware'].push(l['hardware'][0]))[0]).toMatch(/is used already$/)

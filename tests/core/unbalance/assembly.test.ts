@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { uncertaintiesOf } from '../../../src-core/doubt/defaults.ts'
-import type { Hardware, Job } from '../../../src-core/job/schema.ts'
+import type { Box, Job } from '../../../src-core/job/schema.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { assemble } from '../../../src-core/unbalance/assembly.ts'
 import { degrees, mm, point } from '../../helpers/arbitraries.ts'
@@ -61,7 +61,7 @@ describe('what turns, about the axis at the plate’s face', () => {
       { x: 30, y: 0 },
       { x: 0, y: 30 },
     ]
-    const u = (more: Partial<Hardware>) =>
+    const u = (more: Partial<Box>) =>
       all(
         jobWith({ setup: { hardware: [piece('w', 2, { x: 0, y: 100 }, { base: 4, height: 20, ...more })] } }),
       )
@@ -80,7 +80,7 @@ describe('what turns, about the axis at the plate’s face', () => {
 
   it('hardware turns with the inertia of its footprint as a plate of its height, about its own centre', () => {
     const bare = all(jobWith())
-    const own = (more: Partial<Hardware>) => {
+    const own = (more: Partial<Box>) => {
       const a = all(
         jobWith({ setup: { hardware: [piece('w', 2, { x: 0, y: 100 }, { height: 20, ...more })] } }),
       )
