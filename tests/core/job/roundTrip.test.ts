@@ -79,7 +79,7 @@ describe('the text', () => {
       expect(text.endsWith('}\n')).toBe(true)
       expect(Math.max(...text.split('\n').map((line) => line.length))).toBeLessThanOrEqual(110)
       expect(text).toMatch(/\{ "x": -?[\d.]+, "y": -?[\d.]+, "bulge": -?[\d.]+ \}/)
-      expect(text.startsWith('{\n  "format": "evenswing-job",\n  "version": 1,\n  "title"')).toBe(true)
+      expect(text.startsWith('{\n  "format": "evenswing-job",\n  "version": 2,\n  "title"')).toBe(true)
     }
   })
 

@@ -68,7 +68,7 @@ describe('a library file', () => {
       const read = parseLibrary(JSON.stringify(copy))
       return read.ok ? [] : read.faults.map((f) => `${f.path} ${f.message}`)
     }
-    expect(faults((l) => (l['version'] = 3))[0]).toMatch(/^version 2 is newer .*left untouched$/)
+    expect(faults((l) => (l['version'] = 3))[0]).toMatch(/^version 3 is newer .*left untouched$/)
     expect(faults((l) => (l['format'] = 'x'))[0]).toMatch(/^format is not/)
     expect(faults((l) => (l['lathes'][0].colour = 1))[0]).toBe('lathes[0].colour is not a known field')
     expect(faults((l) => l['hardware'].push(l['hardware'][0]))[0]).toMatch(/is used already$/)
