@@ -3,7 +3,7 @@
  * volume, from which its mass follows. Usual sizes are only where to start; the shop's own are typed over them. mm.
  */
 import type { Thread } from './threads.ts'
-import type { Footprint, Hardware } from '../job/schema.ts'
+import type { Box, Footprint } from '../job/schema.ts'
 import { discArea } from '../geometry/discArea.ts'
 import { USUAL_HEEL_BLOCKS } from './heels.ts'
 import { acrossCorners, nutSize, nutVolume } from './nuts.ts'
@@ -22,12 +22,12 @@ interface Field {
   readonly orNone?: boolean
 }
 
-/** What a size comes to; the mass centre is given only where it is not in the middle, as `Hardware.massCentre`. */
+/** What a size comes to; the mass centre is given only where it is not in the middle, as `Box.massCentre`. */
 export interface Shape {
   readonly volume: number
   readonly footprint: Footprint
   readonly height: number
-  readonly massCentre?: NonNullable<Hardware['massCentre']>
+  readonly massCentre?: NonNullable<Box['massCentre']>
 }
 
 export interface CatalogueKind {
@@ -35,7 +35,7 @@ export interface CatalogueKind {
   readonly label: string
   /** What is and what is not in the mass. */
   readonly counts: string
-  readonly hardware: Hardware['kind']
+  readonly hardware: Box['kind']
   readonly threaded: boolean
   /** May be listed among the stock that the planner draws on. */
   readonly stock: boolean
@@ -61,7 +61,7 @@ export const CATALOGUE: readonly CatalogueKind[] = [
     name: 'strap',
     label: 'Strap clamp',
     counts: 'Strap less its slot, with stud, nut and washer.',
-    hardware: 'clamp',
+    hardware: 'press',
     threaded: true,
     stock: false,
     fields: [LENGTH, WIDTH, THICKNESS, { key: 'height', label: 'Underside to top of stud' }],

@@ -1,7 +1,7 @@
 /** One choice out of the catalogue: a kind in a size, a thread and a material, and what it makes. */
 import { findMaterial } from '../job/materials.ts'
 import { findThread, usualClass } from './threads.ts'
-import type { Hardware, StockItem } from '../job/schema.ts'
+import type { At, Box, StockItem } from '../job/schema.ts'
 import { catalogueKind, type CatalogueKindName, type Shape, type SizeName, type Sizes } from './catalogue.ts'
 import { usualTorque } from './preload.ts'
 import { centredReach } from './straps.ts'
@@ -44,7 +44,7 @@ export function nameOf(choice: Choice): string {
 const tidy = (v: number) => String(Number(v.toFixed(2)))
 
 /** A piece to stand at a station, its underside at `base`; null where it has no mass. */
-export function pieceOf(choice: Choice, at: Hardware['at'], base: number): Omit<Hardware, 'id'> | null {
+export function pieceOf(choice: Choice, at: At, base: number): Omit<Box, 'id'> | null {
   const kind = catalogueKind(choice.kind)
   const mass = massOf(choice)
   if (mass === null) return null
@@ -59,12 +59,12 @@ export function pieceOf(choice: Choice, at: Hardware['at'], base: number): Omit<
     height,
     fixed: kind.hardware !== 'counterweight',
     ...(massCentre ? { massCentre } : {}),
-    ...(choice.kind === 'strap' ? { clamp: clampOf(choice) } : {}),
+    ...(choice.kind === 'strap' ? { press: pressOf(choice) } : {}),
   }
 }
 
 /** Tightened by hand to half of the usual torque: the lever of a strap bends it. */
-function clampOf({ thread, sizes }: Choice): NonNullable<Hardware['clamp']> {
+function pressOf({ thread, sizes }: Choice): NonNullable<Box['press']> {
   const found = findThread(thread)
   const strength = found ? usualClass(found) : null
   const torque = found && strength ? usualTorque(found, strength) : null

@@ -1,8 +1,9 @@
 /** A stud with washer and nut through slot or hole of the plate, as solids. */
 import { circleRing } from '../geometry/edges.ts'
 import type { Point } from '../geometry/types.ts'
-import { nutSize, nutVolume, rodVolume, washerSize, washerVolume } from '../hardware/nuts.ts'
-import { findThread, type Thread } from '../hardware/threads.ts'
+import { acrossCorners, nutSize, nutVolume } from '../hardware/nuts.ts'
+import { findThread, rodVolume, type Thread } from '../hardware/threads.ts'
+import { washerSize, washerVolume } from '../hardware/washers.ts'
 import type { At, Clamp, Plate } from '../job/schema.ts'
 import { STEEL_PER_MM3 } from '../hardware/steel.ts'
 import type { MountedFastening, MountedSolid } from './types.ts'
@@ -48,7 +49,8 @@ export function fasten(
   const d = thread?.diameter ?? UNKNOWN.diameter
   const usualNut = (thread && nutSize(thread)) ?? UNKNOWN.nut
   const nut = fields.nut ? { flats: fields.nut.acrossFlats, height: fields.nut.height } : usualNut
-  const washer = fields.washer ?? (thread ? washerSize(thread) : { diameter: 2 * d, thickness: d / 5 })
+  const usual = (thread && washerSize(thread)) ?? { hole: d, outside: 2 * d, thickness: d / 5 }
+  const washer = fields.washer ?? { diameter: usual.outside, thickness: usual.thickness }
   const anchor = anchorDepth(plate, at, thread)
   const seat = grip + washer.thickness
   const needed = anchor + seat + nut.height + BEYOND_NUT * (thread?.pitch ?? 0)
@@ -73,14 +75,19 @@ export function fasten(
     mass,
     massCentre: { ...point, z: (z0 + z1) / 2 },
   })
-  const corners = (2 / Math.sqrt(3)) * nut.flats
   const nutMass = thread ? steel(nutVolume(thread, nut)) : 0
   return {
     fastening: { thread, at: point, grip, washer, needed, length, front, back: -anchor },
     solids: [
       solid('stud', d, -anchor, Math.max(front, seat), thread ? steel(rodVolume(thread, whole)) : 0),
-      solid('washer', washer.diameter, grip, seat, thread ? steel(washerVolume(thread, washer)) : 0),
-      solid('nut', corners, seat, seat + nut.height, nutMass),
+      solid(
+        'washer',
+        washer.diameter,
+        grip,
+        seat,
+        thread ? steel(washerVolume({ ...washer, outside: washer.diameter, hole: usual.hole })) : 0,
+      ),
+      solid('nut', acrossCorners(nut), seat, seat + nut.height, nutMass),
       // What holds it behind: nut and washer, or the head of a tee bolt, which weighs about as much.
       ...(behind ? [solid('nut', d, -anchor, -anchor + nut.height, nutMass)] : []),
     ],

@@ -1,6 +1,5 @@
 /** A setup resolved into the plate frame: what is where, before anything is weighed or judged. mm, degrees. */
 import type { Point, Point3, Region, Ring } from '../geometry/types.ts'
-import type { WasherSize } from '../hardware/nuts.ts'
 import type { Thread } from '../hardware/threads.ts'
 import type { Body, Bore, Hardware, Job, Setup } from '../job/schema.ts'
 import type { Rest } from './rest.ts'
@@ -48,7 +47,7 @@ export interface MountedFastening {
   readonly at: Point
   /** z of the face that the washer presses on. */
   readonly grip: number
-  readonly washer: WasherSize
+  readonly washer: { readonly diameter: number; readonly thickness: number }
   /** How long a stud the joint wants, with two pitches beyond its nut. */
   readonly needed: number
   /** Null where no length is given. */

@@ -8,10 +8,6 @@ const TOE = 8
 export const toeLength = (strap: Pick<Strap, 'boltFrom' | 'opening'>): number =>
   Math.max(1, Math.min(TOE, strap.boltFrom - strap.opening / 2))
 
-/** mm³: a bar less its bolt hole or slot. */
-export const strapVolume = ({ length, width, thickness, opening, slotted }: Strap): number =>
-  Math.max(0, length * width - (Math.PI / 4) * opening ** 2 - opening * slotted) * thickness
-
 /** mm from the bolt's centre to that of a heel, which stands flush with the strap's tail where nothing else is said. */
 export const heelDistance = (
   strap: Strap,
