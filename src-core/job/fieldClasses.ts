@@ -37,17 +37,47 @@ const under = <P extends string, K extends string>(
 
 const ring = { x: known, y: known, bulge: defaulted('The edge to the next vertex is straight.') }
 const footprint = { '.circle': known, '.rect[]': known, ...under('.outline[].', ring) }
-const stockFootprint = {
-  '.circle': label,
-  '.rect[]': label,
-  ...under('.outline[].', { ...ring, x: label, y: label }),
-}
 const point = { '.x': known, '.y': known }
 const picture = { '.name': label, '.type': label, '.width': label, '.height': label, '.data': label }
 const ownName = description('It goes by its id.')
 const byProgram = description('The program chooses; the drawing looks different, the job is the same.')
 const doubt = defaulted('The standard doubt takes its place, and its reason is said in the core.')
 const clampUnknown = knowledge('What this clamp holds is not known; it counts as nothing.')
+const joint = knowledge('How hard this stud pulls is not known; what it holds is not judged.')
+/** A stud, what is on it, and how it is tightened. */
+const fastening = {
+  'stud.thread': joint,
+  'stud.class': joint,
+  'stud.length': knowledge('Whether the stud is long enough is not known.'),
+  nut: defaulted('The usual nut of the thread.'),
+  'nut.acrossFlats': known,
+  'nut.height': known,
+  washer: defaulted('The usual washer of the thread.'),
+  'washer.diameter': known,
+  'washer.thickness': known,
+  torque: joint,
+  lubricated: defaulted('The threads count as dry: less of the torque stretches the stud.'),
+}
+const strap = {
+  length: known,
+  width: known,
+  thickness: known,
+  boltFrom: known,
+  opening: known,
+  slotted: known,
+  steel: defaulted('The weakest steel that straps are made of.'),
+}
+const kit = { id: label, name: ownName, count: label }
+const ownClass = description('The class of these studs is not known.')
+const stockStrap = {
+  length: label,
+  width: label,
+  thickness: label,
+  boltFrom: label,
+  opening: label,
+  slotted: label,
+  steel: description('The steel of these straps is not known.'),
+}
 const emptyBox = description('Its place in the title block stays empty.')
 
 export const FIELD_CLASSES: Readonly<Record<FieldPath, FieldMeaning>> = {
@@ -67,27 +97,69 @@ export const FIELD_CLASSES: Readonly<Record<FieldPath, FieldMeaning>> = {
   'lathe.maxSpindleSpeed': knowledge('The highest speed of the spindle is not known; a caution says so.'),
   'lathe.noseOverhang': knowledge('The bending moment at the front bearing is not known.'),
   'lathe.loadLimit': knowledge('What the nose may carry is not known; a caution says so.'),
+  'lathe.startTime': defaulted('It starts within half a second.'),
+  'lathe.brakeTime': defaulted('It stops within half a second.'),
   'lathe.barReach': knowledge('Whether the bar reaches through the bore is not known.'),
 
   'plate.name': label,
+  'plate.surface': defaulted('It counts as turned.'),
   'plate.diameter': known,
   'plate.thickness': known,
   'plate.bore': known,
   'plate.mass': known,
   'plate.ratedSpeed': defaulted('The rim speed of a plain cast-iron plate limits it; a caution says so.'),
-  ...under('plate.slots[].', { id: label, angle: known, from: known, to: known, width: known, kind: known }),
-  ...under('plate.holes[].', { id: label, x: known, y: known, diameter: known }),
+  ...under('plate.slots[].', {
+    id: label,
+    angle: known,
+    from: known,
+    to: known,
+    width: known,
+    kind: known,
+    teeWidth: knowledge('How much of the lip carries the head of the bolt is not known.'),
+    lip: knowledge('What the lip of the tee slot carries is not judged.'),
+  }),
+  ...under('plate.holes[].', {
+    id: label,
+    x: known,
+    y: known,
+    diameter: known,
+    thread: defaulted('A plain hole.'),
+  }),
   'plate.residual': knowledge(
     'The unbalance of the bare plate is not known and is taken as nothing; a note says so.',
   ),
   ...under('plate.residual.', { amount: known, angle: known }),
 
-  ...under('stock[].', { id: label, name: ownName, mass: label, count: label, height: label }),
-  ...under('stock[].footprint', stockFootprint),
+  ...under('stock[].', {
+    id: label,
+    name: ownName,
+    mass: known,
+    count: label,
+    height: known,
+    hole: description('Its bolt hole is not known: it is listed to be bored.'),
+  }),
+  ...under('stock[].footprint', footprint),
+
+  clampingKit: description('Studs are listed as long as they are wanted, not by what the shop has.'),
+  ...under('clampingKit.studs[].', {
+    ...kit,
+    'item.thread': label,
+    'item.class': ownClass,
+    'item.length': label,
+  }),
+  ...under('clampingKit.straps[].', kit),
+  ...under('clampingKit.straps[].item.', stockStrap),
+  ...under('clampingKit.heels[].', {
+    ...kit,
+    'item.kind': label,
+    'item.size[]': label,
+    'item.heights[]': label,
+  }),
 
   'part.name': label,
   'part.material': label,
   'part.density': known,
+  'part.surface': defaulted('It counts as turned.'),
   'part.weighedMass': defaulted('The mass worked out from the drawing counts, with its greater doubt.'),
   ...under('part.bodies[].', {
     id: label,
@@ -126,26 +198,50 @@ export const FIELD_CLASSES: Readonly<Record<FieldPath, FieldMeaning>> = {
     id: label,
     name: ownName,
     kind: known,
-    mass: known,
+    mass: defaulted('A clamp weighs what its sizes in steel come to.'),
     facing: defaulted('Its length lies along its slot, else outward from the spindle axis.'),
     base: known,
     height: known,
     fixed: label,
     massCentre: defaulted('Its mass sits in the middle of its footprint at half its height.'),
-    clamp: knowledge('Nothing is known of its thread and strap; it holds nothing.'),
+    ...fastening,
+    order: description('The program puts the tightening in an order.'),
+    heel: clampUnknown,
+    packing: defaulted('This clamp has no packing of its own under the part.'),
+    boltFrom: defaulted('The bolt goes through the middle of the block.'),
+    diameter: known,
+    length: known,
+    held: knowledge('What holds it to the plate is not known.'),
+    press: clampUnknown,
   }),
   ...under('setups[].hardware[].at.', { slot: known, radius: known, hole: known, x: known, y: known }),
   ...under('setups[].hardware[].footprint', footprint),
   ...under('setups[].hardware[].massCentre', { ...point, '.z': known }),
-  ...under('setups[].hardware[].clamp.', {
+  ...under('setups[].hardware[].strap.', strap),
+  ...under('setups[].hardware[].heel.', {
+    kind: known,
+    'size[]': known,
+    height: clampUnknown,
+    from: defaulted("The heel stands flush with the strap's tail."),
+  }),
+  'setups[].hardware[].packing.size[]': known,
+  ...under('setups[].hardware[].stack[].', { stock: known, count: known }),
+  ...under('setups[].hardware[].throughPart', point),
+  'setups[].hardware[].size[]': known,
+  ...under('setups[].hardware[].held[].', {
+    at: defaulted('The bolt goes through its station.'),
+    ...fastening,
+  }),
+  ...under('setups[].hardware[].held[].at', point),
+  ...under('setups[].hardware[].press.', {
     thread: clampUnknown,
     class: clampUnknown,
     torque: clampUnknown,
     boltToWork: clampUnknown,
     boltToHeel: clampUnknown,
-    nose: defaulted('It presses at the distance from bolt to work, the way the strap faces.'),
+    nose: clampUnknown,
   }),
-  ...under('setups[].hardware[].clamp.nose', point),
+  ...under('setups[].hardware[].press.nose', point),
   'setups[].cut': knowledge('Nothing is cut in this setup, so no load of a cut is judged.'),
   ...under('setups[].cut.', {
     bore: known,
@@ -157,7 +253,8 @@ export const FIELD_CLASSES: Readonly<Record<FieldPath, FieldMeaning>> = {
   }),
   'setups[].speed': knowledge('No speed is chosen, and none is judged as the chosen one.'),
   ...under('setups[].criterion.', { kind: known, value: known }),
-  'setups[].frictionCoefficient': known,
+  'setups[].frictionCoefficient': defaulted('Friction follows from the table of surfaces.'),
+  'setups[].frictionState': defaulted('The surfaces count as oiled.'),
   'setups[].sheet': byProgram,
   ...under('setups[].sheet.', {
     size: byProgram,
@@ -179,6 +276,7 @@ export const FIELD_CLASSES: Readonly<Record<FieldPath, FieldMeaning>> = {
     placing: doubt,
     nutFactor: doubt,
     preloadScatter: doubt,
+    plateResidual: doubt,
   }),
   titleBlock: emptyBox,
   ...under('titleBlock.', { owner: emptyBox, by: emptyBox, approved: emptyBox, revision: emptyBox }),
