@@ -2,6 +2,7 @@
 import { crossSlideReach } from '../../src-core/clearance/clearance.ts'
 import { edgeBounds, ringEdges } from '../../src-core/geometry/edges.ts'
 import type { Ring } from '../../src-core/geometry/types.ts'
+import { isClamp, isCounterweight } from '../../src-core/job/schema.ts'
 import type { Mounted } from '../../src-core/mounting/types.ts'
 
 export interface SideBox {
@@ -75,10 +76,13 @@ export function sideScene(mounted: Mounted): SideScene {
   })
   boxes.push({ id: 'plate', kind: 'plate', z0: -plate.thickness, z1: 0, y0: -rim, y1: rim })
   const pieces = mounted.pieces.map((p): SideBox => {
-    const kind =
-      p.item.kind === 'packing' || p.item.kind === 'clamp' || p.item.kind === 'counterweight'
-        ? p.item.kind
-        : 'other'
+    const kind = isClamp(p.item)
+      ? 'clamp'
+      : isCounterweight(p.item)
+        ? 'counterweight'
+        : p.item.kind === 'packing'
+          ? 'packing'
+          : 'other'
     return { id: p.item.id, kind, z0: p.z0, z1: p.z1, ...heights([p.footprint]) }
   })
   boxes.push(...pieces.filter((p) => p.kind === 'packing'))

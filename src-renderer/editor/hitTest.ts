@@ -30,7 +30,8 @@ export function handles(mounted: Mounted, selected: Target | null): Handle[] {
   if (selected?.kind === 'part' || selected?.kind === 'turn-handle')
     return [{ target: { kind: 'turn-handle' }, at: turnHandleAt(mounted) }]
   if (selected?.kind === 'piece' || selected?.kind === 'nose-handle') {
-    const nose = mounted.pieces.find((p) => p.item.id === selected.id)?.item.clamp?.nose
+    const item = mounted.pieces.find((p) => p.item.id === selected.id)?.item
+    const nose = item?.kind === 'press' ? item.press?.nose : null
     if (nose) return [{ target: { kind: 'nose-handle', id: selected.id }, at: nose }]
   }
   return []

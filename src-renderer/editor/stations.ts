@@ -2,11 +2,11 @@
 import { polar } from '../../src-core/geometry/angles.ts'
 import { ROUNDING } from '../../src-core/geometry/tolerance.ts'
 import type { Point } from '../../src-core/geometry/types.ts'
-import type { Hardware, Plate } from '../../src-core/job/schema.ts'
+import type { At, Plate } from '../../src-core/job/schema.ts'
 import { roundTo } from './snap.ts'
 
 export interface Station {
-  readonly at: Hardware['at']
+  readonly at: At
   readonly point: Point
   /** mm from the point that was asked for. */
   readonly distance: number
@@ -15,7 +15,7 @@ export interface Station {
 /** The nearest place in a slot or hole; radius in steps of `step` mm. Null on a plate without either. */
 export function nearestStation(plate: Plate, p: Point, step: number): Station | null {
   let best: Station | null = null
-  const take = (at: Hardware['at'], point: Point, slack: number) => {
+  const take = (at: At, point: Point, slack: number) => {
     const distance = Math.hypot(point.x - p.x, point.y - p.y)
     if (!best || distance < best.distance - slack) best = { at, point, distance }
   }

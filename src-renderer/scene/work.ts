@@ -1,8 +1,24 @@
 /** Part and hardware as they lie on the plate, lowest first. */
 import { STANDINGS, standingOf, type Finding, type Standing } from '../../src-core/findings/finding.ts'
+import { pressPoint } from '../../src-core/mounting/press.ts'
+import type { HardwareKind } from '../../src-core/job/schema.ts'
 import type { Mounted, MountedPiece } from '../../src-core/mounting/types.ts'
 import type { Target } from '../editor/target.ts'
 import type { Emphasis, SceneItem } from './items.ts'
+
+/** What a piece looks like. */
+const HARDWARE_ROLE: Record<HardwareKind, SceneItem['role']> = {
+  clamp: 'clamp',
+  press: 'clamp',
+  bolt: 'clamp',
+  packing: 'packing',
+  bracket: 'bracket',
+  stop: 'bracket',
+  dowel: 'other',
+  other: 'other',
+  weight: 'counterweight',
+  counterweight: 'counterweight',
+}
 
 export interface Pointed {
   readonly selection: Target | null
@@ -95,7 +111,7 @@ function pieceItem(piece: MountedPiece, pointed: Pointed, flags: ReadonlyMap<str
   return {
     id: `piece:${id}`,
     layer: 'work',
-    role: kind,
+    role: HARDWARE_ROLE[kind],
     kind: 'region',
     rings: [piece.footprint],
     emphasis: { selected: is(pointed.selection), hovered: is(pointed.hover), flag: flags.get(id) ?? null },
@@ -109,7 +125,7 @@ function standingItems(
 ): SceneItem[] {
   const { id } = piece.item
   const items: SceneItem[] = [pieceItem(piece, pointed, flags)]
-  const nose = piece.item.clamp?.nose
+  const nose = pressPoint(piece)
   if (nose)
     items.push({
       id: `strap:${id}`,

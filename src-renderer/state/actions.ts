@@ -4,6 +4,7 @@ import { duplicateSetup } from '../editor/edits/setups.ts'
 import { movePiece, removePiece } from '../editor/edits/hardware.ts'
 import { centreAfterMove, setCentre, setTurn } from '../editor/edits/mounting.ts'
 import { centrePoint } from '../../src-core/mounting/mount.ts'
+import { isStationed } from '../../src-core/job/schema.ts'
 import { roundTo } from '../editor/snap.ts'
 import { COMMANDS, type Command, type CommandName } from '../../src-core/bridge/commands.ts'
 import { COPY_OUT } from './ask.ts'
@@ -155,7 +156,7 @@ function nudgeSelection({ jobs, session, results }: App, x: number, y: number): 
   }
   if (target?.kind !== 'piece') return
   const piece = setup.hardware.find((h) => h.id === target.id)
-  if (!piece || 'hole' in piece.at) return
+  if (!piece || !isStationed(piece) || 'hole' in piece.at) return
   const { at } = piece
   const moved =
     'slot' in at

@@ -67,7 +67,7 @@ export function blankJob(from: StartFrom): Job {
       : rectRing({ x: 0, y: 0 }, from.length, from.width, 0)
   return {
     format: 'evenswing-job',
-    version: 1,
+    version: 2,
     title: from.title,
     displayUnits: from.displayUnits,
     lathe: {

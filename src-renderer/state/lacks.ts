@@ -1,6 +1,7 @@
 /** What each step of the work has and what it still lacks, in a few words. */
 import type { Analysis } from '../../src-core/analysis/result.ts'
-import type { Job, Setup } from '../../src-core/job/schema.ts'
+import { fastenerOf } from '../../src-core/hardware/fastener.ts'
+import { isClamp, isCounterweight, type Job, type Setup } from '../../src-core/job/schema.ts'
 import { VERDICT_WORDS } from '../../src-core/verdict/speeds.ts'
 import { stepsAgainst, type Against } from './findingSteps.ts'
 import { plain, type Formatter } from '../../src-core/units/format.ts'
@@ -80,10 +81,13 @@ function mounting(job: Job, setup: Setup): Words {
 }
 
 function clamps(setup: Setup, analysis: Analysis | null): Words {
-  const list = setup.hardware.filter((h) => h.kind === 'clamp')
-  const incomplete = list.filter(
-    ({ clamp: c }) => !c?.thread || !c.class || !c.torque || !c.boltToWork || !c.boltToHeel || !c.nose,
-  )
+  const list = setup.hardware.filter(isClamp)
+  const incomplete = list.filter((h) => {
+    const f = fastenerOf(h)
+    if (!f?.thread || !f.strengthClass || !f.torque) return true
+    if (h.kind === 'clamp') return !h.heel
+    return h.kind === 'press' && (!h.press?.boltToWork || !h.press.boltToHeel || !h.press.nose)
+  })
   const factor = analysis?.clamping ? `, factor ${plain(analysis.clamping.factor, 1)} against slip` : ''
   return {
     summary: plural(list.length, 'clamp') + factor,
@@ -95,7 +99,7 @@ function clamps(setup: Setup, analysis: Analysis | null): Words {
 }
 
 function counterweights(job: Job, setup: Setup, analysis: Analysis | null, fmt: Formatter): Words {
-  const weights = setup.hardware.filter((h) => h.kind === 'counterweight')
+  const weights = setup.hardware.filter(isCounterweight)
   const left = analysis
     ? `, ${fmt.unbalance(analysis.unbalance.static_g_mm).replace(/\B(?=(\d{3})+\D)/g, '\u202f')} left`
     : ''

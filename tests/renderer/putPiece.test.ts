@@ -10,7 +10,7 @@ import { stockOf, usualChoice } from '../../src-core/hardware/choice.ts'
 import { CATALOGUE, catalogueKind } from '../../src-core/hardware/catalogue.ts'
 import { clampOnPart, likeIt, placed } from '../../src-renderer/editor/edits/putPiece.ts'
 import { blankJob, START } from '../../src-renderer/state/blankJob.ts'
-import { exampleJob } from './example.ts'
+import { boxOf, exampleJob } from './example.ts'
 
 const sound = (job: Job): boolean => checkJob(JSON.parse(serialiseJob(job))).ok
 
@@ -38,7 +38,7 @@ describe('put where it is wanted', () => {
     const mounted = mountSetup(now, 'op10')
     const region = mounted.bodies[0]!.regions[0]!
     for (const p of mounted.pieces) {
-      expect(distanceToRegion(region, p.item.clamp!.nose!)).toBe(0)
+      expect(distanceToRegion(region, boxOf(p.item).press!.nose!)).toBe(0)
       expect(distanceToRegion(region, p.at)).toBeGreaterThan(6)
       expect(p.z0).toBe(mounted.partFront)
     }
@@ -53,24 +53,24 @@ describe('put where it is wanted', () => {
   })
   test('a heel block goes under the heel of the clamp that is selected', () => {
     const example = exampleJob()
-    const clamp = example.setups[0]!.hardware.find((h) => h.kind === 'clamp')!
+    const clamp = example.setups[0]!.hardware.find((h) => h.kind === 'press')!
     const piece = placed(usualChoice('heel'), example, 'op10', mountSetup(example, 'op10'), clamp)!
     const bolt = mountSetup(example, 'op10').pieces.find((p) => p.item.id === clamp.id)!.at
-    const at = piece.at as { x: number; y: number }
-    expect(Math.hypot(at.x - bolt.x, at.y - bolt.y)).toBeCloseTo(clamp.clamp!.boltToHeel!, 0)
+    const at = boxOf(piece).at as { x: number; y: number }
+    expect(Math.hypot(at.x - bolt.x, at.y - bolt.y)).toBeCloseTo(boxOf(clamp).press!.boltToHeel!, 0)
   })
   test('another like it: a clamp holds elsewhere with the same data, loose packing goes through the axis', () => {
     const example = exampleJob()
     const mounted = mountSetup(example, 'op10')
-    const [clamp, packing] = ['clamp', 'packing'].map((k) =>
-      example.setups[0]!.hardware.find((h) => h.kind === k)!,
+    const [clamp, packing] = ['press', 'packing'].map((k) =>
+      boxOf(example.setups[0]!.hardware.find((h) => h.kind === k)),
     )
-    const more = likeIt(clamp!, example, 'op10', mounted)
-    expect(more.clamp).toMatchObject({ thread: clamp!.clamp!.thread, torque: clamp!.clamp!.torque })
+    const more = boxOf(likeIt(clamp!, example, 'op10', mounted))
+    expect(more.press).toMatchObject({ thread: clamp!.press!.thread, torque: clamp!.press!.torque })
     expect(more.at).not.toEqual(clamp!.at)
     expect(more.mass).toBe(clamp!.mass)
     const at = packing!.at as { x: number; y: number }
-    const opposite = likeIt(packing!, example, 'op10', mounted).at as { x: number; y: number }
+    const opposite = boxOf(likeIt(packing!, example, 'op10', mounted)).at as { x: number; y: number }
     expect(opposite.x + at.x).toBeCloseTo(0, 9)
     expect(opposite.y + at.y).toBeCloseTo(0, 9)
     expect(sound(addPiece(example, 'op10', more).job)).toBe(true)

@@ -7,7 +7,7 @@ import type { Guide, Target } from '../../src-renderer/editor/target.ts'
 import { turnHandleAt } from '../../src-renderer/editor/hitTest.ts'
 import { SelectTool } from '../../src-renderer/editor/tools/selectTool.ts'
 import * as history from '../../src-renderer/state/history.ts'
-import { exampleJob } from './example.ts'
+import { boxOf, exampleJob } from './example.ts'
 
 const PX = 2
 
@@ -128,24 +128,24 @@ describe('select tool', () => {
 
   test('a weight slides along its slot, stops at its end, and hops to a nearer slot', () => {
     drag([-110, 0], [-70, 6])
-    expect(bench.piece('w1').at).toEqual({ slot: 'S5', radius: 70 })
+    expect(boxOf(bench.piece('w1')).at).toEqual({ slot: 'S5', radius: 70 })
     tool.move(input(-300, 0))
-    expect(bench.piece('w1').at).toEqual({ slot: 'S5', radius: 134 })
+    expect(boxOf(bench.piece('w1')).at).toEqual({ slot: 'S5', radius: 134 })
     tool.move(input(-80, -80))
-    expect(bench.piece('w1').at).toMatchObject({ slot: 'S6' })
+    expect(boxOf(bench.piece('w1')).at).toMatchObject({ slot: 'S6' })
     tool.move(input(-80, -80, { shift: true }))
-    expect(bench.piece('w1').at).toMatchObject({ slot: 'S5' })
+    expect(boxOf(bench.piece('w1')).at).toMatchObject({ slot: 'S5' })
     tool.up(input(-80, -80))
     expect(bench.state.past).toHaveLength(1)
   })
 
   test('a strap keeps pointing at its nose while its bolt slides', () => {
     drag([0, 90], [0, 120])
-    const c1 = bench.piece('c1')
+    const c1 = boxOf(bench.piece('c1'))
     expect(c1.at).toEqual({ slot: 'S3', radius: 104 })
     expect(c1.facing).toBe(270)
-    expect(c1.clamp?.boltToWork).toBe(68)
-    expect(c1.clamp?.nose).toEqual({ x: 0, y: 36 })
+    expect(c1.press?.boltToWork).toBe(68)
+    expect(c1.press?.nose).toEqual({ x: 0, y: 36 })
   })
 
   test('the knob turns the part, in steps that catch on fifteens', () => {

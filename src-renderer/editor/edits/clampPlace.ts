@@ -3,14 +3,14 @@ import { directionOf, polar, turnBetween } from '../../../src-core/geometry/angl
 import { distanceToRegion } from '../../../src-core/geometry/nearest.ts'
 import type { Point } from '../../../src-core/geometry/types.ts'
 import { centredReach } from '../../../src-core/hardware/straps.ts'
-import type { Hardware, Slot } from '../../../src-core/job/schema.ts'
+import { isClamp, isStationed, type At, type Slot } from '../../../src-core/job/schema.ts'
 import { stationPoint } from '../../../src-core/mounting/station.ts'
 import { partAt } from '../../../src-core/mounting/partAt.ts'
 import type { Mounted } from '../../../src-core/mounting/types.ts'
 import { roundTo } from '../snap.ts'
 
 export interface ClampPlace {
-  readonly at: Hardware['at']
+  readonly at: At
   readonly nose: Point
   /** z of the face that the nose presses on. */
   readonly base: number
@@ -28,9 +28,9 @@ export function placeStrap(
 ): ClampPlace | null {
   const { plate } = mounted.job
   const clamps = mounted.setup.hardware
-    .filter((h) => h.kind === 'clamp')
-    .map((h) => stationPoint(plate, h.at))
-    .map((p) => directionOf(p))
+    .filter((h) => isClamp(h))
+    .filter(isStationed)
+    .map((h) => directionOf(stationPoint(plate, h.at)))
   let best: ClampPlace | null = null
   let widest = -1
   for (const slot of plate.slots) {

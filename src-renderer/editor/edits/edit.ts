@@ -5,6 +5,8 @@ import type { Hardware, Job, Setup } from '../../../src-core/job/schema.ts'
 export type JobDraft = Draft<Job>
 export type SetupDraft = Draft<Setup>
 export type HardwareDraft = Draft<Hardware>
+/** What is put on the plate, before it has an id. */
+export type Piece<H extends Hardware = Hardware> = H extends Hardware ? Omit<H, 'id'> : never
 
 export const editJob = (job: Job, recipe: (draft: JobDraft) => void): Job =>
   create(job, (draft) => {

@@ -12,6 +12,7 @@ function freeStation(job: Job, gone: { slot: string } | { hole: string }): Job {
   return editJob(job, (draft) => {
     for (const setup of draft.setups) {
       for (const piece of setup.hardware) {
+        if (!('at' in piece)) continue
         const stands =
           'slot' in gone
             ? 'slot' in piece.at && piece.at.slot === gone.slot

@@ -1,15 +1,14 @@
 /** A choice out of the catalogue put where it is wanted: a clamp onto the part, a heel block under a strap, packing under the part. */
 import { angleOf, opposite, polar, toDegrees } from '../../../src-core/geometry/angles.ts'
 import { findThread } from '../../../src-core/hardware/threads.ts'
-import type { Hardware, Job } from '../../../src-core/job/schema.ts'
+import { isBox, type At, type Box, type Hardware, type Job } from '../../../src-core/job/schema.ts'
 import { stationPoint, facingOf } from '../../../src-core/mounting/station.ts'
 import type { Mounted } from '../../../src-core/mounting/types.ts'
 import { placeStrap } from './clampPlace.ts'
+import type { Piece } from './edit.ts'
 import { freeStation } from './hardware.ts'
 import { roundTo } from '../snap.ts'
 import { pieceOf, type Choice } from '../../../src-core/hardware/choice.ts'
-
-type Piece = Omit<Hardware, 'id'>
 
 /** A strap where it would hold, its nose on the part; where no slot allows that, in a free slot and without a nose. */
 export function clampOnPart(
@@ -17,32 +16,35 @@ export function clampOnPart(
   job: Job,
   setupId: string,
   mounted: Mounted | null,
-): Piece | null {
+): Piece<Box> | null {
   const piece = pieceOf(choice, freeStation(job, setupId), mounted?.partFront ?? 0)
   return piece && onPart(piece, job, mounted)
 }
 
-function onPart(piece: Piece, job: Job, mounted: Mounted | null): Piece {
+function onPart(piece: Piece<Box>, job: Job, mounted: Mounted | null): Piece<Box> {
   if (!('rect' in piece.footprint)) return piece
   const [length, width] = piece.footprint.rect
-  const bolt = findThread(piece.clamp?.thread ?? '')?.diameter ?? 0
+  const bolt = findThread(piece.press?.thread ?? '')?.diameter ?? 0
   const place = mounted && placeStrap(mounted, { length, width, bolt })
   if (!place) return piece
   const { at, base, boltToWork, nose } = place
   // From the bolt in toward the axis, along its slot.
-  return { ...piece, at, base, facing: facingIn(job, at), clamp: { ...piece.clamp, boltToWork, nose } }
+  return { ...piece, at, base, facing: facingIn(job, at), press: { ...piece.press, boltToWork, nose } }
 }
 
 const without = <T extends object, K extends keyof T>(whole: T, key: K): Omit<T, K> =>
   Object.fromEntries(Object.entries(whole).filter(([k]) => k !== key)) as Omit<T, K>
+const withoutId = (item: Hardware): Piece =>
+  Object.fromEntries(Object.entries(item).filter(([k]) => k !== 'id')) as Piece
 
 /** One more of a piece that is on the plate: a clamp where it would hold too, anything else in a free slot or beside it. */
 export function likeIt(item: Hardware, job: Job, setupId: string, mounted: Mounted | null): Piece {
+  if (!isBox(item)) return withoutId(item)
   const copy = without(item, 'id')
   const rest = without(copy, 'facing')
-  if (item.kind === 'clamp') {
-    const clamp = without(item.clamp ?? {}, 'nose')
-    return onPart({ ...rest, at: freeStation(job, setupId), clamp }, job, mounted)
+  if (item.kind === 'press') {
+    const press = without(item.press ?? {}, 'nose')
+    return onPart({ ...rest, at: freeStation(job, setupId), press }, job, mounted)
   }
   if ('slot' in item.at) return { ...rest, at: freeStation(job, setupId) }
   const at = stationPoint(job.plate, item.at)
@@ -51,7 +53,7 @@ export function likeIt(item: Hardware, job: Job, setupId: string, mounted: Mount
   return { ...copy, at: { x: roundTo(other.x, 0.01), y: roundTo(other.y, 0.01) } }
 }
 
-function facingIn(job: Job, at: Hardware['at']): number {
+function facingIn(job: Job, at: At): number {
   const p = stationPoint(job.plate, at)
   return roundTo(opposite(toDegrees(angleOf(p))), 0.1)
 }
@@ -81,9 +83,9 @@ export function placed(
   }
 }
 
-function heelPoint(job: Job, chosen: Hardware | null): Hardware['at'] {
-  if (chosen?.kind !== 'clamp') return { x: 0, y: roundTo(-job.plate.diameter / 3, 1) }
+function heelPoint(job: Job, chosen: Hardware | null): At {
+  if (chosen?.kind !== 'press') return { x: 0, y: roundTo(-job.plate.diameter / 3, 1) }
   const bolt = stationPoint(job.plate, chosen.at)
-  const back = polar(chosen.clamp?.boltToHeel ?? 30, facingOf(job.plate, chosen) + 180)
+  const back = polar(chosen.press?.boltToHeel ?? 30, facingOf(job.plate, chosen) + 180)
   return { x: roundTo(bolt.x + back.x, 0.1), y: roundTo(bolt.y + back.y, 0.1) }
 }

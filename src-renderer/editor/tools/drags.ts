@@ -4,7 +4,7 @@ import { placePoint } from '../../../src-core/mounting/place.ts'
 import { angleOf, toDegrees, wholeTurn } from '../../../src-core/geometry/angles.ts'
 import { ringEdges } from '../../../src-core/geometry/edges.ts'
 import type { Point } from '../../../src-core/geometry/types.ts'
-import { isPrism, type Job } from '../../../src-core/job/schema.ts'
+import { isPrism, isStationed, type Job } from '../../../src-core/job/schema.ts'
 import type { Mounted } from '../../../src-core/mounting/types.ts'
 import { movePiece, moveNose } from '../edits/hardware.ts'
 import { centreAfterMove, setCentre, setTurn } from '../edits/mounting.ts'
@@ -100,9 +100,10 @@ export function turnPart(mounted: Mounted, from: Point): Drag<Guide> {
 export function slidePiece(mounted: Mounted, id: string, from: Point, words: Words): Drag<Guide> | null {
   const { job, setup } = mounted
   const piece = mounted.pieces.find((p) => p.item.id === id)
-  if (!piece) return null
-  const loose = !('slot' in piece.item.at) && !('hole' in piece.item.at)
-  const kept = 'slot' in piece.item.at ? piece.item.at.slot : null
+  if (!piece || !isStationed(piece.item)) return null
+  const stands = piece.item.at
+  const loose = !('slot' in stands) && !('hole' in stands)
+  const kept = 'slot' in stands ? stands.slot : null
   return {
     label: `Move ${piece.item.name ?? piece.item.kind} ${id}`,
     at: (input) => {
@@ -134,7 +135,7 @@ function slotOnly(held: boolean, slot: string | null, job: Job) {
 export function slideNose(mounted: Mounted, id: string, words: Words): Drag<Guide> | null {
   const { job, setup } = mounted
   const piece = mounted.pieces.find((p) => p.item.id === id)
-  if (!piece?.item.clamp?.nose) return null
+  if (piece?.item.kind !== 'press' || !piece.item.press?.nose) return null
   return {
     label: `Move the nose of ${id}`,
     at: (input) => {

@@ -4,6 +4,9 @@ import type { Formatter } from '../../../src-core/units/format.ts'
 
 type Value<S extends Section> = LibraryItem<S>['value']
 
+const threadOf = (piece: Value<'hardware'>): string =>
+  (piece.kind === 'clamp' ? piece.stud.thread : piece.press?.thread) ?? ''
+
 export function itemWords(section: Section, { value }: LibraryItem, format: Formatter): string {
   switch (section) {
     case 'lathes': {
@@ -16,7 +19,9 @@ export function itemWords(section: Section, { value }: LibraryItem, format: Form
     }
     case 'hardware': {
       const piece = value as Value<'hardware'>
-      return [piece.kind, piece.clamp?.thread, format.mass(piece.mass)].filter(Boolean).join(', ')
+      return [piece.kind, threadOf(piece), piece.mass ? format.mass(piece.mass) : '']
+        .filter(Boolean)
+        .join(', ')
     }
     case 'weights': {
       const weight = value as Value<'weights'>
