@@ -4,7 +4,7 @@
  */
 import { analyse } from '../../src-core/analysis/analyse.ts'
 import type { Point } from '../../src-core/geometry/types.ts'
-import type { Footprint, Hardware, Job, StockItem } from '../../src-core/job/schema.ts'
+import { isBox, type Footprint, type Hardware, type Job, type StockItem } from '../../src-core/job/schema.ts'
 import { block, bore, disc, jobWith, partOf, piece } from './jobs.ts'
 
 /** Mulberry32: the same numbers for the same seed. */
@@ -64,7 +64,7 @@ export function trialJob(seed: number, size: TrialSize): Job {
       between(0.3, 0.8),
       { x: between(-110, 110), y: between(-110, 110) },
       {
-        kind: 'clamp',
+        kind: 'press',
         footprint: { rect: [between(40, 80), 28] },
         facing: between(0, 359),
         base: chance(0.5) ? 0 : 30,
@@ -285,7 +285,7 @@ function canStand(job: Job, stack: GridStack, at: Point, angle: number, boltDiam
   }
   if (top < bottom) return false
   return setup.hardware.every((h) => {
-    if (!('x' in h.at)) throw new Error('trial hardware stands at points')
+    if (!isBox(h) || !('x' in h.at)) throw new Error('trial hardware stands at points')
     return h.base >= stack.height || apart(grown, polygonOf(h.footprint, h.at, h.facing ?? 0))
   })
 }

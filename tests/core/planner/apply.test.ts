@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
-import type { Job, StockItem } from '../../../src-core/job/schema.ts'
+import { isBox, type Job, type StockItem } from '../../../src-core/job/schema.ts'
 import { applyPlan, type Appliable } from '../../../src-core/planner/apply.ts'
 import { jobWith } from '../../helpers/jobs.ts'
 import { expectNear } from '../../helpers/near.ts'
@@ -29,7 +29,11 @@ const planOf = (stack: { stock: string; count: number }[], mass: number): Applia
   turn_deg: null,
   replaces: [],
 })
-const added = (plan: Appliable) => applyPlan(job, 'op10', plan).setups[0]!.hardware[0]!
+const added = (plan: Appliable) => {
+  const piece = applyPlan(job, 'op10', plan).setups[0]!.hardware[0]!
+  if (!isBox(piece)) throw new Error(piece.kind)
+  return piece
+}
 
 test('a mixed stack lies widest undermost, with its mass at the height that makes', () => {
   // Slab 0.6 kg at 15, discs 0.4 kg at 30 + 10 = 40, bolt set 0.15 kg half-way up 50: (9 + 16 + 3.75) / 1.15.

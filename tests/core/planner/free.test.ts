@@ -69,7 +69,7 @@ describe('a stack in a slot beside one body and one clamp', () => {
     fc.assert(
       fc.property(body, clamp, footprint, degrees, (outline, [at, facing, length], shape, angle) => {
         const held: Hardware = piece('c1', 0.5, at, {
-          kind: 'clamp',
+          kind: 'press',
           footprint: { rect: [length, 28] },
           facing,
           base: 0,
@@ -190,7 +190,7 @@ describe('worked by hand', () => {
       'c1',
       0.6,
       { slot: 'S', radius: 110 },
-      { kind: 'clamp', footprint: { rect: [90, 28] }, base: 30 },
+      { kind: 'press', footprint: { rect: [90, 28] }, base: 30 },
     )
     const j = job({ part: partOf([disc('b', { x: 0, y: 0 }, 60, 20)]), setup: { hardware: [clamp] } })
     const ranges = only(j, { circle: 20 }, 25)

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { flattenRing } from '../../../src-core/geometry/flatten.ts'
 import { checkJob } from '../../../src-core/job/parse.ts'
-import type { Hardware, Job } from '../../../src-core/job/schema.ts'
+import { isBox, type Box, type Job } from '../../../src-core/job/schema.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { applyPlan } from '../../../src-core/planner/apply.ts'
 import { planCounterweights } from '../../../src-core/planner/plan.ts'
@@ -119,15 +119,17 @@ describe('every plan of forty invented shops', () => {
       for (const plan of planCounterweights(job, 'op10').plans) {
         const applied = applyPlan(job, 'op10', plan)
         const setup = applied.setups[0]!
-        const residualWith = (change: (h: Hardware) => Hardware, id: string) =>
+        const residualWith = (change: (h: Box) => Box, id: string) =>
           analyse(
             {
               ...applied,
-              setups: [{ ...setup, hardware: setup.hardware.map((h) => (h.id === id ? change(h) : h)) }],
+              setups: [
+                { ...setup, hardware: setup.hardware.map((h) => (h.id === id && isBox(h) ? change(h) : h)) },
+              ],
             },
             'op10',
           ).unbalance.static_g_mm
-        const own = setup.hardware.filter((h) => h.kind === 'counterweight')
+        const own = setup.hardware.filter(isBox).filter((h) => h.kind === 'counterweight')
         const wrong = own.flatMap((h) =>
           [0.98, 1.02].map((k) => residualWith((w) => ({ ...w, mass: w.mass * k }), h.id)),
         )

@@ -198,10 +198,10 @@ describe('moves', () => {
         'c1',
         0.9,
         { slot: 'S3', radius: 95 },
-        { kind: 'clamp', footprint: { rect: [90, 28] }, base: 30, height: 40, fixed: false },
+        { kind: 'press', footprint: { rect: [90, 28] }, base: 30, height: 40, fixed: false },
       ),
       facing: 270,
-      clamp: { nose: { x: 0, y: 45 } },
+      press: { nose: { x: 0, y: 45 } },
     }
     const job = {
       ...jobWith({
@@ -217,8 +217,9 @@ describe('moves', () => {
     const by = plan.moves[0]!.radius_mm - 95
     expect(by).toBeLessThan(0)
     const moved = applyPlan(job, 'op10', plan).setups[0]!.hardware[0]!
-    expect(moved.clamp!.nose!.x).toBeCloseTo(0, 9)
-    expect(moved.clamp!.nose!.y).toBeCloseTo(45 + by, 9)
+    if (moved.kind !== 'press') throw new Error(moved.kind)
+    expect(moved.press!.nose!.x).toBeCloseTo(0, 9)
+    expect(moved.press!.nose!.y).toBeCloseTo(45 + by, 9)
     // Inward is better all the way, but the part ends at y = 30 and the nose keeps 4 mm inside.
     expect(45 + by).toBeCloseTo(34, 6)
   })
