@@ -25,7 +25,7 @@ export function compareJobs(before: Job, after: Job): readonly Change[] {
 }
 
 const ORDER: readonly string[] = [
-  'title', 'partNumber', 'notes', 'displayUnits', 'lathe', 'plate', 'stock', 'part', 'setups', 'uncertainty', 'titleBlock', 'runs',
+  'title', 'partNumber', 'notes', 'displayUnits', 'lathe', 'plate', 'stock', 'clampingKit', 'part', 'setups', 'uncertainty', 'titleBlock', 'runs',
 ] // prettier-ignore
 
 interface Walk {
@@ -57,8 +57,14 @@ const START = (key: string): Here => ({
   setup: null,
   item: null,
   thing:
-    { lathe: 'Lathe', plate: 'Plate', part: 'Part', uncertainty: 'Doubts', titleBlock: 'Title block' }[key] ??
-    '',
+    {
+      lathe: 'Lathe',
+      plate: 'Plate',
+      clampingKit: 'Clamping kit',
+      part: 'Part',
+      uncertainty: 'Doubts',
+      titleBlock: 'Title block',
+    }[key] ?? '',
 })
 
 function compareValues(walk: Walk, path: string, before: unknown, after: unknown, here: Here): void {
@@ -183,6 +189,9 @@ const NOUNS: Readonly<Record<string, string>> = {
   slots: 'Slot',
   holes: 'Hole',
   stock: 'Stock',
+  studs: 'Studs',
+  straps: 'Straps',
+  heels: 'Heels',
   bodies: 'Body',
   bores: 'Bore',
   setups: 'Setup',

@@ -130,7 +130,11 @@ export function sampleOf(schema: Schema, choice: number): unknown {
   const make = (outer: Schema, path: string): unknown => {
     const { inner } = bare(outer)
     const def = defOf(inner)
-    if (def.type === 'union') return make(def.options[choice % def.options.length]!, path)
+    if (def.type === 'union') {
+      // Each time round a longer union, the shorter ones within it take their next option.
+      const turn = def.options.length > 3 ? choice : choice + Math.floor(choice / 6)
+      return make(def.options[turn % def.options.length]!, path)
+    }
     const steps = stepsOf(inner, path)
     if (steps === null) {
       const fit = candidates(inner, ++n).find((c) => fits(inner, c))
