@@ -28,6 +28,7 @@ export default defineConfig({
           name: 'renderer',
           environment: 'happy-dom',
           include: ['tests/renderer/**/*.test.ts'],
+          testTimeout: 60_000,
         },
       },
       {
