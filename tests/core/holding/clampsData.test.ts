@@ -78,13 +78,13 @@ test('defaults: dry nut factor, and friction no higher than any pair of steel wi
 })
 
 describe('a clamp that cannot be judged', () => {
-  const clamps = link.setups.find((s) => s.id === 'op10')!.hardware.filter((h) => h.kind === 'clamp')
+  const clamps = link.setups.find((s) => s.id === 'op10')!.hardware.filter((h) => h.kind === 'press')
   /** The named clamps without a torque; all others with so much of it. */
   const blind = (ids: readonly string[], torque: number): Job =>
     withSetup((s) => ({
       ...s,
       hardware: s.hardware.map((h): Hardware =>
-        h.kind === 'clamp' ? { ...h, clamp: { ...h.clamp, torque: ids.includes(h.id) ? null : torque } } : h,
+        h.kind === 'press' ? { ...h, press: { ...h.press, torque: ids.includes(h.id) ? null : torque } } : h,
       ),
     }))
   const state = (job: Job) => analyse(job, 'op10').verdict.state
@@ -113,7 +113,7 @@ describe('a clamp that cannot be judged', () => {
   })
 
   test('a part that nothing holds is a stop', () => {
-    const job = withSetup((s) => ({ ...s, hardware: s.hardware.filter((h) => h.kind !== 'clamp') }))
+    const job = withSetup((s) => ({ ...s, hardware: s.hardware.filter((h) => h.kind !== 'press') }))
     expect(analyse(job, 'op10').verdict).toMatchObject({ state: 'stop', reason: 'Nothing holds the part' })
     expect(analyse(job, 'op10').ceiling).toEqual({ rpm: 0, limit: 'finding' })
   })
