@@ -24,6 +24,7 @@ export const COMMANDS = {
   redo: { label: 'Redo', keys: ['Ctrl+y', 'Ctrl+Shift+z'] },
   draw: { label: 'Draw the part', keys: ['Ctrl+d', 'd'] },
   catalogue: { label: 'Hardware by size and material', keys: ['Ctrl+l', 'h'] },
+  fourStraps: { label: 'Four straps where they hold', keys: ['Ctrl+Shift+k', '4'] },
   planner: { label: 'Plan counterweights', keys: ['Ctrl+b'] },
   copySetup: { label: 'Add a setup', keys: [] },
   turnByHand: { label: 'Turn by hand', keys: ['Ctrl+t', 't'] },

@@ -7,7 +7,8 @@ import type { Box, Footprint } from '../job/schema.ts'
 import { discArea } from '../geometry/discArea.ts'
 import { USUAL_HEEL_BLOCKS } from './heels.ts'
 import { acrossCorners, nutSize, nutVolume } from './nuts.ts'
-import { strapClampVolume } from './straps.ts'
+import { USUAL_STRAPS, strapVolume } from './straps.ts'
+import { strapOf } from './usualClamp.ts'
 import { rodVolume } from './threads.ts'
 
 export type CatalogueKindName =
@@ -35,7 +36,7 @@ export interface CatalogueKind {
   readonly label: string
   /** What is and what is not in the mass. */
   readonly counts: string
-  readonly hardware: Box['kind']
+  readonly hardware: Exclude<Box['kind'], 'press'> | 'clamp'
   readonly threaded: boolean
   /** May be listed among the stock that the planner draws on. */
   readonly stock: boolean
@@ -60,27 +61,23 @@ export const CATALOGUE: readonly CatalogueKind[] = [
   {
     name: 'strap',
     label: 'Strap clamp',
-    counts: 'Strap less its slot, with stud, nut and washer.',
-    hardware: 'press',
+    counts: 'The strap alone; stud, nut, washer, heel and packing are weighed with it where it stands.',
+    hardware: 'clamp',
     threaded: true,
     stock: false,
-    fields: [LENGTH, WIDTH, THICKNESS, { key: 'height', label: 'Underside to top of stud' }],
-    usual: [
-      { thread: 'M8', sizes: { length: 60, width: 20, thickness: 10, height: 28 } },
-      { thread: 'M10', sizes: { length: 80, width: 25, thickness: 12, height: 35 } },
-      { thread: 'M12', sizes: { length: 100, width: 30, thickness: 15, height: 42 } },
-      { thread: 'M16', sizes: { length: 125, width: 40, thickness: 20, height: 55 } },
-      { thread: '3/8-16', sizes: { length: 76.2, width: 25.4, thickness: 12.7, height: 38.1 } },
-      { thread: '1/2-13', sizes: { length: 101.6, width: 31.75, thickness: 15.875, height: 44.45 } },
-    ],
-    shape: (s, thread) => ({
-      volume: strapClampVolume(
-        { length: s('length'), width: s('width'), thickness: s('thickness'), height: s('height') },
-        thread,
-      ),
-      footprint: { rect: [s('length'), s('width')] },
-      height: s('height'),
-    }),
+    fields: [LENGTH, WIDTH, THICKNESS],
+    usual: USUAL_STRAPS.map(({ thread, length, width, thickness }) => ({
+      thread,
+      sizes: { length, width, thickness },
+    })),
+    shape: (s, thread) => {
+      const size = { length: s('length'), width: s('width'), thickness: s('thickness') }
+      return {
+        volume: strapVolume(strapOf(size, thread?.name ?? '')),
+        footprint: { rect: [size.length, size.width] },
+        height: size.thickness,
+      }
+    },
   },
   {
     name: 'stud',

@@ -1,10 +1,9 @@
 /** One choice out of the catalogue: a kind in a size, a thread and a material, and what it makes. */
 import { findMaterial } from '../job/materials.ts'
-import { findThread, usualClass } from './threads.ts'
+import { findThread } from './threads.ts'
 import type { At, Box, StockItem } from '../job/schema.ts'
 import { catalogueKind, type CatalogueKindName, type Shape, type SizeName, type Sizes } from './catalogue.ts'
-import { usualTorque } from './preload.ts'
-import { centredReach } from './straps.ts'
+import { usualClamp, type ClampPattern } from './usualClamp.ts'
 
 export interface Choice {
   readonly kind: CatalogueKindName
@@ -43,11 +42,11 @@ export function nameOf(choice: Choice): string {
 }
 const tidy = (v: number) => String(Number(v.toFixed(2)))
 
-/** A piece to stand at a station, its underside at `base`; null where it has no mass. */
+/** A piece to stand at a station, its underside at `base`; null where it has no mass, and for a clamp, which is no box. */
 export function pieceOf(choice: Choice, at: At, base: number): Omit<Box, 'id'> | null {
   const kind = catalogueKind(choice.kind)
   const mass = massOf(choice)
-  if (mass === null) return null
+  if (mass === null || kind.hardware === 'clamp') return null
   const { footprint, height, massCentre } = shapeOf(choice)
   return {
     kind: kind.hardware,
@@ -59,21 +58,14 @@ export function pieceOf(choice: Choice, at: At, base: number): Omit<Box, 'id'> |
     height,
     fixed: kind.hardware !== 'counterweight',
     ...(massCentre ? { massCentre } : {}),
-    ...(choice.kind === 'strap' ? { press: pressOf(choice) } : {}),
   }
 }
 
-/** Tightened by hand to half of the usual torque: the lever of a strap bends it. */
-function pressOf({ thread, sizes }: Choice): NonNullable<Box['press']> {
-  const found = findThread(thread)
-  const strength = found ? usualClass(found) : null
-  const torque = found && strength ? usualTorque(found, strength) : null
-  return {
-    thread,
-    class: strength,
-    torque: torque === null ? null : Number((torque * 0.5).toPrecision(2)),
-    boltToHeel: Math.round(centredReach(sizes.length ?? 80)),
-  }
+/** A strap clamp of a choice; null where it is of another kind or leaves nothing. */
+export function clampOf(choice: Choice, packed: boolean): ClampPattern | null {
+  if (choice.kind !== 'strap' || massOf(choice) === null) return null
+  const { length = 0, width = 0, thickness = 0 } = choice.sizes
+  return usualClamp({ length, width, thickness }, choice.thread, packed)
 }
 
 /** As stock; null where it has no mass or is nothing that could serve as a weight. */

@@ -107,6 +107,7 @@ export function menuTemplate(port: MenuPort): Item[] {
         item('draw'),
         item('shop'),
         item('catalogue'),
+        item('fourStraps'),
         item('copySetup'),
         line,
         item('planner'),

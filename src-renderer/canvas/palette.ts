@@ -54,6 +54,9 @@ function rolesOf(c: {
   clampEdge: string
   brass: string
   brassEdge: string
+  off: string
+  heel: string
+  nut: string
   bolt: string
   boltEdge: string
   axis: string
@@ -80,6 +83,10 @@ function rolesOf(c: {
     packing: { fill: c.packing, stroke: c.packingEdge, width: 1 },
     'packing-hidden': { stroke: c.packingHidden, width: 1, dash: DASH.hidden },
     clamp: { fill: c.clamp, stroke: c.clampEdge, width: 1.25, lift: 5 },
+    // Its toe presses on nothing.
+    'strap-off': { fill: c.off, stroke: c.clampEdge, width: 1.5, lift: 5 },
+    heel: { fill: c.heel, stroke: c.clampEdge, width: 1, lift: 2 },
+    nut: { fill: c.nut, stroke: c.boltEdge, width: 1 },
     bracket: { fill: c.clamp, stroke: c.clampEdge, width: 1.25, lift: 4 },
     other: { fill: c.clamp, stroke: c.clampEdge, width: 1.25, lift: 4 },
     counterweight: { fill: c.brass, stroke: c.brassEdge, width: 1.5, lift: 4 },
@@ -97,6 +104,7 @@ function rolesOf(c: {
     handle: { fill: c.guide, stroke: c.ground, width: 1.5 },
     guide: { stroke: c.guide, width: 1.5, casing: c.ground, dash: DASH.hidden },
     'guide-text': plain,
+    'fault-text': plain,
     photograph: plain,
     // Colours of six digits; two more let a photograph show through.
     'part-traced': { fill: `${c.part}38`, stroke: c.partEdge, width: 1.75, casing: c.ground },
@@ -117,7 +125,7 @@ export const LIGHT: Palette = {
     plate: '#d3d4d0', plateEdge: '#7e8382', recess: '#4c5152', recessEdge: '#2d3132',
     part: '#3a5aa8', partEdge: '#14254f', pocket: '#2a437f', scribe: '#f2f6ff',
     packing: '#a9adac', packingEdge: '#6c7171', packingHidden: 'rgba(225,234,255,0.6)',
-    clamp: '#4a5053', clampEdge: '#1d2122', brass: '#d2a955', brassEdge: '#70521a', bolt: '#e3e4e0', boltEdge: '#25292a',
+    clamp: '#4a5053', clampEdge: '#1d2122', off: '#c2281d', heel: '#6b7175', nut: '#b9bdbc', brass: '#d2a955', brassEdge: '#70521a', bolt: '#e3e4e0', boltEdge: '#25292a',
     axis: '#1c2021', mark: '#1c2021', guide: '#0b57d0', ground: '#ffffff',
   }),
   verdict: { go: '#1b7a4b', caution: '#a96400', 'not-judged': '#6941b0', stop: '#c2281d' },
@@ -134,7 +142,7 @@ export const DARK: Palette = {
     plate: '#454c4f', plateEdge: '#828b8f', recess: '#101415', recessEdge: '#6b7478',
     part: '#3f64b8', partEdge: '#b5c9ff', pocket: '#2c4887', scribe: '#eef3ff',
     packing: '#6d7578', packingEdge: '#9aa3a6', packingHidden: 'rgba(205,220,255,0.55)',
-    clamp: '#23282a', clampEdge: '#a3acaf', brass: '#c69a45', brassEdge: '#f1d59a', bolt: '#c9cfd1', boltEdge: '#0e1112',
+    clamp: '#23282a', clampEdge: '#a3acaf', off: '#b3342a', heel: '#3d4447', nut: '#9aa2a5', brass: '#c69a45', brassEdge: '#f1d59a', bolt: '#c9cfd1', boltEdge: '#0e1112',
     axis: '#f4f2ec', mark: '#f4f2ec', guide: '#8fb7ff', ground: '#15191b',
   }),
   verdict: { go: '#5fcf95', caution: '#f0b341', 'not-judged': '#c4a6ff', stop: '#ff7a6b' },

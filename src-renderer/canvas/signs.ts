@@ -22,12 +22,14 @@ const TEXT = {
   tag: { size: 12, weight: 'bold', back: true },
   'machine-label': { size: 12, weight: 'normal', back: false },
   'guide-text': { size: 14, weight: 'bold', back: true },
+  'fault-text': { size: 13, weight: 'bold', back: true },
 } as const
 
 export function paintText(ctx: CanvasRenderingContext2D, item: Item<'text'>, brush: Brush): void {
   const { text: colours } = brush.palette
   const style = item.role in TEXT ? TEXT[item.role as keyof typeof TEXT] : TEXT.label
-  const note = item.role === 'guide-text'
+  const isFault = item.role === 'fault-text'
+  const note = item.role === 'guide-text' || isFault
   upright(ctx, item.at, brush, () => {
     ctx.font = `${style.weight} ${style.size}px ${FONT}`
     ctx.textBaseline = 'middle'
@@ -38,11 +40,13 @@ export function paintText(ctx: CanvasRenderingContext2D, item: Item<'text'>, bru
       const pad = note ? 8 : 4
       const w = ctx.measureText(item.text).width + 2 * pad
       const h = style.size + (note ? 10 : 5)
-      ctx.fillStyle = note
-        ? item.emphasis?.selected
-          ? brush.palette.verdict.go
-          : colours.noteBack
-        : colours.tagBack
+      ctx.fillStyle = isFault
+        ? brush.palette.verdict.stop
+        : note
+          ? item.emphasis?.selected
+            ? brush.palette.verdict.go
+            : colours.noteBack
+          : colours.tagBack
       ctx.beginPath()
       ctx.roundRect(ctx.textAlign === 'center' ? x - w / 2 : x - pad, y - h / 2, w, h, note ? 4 : 3)
       ctx.fill()

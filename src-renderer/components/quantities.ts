@@ -44,6 +44,7 @@ export const QUANTITIES = {
   },
   angle: same('deg', 'an angle', { unit: 'deg', label: '°', decimals: 3 }),
   rpm: same('', 'a speed', { unit: '', label: 'rpm', decimals: 1 }),
+  seconds: same('', 'a time in seconds', { unit: '', label: 's', decimals: 2 }),
   torque: {
     job: 'N m',
     words: 'a torque',

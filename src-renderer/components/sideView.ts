@@ -3,10 +3,13 @@ import { crossSlideReach } from '../../src-core/clearance/clearance.ts'
 import { edgeBounds, ringEdges } from '../../src-core/geometry/edges.ts'
 import type { Ring } from '../../src-core/geometry/types.ts'
 import { isClamp, isCounterweight } from '../../src-core/job/schema.ts'
-import type { Mounted } from '../../src-core/mounting/types.ts'
+import { toeLies } from '../../src-core/mounting/toeLies.ts'
+import type { Mounted, MountedPiece, MountedSolid, SolidRole } from '../../src-core/mounting/types.ts'
 
 export interface SideBox {
+  /** Of the piece or body, which is chosen with it. */
   readonly id: string
+  readonly key: string
   readonly kind:
     | 'plate'
     | 'nose'
@@ -14,6 +17,10 @@ export interface SideBox {
     | 'pocket'
     | 'packing'
     | 'clamp'
+    | 'strap-off'
+    | 'heel'
+    | 'stud'
+    | 'nut'
     | 'counterweight'
     | 'other'
     | 'bore'
@@ -45,21 +52,62 @@ function heights(rings: readonly Ring[]): { y0: number; y1: number } {
   return { y0, y1 }
 }
 
+/** A solid at its true heights, as wide as its outline is from top to bottom. */
+function sideSolid(mounted: Mounted, piece: MountedPiece, solid: MountedSolid, i: number): SideBox {
+  const { id } = piece.item
+  return {
+    id,
+    key: `${id}:${i}`,
+    kind: kindOf(mounted, piece, solid.role),
+    z0: solid.z0,
+    z1: solid.z1,
+    ...heights([solid.ring]),
+  }
+}
+
+function kindOf(mounted: Mounted, { item, toe }: MountedPiece, role: SolidRole): SideBox['kind'] {
+  switch (role) {
+    case 'strap':
+      return toe && toeLies(mounted, toe) !== null ? 'strap-off' : 'clamp'
+    case 'heel':
+    case 'stud':
+    case 'nut':
+    case 'packing':
+      return role
+    case 'washer':
+      return 'nut'
+    case 'weight':
+      return 'counterweight'
+    case 'block':
+    case 'dowel':
+      return isClamp(item) ? 'clamp' : isCounterweight(item) ? 'counterweight' : 'other'
+  }
+}
+
 export function sideScene(mounted: Mounted): SideScene {
   const { plate, lathe } = mounted.job
   const rim = plate.diameter / 2
   const boxes: SideBox[] = []
-  const front = Math.max(mounted.partFront, ...mounted.pieces.map((p) => p.z1), 40)
+  const front = Math.max(mounted.partFront, ...mounted.pieces.flatMap((p) => p.solids.map((s) => s.z1)), 40)
   const z0 = -plate.thickness * 2.6
   const swing = lathe.swingOverBed / 2
   const y0 = -swing - lathe.swingOverBed * 0.09
   const gap = lathe.gap?.open ? lathe.gap : null
   const z1 = Math.max(front * 1.25 + 20, gap ? gap.width + 40 : 0)
-  boxes.push({ id: 'bed', kind: 'bed', z0: gap ? Math.min(gap.width, z1) : z0, z1, y0, y1: -swing })
+  boxes.push({
+    id: 'bed',
+    key: 'bed',
+    kind: 'bed',
+    z0: gap ? Math.min(gap.width, z1) : z0,
+    z1,
+    y0,
+    y1: -swing,
+  })
   const reach = crossSlideReach(mounted)
   if (reach !== null && reach < z1)
     boxes.push({
       id: 'cross-slide',
+      key: 'cross-slide',
       kind: 'cross-slide',
       z0: Math.max(z0, reach),
       z1,
@@ -68,28 +116,21 @@ export function sideScene(mounted: Mounted): SideScene {
     })
   boxes.push({
     id: 'nose',
+    key: 'nose',
     kind: 'nose',
     z0,
     z1: -plate.thickness,
     y0: -Math.max(plate.bore, rim * 0.4) / 1.6,
     y1: Math.max(plate.bore, rim * 0.4) / 1.6,
   })
-  boxes.push({ id: 'plate', kind: 'plate', z0: -plate.thickness, z1: 0, y0: -rim, y1: rim })
-  const pieces = mounted.pieces.map((p): SideBox => {
-    const kind = isClamp(p.item)
-      ? 'clamp'
-      : isCounterweight(p.item)
-        ? 'counterweight'
-        : p.item.kind === 'packing'
-          ? 'packing'
-          : 'other'
-    return { id: p.item.id, kind, z0: p.z0, z1: p.z1, ...heights([p.footprint]) }
-  })
-  boxes.push(...pieces.filter((p) => p.kind === 'packing'))
+  boxes.push({ id: 'plate', key: 'plate', kind: 'plate', z0: -plate.thickness, z1: 0, y0: -rim, y1: rim })
+  const solids = mounted.pieces.flatMap((p) => p.solids.map((solid, i) => sideSolid(mounted, p, solid, i)))
+  boxes.push(...solids.filter((b) => b.kind === 'packing'))
   for (const { body, regions, z0: back, z1: face } of mounted.bodies) {
     if (regions.length === 0) continue
     boxes.push({
       id: body.id,
+      key: `body:${body.id}`,
       kind: body.effect === 'adds' ? 'body' : 'pocket',
       z0: back,
       z1: face,
@@ -99,13 +140,15 @@ export function sideScene(mounted: Mounted): SideScene {
   for (const b of mounted.bores)
     boxes.push({
       id: b.bore.id,
+      key: `bore:${b.bore.id}`,
       kind: 'bore',
       z0: b.z0,
       z1: b.z1,
       y0: b.centre.y - b.bore.diameter / 2,
       y1: b.centre.y + b.bore.diameter / 2,
     })
-  boxes.push(...pieces.filter((p) => p.kind !== 'packing'))
+  // Straps over heels, nuts over straps.
+  boxes.push(...solids.filter((b) => b.kind !== 'packing').sort((a, b) => a.z1 - b.z1))
   const top = Math.max(rim, ...boxes.map((b) => b.y1)) * 1.05
   return { boxes, z0, z1, y0, y1: top }
 }

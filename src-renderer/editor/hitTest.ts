@@ -6,7 +6,8 @@ import { polar } from '../../src-core/geometry/angles.ts'
 import { farthestFrom } from '../../src-core/geometry/farthest.ts'
 import { distanceToRegion } from '../../src-core/geometry/nearest.ts'
 import type { Point, Region, Ring } from '../../src-core/geometry/types.ts'
-import type { Mounted } from '../../src-core/mounting/types.ts'
+import { pressPoint } from '../../src-core/mounting/press.ts'
+import type { Mounted, MountedPiece } from '../../src-core/mounting/types.ts'
 import type { Target } from './target.ts'
 import { REACH, reach } from './reach.ts'
 
@@ -30,8 +31,8 @@ export function handles(mounted: Mounted, selected: Target | null): Handle[] {
   if (selected?.kind === 'part' || selected?.kind === 'turn-handle')
     return [{ target: { kind: 'turn-handle' }, at: turnHandleAt(mounted) }]
   if (selected?.kind === 'piece' || selected?.kind === 'nose-handle') {
-    const item = mounted.pieces.find((p) => p.item.id === selected.id)?.item
-    const nose = item?.kind === 'press' ? item.press?.nose : null
+    const piece = mounted.pieces.find((p) => p.item.id === selected.id)
+    const nose = piece && pressPoint(piece)
     if (nose) return [{ target: { kind: 'nose-handle', id: selected.id }, at: nose }]
   }
   return []
@@ -50,9 +51,7 @@ export function hitTest(
   const edge = reach(REACH.outline, touch) / pxPerMm
   const piece = [...mounted.pieces]
     .sort((a, b) => b.z1 - a.z1)
-    .find(
-      (p) => (p.item.kind !== 'packing' || !underPart(mounted, point)) && nearRing(p.footprint, point, edge),
-    )
+    .find((p) => (p.item.kind !== 'packing' || !underPart(mounted, point)) && nearPiece(p, point, edge))
   if (piece) return { kind: 'piece', id: piece.item.id }
   if (onPart(mounted, point, edge)) return { kind: 'part' }
   const { plate } = mounted.job
@@ -77,6 +76,12 @@ function onPart(mounted: Mounted, p: Point, margin: number): boolean {
 function nearRegion(region: Region, p: Point, margin: number): boolean {
   return distanceToRegion(region, p) <= margin
 }
+
+/** Any solid of it: a clamp is taken hold of by its heel too. What lies under the part is not in the way. */
+const nearPiece = (piece: MountedPiece, p: Point, margin: number): boolean =>
+  piece.item.kind === 'packing'
+    ? nearRing(piece.footprint, p, margin)
+    : piece.solids.some((s) => s.role !== 'packing' && nearRing(s.ring, p, margin))
 
 const nearRing = (ring: Ring, p: Point, margin: number): boolean =>
   nearRegion({ outline: ring, holes: [] }, p, margin)

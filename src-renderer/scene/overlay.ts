@@ -4,6 +4,7 @@ import type { Clearance } from '../../src-core/clearance/clearance.ts'
 import type { Verdict } from '../../src-core/verdict/speeds.ts'
 import { polar } from '../../src-core/geometry/angles.ts'
 import type { Mounted } from '../../src-core/mounting/types.ts'
+import { toeLies, toeShortfall } from '../../src-core/mounting/toeLies.ts'
 import { handles } from '../editor/hitTest.ts'
 import type { Guide, Target } from '../editor/target.ts'
 import type { SceneItem } from './items.ts'
@@ -41,6 +42,7 @@ export function describeOverlay(
       at,
       direction: mounted.setup.turn,
     })
+  items.push(...toeItems(mounted, state))
   const place = state.highlight?.at ?? pieceAt(mounted, state.highlight?.item)
   if (place)
     items.push({
@@ -136,6 +138,30 @@ function cornerItems(tightest: Clearance, id: string, state: OverlayState): Scen
           : `${state.length(tightest.clearance_mm)} to ${tightest.against}`,
     })
   return items
+}
+
+/** What is wrong under each toe that does not lie wholly on the part. */
+function toeItems(mounted: Mounted, state: OverlayState): SceneItem[] {
+  return mounted.pieces.flatMap((piece): SceneItem[] => {
+    const { toe, item } = piece
+    const lies = toe && toeLies(mounted, toe)
+    if (!toe || !lies) return []
+    const short = toeShortfall(mounted, toe, piece.facing)
+    const text =
+      short !== null && short > 0 ? `${item.id} ${state.length(short)} short` : `${item.id} over ${lies}`
+    return [
+      {
+        id: `toe-off:${item.id}`,
+        layer: 'overlay',
+        role: 'fault-text',
+        kind: 'text',
+        at: toe.at,
+        offset: { x: 0, y: -20 },
+        align: 'centre',
+        text,
+      },
+    ]
+  })
 }
 
 function guideItems(guide: Guide): SceneItem[] {

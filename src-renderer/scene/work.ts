@@ -2,7 +2,8 @@
 import { STANDINGS, standingOf, type Finding, type Standing } from '../../src-core/findings/finding.ts'
 import { pressPoint } from '../../src-core/mounting/press.ts'
 import type { HardwareKind } from '../../src-core/job/schema.ts'
-import type { Mounted, MountedPiece } from '../../src-core/mounting/types.ts'
+import { toeLies } from '../../src-core/mounting/toeLies.ts'
+import type { Mounted, MountedPiece, MountedSolid, SolidRole } from '../../src-core/mounting/types.ts'
 import type { Target } from '../editor/target.ts'
 import type { Emphasis, SceneItem } from './items.ts'
 
@@ -18,6 +19,14 @@ const HARDWARE_ROLE: Record<HardwareKind, SceneItem['role']> = {
   other: 'other',
   weight: 'counterweight',
   counterweight: 'counterweight',
+}
+
+/** What a solid of it looks like; left out: as the whole. */
+const SOLID_ROLE: Partial<Record<SolidRole, SceneItem['role']>> = {
+  heel: 'heel',
+  stud: 'bolt',
+  nut: 'nut',
+  washer: 'nut',
 }
 
 export interface Pointed {
@@ -45,15 +54,20 @@ export function describeWork(
   const pieces = [...mounted.pieces].sort((a, b) => a.z1 - b.z1)
   const packing = pieces.filter((p) => p.item.kind === 'packing')
   const standing = pieces.filter((p) => p.item.kind !== 'packing')
+  const under = pieces.flatMap((p) =>
+    p.solids.filter((s) => s.role === 'packing' && s.ring !== p.footprint).map((s) => packingItem(p, s)),
+  )
   return [
     ...packing.map((p) => pieceItem(p, pointed, flags)),
+    ...under,
     ...partItems(mounted, pointed),
+    ...under.map((item): SceneItem => ({ ...item, id: `hidden:${item.id}`, role: 'packing-hidden' })),
     ...packing.map((p): SceneItem => ({
       ...pieceItem(p, pointed, flags),
       id: `hidden:${p.item.id}`,
       role: 'packing-hidden',
     })),
-    ...standing.flatMap((p) => standingItems(p, pointed, flags)),
+    ...standing.flatMap((p) => standingItems(mounted, p, pointed, flags)),
   ]
 }
 
@@ -105,6 +119,15 @@ function partItems(mounted: Mounted, pointed: Pointed): SceneItem[] {
   return items
 }
 
+/** Packing that belongs to a clamp. */
+const packingItem = (piece: MountedPiece, solid: MountedSolid): SceneItem => ({
+  id: `packing:${piece.item.id}`,
+  layer: 'work',
+  role: 'packing',
+  kind: 'region',
+  rings: [solid.ring],
+})
+
 function pieceItem(piece: MountedPiece, pointed: Pointed, flags: ReadonlyMap<string, Standing>): SceneItem {
   const { id, kind } = piece.item
   const is = (t: Target | null) => (t?.kind === 'piece' || t?.kind === 'nose-handle') && t.id === id
@@ -118,14 +141,30 @@ function pieceItem(piece: MountedPiece, pointed: Pointed, flags: ReadonlyMap<str
   }
 }
 
+/** Solids of a piece from the plate up, the largest last of those that end as high. */
 function standingItems(
+  mounted: Mounted,
   piece: MountedPiece,
   pointed: Pointed,
   flags: ReadonlyMap<string, Standing>,
 ): SceneItem[] {
   const { id } = piece.item
-  const items: SceneItem[] = [pieceItem(piece, pointed, flags)]
-  const nose = pressPoint(piece)
+  const whole = pieceItem(piece, pointed, flags)
+  const isOff = piece.toe !== null && toeLies(mounted, piece.toe) !== null
+  const seen = piece.solids.filter((s) => s.z1 > 0 && s.role !== 'packing')
+  const items = [...seen]
+    .sort((a, b) => a.z1 - b.z1)
+    .map((solid, i): SceneItem => {
+      if (solid.ring === piece.footprint) return isOff ? { ...whole, role: 'strap-off' } : whole
+      return {
+        id: `solid:${id}:${i}`,
+        layer: 'work',
+        role: SOLID_ROLE[solid.role] ?? whole.role,
+        kind: 'region',
+        rings: [solid.ring],
+      }
+    })
+  const nose = piece.toe ? null : pressPoint(piece)
   if (nose)
     items.push({
       id: `strap:${id}`,
@@ -134,7 +173,8 @@ function standingItems(
       kind: 'line',
       points: [piece.at, nose],
     })
-  if (piece.bolt)
+  // The opening is drawn where no stud is.
+  if (piece.bolt && !seen.some((s) => s.role === 'stud'))
     items.push({
       id: `bolt:${id}`,
       layer: 'work',

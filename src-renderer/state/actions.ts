@@ -1,10 +1,11 @@
 /** One list of what can be done, shared by toolbar, menus and keyboard. */
 import { wholeTurn } from '../../src-core/geometry/angles.ts'
 import { duplicateSetup } from '../editor/edits/setups.ts'
-import { movePiece, removePiece } from '../editor/edits/hardware.ts'
+import { movePiece, removePiece, turnPiece } from '../editor/edits/hardware.ts'
 import { centreAfterMove, setCentre, setTurn } from '../editor/edits/mounting.ts'
 import { centrePoint } from '../../src-core/mounting/mount.ts'
 import { isStationed } from '../../src-core/job/schema.ts'
+import { putStraps, strapsWords, usualPattern, WANTED } from '../editor/edits/fourStraps.ts'
 import { roundTo } from '../editor/snap.ts'
 import { COMMANDS, type Command, type CommandName } from '../../src-core/bridge/commands.ts'
 import { COPY_OUT } from './ask.ts'
@@ -64,6 +65,11 @@ export function createActions(app: App): Actions {
     },
     redo: { ...COMMANDS.redo, enabled: () => jobs.redoLabel !== null, run: () => jobs.redo() },
     sheet: { ...COMMANDS.sheet, enabled: always, run: () => (sheets.shown = !sheets.shown) },
+    fourStraps: {
+      ...COMMANDS.fourStraps,
+      enabled: () => results.mounted !== null,
+      run: () => putFourStraps(app),
+    },
     planner: {
       ...COMMANDS.planner,
       enabled: () => results.analysis !== null,
@@ -174,10 +180,21 @@ function slotRadius(job: App['jobs']['job'], at: { slot: string; radius: number 
 }
 
 function turnSelection({ jobs, session, results }: App, by: number): void {
+  const target = session.selection
+  if (target?.kind === 'piece')
+    jobs.edit(`Turn ${target.id}`, (job) => turnPiece(job, results.setup.id, target.id, by))
   if (session.selection?.kind !== 'part') return
   const { setup } = results
   const turn = roundTo(wholeTurn(setup.turn + by), 0.001)
   jobs.edit('Turn the part', (job) => setTurn(job, setup.id, turn))
+}
+
+/** Spread round the axis, each where it holds; what is refused is said with its reason. */
+function putFourStraps({ jobs, session, results }: App): void {
+  const { job } = jobs
+  const put = putStraps(job, results.setup.id, usualPattern(job, results.setup.id))
+  if (put.ids.length > 0) jobs.edit(`Put on ${put.ids.join(', ')}`, () => put.job)
+  session.notice = { kind: put.ids.length === WANTED ? 'done' : 'fault', text: strapsWords(put) }
 }
 
 function removeSelection({ jobs, session, results }: App): void {

@@ -51,7 +51,11 @@ function stepOf(target: Target, job: Job, setupId: string): StepName {
   if (target.kind === 'part' || target.kind === 'turn-handle') return 'mounting'
   const setup = job.setups.find((s) => s.id === setupId) ?? job.setups[0]
   const kind = setup?.hardware.find((h) => h.id === target.id)?.kind
-  return kind === 'counterweight' ? 'counterweights' : kind === 'packing' ? 'mounting' : 'clamps'
+  return kind === 'counterweight' || kind === 'weight'
+    ? 'counterweights'
+    : kind === 'packing'
+      ? 'mounting'
+      : 'clamps'
 }
 
 export class Session {

@@ -8,13 +8,13 @@ import {
   addPiece,
   freeStation,
   movePiece,
-  newPacking,
   removePiece,
   weightFromStock,
 } from '../../src-renderer/editor/edits/hardware.ts'
 import { removeSlot, spaceSlots } from '../../src-renderer/editor/edits/plate.ts'
 import { duplicateSetup, removeSetup } from '../../src-renderer/editor/edits/setups.ts'
 import { blankJob, START } from '../../src-renderer/state/blankJob.ts'
+import { newPacking } from '../../src-renderer/editor/edits/packingPlace.ts'
 import { stepStates } from '../../src-renderer/state/lacks.ts'
 import { formatter } from '../../src-core/units/format.ts'
 import { createApp } from '../../src-renderer/state/app.svelte.ts'
@@ -35,12 +35,16 @@ describe('edits leave a job that can be saved, and the one before untouched', ()
   const job = exampleJob()
   const text = serialiseJob(job)
   test('pieces', () => {
-    const { job: more, id } = addPiece(job, 'op10', weightFromStock(job.stock[0]!, freeStation(job, 'op10')))
+    const { job: more, id } = addPiece(
+      job,
+      'op10',
+      weightFromStock(job, job.stock[0]!, freeStation(job, 'op10')),
+    )
     expect(id).toBe('w2')
     expect(sound(more).setups[0]!.hardware.at(-1)).toMatchObject({
       id: 'w2',
-      kind: 'counterweight',
-      mass: 0.105,
+      kind: 'weight',
+      stack: [{ stock: job.stock[0]!.id, count: 1 }],
     })
     expect(sound(removePiece(more, 'op10', 'w2'))).toEqual(sound(job))
     sound(addPiece(job, 'op10', newPacking({ x: 0, y: 50 }, 12)).job)

@@ -18,9 +18,9 @@ describe('put where it is wanted', () => {
   test('every usual size of every kind makes a piece and, where it may, stock that a job holds', () => {
     for (const kind of CATALOGUE)
       kind.usual.forEach((_, i) => {
-        let job = exampleJob()
+        let job = kind.name === 'strap' ? blankJob(START) : exampleJob()
         const c = usualChoice(kind.name, i)
-        const piece = placed(c, job, 'op10', mountSetup(job, 'op10'), null)!
+        const piece = placed(c, job, 'op10', mountSetup(job, 'op10'))!
         job = addPiece(job, 'op10', piece).job
         const stock = stockOf(c, 3)
         expect(stock !== null).toBe(catalogueKind(kind.name).stock)
@@ -29,18 +29,21 @@ describe('put where it is wanted', () => {
       })
   })
   const job = blankJob(START)
-  test('straps hold the part from opposite sides, each nose on it and each bolt beside it', () => {
+  test('straps hold the part from opposite sides, each toe wholly on it and each bolt beside it', () => {
     let now = job
     for (let i = 0; i < 3; i++) {
-      const piece = clampOnPart(usualChoice('strap', 2), now, 'op10', mountSetup(now, 'op10'))!
+      const piece = clampOnPart(usualChoice('strap', 3), now, 'op10', mountSetup(now, 'op10'))!
       now = addPiece(now, 'op10', piece).job
     }
     const mounted = mountSetup(now, 'op10')
     const region = mounted.bodies[0]!.regions[0]!
     for (const p of mounted.pieces) {
-      expect(distanceToRegion(region, boxOf(p.item).press!.nose!)).toBe(0)
+      expect(p.toe!.rest).toMatchObject({ z: mounted.partFront })
+      expect(p.toe!.rest!.share).toBeGreaterThan(0.99)
       expect(distanceToRegion(region, p.at)).toBeGreaterThan(6)
-      expect(p.z0).toBe(mounted.partFront)
+      // The bolt a third of the way from work to heel: the work gets about two thirds of its pull.
+      expect(p.toe!.toWork / (p.toe!.toWork + p.toe!.toHeel!)).toBeLessThan(0.45)
+      expect(p.toe!.tilt).toBe(0)
     }
     // Well apart round the plate, and nothing of them in the bar's way, on one another or near the bed.
     const angles = mounted.pieces.map((p) => (Math.atan2(p.at.y, p.at.x) * 180) / Math.PI)
@@ -48,31 +51,39 @@ describe('put where it is wanted', () => {
       for (const b of angles.slice(i + 1)) expect(Math.cos(((a - b) * Math.PI) / 180)).toBeLessThan(0.72)
     const stops = analyse(now, 'op10').findings.filter((f) => f.severity === 'stop' && /^c\d/.test(f.item))
     expect(stops).toEqual([])
-    expect(analyse(now, 'op10').clamping).not.toBeNull()
     expect(sound(now)).toBe(true)
   })
-  test('a heel block goes under the heel of the clamp that is selected', () => {
-    const example = exampleJob()
-    const clamp = example.setups[0]!.hardware.find((h) => h.kind === 'press')!
-    const piece = placed(usualChoice('heel'), example, 'op10', mountSetup(example, 'op10'), clamp)!
-    const bolt = mountSetup(example, 'op10').pieces.find((p) => p.item.id === clamp.id)!.at
-    const at = boxOf(piece).at as { x: number; y: number }
-    expect(Math.hypot(at.x - bolt.x, at.y - bolt.y)).toBeCloseTo(boxOf(clamp).press!.boltToHeel!, 0)
-  })
   test('another like it: a clamp holds elsewhere with the same data, loose packing goes through the axis', () => {
-    const example = exampleJob()
-    const mounted = mountSetup(example, 'op10')
-    const [clamp, packing] = ['press', 'packing'].map((k) =>
-      boxOf(example.setups[0]!.hardware.find((h) => h.kind === k)),
+    const one = addPiece(
+      job,
+      'op10',
+      clampOnPart(usualChoice('strap', 3), job, 'op10', mountSetup(job, 'op10'))!,
     )
-    const more = boxOf(likeIt(clamp!, example, 'op10', mounted))
-    expect(more.press).toMatchObject({ thread: clamp!.press!.thread, torque: clamp!.press!.torque })
-    expect(more.at).not.toEqual(clamp!.at)
-    expect(more.mass).toBe(clamp!.mass)
-    const at = packing!.at as { x: number; y: number }
-    const opposite = boxOf(likeIt(packing!, example, 'op10', mounted)).at as { x: number; y: number }
-    expect(opposite.x + at.x).toBeCloseTo(0, 9)
-    expect(opposite.y + at.y).toBeCloseTo(0, 9)
-    expect(sound(addPiece(example, 'op10', more).job)).toBe(true)
+    const clamp = one.job.setups[0]!.hardware[0]!
+    const more = likeIt(clamp, one.job, 'op10', mountSetup(one.job, 'op10'))
+    if (clamp.kind !== 'clamp' || more.kind !== 'clamp') throw new Error('no clamps')
+    expect({ ...more, at: 0, facing: 0 }).toEqual({ ...clamp, id: undefined, at: 0, facing: 0 })
+    expect(more.at).not.toEqual(clamp.at)
+    const example = exampleJob()
+    const packing = boxOf(example.setups[0]!.hardware.find((h) => h.kind === 'packing'))
+    const at = packing.at as { x: number; y: number }
+    const opposite = boxOf(likeIt(packing, example, 'op10', mountSetup(example, 'op10'))).at
+    expect(opposite).toEqual({ x: expect.closeTo(-at.x, 9), y: expect.closeTo(-at.y, 9) })
+    expect(sound(addPiece(one.job, 'op10', more).job)).toBe(true)
+  })
+  test('packing goes under the part, clear of bore, slots and other packing', () => {
+    let now = job
+    for (let i = 0; i < 3; i++) {
+      const piece = placed(usualChoice('packing'), now, 'op10', mountSetup(now, 'op10'))!
+      now = addPiece(now, 'op10', piece).job
+    }
+    const { pieces, bodies, workBore } = mountSetup(now, 'op10')
+    expect(new Set(pieces.map((p) => `${p.at.x} ${p.at.y}`)).size).toBe(3)
+    for (const p of pieces) {
+      for (const v of p.footprint) {
+        expect(distanceToRegion(bodies[0]!.regions[0]!, v)).toBe(0)
+        expect(Math.hypot(v.x - workBore!.centre.x, v.y - workBore!.centre.y)).toBeGreaterThan(20)
+      }
+    }
   })
 })

@@ -1,87 +1,152 @@
-/** Where a new strap clamp goes: a slot in which its bolt stands clear of the part and its nose presses on it. */
-import { directionOf, polar, turnBetween } from '../../../src-core/geometry/angles.ts'
-import { distanceToRegion } from '../../../src-core/geometry/nearest.ts'
-import type { Point } from '../../../src-core/geometry/types.ts'
-import { centredReach } from '../../../src-core/hardware/straps.ts'
-import { isClamp, isStationed, type At, type Slot } from '../../../src-core/job/schema.ts'
+/** Where strap clamps go: places in slots where the toe lies wholly on solid material and nothing is in the way. */
+import { directionOf, opposite, polar, turnBetween, wholeTurn } from '../../../src-core/geometry/angles.ts'
+import { clashFindings } from '../../../src-core/clearance/clashes.ts'
+import { farthestFrom } from '../../../src-core/geometry/farthest.ts'
+import { boxesMeet, boxOf, type Box } from '../../../src-core/geometry/polygonBox.ts'
+import { toeLength } from '../../../src-core/hardware/toe.ts'
+import type { ClampPattern } from '../../../src-core/hardware/usualClamp.ts'
+import { isClamp, type Clamp, type Slot } from '../../../src-core/job/schema.ts'
+import { mountClamp } from '../../../src-core/mounting/clamp.ts'
 import { stationPoint } from '../../../src-core/mounting/station.ts'
+import { findThread } from '../../../src-core/hardware/threads.ts'
 import { partAt } from '../../../src-core/mounting/partAt.ts'
-import type { Mounted } from '../../../src-core/mounting/types.ts'
+import type { Mounted, MountedPiece } from '../../../src-core/mounting/types.ts'
+import { toeLies } from '../../../src-core/mounting/toeLies.ts'
 import { roundTo } from '../snap.ts'
 
-export interface ClampPlace {
-  readonly at: At
-  readonly nose: Point
-  /** z of the face that the nose presses on. */
-  readonly base: number
-  readonly boltToWork: number
+type Placed = Omit<Clamp, 'id'>
+/** A clamp where it holds, or why it holds nowhere in the slot. */
+export type ClampPlace = { readonly clamp: Placed } | { readonly slot: string; readonly reason: string }
+
+/** mm that the stud stays off the part's edge beyond its own radius, and a clamp off the bed. Own choice. */
+const CLEAR = 3
+/** Degrees off its slot that a strap is tried at, straight first. */
+const TURNS = [0, 20, -20, 40, -40]
+/** mm between the places along a slot that are tried. */
+const STEP = 2
+/** Stands for the new clamp while it is tried. */
+const TRIED = ' '
+
+/** Of the slots in which it holds, the one farthest round from the clamps that are there; else why not, slot by slot. */
+export function placeClamp(mounted: Mounted, pattern: ClampPattern): ClampPlace | null {
+  const angles = mounted.pieces.filter((p) => isClamp(p.item)).map((p) => directionOf(p.at))
+  const gap = (slot: Slot) => gapTo(angles, slot.angle)
+  let refused: ClampPlace | null = null
+  for (const slot of [...mounted.job.plate.slots].sort((a, b) => gap(b) - gap(a))) {
+    const place = placeInSlot(mounted, slot, pattern)
+    if ('clamp' in place) return place
+    refused ??= place
+  }
+  return refused
 }
 
-/** mm that the bolt stays off the part's edge beyond its own radius, and that the nose goes in from it at least. */
-const CLEAR = 3
-const ONTO = 5
+const gapTo = (angles: readonly number[], angle: number): number =>
+  Math.min(360, ...angles.map((a) => Math.abs(turnBetween(a, angle))))
 
-/** Of the slots that would do, the one farthest round from the clamps that are there; null where none would. */
-export function placeStrap(
-  mounted: Mounted,
-  { length, width, bolt }: { length: number; width: number; bolt: number },
-): ClampPlace | null {
-  const { plate } = mounted.job
-  const clamps = mounted.setup.hardware
-    .filter((h) => isClamp(h))
-    .filter(isStationed)
-    .map((h) => directionOf(stationPoint(plate, h.at)))
-  let best: ClampPlace | null = null
+/** `count` slots as evenly round the axis as they come: from each in turn, always the farthest from those taken. */
+export function spreadRound(slots: readonly Slot[], taken: readonly number[], count: number): Slot[] {
+  let best: Slot[] = []
   let widest = -1
-  for (const slot of plate.slots) {
-    const gap = Math.min(360, ...clamps.map((a) => Math.abs(turnBetween(a, slot.angle))))
-    if (gap <= widest) continue
-    const found = gap < 1 ? null : inSlot(mounted, slot, { length, width, bolt })
-    if (!found) continue
-    best = found
-    widest = gap
+  for (const first of slots) {
+    const chosen = [first]
+    while (chosen.length < Math.min(count, slots.length)) {
+      const angles = [...taken, ...chosen.map((s) => s.angle)]
+      const rest = slots.filter((s) => !chosen.includes(s))
+      chosen.push(rest.reduce((a, b) => (gapTo(angles, b.angle) > gapTo(angles, a.angle) + 1e-9 ? b : a)))
+    }
+    const least = Math.min(
+      ...chosen.map((s) => gapTo([...taken, ...chosen.filter((o) => o !== s).map((o) => o.angle)], s.angle)),
+    )
+    if (least > widest + 1e-9) [best, widest] = [chosen, least]
   }
   return best
 }
 
-/** The place nearest the axis; the strap lies along the slot, its nose two fifths of its length in from the bolt. */
-function inSlot(
-  mounted: Mounted,
-  slot: Slot,
-  { length, width, bolt }: { length: number; width: number; bolt: number },
-): ClampPlace | null {
-  const reach = centredReach(length)
-  const outermost = mounted.job.lathe.swingOverBed / 2 - CLEAR
-  for (let radius = slot.from; radius <= slot.to; radius++) {
-    if (Math.hypot(radius + length / 2, width / 2) > outermost) return null
-    const stands = polar(radius, slot.angle)
-    if (partAt(mounted, stands).off < bolt / 2 + CLEAR) continue
-    const nose = polar(radius - reach, slot.angle)
-    const on = partAt(mounted, nose)
-    if (on.front === null || on.edge < ONTO) continue
-    if (meets(mounted, stands, length, width, slot.angle)) continue
-    return {
-      at: { slot: slot.id, radius },
-      nose: { x: roundTo(nose.x, 0.1), y: roundTo(nose.y, 0.1) },
-      base: on.front,
-      boltToWork: roundTo(reach, 0.1),
+/** The place in a slot that is nearest the axis, the strap along the slot or as little out of it as will do. */
+export function placeInSlot(mounted: Mounted, slot: Slot, pattern: ClampPattern): ClampPlace {
+  let refused = { rank: Infinity, reason: 'the strap does not reach the part' }
+  for (const turn of TURNS) {
+    const facing = wholeTurn(roundTo(opposite(slot.angle) + turn, 0.1))
+    let onPart = false
+    for (let radius = slot.from; radius <= slot.to; radius += STEP) {
+      const clamp: Placed = { ...pattern, at: { slot: slot.id, radius: roundTo(radius, 0.1) }, facing }
+      const found = hasRoom(mounted, clamp) ?? tryPlace(mounted, clamp)
+      if (found === null) return { clamp: withoutDoubledPacking(mounted, clamp) }
+      if (found.rank < refused.rank) refused = found
+      // Farther out it only reaches less.
+      if (onPart && found.rank === OFF.rank) break
+      onPart = found.rank < OFF.rank
     }
   }
-  return null
+  return { slot: slot.id, reason: refused.reason }
 }
 
-/** Whether the strap comes over the bore, where the bar goes, or onto another piece; tried at points across it. */
-function meets(mounted: Mounted, at: Point, length: number, width: number, angle: number): boolean {
-  const bore = mounted.workBore
-  const others = mounted.pieces.filter((p) => p.item.kind !== 'packing').map((p) => p.footprint)
-  for (let i = -4; i <= 4; i++)
-    for (let j = -1; j <= 1; j++) {
-      const along = polar((i * length) / 8, angle)
-      const across = polar((j * width) / 2, angle + 90)
-      const p = { x: at.x + along.x + across.x, y: at.y + along.y + across.y }
-      if (bore && Math.hypot(p.x - bore.centre.x, p.y - bore.centre.y) < bore.bore.diameter / 2 + CLEAR)
-        return true
-      if (others.some((outline) => distanceToRegion({ outline, holes: [] }, p) <= 0)) return true
-    }
-  return false
+interface Refusal {
+  /** How near it came to holding: the lowest is told. */
+  readonly rank: number
+  readonly reason: string
+}
+
+const OFF: Refusal = { rank: 4, reason: 'the strap does not reach the part' }
+const COVERED: Refusal = { rank: 5, reason: 'its bolt has no room beside the part' }
+
+/** Bolt beside the part and the middle of the toe on it, which is soon asked. */
+function hasRoom(mounted: Mounted, { at, facing, strap, stud }: Placed): Refusal | null {
+  const bolt = stationPoint(mounted.job.plate, at)
+  const radius = (findThread(stud.thread ?? '')?.diameter ?? strap.opening) / 2
+  if (partAt(mounted, bolt).off < radius + CLEAR) return COVERED
+  const reach = polar(strap.boltFrom - toeLength(strap) / 2, facing)
+  return partAt(mounted, { x: bolt.x + reach.x, y: bolt.y + reach.y }).off > 0 ? OFF : null
+}
+
+/** Null where it holds; cheap questions first. */
+function tryPlace(mounted: Mounted, clamp: Placed): Refusal | null {
+  const piece = mountNew(mounted, clamp)
+  const toe = piece.toe!
+  const lies = toeLies(mounted, toe)
+  if (lies !== null) return { rank: 1, reason: `the toe would lie over ${lies}` }
+  if (reachOf(piece) > mounted.job.lathe.swingOverBed / 2 - CLEAR)
+    return { rank: 2, reason: 'the clamp would come too near the bed' }
+  const alone = stopOf(mounted, [piece])
+  if (alone) return { rank: 0, reason: alone }
+  const box = boxOfPiece(piece)
+  const others = mounted.pieces.filter((p) => p.item.kind !== 'packing' && boxesMeet(box, boxOfPiece(p)))
+  const clash = stopOf(mounted, [piece, ...others])
+  return clash ? { rank: 0, reason: clash } : null
+}
+
+const mountNew = (
+  { job, setup, placement, bodies, bores, partFront }: Mounted,
+  clamp: Placed,
+): MountedPiece =>
+  mountClamp(job.plate, { placement, bodies, bores }, { ...clamp, id: TRIED }, setup.packing, partFront)
+
+const boxOfPiece = (piece: MountedPiece): Box =>
+  boxOf(piece.solids.map((s) => [...s.ring].map(({ x, y }) => ({ x, y }))))
+
+const reachOf = (piece: MountedPiece): number =>
+  Math.max(...piece.solids.map((s) => farthestFrom(s.ring, { x: 0, y: 0 }).distance))
+
+function stopOf(mounted: Mounted, pieces: readonly MountedPiece[]): string | null {
+  const stop = clashFindings({ ...mounted, pieces }).find((f) => f.severity === 'stop' && f.item === TRIED)
+  if (!stop) return null
+  switch (stop.code) {
+    case 'in-bar-path':
+      return 'the strap would lie over the bore'
+    case 'hardware-clash':
+      return 'other hardware is in the way'
+    default:
+      return 'the part is in the way'
+  }
+}
+
+/** Packing that lies there already is not put there twice. */
+function withoutDoubledPacking(mounted: Mounted, clamp: Placed): Placed {
+  if (!clamp.packing) return clamp
+  const loose = mounted.pieces.filter((p) => p.item.kind === 'packing')
+  const piece = mountNew(mounted, clamp)
+  const own = { ...piece, solids: piece.solids.filter((s) => s.role === 'packing') }
+  if (!stopOf(mounted, [own, ...loose])) return clamp
+  const { packing: _, ...bare } = clamp
+  return bare
 }

@@ -1,7 +1,10 @@
 /** Clamps, packing and weights on the plate. */
 import type { Draft } from 'mutative'
 import { stationPoint } from '../../../src-core/mounting/station.ts'
-import { angleTowards, toDegrees, wholeTurn } from '../../../src-core/geometry/angles.ts'
+import { angleTowards, polar, toDegrees, turnBetween, wholeTurn } from '../../../src-core/geometry/angles.ts'
+import { usualTorque } from '../../../src-core/hardware/preload.ts'
+import { usualClass } from '../../../src-core/hardware/threads.ts'
+import { studFor } from '../../../src-core/hardware/usualClamp.ts'
 import type { Point } from '../../../src-core/geometry/types.ts'
 import {
   isStationed,
@@ -11,6 +14,7 @@ import {
   type Job,
   type Plate,
   type StockItem,
+  type Weight,
 } from '../../../src-core/job/schema.ts'
 import { editPiece, editSetup, freshId, type HardwareDraft, type Piece } from './edit.ts'
 import { roundTo } from '../snap.ts'
@@ -28,29 +32,66 @@ const PREFIX: Record<HardwareKind, string> = {
   other: 'o',
 }
 
-/** Puts a piece at a station. A strap keeps pointing at its nose; other long pieces keep their angle to the slot. */
+/**
+ * Puts a piece at a station. A press keeps pointing at its nose; a clamp that stays in its slot keeps its toe's aim, one
+ * that changes slots turns with them, as other long pieces do.
+ */
 export const movePiece = (job: Job, setupId: string, id: string, at: At): Job =>
   editPiece(job, setupId, id, (piece) => {
     if (!('at' in piece)) return
     const before = slotAngle(job.plate, piece.at)
     const after = slotAngle(job.plate, at)
+    const aim = piece.kind === 'clamp' && before === after ? aimOf(job.plate, piece) : null
     piece.at = { ...at }
     if (piece.kind === 'press' && piece.press?.nose) pointAtNose(job.plate, piece)
-    else if (
-      'facing' in piece &&
-      piece.facing !== undefined &&
-      before !== null &&
-      after !== null &&
-      before !== after
-    )
-      piece.facing = wholeTurn(piece.facing + after - before)
+    else if (piece.kind === 'clamp' && aim) pointAt(job.plate, piece, aim)
+    else if ('facing' in piece && piece.facing !== undefined && before !== null && after !== null)
+      piece.facing = roundTo(wholeTurn(piece.facing + after - before), 0.001)
   })
 
+type ClampDraft = Extract<HardwareDraft, { kind: 'clamp' }>
+
+/** Where the strap's end lies. */
+function aimOf(plate: Plate, { at, facing, strap }: ClampDraft): Point {
+  const bolt = stationPoint(plate, at)
+  const step = polar(strap.boltFrom, facing)
+  return { x: bolt.x + step.x, y: bolt.y + step.y }
+}
+
+/** Degrees: a bolt that is slid past what its strap points at does not swing the strap round. */
+const MOST_SWING = 60
+
+/** Turns a strap about its bolt toward a point; to a tenth of a degree. */
+function pointAt(plate: Plate, piece: ClampDraft, aim: Point, most = MOST_SWING): void {
+  const bolt = stationPoint(plate, piece.at)
+  if (Math.hypot(aim.x - bolt.x, aim.y - bolt.y) < 1) return
+  const wanted = toDegrees(angleTowards(bolt, aim))
+  if (Math.abs(turnBetween(wanted, piece.facing)) > most) return
+  if (Math.abs(turnBetween(wanted, piece.facing)) < 0.05) return
+  piece.facing = wholeTurn(roundTo(wanted, 0.1))
+}
+
+/** Points a clamp's strap at a point, or a press's nose onto it. */
 export const moveNose = (job: Job, setupId: string, id: string, nose: Point): Job =>
   editPiece(job, setupId, id, (piece) => {
+    if (piece.kind === 'clamp') return pointAt(job.plate, piece, nose, 360)
     if (piece.kind !== 'press' || !piece.press) return
     piece.press.nose = { x: nose.x, y: nose.y }
     pointAtNose(job.plate, piece)
+  })
+
+/** Puts a bolt through another point of the part, part frame. */
+export const moveBolt = (job: Job, setupId: string, id: string, throughPart: Point): Job =>
+  editPiece(job, setupId, id, (piece) => {
+    if (piece.kind === 'bolt') piece.throughPart = { x: throughPart.x, y: throughPart.y }
+  })
+
+/** Turns a piece about its station. */
+export const turnPiece = (job: Job, setupId: string, id: string, by: number): Job =>
+  editPiece(job, setupId, id, (piece) => {
+    if (!('facing' in piece) || piece.facing === undefined || (piece.kind === 'press' && piece.press?.nose))
+      return
+    piece.facing = roundTo(wholeTurn(piece.facing + by), 0.001)
   })
 
 function pointAtNose(plate: Plate, piece: Draft<Box>): void {
@@ -84,34 +125,18 @@ export function addPiece(job: Job, setupId: string, piece: Piece): { job: Job; i
   }
 }
 
-/** A weight from the stock, standing on the plate's face at a station. */
-export function weightFromStock(stock: StockItem, at: At): Piece<Box> {
+/** A weight of the stock on a stud of its own, tightened by hand, standing at a station. */
+export function weightFromStock(job: Job, stock: StockItem, at: At): Piece<Weight> {
+  const thread = studFor(job.plate, job.displayUnits, stock.hole ?? null)
+  const strength = thread && usualClass(thread)
   return {
-    kind: 'counterweight',
+    kind: 'weight',
     ...(stock.name === undefined ? {} : { name: stock.name }),
-    mass: stock.mass,
     at,
-    footprint: stock.footprint,
-    base: 0,
-    height: stock.height,
+    stack: [{ stock: stock.id, count: 1 }],
+    stud: { thread: thread?.name ?? null, class: strength, length: 'suit' },
+    torque: thread && strength ? usualTorque(thread, strength) : null,
     fixed: false,
-  }
-}
-
-export function newPacking(at: Point, height: number): Piece<Box> {
-  const size = 25
-  // A steel parallel: its mass follows from its size.
-  const mass = Number((size * size * Math.max(1, height) * 7850e-9).toFixed(4))
-  return {
-    kind: 'packing',
-    name: 'parallel',
-    mass,
-    at,
-    footprint: { rect: [size, size] },
-    facing: 0,
-    base: 0,
-    height: Math.max(1, height),
-    fixed: true,
   }
 }
 

@@ -14,11 +14,6 @@ export const setTurn = (job: Job, setupId: string, turn: number): Job =>
     s.turn = turn
   })
 
-export const setPacking = (job: Job, setupId: string, packing: number): Job =>
-  editSetup(job, setupId, (s) => {
-    s.packing = packing
-  })
-
 /**
  * The part point that comes onto the axis when the part, as it sits now, is moved by a vector in the plate frame:
  * the axis moves the other way through the part.

@@ -1,91 +1,98 @@
-/** A choice out of the catalogue put where it is wanted: a clamp onto the part, a heel block under a strap, packing under the part. */
-import { angleOf, opposite, polar, toDegrees } from '../../../src-core/geometry/angles.ts'
-import { findThread } from '../../../src-core/hardware/threads.ts'
-import { isBox, type At, type Box, type Hardware, type Job } from '../../../src-core/job/schema.ts'
-import { stationPoint, facingOf } from '../../../src-core/mounting/station.ts'
+/** A choice out of the catalogue put where it is wanted: a clamp onto the part, packing under it, the rest where there is room. */
+import { pieceOf, clampOf, type Choice } from '../../../src-core/hardware/choice.ts'
+import type { ClampPattern } from '../../../src-core/hardware/usualClamp.ts'
+import type { Clamp, Hardware, Job } from '../../../src-core/job/schema.ts'
+import { inward, stationPoint } from '../../../src-core/mounting/station.ts'
 import type { Mounted } from '../../../src-core/mounting/types.ts'
-import { placeStrap } from './clampPlace.ts'
+import { roundTo } from '../snap.ts'
+import { placeClamp } from './clampPlace.ts'
 import type { Piece } from './edit.ts'
 import { freeStation } from './hardware.ts'
-import { roundTo } from '../snap.ts'
-import { pieceOf, type Choice } from '../../../src-core/hardware/choice.ts'
+import { packingPlace } from './packingPlace.ts'
 
-/** A strap where it would hold, its nose on the part; where no slot allows that, in a free slot and without a nose. */
+/** mm that a copy stands beside what lies on the axis. */
+const ASIDE = 30
+
+/** A strap where it would hold; where no slot allows that, in a free slot, pointing at the axis. */
 export function clampOnPart(
   choice: Choice,
   job: Job,
   setupId: string,
   mounted: Mounted | null,
-): Piece<Box> | null {
-  const piece = pieceOf(choice, freeStation(job, setupId), mounted?.partFront ?? 0)
-  return piece && onPart(piece, job, mounted)
+): Piece<Clamp> | null {
+  const pattern = clampOf(choice, packingOf(job, setupId) > 0)
+  return pattern && onPart(pattern, job, setupId, mounted)
 }
 
-function onPart(piece: Piece<Box>, job: Job, mounted: Mounted | null): Piece<Box> {
-  if (!('rect' in piece.footprint)) return piece
-  const [length, width] = piece.footprint.rect
-  const bolt = findThread(piece.press?.thread ?? '')?.diameter ?? 0
-  const place = mounted && placeStrap(mounted, { length, width, bolt })
-  if (!place) return piece
-  const { at, base, boltToWork, nose } = place
-  // From the bolt in toward the axis, along its slot.
-  return { ...piece, at, base, facing: facingIn(job, at), press: { ...piece.press, boltToWork, nose } }
-}
+const packingOf = (job: Job, setupId: string): number =>
+  job.setups.find((s) => s.id === setupId)?.packing ?? 0
 
-const without = <T extends object, K extends keyof T>(whole: T, key: K): Omit<T, K> =>
-  Object.fromEntries(Object.entries(whole).filter(([k]) => k !== key)) as Omit<T, K>
-const withoutId = (item: Hardware): Piece =>
-  Object.fromEntries(Object.entries(item).filter(([k]) => k !== 'id')) as Piece
+function onPart(pattern: ClampPattern, job: Job, setupId: string, mounted: Mounted | null): Piece<Clamp> {
+  const place = mounted && placeClamp(mounted, pattern)
+  if (place && 'clamp' in place) return place.clamp
+  const at = freeStation(job, setupId)
+  return { ...pattern, at, facing: roundTo(inward(job.plate, at), 0.1) }
+}
 
 /** One more of a piece that is on the plate: a clamp where it would hold too, anything else in a free slot or beside it. */
 export function likeIt(item: Hardware, job: Job, setupId: string, mounted: Mounted | null): Piece {
-  if (!isBox(item)) return withoutId(item)
-  const copy = without(item, 'id')
-  const rest = without(copy, 'facing')
-  if (item.kind === 'press') {
-    const press = without(item.press ?? {}, 'nose')
-    return onPart({ ...rest, at: freeStation(job, setupId), press }, job, mounted)
+  const { id: _, ...copy } = item
+  switch (copy.kind) {
+    case 'clamp': {
+      const { at: _, facing: __, ...pattern } = copy
+      return onPart(pattern, job, setupId, mounted)
+    }
+    case 'bolt':
+      return { ...copy, throughPart: { x: copy.throughPart.x + ASIDE, y: copy.throughPart.y } }
+    case 'stop': {
+      const at = 'slot' in copy.at ? freeStation(job, setupId) : opposite(copy, job)
+      return { ...copy, at, facing: roundTo(inward(job.plate, at), 0.1) }
+    }
+    case 'weight':
+    case 'dowel':
+      return { ...copy, at: 'slot' in copy.at ? freeStation(job, setupId) : opposite(copy, job) }
+    case 'packing':
+    case 'bracket':
+    case 'counterweight':
+    case 'press':
+    case 'other': {
+      const { facing: _, press, ...rest } = copy
+      const { nose: __, ...lever } = press ?? {}
+      const kept = press ? { ...rest, press: lever } : rest
+      if ('slot' in copy.at) return { ...kept, at: freeStation(job, setupId) }
+      return {
+        ...kept,
+        ...(copy.facing === undefined ? {} : { facing: copy.facing }),
+        at: opposite(copy, job),
+      }
+    }
   }
-  if ('slot' in item.at) return { ...rest, at: freeStation(job, setupId) }
-  const at = stationPoint(job.plate, item.at)
-  // Through the axis, on the other side of it; on the axis itself, a little aside.
-  const other = Math.hypot(at.x, at.y) < 5 ? { x: at.x + 30, y: at.y } : { x: -at.x, y: -at.y }
-  return { ...copy, at: { x: roundTo(other.x, 0.01), y: roundTo(other.y, 0.01) } }
 }
 
-function facingIn(job: Job, at: At): number {
-  const p = stationPoint(job.plate, at)
-  return roundTo(opposite(toDegrees(angleOf(p))), 0.1)
+/** Through the axis, on the other side of it; on the axis itself, a little aside. */
+function opposite({ at: now }: Pick<Clamp, 'at'>, job: Job): { x: number; y: number } {
+  const at = stationPoint(job.plate, now)
+  const other = Math.hypot(at.x, at.y) < 5 ? { x: at.x + ASIDE, y: at.y } : { x: -at.x, y: -at.y }
+  return { x: roundTo(other.x, 0.01), y: roundTo(other.y, 0.01) }
 }
 
-/** Puts a choice on the plate. `chosen` is the piece that is selected: a heel block goes under its heel. */
-export function placed(
-  choice: Choice,
-  job: Job,
-  setupId: string,
-  mounted: Mounted | null,
-  chosen: Hardware | null,
-): Piece | null {
-  const setup = job.setups.find((s) => s.id === setupId)
+/** Puts a choice on the plate. */
+export function placed(choice: Choice, job: Job, setupId: string, mounted: Mounted | null): Piece | null {
   switch (choice.kind) {
     case 'strap':
       return clampOnPart(choice, job, setupId, mounted)
     case 'heel':
-      return pieceOf(choice, heelPoint(job, chosen), 0)
-    case 'packing':
-      return pieceOf(choice, { x: 0, y: roundTo(job.plate.diameter / 6, 1) }, 0)
+      return pieceOf(choice, { x: 0, y: roundTo(-job.plate.diameter / 3, 1) }, 0)
+    case 'packing': {
+      const { length = 0, width = 0 } = choice.sizes
+      const piece = pieceOf(choice, packingPlace(mounted, [length, width]) ?? { x: 0, y: 0 }, 0)
+      return piece && { ...piece, facing: 0 }
+    }
     case 'stud':
     case 'nut':
     case 'bracket':
     case 'round':
     case 'rectangular':
-      return setup ? pieceOf(choice, freeStation(job, setupId), 0) : null
+      return pieceOf(choice, freeStation(job, setupId), 0)
   }
-}
-
-function heelPoint(job: Job, chosen: Hardware | null): At {
-  if (chosen?.kind !== 'press') return { x: 0, y: roundTo(-job.plate.diameter / 3, 1) }
-  const bolt = stationPoint(job.plate, chosen.at)
-  const back = polar(chosen.press?.boltToHeel ?? 30, facingOf(job.plate, chosen) + 180)
-  return { x: roundTo(bolt.x + back.x, 0.1), y: roundTo(bolt.y + back.y, 0.1) }
 }

@@ -1,12 +1,14 @@
 /** What a drag does to the job, for each thing that can be dragged. Always from where it began, so nothing drifts. */
 import { centrePoint } from '../../../src-core/mounting/mount.ts'
-import { placePoint } from '../../../src-core/mounting/place.ts'
-import { angleOf, toDegrees, wholeTurn } from '../../../src-core/geometry/angles.ts'
+import { placePoint, unplacePoint } from '../../../src-core/mounting/place.ts'
+import { pressPoint } from '../../../src-core/mounting/press.ts'
+import { angleOf, polar, toDegrees, wholeTurn } from '../../../src-core/geometry/angles.ts'
 import { ringEdges } from '../../../src-core/geometry/edges.ts'
 import type { Point } from '../../../src-core/geometry/types.ts'
 import { isPrism, isStationed, type Job } from '../../../src-core/job/schema.ts'
-import type { Mounted } from '../../../src-core/mounting/types.ts'
-import { movePiece, moveNose } from '../edits/hardware.ts'
+import type { Mounted, MountedPiece } from '../../../src-core/mounting/types.ts'
+import { moveBolt, movePiece, moveNose } from '../edits/hardware.ts'
+import { underPart } from '../edits/packingPlace.ts'
 import { centreAfterMove, setCentre, setTurn } from '../edits/mounting.ts'
 import type { Drag } from '../grab.ts'
 import { freeStep, roundTo, snapAngle, snapPoint, type SnapTarget } from '../snap.ts'
@@ -100,6 +102,8 @@ export function turnPart(mounted: Mounted, from: Point): Drag<Guide> {
 export function slidePiece(mounted: Mounted, id: string, from: Point, words: Words): Drag<Guide> | null {
   const { job, setup } = mounted
   const piece = mounted.pieces.find((p) => p.item.id === id)
+  if (piece?.item.kind === 'packing') return slidePacking(mounted, piece, from, words)
+  if (piece?.item.kind === 'bolt') return slideBolt(mounted, piece, from, words)
   if (!piece || !isStationed(piece.item)) return null
   const stands = piece.item.at
   const loose = !('slot' in stands) && !('hole' in stands)
@@ -126,6 +130,42 @@ export function slidePiece(mounted: Mounted, id: string, from: Point, words: Wor
   }
 }
 
+/** Packing stays under the part, unless Alt is held; beside it the guide warns. */
+function slidePacking(mounted: Mounted, piece: MountedPiece, from: Point, words: Words): Drag<Guide> {
+  const { job, setup } = mounted
+  return {
+    label: `Move ${piece.item.name ?? piece.item.kind} ${piece.item.id}`,
+    at: (input) => {
+      const step = input.alt ? 0.1 : freeStep(input.pxPerMm, job.displayUnits, 0.25)
+      const wanted = { x: piece.at.x + input.world.x - from.x, y: piece.at.y + input.world.y - from.y }
+      const { under, nearest } = underPart(mounted, wanted)
+      const place = under || input.alt ? wanted : nearest
+      const at = { x: roundTo(place.x, step), y: roundTo(place.y, step) }
+      const text = under ? `x ${words.length(at.x)}  y ${words.length(at.y)}` : 'not under the part'
+      return { job: movePiece(job, setup.id, piece.item.id, at), shown: { at, text, snapped: false } }
+    },
+  }
+}
+
+/** A bolt through the part goes with the part: its place is one of the part's. */
+function slideBolt(mounted: Mounted, piece: MountedPiece, from: Point, words: Words): Drag<Guide> {
+  const { job, setup, placement } = mounted
+  return {
+    label: `Move bolt ${piece.item.id}`,
+    at: (input) => {
+      const step = input.alt ? 0.1 : freeStep(input.pxPerMm, job.displayUnits, 0.25)
+      const wanted = { x: piece.at.x + input.world.x - from.x, y: piece.at.y + input.world.y - from.y }
+      const through = unplacePoint(placement, wanted)
+      const at = { x: roundTo(through.x, step), y: roundTo(through.y, step) }
+      const text = `x ${words.length(at.x)}  y ${words.length(at.y)} of the part`
+      return {
+        job: moveBolt(job, setup.id, piece.item.id, at),
+        shown: { at: placePoint(placement, at), text, snapped: false },
+      }
+    },
+  }
+}
+
 /** With Shift held a piece stays in its slot. */
 function slotOnly(held: boolean, slot: string | null, job: Job) {
   if (!held || slot === null) return job.plate
@@ -135,13 +175,26 @@ function slotOnly(held: boolean, slot: string | null, job: Job) {
 export function slideNose(mounted: Mounted, id: string, words: Words): Drag<Guide> | null {
   const { job, setup } = mounted
   const piece = mounted.pieces.find((p) => p.item.id === id)
-  if (piece?.item.kind !== 'press' || !piece.item.press?.nose) return null
+  if (!piece || !pressPoint(piece) || (piece.item.kind !== 'press' && piece.item.kind !== 'clamp'))
+    return null
+  const { item } = piece
   return {
     label: `Move the nose of ${id}`,
     at: (input) => {
       const step = input.alt ? 0.1 : freeStep(input.pxPerMm, job.displayUnits, 0.25)
       const nose = { x: roundTo(input.world.x, step), y: roundTo(input.world.y, step) }
       const reach = Math.hypot(nose.x - piece.at.x, nose.y - piece.at.y)
+      if (item.kind === 'clamp') {
+        const next = moveNose(job, setup.id, id, nose)
+        const turned = next.setups.find((s) => s.id === setup.id)?.hardware.find((h) => h.id === id)
+        const facing = turned?.kind === 'clamp' ? turned.facing : item.facing
+        const reach = polar(item.strap.boltFrom, facing)
+        const end = { x: piece.at.x + reach.x, y: piece.at.y + reach.y }
+        return {
+          job: next,
+          shown: { at: end, from: piece.at, text: `toe points ${facing}°`, snapped: false },
+        }
+      }
       return {
         job: moveNose(job, setup.id, id, nose),
         shown: { at: nose, from: piece.at, text: `bolt to work ${words.length(reach)}`, snapped: false },

@@ -1,0 +1,48 @@
+/** Other ways to hold, to start from: a bolt through the part, a stop block, a dowel. They are then put where they belong. */
+import { usualTorque } from '../../../src-core/hardware/preload.ts'
+import { usualClass } from '../../../src-core/hardware/threads.ts'
+import { studFor } from '../../../src-core/hardware/usualClamp.ts'
+import type { Dowel, Job, StopBlock, ThroughBolt } from '../../../src-core/job/schema.ts'
+import { centrePoint, findSetup } from '../../../src-core/mounting/mount.ts'
+import { inward } from '../../../src-core/mounting/station.ts'
+import { roundTo } from '../snap.ts'
+import type { Piece } from './edit.ts'
+import { freeStation } from './hardware.ts'
+
+/** mm: sizes to start from, to be typed over. */
+const STOP: [number, number, number] = [40, 30, 30]
+const DOWEL = { diameter: 12, length: 20 }
+
+function stud({ plate, displayUnits }: Job): Pick<ThroughBolt, 'stud' | 'torque'> {
+  const thread = studFor(plate, displayUnits)
+  const strength = thread && usualClass(thread)
+  return {
+    stud: { thread: thread?.name ?? null, class: strength, length: 'suit' },
+    torque: thread && strength ? usualTorque(thread, strength) : null,
+  }
+}
+
+/** Through the point of the part that is on the axis. */
+export const newBolt = (job: Job, setupId: string): Piece<ThroughBolt> => {
+  const { x, y } = centrePoint(job.part, findSetup(job, setupId))
+  return { kind: 'bolt', throughPart: { x, y }, ...stud(job), fixed: true }
+}
+
+export function newStop(job: Job, setupId: string): Piece<StopBlock> {
+  const at = freeStation(job, setupId)
+  return {
+    kind: 'stop',
+    at,
+    facing: roundTo(inward(job.plate, at), 0.1),
+    size: STOP,
+    ...stud(job),
+    fixed: true,
+  }
+}
+
+/** In the plate's first hole, as thick as it; without one in a free slot. */
+export function newDowel(job: Job, setupId: string): Piece<Dowel> {
+  const hole = job.plate.holes[0]
+  const at = hole ? { hole: hole.id } : freeStation(job, setupId)
+  return { kind: 'dowel', at, ...DOWEL, ...(hole ? { diameter: hole.diameter } : {}), fixed: true }
+}
