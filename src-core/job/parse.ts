@@ -27,6 +27,14 @@ export function parseDraft(text: string): Job | null {
   return parsed.success ? parsed.data : null
 }
 
+/** The version that a job's text was written in; null where it is none. */
+export function writtenVersion(text: string): number | null {
+  const read = readJson(text)
+  const raw = 'reason' in read ? null : read.raw
+  const version = typeof raw === 'object' && raw !== null && 'version' in raw ? raw.version : null
+  return typeof version === 'number' ? version : null
+}
+
 /** The same for a value that is already read. */
 export function checkJob(raw: unknown): JobResult {
   if (typeof raw !== 'object' || raw === null || Array.isArray(raw))

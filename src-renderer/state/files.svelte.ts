@@ -3,7 +3,8 @@ import type { ExportFormat, Host, HostInfo } from '../../src-core/bridge/contrac
 import type { FileRef, Reply } from '../../src-core/bridge/reply.ts'
 import { faultWords } from '../../src-core/job/fault.ts'
 import type { BookEntry } from '../../src-core/bridge/bookContract.ts'
-import { parseDraft, parseJob } from '../../src-core/job/parse.ts'
+import { unsaidOf } from '../editor/edits/pressToClamp.ts'
+import { parseDraft, parseJob, writtenVersion } from '../../src-core/job/parse.ts'
 import type { Job } from '../../src-core/job/schema.ts'
 import { ask } from './ask.ts'
 import { nameOf } from './bookWords.ts'
@@ -106,6 +107,7 @@ export class Files {
     if (!job) return
     this.leaving(() => {
       this.#show(job, null, true)
+      this.#tellUnsaid(job, text)
       this.#jobs.givenName = nameOf({ name })
     })
   }
@@ -162,7 +164,10 @@ export class Files {
 
   #loadText(text: string, file: { ref: FileRef; stamp: string } | null, name: string): boolean {
     const job = this.#read(text, name, false)
-    if (job) this.#show(job, file, false)
+    if (job) {
+      this.#show(job, file, false)
+      this.#tellUnsaid(job, text)
+    }
     return job !== null
   }
 
@@ -184,6 +189,19 @@ export class Files {
     this.#session.reset()
     this.#session.setupId = job.setups[0]!.id
     this.#session.notice = null
+  }
+
+  /** Once, when a job of an older version comes onto the plate: what it could not say, and where to give it. */
+  #tellUnsaid(job: Job, text: string): void {
+    const unsaid = writtenVersion(text) === 1 ? unsaidOf(job) : []
+    if (unsaid.length === 0) return
+    const ids = [...new Set(unsaid.map((u) => u.id))]
+    const some = ids.slice(0, 6).join(', ') + (ids.length > 6 ? ' and more' : '')
+    this.#session.notice = {
+      kind: 'fault',
+      text: `This job is of an older form, which cannot say how ${some} press or are held.`,
+      action: { label: 'What is missing', run: () => this.#session.askWhenFree('unsaid') },
+    }
   }
 
   #value<T>(asked: Promise<Reply<T>>): Promise<T | null> {

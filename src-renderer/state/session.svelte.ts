@@ -22,6 +22,7 @@ export type DialogName =
   | 'conflict'
   | 'catalogue'
   | 'photograph'
+  | 'unsaid'
   | 'about'
 export type Theme = 'system' | 'light' | 'dark'
 

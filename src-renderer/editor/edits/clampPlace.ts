@@ -141,7 +141,7 @@ function stopOf(mounted: Mounted, pieces: readonly MountedPiece[]): string | nul
 }
 
 /** Packing that lies there already is not put there twice. */
-function withoutDoubledPacking(mounted: Mounted, clamp: Placed): Placed {
+export function withoutDoubledPacking(mounted: Mounted, clamp: Placed): Placed {
   if (!clamp.packing) return clamp
   const loose = mounted.pieces.filter((p) => p.item.kind === 'packing')
   const piece = mountNew(mounted, clamp)

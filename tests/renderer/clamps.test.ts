@@ -1,0 +1,179 @@
+/** Clamps as whole things: put on four at a time, dragged, aimed, copied; what does not hold shows at once. */
+import { describe, expect, test } from 'vitest'
+import { rectRing, circleRing } from '../../src-core/geometry/edges.ts'
+import { distanceToRegion } from '../../src-core/geometry/nearest.ts'
+import { checkJob } from '../../src-core/job/parse.ts'
+import type { Clamp, Job } from '../../src-core/job/schema.ts'
+import { serialiseJob } from '../../src-core/job/serialise.ts'
+import { mountSetup } from '../../src-core/mounting/mount.ts'
+import { toeLies, toeShortfall } from '../../src-core/mounting/toeLies.ts'
+import { sideScene } from '../../src-renderer/components/sideView.ts'
+import { putStraps, strapsWords, usualPattern } from '../../src-renderer/editor/edits/fourStraps.ts'
+import { moveNose, movePiece, turnPiece } from '../../src-renderer/editor/edits/hardware.ts'
+import { setPacking, newPacking, underPart } from '../../src-renderer/editor/edits/packingPlace.ts'
+import { pressToClamp, unsaidOf } from '../../src-renderer/editor/edits/pressToClamp.ts'
+import { addPiece } from '../../src-renderer/editor/edits/hardware.ts'
+import { hitTest } from '../../src-renderer/editor/hitTest.ts'
+import { describeWork } from '../../src-renderer/scene/work.ts'
+import { blankJob, START } from '../../src-renderer/state/blankJob.ts'
+import { exampleJob } from './example.ts'
+
+const four = (job: Job) => putStraps(job, 'op10', usualPattern(job, 'op10'))
+const plain = blankJob(START)
+const put = four(plain)
+const mounted = mountSetup(put.job, 'op10')
+const clampOf = (job: Job, id: string): Clamp => {
+  const found = job.setups[0]!.hardware.find((h) => h.id === id)
+  if (found?.kind !== 'clamp') throw new Error(`no clamp ${id}`)
+  return found
+}
+/** `c1` moved along its slot until its toe is off the part. */
+const at = clampOf(put.job, 'c1').at as { slot: string; radius: number }
+const slidOut = movePiece(put.job, 'op10', 'c1', { slot: at.slot, radius: at.radius + 20 })
+
+describe('four straps', () => {
+  test('hold from all round, each toe wholly on the part, none where a place is refused', () => {
+    expect(put.ids).toEqual(['c1', 'c2', 'c3', 'c4'])
+    expect(checkJob(JSON.parse(serialiseJob(put.job))).ok).toBe(true)
+    for (const piece of mounted.pieces) {
+      const { pad, rest } = piece.toe!
+      expect(rest!.z).toBe(32)
+      for (const v of pad) expect(distanceToRegion(mounted.bodies[0]!.regions[0]!, v)).toBe(0)
+    }
+    const used = new Set(put.ids.map((id) => (clampOf(put.job, id).at as { slot: string }).slot))
+    for (const r of put.refused) expect(used).not.toContain(r.slot)
+  })
+  test('over a pocket, an edge or the bore a place is refused with the reason', () => {
+    const part = plain.part
+    const body = part.bodies[0]!
+    const pocket = (outline: ReturnType<typeof rectRing>): Job => ({
+      ...plain,
+      part: {
+        ...part,
+        bodies: [body, { id: 'pocket', effect: 'removes', outline, holes: [], base: 5, thickness: 15 }],
+      },
+    })
+    const pocketed = four(pocket(rectRing({ x: 0, y: 0 }, 136, 86, 0)))
+    expect(pocketed.ids).toEqual([])
+    expect(strapsWords(pocketed)).toMatch(/^No strap holds here\. Refused: .*(over a pocket|in the way)/)
+    // A ring 7 mm wide, a toe 8 mm long.
+    const ring = { ...body, outline: circleRing({ x: 35, y: 0 }, 84) } as typeof body
+    const bores = part.bores.map((b) => ({ ...b, diameter: 70 }))
+    const bored = four({ ...plain, part: { ...part, bores, bodies: [ring] } })
+    expect(bored.ids).toEqual([])
+    expect(strapsWords(bored)).toContain('over bore A')
+    expect(put.refused.some((r) => r.reason === 'the toe would lie over an edge of the part')).toBe(true)
+  })
+})
+
+describe('a clamp is one thing', () => {
+  test('slid along its slot it goes with heel, stud and packing, and its toe is short by as much as it hangs over', () => {
+    const before = mounted.pieces.find((p) => p.item.id === 'c1')!
+    const out = mountSetup(slidOut, 'op10')
+    const after = out.pieces.find((p) => p.item.id === 'c1')!
+    for (const [i, s] of after.solids.entries()) {
+      const was = before.solids[i]!.massCentre
+      expect(Math.hypot(s.massCentre.x - was.x, s.massCentre.y - was.y)).toBeCloseTo(20, 9)
+    }
+    expect(toeLies(out, after.toe!)).not.toBeNull()
+    // Its pad's inner end stood `inside` mm from the edge; slid out by 20 mm it lacks 20 − inside + the pad's length.
+    const region = out.bodies[0]!.regions[0]!
+    const short = toeShortfall(out, after.toe!, after.facing)!
+    const moved = after.toe!.pad.map((v) => ({
+      x: v.x + short * Math.cos((after.facing * Math.PI) / 180),
+      y: v.y + short * Math.sin((after.facing * Math.PI) / 180),
+    }))
+    const off = Math.max(...moved.map((v) => distanceToRegion(region, v)))
+    expect(off).toBeLessThan(0.15)
+    expect(Math.max(...after.toe!.pad.map((v) => distanceToRegion(region, v)))).toBeCloseTo(short, 0)
+  })
+  test('the picture and the side view show it red at once, and plain again when it is put back', () => {
+    const roles = (job: Job) =>
+      describeWork(mountSetup(job, 'op10'), { selection: null, hover: null }, new Map())
+        .filter((i) => i.id === 'piece:c1')
+        .map((i) => i.role)
+    const kinds = (job: Job) =>
+      sideScene(mountSetup(job, 'op10'))
+        .boxes.filter((b) => b.id === 'c1')
+        .map((b) => b.kind)
+    expect(roles(slidOut)).toEqual(['strap-off'])
+    expect(kinds(slidOut)).toContain('strap-off')
+    const back = movePiece(slidOut, 'op10', 'c1', at)
+    expect(roles(back)).toEqual(['clamp'])
+    expect(new Set(kinds(back))).toEqual(new Set(['packing', 'heel', 'clamp', 'stud', 'nut']))
+    expect(clampOf(back, 'c1')).toEqual(clampOf(put.job, 'c1'))
+  })
+  test('the side view has every solid at its own heights', () => {
+    const piece = mounted.pieces[0]!
+    const boxes = sideScene(mounted).boxes.filter((b) => b.id === piece.item.id)
+    const sorted = (list: readonly { z0: number; z1: number }[]) => list.map((b) => [b.z0, b.z1]).sort()
+    expect(sorted(boxes)).toEqual(sorted(piece.solids))
+    const heel = boxes.find((b) => b.kind === 'heel')!
+    expect([heel.z0, heel.z1]).toEqual([0, mounted.partFront])
+  })
+  test('its toe turns it about its bolt, whose place stays', () => {
+    const c1 = mounted.pieces.find((p) => p.item.id === 'c1')!
+    const aim = { x: c1.at.x - 30, y: c1.at.y - 30 }
+    const turned = clampOf(moveNose(put.job, 'op10', 'c1', aim), 'c1')
+    expect(turned.facing).toBeCloseTo(225, 9)
+    expect(turned.at).toEqual(clampOf(put.job, 'c1').at)
+    expect(clampOf(turnPiece(put.job, 'op10', 'c1', 15), 'c1').facing).toBe(
+      (clampOf(put.job, 'c1').facing + 15) % 360,
+    )
+  })
+  test('a bolt slid along its slot keeps what the toe points at; in another slot it turns along', () => {
+    const aslant = moveNose(put.job, 'op10', 'c1', { x: 20, y: 30 })
+    const toe = mountSetup(aslant, 'op10').pieces.find((p) => p.item.id === 'c1')!
+    const end = (() => {
+      const c = clampOf(aslant, 'c1')
+      const a = (c.facing * Math.PI) / 180
+      return { x: toe.at.x + c.strap.boltFrom * Math.cos(a), y: toe.at.y + c.strap.boltFrom * Math.sin(a) }
+    })()
+    const slid = movePiece(aslant, 'op10', 'c1', { slot: at.slot, radius: at.radius + 15 })
+    const bolt = mountSetup(slid, 'op10').pieces.find((p) => p.item.id === 'c1')!.at
+    const wanted = (Math.atan2(end.y - bolt.y, end.x - bolt.x) * 180) / Math.PI
+    expect(clampOf(slid, 'c1').facing).toBeCloseTo((wanted + 360) % 360, 0)
+    const hopped = clampOf(movePiece(put.job, 'op10', 'c1', { slot: 'S1', radius: 100 }), 'c1')
+    const turnOf = (id: string) => plain.plate.slots.find((s) => s.id === id)!.angle
+    const before = clampOf(put.job, 'c1').facing - turnOf(at.slot)
+    expect((hopped.facing - turnOf('S1') - before + 720) % 360).toBeCloseTo(0, 6)
+  })
+  test('it is taken hold of by its heel too', () => {
+    const c1 = mounted.pieces.find((p) => p.item.id === 'c1')!
+    const { massCentre } = c1.solids.find((s) => s.role === 'heel')!
+    expect(hitTest(mounted, null, massCentre, 2)).toEqual({ kind: 'piece', id: 'c1' })
+  })
+})
+
+describe('packing is a place under the part', () => {
+  test('as high as the setup is packed up, whatever that is changed to', () => {
+    const { job } = addPiece(plain, 'op10', newPacking({ x: -50, y: 0 }, 12))
+    const higher = setPacking(job, 'op10', 20)
+    expect(higher.setups[0]!.hardware[0]).toMatchObject({ height: 20, mass: expect.closeTo(0.0981, 3) })
+  })
+  test('beside the part the nearest place under it is known', () => {
+    expect(underPart(mounted, { x: -50, y: 0 })).toEqual({ under: true, nearest: { x: -50, y: 0 } })
+    expect(underPart(mounted, { x: -50, y: 80 })).toEqual({ under: false, nearest: { x: -50, y: 45 } })
+  })
+})
+
+describe('what a job of the older form could not say', () => {
+  test('every press and every box without bolts is named; a press becomes a clamp where and as it stood', () => {
+    const job = exampleJob()
+    const hardware = job.setups[0]!.hardware
+    const presses = hardware.filter((h) => h.kind === 'press')
+    expect(presses.length).toBeGreaterThan(0)
+    const missing = unsaidOf(job).filter((u) => u.setup === 'op10')
+    expect(missing.filter((u) => u.lacks === 'press').map((u) => u.id)).toEqual(presses.map((p) => p.id))
+    const [press] = presses
+    if (press?.kind !== 'press') throw new Error('no press')
+    const next = pressToClamp(job, 'op10', press.id)
+    const clamp = clampOf(next, press.id)
+    expect(clamp).toMatchObject({ at: press.at, torque: press.press!.torque, name: press.name })
+    expect(clamp.stud).toMatchObject({ thread: press.press!.thread, class: press.press!.class })
+    expect(clamp.facing).toBeCloseTo(press.facing!, 6)
+    expect(next.setups[0]!.hardware.map((h) => h.id)).toEqual(hardware.map((h) => h.id))
+    expect(unsaidOf(next).some((u) => u.setup === 'op10' && u.id === press.id)).toBe(false)
+    expect(checkJob(JSON.parse(serialiseJob(next))).ok).toBe(true)
+  })
+})
