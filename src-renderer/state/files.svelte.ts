@@ -195,7 +195,7 @@ export class Files {
   #tellUnsaid(job: Job, text: string): void {
     const unsaid = writtenVersion(text) === 1 ? unsaidOf(job) : []
     if (unsaid.length === 0) return
-    const ids = [...new Set(unsaid.map((u) => u.id))]
+    const ids = unsaid.map((u) => u.id).filter((id, i, all) => all.indexOf(id) === i)
     const some = ids.slice(0, 6).join(', ') + (ids.length > 6 ? ' and more' : '')
     this.#session.notice = {
       kind: 'fault',

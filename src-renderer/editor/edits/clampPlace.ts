@@ -13,6 +13,7 @@ import { partAt } from '../../../src-core/mounting/partAt.ts'
 import type { Mounted, MountedPiece } from '../../../src-core/mounting/types.ts'
 import { toeLies } from '../../../src-core/mounting/toeLies.ts'
 import { roundTo } from '../snap.ts'
+import { without } from './edit.ts'
 
 type Placed = Omit<Clamp, 'id'>
 /** A clamp where it holds, or why it holds nowhere in the slot. */
@@ -147,6 +148,5 @@ export function withoutDoubledPacking(mounted: Mounted, clamp: Placed): Placed {
   const piece = mountNew(mounted, clamp)
   const own = { ...piece, solids: piece.solids.filter((s) => s.role === 'packing') }
   if (!stopOf(mounted, [own, ...loose])) return clamp
-  const { packing: _, ...bare } = clamp
-  return bare
+  return without(clamp, 'packing')
 }

@@ -8,6 +8,10 @@ export type HardwareDraft = Draft<Hardware>
 /** What is put on the plate, before it has an id. */
 export type Piece<H extends Hardware = Hardware> = H extends Hardware ? Omit<H, 'id'> : never
 
+/** The same without some of its fields. */
+export const without = <T extends object, K extends keyof T>(whole: T, ...keys: readonly K[]): Omit<T, K> =>
+  Object.fromEntries(Object.entries(whole).filter(([key]) => !keys.some((k) => k === key))) as Omit<T, K>
+
 export const editJob = (job: Job, recipe: (draft: JobDraft) => void): Job =>
   create(job, (draft) => {
     recipe(draft as JobDraft)

@@ -5,6 +5,7 @@ import { isClamp, type Job } from '../../../src-core/job/schema.ts'
 import { directionOf } from '../../../src-core/geometry/angles.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { placeInSlot, spreadRound } from './clampPlace.ts'
+import { without } from './edit.ts'
 import { addPiece } from './hardware.ts'
 
 export interface StrapsPut {
@@ -20,10 +21,7 @@ export const WANTED = 4
 export function usualPattern(job: Job, setupId: string): ClampPattern {
   const setup = job.setups.find((s) => s.id === setupId)
   const same = setup?.hardware.find((h) => h.kind === 'clamp')
-  if (same?.kind === 'clamp') {
-    const { id: _, at: __, facing: ___, order: ____, ...pattern } = same
-    return pattern
-  }
+  if (same?.kind === 'clamp') return without(same, 'id', 'at', 'facing', 'order')
   const choice = usualChoice('strap', usualStrapFor(job.plate, job.displayUnits))
   return clampOf(choice, (setup?.packing ?? 0) > 0)!
 }

@@ -33,9 +33,8 @@ export function pressToClamp(job: Job, setupId: string, id: string): Job {
   const setup = job.setups.find((s) => s.id === setupId)
   const press = setup?.hardware.find((h) => h.id === id)
   if (!setup || press?.kind !== 'press') return job
-  const clamp = { ...clampFor(job, press, setup.packing > 0), id }
+  const placed = clampFor(job, press, setup.packing > 0)
   const bare = withHardware(job, setupId, (list) => list.filter((h) => h.id !== id))
-  const { id: _, ...placed } = clamp
   const kept = { ...withoutDoubledPacking(mountSetup(bare, setupId), placed), id }
   return withHardware(job, setupId, (list) => list.map((h) => (h.id === id ? kept : h)))
 }

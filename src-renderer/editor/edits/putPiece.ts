@@ -6,7 +6,7 @@ import { inward, stationPoint } from '../../../src-core/mounting/station.ts'
 import type { Mounted } from '../../../src-core/mounting/types.ts'
 import { roundTo } from '../snap.ts'
 import { placeClamp } from './clampPlace.ts'
-import type { Piece } from './edit.ts'
+import { without, type Piece } from './edit.ts'
 import { freeStation } from './hardware.ts'
 import { packingPlace } from './packingPlace.ts'
 
@@ -36,35 +36,32 @@ function onPart(pattern: ClampPattern, job: Job, setupId: string, mounted: Mount
 
 /** One more of a piece that is on the plate: a clamp where it would hold too, anything else in a free slot or beside it. */
 export function likeIt(item: Hardware, job: Job, setupId: string, mounted: Mounted | null): Piece {
-  const { id: _, ...copy } = item
-  switch (copy.kind) {
-    case 'clamp': {
-      const { at: _, facing: __, ...pattern } = copy
-      return onPart(pattern, job, setupId, mounted)
-    }
+  const slotted = 'at' in item && 'slot' in item.at
+  const station = () => (slotted || !('at' in item) ? freeStation(job, setupId) : opposite(item, job))
+  switch (item.kind) {
+    case 'clamp':
+      return onPart(without(item, 'id', 'at', 'facing', 'order'), job, setupId, mounted)
     case 'bolt':
-      return { ...copy, throughPart: { x: copy.throughPart.x + ASIDE, y: copy.throughPart.y } }
+      return {
+        ...without(item, 'id'),
+        throughPart: { x: item.throughPart.x + ASIDE, y: item.throughPart.y },
+      }
     case 'stop': {
-      const at = 'slot' in copy.at ? freeStation(job, setupId) : opposite(copy, job)
-      return { ...copy, at, facing: roundTo(inward(job.plate, at), 0.1) }
+      const at = station()
+      return { ...without(item, 'id'), at, facing: roundTo(inward(job.plate, at), 0.1) }
     }
     case 'weight':
+      return { ...without(item, 'id'), at: station() }
     case 'dowel':
-      return { ...copy, at: 'slot' in copy.at ? freeStation(job, setupId) : opposite(copy, job) }
+      return { ...without(item, 'id'), at: station() }
     case 'packing':
     case 'bracket':
     case 'counterweight':
     case 'press':
     case 'other': {
-      const { facing: _, press, ...rest } = copy
-      const { nose: __, ...lever } = press ?? {}
-      const kept = press ? { ...rest, press: lever } : rest
-      if ('slot' in copy.at) return { ...kept, at: freeStation(job, setupId) }
-      return {
-        ...kept,
-        ...(copy.facing === undefined ? {} : { facing: copy.facing }),
-        at: opposite(copy, job),
-      }
+      const { press } = item
+      const bare = slotted ? without(item, 'id', 'facing') : without(item, 'id')
+      return { ...bare, at: station(), ...(press ? { press: without(press, 'nose') } : {}) }
     }
   }
 }
