@@ -137,6 +137,8 @@ test('from nothing to a checked verdict: New, put it on, three clamps', async ()
     await page.getByRole('button', { name, exact: true }).click()
   }
   await click('New')
+  await page.getByRole('textbox', { name: 'What is it?' }).fill('Block')
+  await page.keyboard.press('Tab')
   await click('Put it on the plate')
   expect(await text(page, 'verdict')).toMatch(/^(go|caution|stop)/)
   await page.getByRole('button', { name: /^4 Clamps/ }).click()
