@@ -1,10 +1,9 @@
 /** The drawn lines of the front view: plate, part, hardware, axes, swing circle, bed. No labels. */
-import { polar } from '../geometry/angles.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import { flattenRegion, flattenRing } from '../geometry/flatten.ts'
 import { isInside } from '../geometry/nearest.ts'
-import type { Point, Ring } from '../geometry/types.ts'
-import type { Slot } from '../job/schema.ts'
+import type { Point } from '../geometry/types.ts'
+import { slotRing } from '../mounting/plateFace.ts'
 import type { MountedBody, MountedPiece } from '../mounting/types.ts'
 import type { LayerName, PlainPrimitive } from './model.ts'
 import { circle, line, ringsPath } from './primitives.ts'
@@ -80,22 +79,6 @@ export function piecesOver(mounted: ViewInput['mounted']): MountedPiece[] {
   return mounted.pieces
     .filter((p) => p.item.kind !== 'packing' || p.z1 > mounted.setup.packing + TOLERANCE.height)
     .sort((a, b) => a.z1 - b.z1)
-}
-
-/** A slot as a ring with rounded ends, plate frame. */
-export function slotRing(slot: Slot): Ring {
-  const half = slot.width / 2
-  const at = (radius: number, across: number): Point => {
-    const along = polar(radius, slot.angle)
-    const side = polar(across, slot.angle + 90)
-    return { x: along.x + side.x, y: along.y + side.y }
-  }
-  return [
-    { ...at(slot.from, -half), bulge: 0 },
-    { ...at(slot.to, -half), bulge: 1 },
-    { ...at(slot.to, half), bulge: 0 },
-    { ...at(slot.from, half), bulge: 1 },
-  ]
 }
 
 /** A level with ground hatching below it, centred under a point, `below` sheet mm down. */

@@ -1,0 +1,125 @@
+/** The plate's face as a foot meets it: a disc less its bore, slots and holes; and which opening lies at a point. */
+import { polar, toRadians } from '../geometry/angles.ts'
+import { circleRing } from '../geometry/edges.ts'
+import { flattenRing } from '../geometry/flatten.ts'
+import { boxesMeet, boxOf, type Box, type Polygons } from '../geometry/polygonBox.ts'
+import { polygonArea, polygonDifference, polygonIntersection } from '../geometry/polygon.ts'
+import { TOLERANCE } from '../geometry/tolerance.ts'
+import type { Point, Ring } from '../geometry/types.ts'
+import type { Plate, Slot } from '../job/schema.ts'
+
+/** A slot as a ring with rounded ends, plate frame. */
+export function slotRing(slot: Slot): Ring {
+  const half = slot.width / 2
+  const at = (radius: number, across: number): Point => {
+    const along = polar(radius, slot.angle)
+    const side = polar(across, slot.angle + 90)
+    return { x: along.x + side.x, y: along.y + side.y }
+  }
+  return [
+    { ...at(slot.from, -half), bulge: 0 },
+    { ...at(slot.to, -half), bulge: 1 },
+    { ...at(slot.to, half), bulge: 0 },
+    { ...at(slot.from, half), bulge: 1 },
+  ]
+}
+
+interface Opening {
+  readonly name: string
+  readonly polygons: Polygons
+  readonly box: Box
+}
+
+interface Face {
+  readonly disc: Polygons
+  readonly openings: readonly Opening[]
+}
+
+const kept = new WeakMap<Plate, Face>()
+
+/** Kept per plate, which is never changed. */
+function faceOf(plate: Plate): Face {
+  let face = kept.get(plate)
+  if (face) return face
+  const opening = (name: string, ring: Ring): Opening => {
+    const polygons = [flattenRing(ring, TOLERANCE.clashChord)]
+    return { name, polygons, box: boxOf(polygons) }
+  }
+  const axis = { x: 0, y: 0 }
+  face = {
+    disc: [flattenRing(circleRing(axis, plate.diameter), TOLERANCE.clashChord)],
+    openings: [
+      ...(plate.bore > 0 ? [opening("the plate's bore", circleRing(axis, plate.bore))] : []),
+      ...plate.slots.filter((s) => s.to > s.from).map((s) => opening(`slot ${s.id}`, slotRing(s))),
+      ...plate.holes.map((h) => opening(`hole ${h.id}`, circleRing(h, h.diameter))),
+    ],
+  }
+  kept.set(plate, face)
+  return face
+}
+
+/** Where a foot stands on the plate's face. */
+export interface Stand {
+  /** What of it stands. */
+  readonly on: Polygons
+  /** Share of its area that stands, 0 to 1. */
+  readonly share: number
+  /** What the rest hangs over: "slot S1", "the plate's bore", "the plate's rim". */
+  readonly over: readonly string[]
+}
+
+export function standOnPlate(plate: Plate, foot: Polygons): Stand {
+  const { disc, openings } = faceOf(plate)
+  const area = polygonArea(foot)
+  let on: Polygons = polygonIntersection(foot, disc)
+  const over = area - polygonArea(on) > TOLERANCE.clashArea ? ["the plate's rim"] : []
+  const box = boxOf(foot)
+  for (const o of openings) {
+    if (!boxesMeet(o.box, box)) continue
+    const left = polygonDifference(on, o.polygons)
+    if (polygonArea(on) - polygonArea(left) > TOLERANCE.clashArea) over.push(o.name)
+    on = left
+  }
+  return { on, share: area > 0 ? polygonArea(on) / area : 0, over }
+}
+
+/** A slot or hole of the plate at a point, and how far from its middle the point lies. mm. */
+export interface Anchor {
+  readonly kind: 'slot' | 'hole'
+  readonly id: string
+  /** Of the slot, or diameter of the hole. */
+  readonly width: number
+  /** From the middle line of the slot, between its ends, or from the hole's centre. */
+  readonly off: number
+  /** Of a tapped hole. */
+  readonly thread: string | null
+}
+
+/** All openings of the plate by how far a point lies outside of them (negative: inside), nearest first. */
+export function anchorsBy(plate: Plate, at: Point): { readonly anchor: Anchor; readonly outside: number }[] {
+  const slots = plate.slots.map((s): Anchor => {
+    const turn = toRadians(s.angle)
+    const along = at.x * Math.cos(turn) + at.y * Math.sin(turn)
+    const across = at.y * Math.cos(turn) - at.x * Math.sin(turn)
+    const beyond = Math.max(0, s.from - along, along - s.to)
+    return { kind: 'slot', id: s.id, width: s.width, off: Math.hypot(across, beyond), thread: null }
+  })
+  const holes = plate.holes.map(
+    (h): Anchor => ({
+      kind: 'hole',
+      id: h.id,
+      width: h.diameter,
+      off: Math.hypot(at.x - h.x, at.y - h.y),
+      thread: h.thread ?? null,
+    }),
+  )
+  return [...holes, ...slots]
+    .map((anchor) => ({ anchor, outside: anchor.off - anchor.width / 2 }))
+    .sort((a, b) => a.outside - b.outside)
+}
+
+/** The opening that a point lies in; null over solid plate. */
+export function anchorAt(plate: Plate, at: Point): Anchor | null {
+  const nearest = anchorsBy(plate, at)[0]
+  return nearest && nearest.outside < 0 ? nearest.anchor : null
+}
