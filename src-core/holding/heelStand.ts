@@ -1,0 +1,88 @@
+/** Whether a clamp's heel stands and carries its strap, and whether the strap lies level between heel and toe. */
+import { called, finding } from '../findings/finding.ts'
+import type { Clamp } from '../job/schema.ts'
+import { ringPolygons } from '../mounting/material.ts'
+import { standOnPlate } from '../mounting/plateFace.ts'
+import type { Mounted, MountedPiece, MountedToe } from '../mounting/types.ts'
+import { formatter } from '../units/format.ts'
+import { standsOn } from './partContact.ts'
+import type { Ruling } from './ruling.ts'
+
+/** Degrees out of level at which a strap is cautioned of, and at which it is stopped. Own choice. */
+export const LEVEL = { caution: 3, stop: 8 } as const
+
+export function heelRulings(mounted: Mounted, piece: MountedPiece): Ruling[] {
+  const { item, toe } = piece
+  if (item.kind !== 'clamp' || !toe || !item.heel || toe.toHeel === null) return []
+  return [
+    ...standRulings(mounted, piece, item),
+    ...underStrap(mounted, piece, item, toe.toHeel),
+    ...leverRulings(mounted, item, piece, toe, toe.toHeel),
+    ...levelRulings(mounted, item, piece, toe),
+  ]
+}
+
+function standRulings(mounted: Mounted, { solids, at }: MountedPiece, item: Clamp): Ruling[] {
+  const heel = solids.find((s) => s.role === 'heel')
+  if (!heel) return []
+  const foot = ringPolygons(heel.ring)
+  const stand = standOnPlate(mounted.job.plate, foot)
+  if (stand.over.length === 0 || standsOn(stand.on, foot)) return []
+  const fmt = formatter(mounted.job.displayUnits)
+  const message = `The heel of ${called(item)} does not stand on the plate: it hangs over ${stand.over.join(' and ')}. Move the clamp or turn it, or use a wider heel that bridges it; ${fmt.percent(stand.share)} of the heel's foot is carried.`
+  return [{ finding: finding('stop', 'heel-not-carried', item.id, message, at), makes: 'nothing' }]
+}
+
+function underStrap(mounted: Mounted, piece: MountedPiece, item: Clamp, toHeel: number): Ruling[] {
+  const { strap, heel } = item
+  const fmt = formatter(mounted.job.displayUnits)
+  const tail = strap.length - strap.boltFrom
+  const stop = (code: string, message: string): Ruling[] => [
+    { finding: finding('stop', code, item.id, message, piece.at), makes: 'nothing' },
+  ]
+  if (toHeel > tail + 1e-6)
+    return stop(
+      'heel-beyond-strap',
+      `The heel of ${called(item)} stands beyond its strap: ${fmt.length(toHeel)} behind the bolt, where the strap ends ${fmt.length(tail)} behind it. Bring the heel ${fmt.length(toHeel - tail)} nearer, or use a longer strap.`,
+    )
+  const thread = piece.fastenings[0]?.thread
+  const front = toHeel - heel!.size[0] / 2
+  const stud = (thread?.diameter ?? strap.opening) / 2
+  if (front < stud - 1e-6)
+    return stop(
+      'heel-at-bolt',
+      `The heel of ${called(item)} stands in the way of its stud: ${fmt.length(stud - front)} too near. Move the heel back, or use a smaller one or a longer strap.`,
+    )
+  return []
+}
+
+/** The work gets F·b/(a + b): half of the bolt's pull where heel and work are as far, less where the heel is nearer. */
+function leverRulings(
+  mounted: Mounted,
+  item: Clamp,
+  piece: MountedPiece,
+  toe: MountedToe,
+  toHeel: number,
+): Ruling[] {
+  if (toe.toWork < toHeel) return []
+  const fmt = formatter(mounted.job.displayUnits)
+  const share = toHeel / (toe.toWork + toHeel)
+  const message = `The heel of ${called(item)} gets more of the bolt's pull than the work. Bring the bolt nearer to the work, a third of the way from work to heel if you can: it stands ${fmt.length(toe.toWork)} from the work and ${fmt.length(toHeel)} from the heel, so the work gets ${fmt.percent(share)}.`
+  return [{ finding: finding('caution', 'bolt-near-heel', item.id, message, piece.at), makes: null }]
+}
+
+function levelRulings(mounted: Mounted, item: Clamp, piece: MountedPiece, toe: MountedToe): Ruling[] {
+  const size = Math.abs(toe.tilt)
+  if (!(size > LEVEL.caution) || toe.heel === null || !toe.rest) return []
+  const fmt = formatter(mounted.job.displayUnits)
+  const off = Math.abs(toe.heel - toe.rest.z)
+  const way = toe.tilt > 0 ? 'too high' : 'too low'
+  const message = `The strap of ${called(item)} does not lie level: its heel is ${fmt.length(off)} ${way}. Make the heel ${fmt.length(toe.rest.z)} high; the strap slopes by ${fmt.angle(size)} (${LEVEL.caution}° is taken as level, ${LEVEL.stop}° at most).`
+  const stopped = size > LEVEL.stop
+  return [
+    {
+      finding: finding(stopped ? 'stop' : 'caution', 'strap-not-level', item.id, message, piece.at),
+      makes: stopped ? 'nothing' : null,
+    },
+  ]
+}

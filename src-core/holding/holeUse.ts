@@ -1,0 +1,63 @@
+/** One bolt, one hole; and pins in holes that take them. */
+import { called, finding, type Finding } from '../findings/finding.ts'
+import type { Point } from '../geometry/types.ts'
+import { anchorAt, anchorsBy } from '../mounting/plateFace.ts'
+import type { Mounted, MountedPiece } from '../mounting/types.ts'
+import { formatter } from '../units/format.ts'
+import type { BoltPlace } from './studFit.ts'
+
+/** mm that stands for the diameter of a bolt that is not known: the thinnest that is used here. Own choice. */
+const UNKNOWN_BOLT = 6
+
+interface Filled {
+  readonly piece: MountedPiece
+  readonly at: Point
+  readonly diameter: number
+}
+
+export function holeFindings(mounted: Mounted, bolts: readonly BoltPlace[]): Finding[] {
+  const dowels = mounted.pieces.flatMap((piece): Filled[] =>
+    piece.item.kind === 'dowel' ? [{ piece, at: piece.at, diameter: piece.item.diameter }] : [],
+  )
+  const filled: Filled[] = [
+    ...bolts.map(({ piece, at, thread }) => ({ piece, at, diameter: thread?.diameter ?? UNKNOWN_BOLT })),
+    ...dowels,
+  ]
+  return [
+    ...filled.flatMap((a, i) => filled.slice(i + 1).flatMap((b) => sharedFindings(mounted, a, b))),
+    ...dowels.flatMap((d) => dowelFindings(mounted, d)),
+  ]
+}
+
+function sharedFindings({ job }: Mounted, a: Filled, b: Filled): Finding[] {
+  const apart = Math.hypot(a.at.x - b.at.x, a.at.y - b.at.y)
+  const [p, q] = [anchorAt(job.plate, a.at), anchorAt(job.plate, b.at)]
+  const sameHole = p !== null && q !== null && p.kind === 'hole' && q.kind === 'hole' && p.id === q.id
+  const least = (a.diameter + b.diameter) / 2
+  if (!sameHole && apart >= least) return []
+  const fmt = formatter(job.displayUnits)
+  const [one, other] = [called(a.piece.item), called(b.piece.item)]
+  const both = a.piece === b.piece ? `Two bolts of ${one}` : `The bolts of ${one} and ${other}`
+  const message = sameHole
+    ? `${both} are in one hole, ${p.id}. Move one of them.`
+    : `${both} are in each other's way. Move one of them; their middles are ${fmt.length(apart)} apart and want ${fmt.length(least)}.`
+  return [finding('stop', 'hole-taken', a.piece.item.id, message, a.at)]
+}
+
+function dowelFindings({ job }: Mounted, { piece, at, diameter }: Filled): Finding[] {
+  const fmt = formatter(job.displayUnits)
+  const name = called(piece.item)
+  const stop = (code: string, message: string) => [finding('stop', code, piece.item.id, message, at)]
+  const anchor = anchorsBy(job.plate, at).find((a) => a.anchor.kind === 'hole' && a.outside < 0)?.anchor
+  if (!anchor) return stop('bolt-in-solid', `Dowel ${name} has no hole of the plate behind it. Put it into one.`)
+  if (anchor.thread !== null)
+    return stop(
+      'stud-does-not-fit',
+      `Dowel ${name} stands in tapped hole ${anchor.id}, which does not guide a pin. Use a plain hole.`,
+    )
+  if (diameter <= anchor.width + 1e-6) return []
+  return stop(
+    'stud-does-not-fit',
+    `Dowel ${name} does not go into hole ${anchor.id}: ${fmt.length(diameter)} in ${fmt.length(anchor.width)}. Use a thinner pin, or another hole.`,
+  )
+}

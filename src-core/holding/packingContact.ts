@@ -1,0 +1,64 @@
+/** Whether packing really lies between plate and part. */
+import { called, finding, type Finding } from '../findings/finding.ts'
+import { polygonArea, polygonIntersection } from '../geometry/polygon.ts'
+import { TOLERANCE } from '../geometry/tolerance.ts'
+import { standOnPlate } from '../mounting/plateFace.ts'
+import type { Mounted } from '../mounting/types.ts'
+import { formatter } from '../units/format.ts'
+import { isCarried, packingOf, partFace, SEAT_PLAY, type Carried, type Packing } from './partContact.ts'
+
+/** @param contact what carries the part. */
+export function packingFindings(mounted: Mounted, contact: readonly Carried[]): Finding[] {
+  const all = packingOf(mounted)
+  return [...seatFindings(mounted, contact), ...all.flatMap((p) => pieceFindings(mounted, all, contact, p))]
+}
+
+function seatFindings({ setup, job, partFront }: Mounted, contact: readonly Carried[]): Finding[] {
+  if (contact.length > 0) return []
+  const seat = formatter(job.displayUnits).length(setup.packing)
+  const message =
+    setup.packing > 0
+      ? `Nothing carries the part: it is said to stand on ${seat} of packing, but no piece of packing ${seat} high lies between plate and part. Put one under each toe, or set the packing to 0.`
+      : `Nothing carries the part: no face of it lies on the plate. Give it packing, or check the heights of its bodies; its front is ${formatter(job.displayUnits).length(partFront)} from the plate.`
+  return [finding('stop', 'part-not-carried', 'setup', message)]
+}
+
+function pieceFindings(
+  mounted: Mounted,
+  all: readonly Packing[],
+  contact: readonly Carried[],
+  p: Packing,
+): Finding[] {
+  const fmt = formatter(mounted.job.displayUnits)
+  const { item, at } = p.piece
+  const name = item.kind === 'packing' ? `Packing ${called(item)}` : `The packing of ${called(item)}`
+  const seat = mounted.setup.packing
+  const { z0, z1 } = p.solid
+  const stand = standOnPlate(mounted.job.plate, p.polygons)
+  if (!isCarried(mounted, all, p)) {
+    const below = z0 - SEAT_PLAY > 0
+    const message = below
+      ? `${name} hangs in the air: nothing ${fmt.length(z0)} high carries it. Lower it onto the plate, or put a piece of that height under it.`
+      : z0 < -SEAT_PLAY
+        ? `${name} stands ${fmt.length(-z0)} inside the plate. Set its base to 0.`
+        : `${name} does not stand on the plate: it hangs over ${overWords(stand.over)}, only ${fmt.percent(stand.share)} of it is carried. Move it onto solid plate, or use a wider piece.`
+    return [finding('stop', 'packing-not-carried', item.id, message, at)]
+  }
+  if (contact.some((c) => c.id === item.id) || all.some((q) => q !== p && restsOn(q, p))) return []
+  const under = polygonArea(polygonIntersection(p.polygons, partFace(mounted, p.box))) > TOLERANCE.clashArea
+  if (under && z1 < seat - SEAT_PLAY) {
+    const message = `${name} is ${fmt.length(seat - z1)} too low to carry the part. Pack it up to ${fmt.length(seat)}, or take it out.`
+    return [finding('caution', 'packing-idle', item.id, message, at)]
+  }
+  const hangs = under && Math.abs(z1 - seat) <= SEAT_PLAY
+  const message = hangs
+    ? `${name} tips under the part: what the part lies on hangs over ${overWords(stand.over)}. Move it onto solid plate.`
+    : `${name} does not lie under the part and carries nothing. Move it under the part, or take it out.`
+  return [finding(hangs ? 'stop' : 'caution', hangs ? 'packing-not-carried' : 'packing-idle', item.id, message, at)]
+}
+
+const restsOn = (upper: Packing, lower: Packing): boolean =>
+  Math.abs(upper.solid.z0 - lower.solid.z1) <= SEAT_PLAY &&
+  polygonArea(polygonIntersection(upper.polygons, lower.polygons)) > TOLERANCE.clashArea
+
+const overWords = (over: readonly string[]): string => over.join(' and ') || 'an edge'

@@ -1,0 +1,159 @@
+/** Whether each stud goes into the slot or hole behind it, through what it holds, and is as long as it must be. */
+import { called, finding, type Severity } from '../findings/finding.ts'
+import type { Point } from '../geometry/types.ts'
+import { findThread, type Thread } from '../hardware/threads.ts'
+import type { Hardware } from '../job/schema.ts'
+import { anchorAt, anchorsBy, type Anchor } from '../mounting/plateFace.ts'
+import type { Mounted, MountedFastening, MountedPiece } from '../mounting/types.ts'
+import { formatter, type Formatter } from '../units/format.ts'
+import type { Ruling } from './ruling.ts'
+
+/** mm by which an opening may be wider than its stud before it is worth a word. Own choice. */
+const PLAY = 2
+/** Pitches that a stud should stand out of its nut. Common practice, no source. */
+const BEYOND_NUT = 2
+/** Diameters that a stud may stand out of its nut before it is worth a word. Own choice. */
+const STANDS_OUT = 1.5
+/** mm that a sum of sizes may miss. */
+const EXACT = 1e-6
+
+/** A bolt of a piece where it goes into the plate; what is not known of it is null. */
+export interface BoltPlace {
+  readonly piece: MountedPiece
+  readonly at: Point
+  readonly thread: Thread | null
+  readonly fastening: MountedFastening | null
+}
+
+/** Every bolt that a setup puts into the plate. A piece of unknown bolts stands on one at its station; packing has none. */
+export function boltPlaces({ pieces }: Mounted): BoltPlace[] {
+  return pieces.flatMap((piece): BoltPlace[] => {
+    if (piece.fastenings.length > 0)
+      return piece.fastenings.map((fastening) => ({
+        piece,
+        at: fastening.at,
+        thread: fastening.thread,
+        fastening,
+      }))
+    const { item, at } = piece
+    if (item.kind === 'press')
+      return [{ piece, at, thread: findThread(item.press?.thread ?? ''), fastening: null }]
+    const unsaid = (item.kind === 'counterweight' || item.kind === 'bracket') && !item.held
+    return unsaid ? [{ piece, at, thread: null, fastening: null }] : []
+  })
+}
+
+/** Of one piece. */
+export function studRulings(mounted: Mounted, piece: MountedPiece, places: readonly BoltPlace[]): Ruling[] {
+  const fmt = formatter(mounted.job.displayUnits)
+  return places.flatMap((p) => [
+    ...inPlate(mounted, p, fmt),
+    ...(p.fastening ? lengthRulings(p.fastening, piece.item, fmt) : []),
+    ...(p.fastening?.thread ? throughRulings(mounted, p.fastening, p.fastening.thread, piece.item, fmt) : []),
+  ])
+}
+
+/** What is wrong makes a clamp hold nothing; what is only worth a word does not. */
+const ruling = (severity: Severity, code: string, item: Hardware, message: string, at: Point): Ruling => ({
+  finding: finding(severity, code, item.id, message, at),
+  makes: severity === 'stop' ? 'nothing' : null,
+})
+
+function inPlate({ job }: Mounted, { piece, at, thread }: BoltPlace, fmt: Formatter): Ruling[] {
+  const { item } = piece
+  const name = called(item)
+  const anchor = anchorAt(job.plate, at)
+  if (!anchor) {
+    const nearest = anchorsBy(job.plate, at)[0]
+    const where = nearest
+      ? `The nearest is ${nearest.anchor.kind} ${nearest.anchor.id}, its middle ${fmt.length(nearest.anchor.off)} away. Move it there`
+      : 'The plate has none. Bolt it elsewhere'
+    const message = `${name} is bolted through solid plate: no slot or hole lies behind its bolt. ${where}.`
+    return [ruling('stop', 'bolt-in-solid', item, message, at)]
+  }
+  return thread ? fitsAnchor(item, at, thread, anchor, fmt) : []
+}
+
+function fitsAnchor(item: Hardware, at: Point, thread: Thread, anchor: Anchor, fmt: Formatter): Ruling[] {
+  const name = called(item)
+  const hole = `${anchor.kind} ${anchor.id}`
+  if (anchor.thread !== null) {
+    const tapped = findThread(anchor.thread)
+    if (tapped?.name === thread.name) return []
+    const message = `The stud of ${name} does not fit ${hole}: it is ${thread.name}, the hole is tapped ${anchor.thread}. Use a stud of the hole's thread.`
+    return [ruling('stop', 'stud-does-not-fit', item, message, at)]
+  }
+  const room = anchor.width - 2 * anchor.off
+  if (thread.diameter > anchor.width + EXACT) {
+    const message = `The stud of ${name} does not go into ${hole}: ${thread.name} is ${fmt.length(thread.diameter)} thick, the ${anchor.kind} ${fmt.length(anchor.width)} wide. Use a thinner stud, or another ${anchor.kind}.`
+    return [ruling('stop', 'stud-does-not-fit', item, message, at)]
+  }
+  if (thread.diameter > room + 2 * PLACED) {
+    const message = `The stud of ${name} does not go into ${hole}: it stands ${fmt.length(anchor.off)} off its middle. Move it to the middle; ${thread.name} in ${fmt.length(anchor.width)} leaves ${fmt.length((anchor.width - thread.diameter) / 2)} to each side.`
+    return [ruling('stop', 'stud-does-not-fit', item, message, at)]
+  }
+  const play = anchor.width - thread.diameter
+  if (play <= PLAY + EXACT) return []
+  const message = `The stud of ${name} is loose in ${hole}: ${fmt.length(play)} of play. Set it by measure and see that it cannot shift, or use a thicker stud; ${thread.name} in ${fmt.length(anchor.width)}.`
+  return [ruling('caution', 'stud-loose', item, message, at)]
+}
+/** mm by which a point may be typed beside the middle of its slot or hole. Own choice. */
+const PLACED = 0.05
+
+function lengthRulings(f: MountedFastening, item: Hardware, fmt: Formatter): Ruling[] {
+  const { thread, length, needed, at } = f
+  if (!thread || length === null) return []
+  const name = called(item)
+  const beyond = BEYOND_NUT * thread.pitch
+  if (length < needed - beyond - EXACT) {
+    const message = `The stud of ${name} is too short: ${fmt.length(needed - length)} short of a full nut with two threads out. Use one of ${fmt.length(needed)} or more; it is ${fmt.length(length)} long.`
+    return [ruling('stop', 'stud-short', item, message, at)]
+  }
+  if (length < needed - EXACT) {
+    const message = `The stud of ${name} hardly stands out of its nut: ${fmt.length(length - needed + beyond)} instead of two threads. Use one of ${fmt.length(needed)} or more; it is ${fmt.length(length)} long.`
+    return [ruling('caution', 'stud-flush', item, message, at)]
+  }
+  const out = length - needed + beyond
+  if (out <= STANDS_OUT * thread.diameter + EXACT) return []
+  const message = `The stud of ${name} stands ${fmt.length(out)} out of its nut. Nothing guards it; use one of about ${fmt.length(needed)}, it is ${fmt.length(length)} long.`
+  return [ruling('caution', 'stud-stands-out', item, message, at)]
+}
+
+/** Openings of what is held, and the washer that must bridge them. */
+function throughRulings(
+  mounted: Mounted,
+  f: MountedFastening,
+  thread: Thread,
+  item: Hardware,
+  fmt: Formatter,
+): Ruling[] {
+  const name = called(item)
+  const anchor = anchorAt(mounted.job.plate, f.at)
+  const openings = [
+    ...openingsOf(mounted, item),
+    ...(anchor && anchor.thread === null && !isTee(mounted, anchor)
+      ? [{ what: `${anchor.kind} ${anchor.id}`, width: anchor.width, inPlate: true }]
+      : []),
+  ]
+  return openings.flatMap(({ what, width, inPlate: plate }): Ruling[] => {
+    if (!plate && thread.diameter > width + EXACT) {
+      const message = `The stud of ${name} does not go through ${what}: ${thread.name} is ${fmt.length(thread.diameter)} thick, the opening ${fmt.length(width)}. Use a thinner stud.`
+      return [ruling('stop', 'stud-does-not-fit', item, message, f.at)]
+    }
+    if (f.washer.diameter > width + EXACT) return []
+    const message = `The washer of ${name} falls into ${what}: it is ${fmt.length(f.washer.diameter)} across, the opening ${fmt.length(width)} wide. Use a larger washer.`
+    return [ruling('stop', 'washer-too-small', item, message, f.at)]
+  })
+}
+
+const isTee = ({ job }: Mounted, anchor: Anchor): boolean =>
+  anchor.kind === 'slot' && job.plate.slots.some((s) => s.id === anchor.id && s.kind === 'tee')
+
+function openingsOf({ job }: Mounted, item: Hardware): { what: string; width: number; inPlate: boolean }[] {
+  if (item.kind === 'clamp') return [{ what: 'its strap', width: item.strap.opening, inPlate: false }]
+  if (item.kind !== 'weight') return []
+  return item.stack.flatMap(({ stock }) => {
+    const hole = job.stock.find((s) => s.id === stock)?.hole
+    return hole ? [{ what: `weight ${stock}`, width: hole, inPlate: false }] : []
+  })
+}
