@@ -70,7 +70,8 @@ export function slideTo(
     const s = ring.map(along)
     return { from: Math.min(...s) - length / 2, to: Math.max(...s) + length / 2 }
   })
-  const free = (s: number) => blocked.every((b) => s <= b.from + TOLERANCE.clashChord || s >= b.to - TOLERANCE.clashChord)
+  const free = (s: number) =>
+    blocked.every((b) => s <= b.from + TOLERANCE.clashChord || s >= b.to - TOLERANCE.clashChord)
   const places = [0, ...blocked.flatMap((b) => [b.from, b.to])].filter((s) => Math.abs(s) <= REACH && free(s))
   if (places.length === 0) return null
   return places.reduce((a, b) => (Math.abs(b) < Math.abs(a) ? b : a))
@@ -87,7 +88,9 @@ export function whatLiesAt(mounted: Mounted, at: Point, z: number): string {
   const pocket = over.find((b) => b.body.effect === 'removes' && b.z1 >= z - SKIN)
   if (pocket) return `pocket ${pocket.body.name ?? pocket.body.id}`
   const solid = over.filter((b) => b.body.effect === 'adds')
-  const holed = solid.find((b) => b.z1 >= z - SKIN && b.regions.some((r) => r.holes.some((h) => isInside(h, at))))
+  const holed = solid.find(
+    (b) => b.z1 >= z - SKIN && b.regions.some((r) => r.holes.some((h) => isInside(h, at))),
+  )
   if (holed) return `a hole of ${holed.body.name ?? holed.body.id}`
   if (solid.some((b) => polygonAreaAt(mounted, at, b.z1))) return 'a lower face of the part'
   return "the air beside the part's edge"

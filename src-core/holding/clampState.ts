@@ -2,12 +2,23 @@
 import { uncertaintiesOf } from '../doubt/defaults.ts'
 import { called, finding, type Finding } from '../findings/finding.ts'
 import { polar } from '../geometry/angles.ts'
+import { circleRing } from '../geometry/edges.ts'
 import type { Point } from '../geometry/types.ts'
+import { strapForce } from '../hardware/preload.ts'
+import { toeLength } from '../hardware/toe.ts'
 import { isClamp } from '../job/schema.ts'
+import { isSound } from '../mounting/material.ts'
 import { pressPoint } from '../mounting/press.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
-import { strapForce } from './preload.ts'
-import { preloadOf } from './preloadOf.ts'
+import { keptPer } from './kept.ts'
+import { packingItems, partContact } from './partContact.ts'
+import { pieceRulings } from './pieceRulings.ts'
+import { preloadOf, type Preload } from './preloadOf.ts'
+import { pressRulings } from './pressContact.ts'
+import { findingsOf, type Ruling } from './ruling.ts'
+import { strapCarries } from './strapStrength.ts'
+import { supportRulings } from './support.ts'
+import { isBlocked, washerRulings } from './washerContact.ts'
 
 export type Holding = 'holds' | 'nothing' | 'unknown'
 
@@ -30,39 +41,115 @@ export interface ClampState {
 
 /** Of all that presses the part on its seat, in the order of the setup. */
 export function clampStates(mounted: Mounted): readonly ClampState[] {
-  return mounted.pieces.filter((p) => isClamp(p.item)).map((p) => clampState(mounted, p))
+  const clamps = mounted.pieces.filter((p) => isClamp(p.item))
+  if (!isSound(mounted)) return clamps.map((piece) => notLookedAt(piece))
+  return clamps.map((piece) => ({ ...stateOf(mounted, piece), piece }))
 }
 
-/** What contact, support, reach, fit and strength say of a mounted setup. */
-export const contactFindings = (mounted: Mounted): readonly Finding[] =>
-  clampStates(mounted).flatMap((c) => c.findings)
+/** Of an outline that is being drawn badly: that is said elsewhere. */
+const notLookedAt = (piece: MountedPiece): ClampState => ({
+  piece,
+  state: 'unknown',
+  low: 0,
+  high: 0,
+  preload: null,
+  at: pressedAt(piece),
+  findings: [],
+})
 
-function clampState(mounted: Mounted, piece: MountedPiece): ClampState {
+type Judged = Omit<ClampState, 'piece'>
+
+/** What carries the part hangs on every piece of packing. */
+const stateOf = keptPer(clampState, packingItems)
+
+function clampState(mounted: Mounted, piece: MountedPiece): Judged {
   const { item, toe } = piece
   const at = pressedAt(piece)
-  const doubt = uncertaintiesOf(mounted.job)
-  const fields = 'stud' in item ? item : { stud: {} }
-  const { preload, missing } = preloadOf(fields, doubt)
-  const lacking = [
+  const { preload, missing } = preloadOf('stud' in item ? item : { stud: {} }, uncertaintiesOf(mounted.job))
+  const force = preload ? onWork(piece, preload) : { low: 0, high: 0 }
+  const rulings: Ruling[] = [
+    ...pieceRulings(mounted, piece),
+    ...contactRulings(mounted, piece),
+    ...carriedRulings(mounted, piece, force.high),
+  ]
+  const lacks = lacking(piece, missing)
+  const makes = (what: Ruling['makes']) => rulings.some((r) => r.makes === what)
+  const blocked = item.kind === 'bolt' && isBoltBlocked(mounted, piece)
+  let state: Holding = 'holds'
+  if (lacks.length > 0 || item.kind === 'press' || makes('unknown')) state = 'unknown'
+  if (makes('nothing') || blocked) state = 'nothing'
+  return {
+    state,
+    low: state === 'holds' ? force.low : 0,
+    high: state === 'nothing' ? 0 : force.high,
+    preload: preload && { low: preload.low, high: preload.high, proof: preload.proof },
+    at,
+    findings: [
+      ...findingsOf(rulings),
+      ...(state === 'unknown' ? unknownFindings(piece, lacks, toe ? toe.at : at) : []),
+    ],
+  }
+}
+
+/**
+ * N on the work. Its low side reckons with the strap's end, which is the longer lever, and is never more than the
+ * strap carries; its high side with where the toe's pad begins.
+ */
+function onWork({ item, toe }: MountedPiece, preload: Preload): { low: number; high: number } {
+  if (item.kind !== 'clamp' || !toe) return preload
+  if (toe.toHeel === null) return { low: 0, high: 0 }
+  const nearest = Math.max(0, toe.toWork - toeLength(item.strap))
+  return {
+    low: Math.min(strapForce(preload.low, toe.toWork, toe.toHeel), strapCarries(item.strap)),
+    high: strapForce(preload.high, nearest, toe.toHeel),
+  }
+}
+
+function lacking({ item, toe, fastenings }: MountedPiece, missing: readonly string[]): string[] {
+  if (item.kind === 'press') return []
+  return [
     ...missing,
     ...(toe && toe.toHeel === null ? ['heel not given'] : []),
     ...(toe && toe.toHeel !== null && toe.heel === null ? ["the heel's height not given"] : []),
-    ...(piece.fastenings.some((f) => f.length === null) ? ['length of the stud not given'] : []),
+    ...(fastenings.some((f) => f.length === null) ? ["the stud's length not given"] : []),
   ]
-  const off = toe ? !toe.rest || toe.rest.share < 0.999 : false
-  const state: Holding = off ? 'nothing' : lacking.length > 0 || item.kind === 'press' ? 'unknown' : 'holds'
-  const share = (force: number) => (toe ? strapForce(force, toe.toWork, toe.toHeel ?? 0) : force)
-  const findings: Finding[] = []
-  if (off) findings.push(finding('stop', 'toe-off', item.id, `${called(item)} does not press on the part.`, at))
-  return {
-    piece,
-    state,
-    low: preload && state === 'holds' ? share(preload.low) : 0,
-    high: preload && state !== 'nothing' ? share(preload.high) : 0,
-    preload: preload && { low: preload.low, high: preload.high, proof: preload.proof },
-    at,
-    findings,
+}
+
+function unknownFindings({ item }: MountedPiece, lacks: readonly string[], at: Point): Finding[] {
+  const name = called(item)
+  const say = (message: string) => [finding('caution', 'clamp-not-judged', item.id, message, at)]
+  if (item.kind === 'press')
+    return say(
+      `What clamp ${name} presses on is not known. It counts as holding nothing: put a clamp with its strap, stud and heel in its place.`,
+    )
+  if (lacks.length === 0) return []
+  return say(`${name} is not judged: ${lacks.join(', ')}. It counts as holding nothing.`)
+}
+
+/** What it presses on. A toe is looked at with its piece. */
+function contactRulings(mounted: Mounted, piece: MountedPiece): Ruling[] {
+  const { item, fastenings } = piece
+  if (item.kind === 'press') {
+    const known = pressPoint(piece) ?? item.press?.boltToWork
+    return known ? pressRulings(mounted, piece, pressedAt(piece)) : []
   }
+  return item.kind === 'bolt' && fastenings[0] ? washerRulings(mounted, piece, fastenings[0]) : []
+}
+
+const isBoltBlocked = (mounted: Mounted, { at, fastenings: [f] }: MountedPiece): boolean =>
+  f !== undefined && f.thread !== null && isBlocked(mounted, at, f.thread.diameter, f.grip)
+
+/** What carries the part under it. */
+function carriedRulings(mounted: Mounted, piece: MountedPiece, high: number): Ruling[] {
+  const { item, toe, at, fastenings } = piece
+  const contact = partContact(mounted)
+  if (item.kind === 'clamp' && toe?.rest)
+    return supportRulings(mounted, piece, { ...toe, z: toe.rest.z, width: item.strap.width }, contact, high)
+  const [fastening] = fastenings
+  if (item.kind !== 'bolt' || !fastening) return []
+  const width = fastening.washer.diameter
+  const pad = circleRing(at, width)
+  return supportRulings(mounted, piece, { pad, at, z: fastening.grip, width }, contact, high)
 }
 
 /** As known, else from its bolt along its length. */

@@ -37,7 +37,7 @@ function underStrap(mounted: Mounted, piece: MountedPiece, item: Clamp, toHeel: 
   const { strap, heel } = item
   const fmt = formatter(mounted.job.displayUnits)
   const tail = strap.length - strap.boltFrom
-  const stop = (code: string, message: string): Ruling[] => [
+  const stop = (code: 'heel-beyond-strap' | 'heel-at-bolt', message: string): Ruling[] => [
     { finding: finding('stop', code, item.id, message, piece.at), makes: 'nothing' },
   ]
   if (toHeel > tail + 1e-6)

@@ -13,33 +13,39 @@ interface Filled {
   readonly piece: MountedPiece
   readonly at: Point
   readonly diameter: number
+  /** The hole that it is in; null for a slot or solid plate. */
+  readonly hole: string | null
 }
 
 export function holeFindings(mounted: Mounted, bolts: readonly BoltPlace[]): Finding[] {
+  const { plate } = mounted.job
+  const filled = (piece: MountedPiece, at: Point, diameter: number): Filled => {
+    const anchor = anchorAt(plate, at)
+    return { piece, at, diameter, hole: anchor?.kind === 'hole' ? anchor.id : null }
+  }
   const dowels = mounted.pieces.flatMap((piece): Filled[] =>
-    piece.item.kind === 'dowel' ? [{ piece, at: piece.at, diameter: piece.item.diameter }] : [],
+    piece.item.kind === 'dowel' ? [filled(piece, piece.at, piece.item.diameter)] : [],
   )
-  const filled: Filled[] = [
-    ...bolts.map(({ piece, at, thread }) => ({ piece, at, diameter: thread?.diameter ?? UNKNOWN_BOLT })),
+  const all = [
+    ...bolts.map(({ piece, at, thread }) => filled(piece, at, thread?.diameter ?? UNKNOWN_BOLT)),
     ...dowels,
   ]
   return [
-    ...filled.flatMap((a, i) => filled.slice(i + 1).flatMap((b) => sharedFindings(mounted, a, b))),
+    ...all.flatMap((a, i) => all.slice(i + 1).flatMap((b) => sharedFindings(mounted, a, b))),
     ...dowels.flatMap((d) => dowelFindings(mounted, d)),
   ]
 }
 
 function sharedFindings({ job }: Mounted, a: Filled, b: Filled): Finding[] {
   const apart = Math.hypot(a.at.x - b.at.x, a.at.y - b.at.y)
-  const [p, q] = [anchorAt(job.plate, a.at), anchorAt(job.plate, b.at)]
-  const sameHole = p !== null && q !== null && p.kind === 'hole' && q.kind === 'hole' && p.id === q.id
+  const sameHole = a.hole !== null && a.hole === b.hole
   const least = (a.diameter + b.diameter) / 2
   if (!sameHole && apart >= least) return []
   const fmt = formatter(job.displayUnits)
   const [one, other] = [called(a.piece.item), called(b.piece.item)]
   const both = a.piece === b.piece ? `Two bolts of ${one}` : `The bolts of ${one} and ${other}`
   const message = sameHole
-    ? `${both} are in one hole, ${p.id}. Move one of them.`
+    ? `${both} are in one hole, ${a.hole}. Move one of them.`
     : `${both} are in each other's way. Move one of them; their middles are ${fmt.length(apart)} apart and want ${fmt.length(least)}.`
   return [finding('stop', 'hole-taken', a.piece.item.id, message, a.at)]
 }
@@ -47,9 +53,12 @@ function sharedFindings({ job }: Mounted, a: Filled, b: Filled): Finding[] {
 function dowelFindings({ job }: Mounted, { piece, at, diameter }: Filled): Finding[] {
   const fmt = formatter(job.displayUnits)
   const name = called(piece.item)
-  const stop = (code: string, message: string) => [finding('stop', code, piece.item.id, message, at)]
+  const stop = (code: 'bolt-in-solid' | 'stud-does-not-fit', message: string) => [
+    finding('stop', code, piece.item.id, message, at),
+  ]
   const anchor = anchorsBy(job.plate, at).find((a) => a.anchor.kind === 'hole' && a.outside < 0)?.anchor
-  if (!anchor) return stop('bolt-in-solid', `Dowel ${name} has no hole of the plate behind it. Put it into one.`)
+  if (!anchor)
+    return stop('bolt-in-solid', `Dowel ${name} has no hole of the plate behind it. Put it into one.`)
   if (anchor.thread !== null)
     return stop(
       'stud-does-not-fit',

@@ -5,11 +5,24 @@ import { TOLERANCE } from '../geometry/tolerance.ts'
 import { standOnPlate } from '../mounting/plateFace.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { formatter } from '../units/format.ts'
-import { isCarried, packingOf, partFace, SEAT_PLAY, type Carried, type Packing } from './partContact.ts'
+import { keptFor } from './kept.ts'
+import {
+  isCarried,
+  packingItems,
+  packingOf,
+  partContact,
+  partFace,
+  SEAT_PLAY,
+  type Carried,
+  type Packing,
+} from './partContact.ts'
 
-/** @param contact what carries the part. */
-export function packingFindings(mounted: Mounted, contact: readonly Carried[]): Finding[] {
+/** Of all packing and of the seat that it makes. */
+export const packingFindings = keptFor(judgePacking, packingItems)
+
+function judgePacking(mounted: Mounted): readonly Finding[] {
   const all = packingOf(mounted)
+  const contact = partContact(mounted)
   return [...seatFindings(mounted, contact), ...all.flatMap((p) => pieceFindings(mounted, all, contact, p))]
 }
 
@@ -50,11 +63,12 @@ function pieceFindings(
     const message = `${name} is ${fmt.length(seat - z1)} too low to carry the part. Pack it up to ${fmt.length(seat)}, or take it out.`
     return [finding('caution', 'packing-idle', item.id, message, at)]
   }
-  const hangs = under && Math.abs(z1 - seat) <= SEAT_PLAY
-  const message = hangs
-    ? `${name} tips under the part: what the part lies on hangs over ${overWords(stand.over)}. Move it onto solid plate.`
-    : `${name} does not lie under the part and carries nothing. Move it under the part, or take it out.`
-  return [finding(hangs ? 'stop' : 'caution', hangs ? 'packing-not-carried' : 'packing-idle', item.id, message, at)]
+  if (under && Math.abs(z1 - seat) <= SEAT_PLAY) {
+    const message = `${name} tips under the part: what the part lies on hangs over ${overWords(stand.over)}. Move it onto solid plate.`
+    return [finding('stop', 'packing-not-carried', item.id, message, at)]
+  }
+  const message = `${name} does not lie under the part and carries nothing. Move it under the part, or take it out.`
+  return [finding('caution', 'packing-idle', item.id, message, at)]
 }
 
 const restsOn = (upper: Packing, lower: Packing): boolean =>

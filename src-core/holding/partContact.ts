@@ -2,10 +2,17 @@
 import { boxesMeet, boxOf, type Box, type Polygons } from '../geometry/polygonBox.ts'
 import { polygonArea, polygonDifference, polygonIntersection } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
-import { isPrism } from '../job/schema.ts'
-import { flatBodies, discPolygons, materialBetween, ringPolygons, type FlatBody } from '../mounting/material.ts'
+import { isPrism, type Hardware } from '../job/schema.ts'
+import {
+  flatBodies,
+  discPolygons,
+  materialBetween,
+  ringPolygons,
+  type FlatBody,
+} from '../mounting/material.ts'
 import { standOnPlate } from '../mounting/plateFace.ts'
 import type { Mounted, MountedPiece, MountedSolid } from '../mounting/types.ts'
+import { keptFor } from './kept.ts'
 import { ContactHull, insetOf } from './contact.ts'
 
 /** mm by which packing may miss the seat's height and still carry: a sheet of paper. Own choice. */
@@ -78,8 +85,14 @@ export function middleOf(polygons: Polygons): { readonly x: number; readonly y: 
   return Math.abs(area) < TOLERANCE.clashArea ? null : { x: x / (3 * area), y: y / (3 * area) }
 }
 
+/** The pieces that packing comes from, as they stand in the job. */
+export const packingItems = ({ pieces }: Pick<Mounted, 'pieces'>): readonly Hardware[] =>
+  pieces.filter((p) => p.solids.some((s) => s.role === 'packing')).map((p) => p.item)
+
 /** All that carries the part; pieces of packing that miss its seat, hang in the air or lie elsewhere carry nothing. */
-export function partContact(mounted: Mounted): readonly Carried[] {
+export const partContact = keptFor(carriers, packingItems)
+
+function carriers(mounted: Mounted): readonly Carried[] {
   const { setup, job } = mounted
   if (setup.packing <= 0) {
     const bodies = flatBodies(mounted)
@@ -100,7 +113,8 @@ export function partContact(mounted: Mounted): readonly Carried[] {
 /** Whether packing stands on the plate, or on a piece of packing that does. */
 export function isCarried(mounted: Mounted, all: readonly Packing[], p: Packing, depth = 0): boolean {
   if (depth > all.length) return false
-  if (Math.abs(p.solid.z0) <= SEAT_PLAY) return standsOn(standOnPlate(mounted.job.plate, p.polygons).on, p.polygons)
+  if (Math.abs(p.solid.z0) <= SEAT_PLAY)
+    return standsOn(standOnPlate(mounted.job.plate, p.polygons).on, p.polygons)
   return all.some(
     (q) =>
       q !== p &&

@@ -2,7 +2,7 @@
 import type { Uncertainties } from '../doubt/defaults.ts'
 import { findThread, proofLoad, type Thread } from '../hardware/threads.ts'
 import type { FasteningFields } from '../mounting/fastening.ts'
-import { boltPreload } from './preload.ts'
+import { boltPreload } from '../hardware/preload.ts'
 
 /** Nut factor of oiled threads: published beside 0.20 for dry ones. */
 const OILED_NUT_FACTOR = 0.15

@@ -1,22 +1,17 @@
 /** What a strap can carry at its bolt. */
 import { called, finding } from '../findings/finding.ts'
-import { findStrapSteel, WEAKEST_STEEL } from '../hardware/steels.ts'
+import { findStrapSteel, strapYield, WEAKEST_STEEL } from '../hardware/steels.ts'
+import { greatestToeForce } from '../hardware/straps.ts'
 import type { Clamp, Strap } from '../job/schema.ts'
 import type { Mounted, MountedPiece, MountedToe } from '../mounting/types.ts'
 import { formatter, plain } from '../units/format.ts'
-import { strapForce } from './preload.ts'
+import { strapForce } from '../hardware/preload.ts'
 import type { Preload } from './preloadOf.ts'
 import type { Ruling } from './ruling.ts'
 
-/** mm³: section modulus of a strap at its bolt, less the opening: (w − o)·t²/6. */
-export const strapModulus = ({ width, opening, thickness }: Strap): number =>
-  (Math.max(0, width - opening) * thickness ** 2) / 6
-
-/** N at the toe that yields the strap at its bolt: M = F·a = σ·(w − o)·t²/6, a bolt to work in mm. */
-export function strapCarries(strap: Strap): number {
-  const steel = findStrapSteel(strap.steel ?? '') ?? WEAKEST_STEEL
-  return (steel.yieldsAt * strapModulus(strap)) / strap.boltFrom
-}
+/** N at its toe that yields a strap at its bolt; a steel left out or not known counts as the weakest. */
+export const strapCarries = (strap: Strap): number =>
+  greatestToeForce(strap, strap.boltFrom, strapYield(strap.steel))
 
 /** Over yield at the high side of the preload: stop, with the torque that fits. */
 export function strapRulings(
@@ -37,7 +32,7 @@ export function strapRulings(
     carries > 0
       ? `Tighten to ${fmt.torque(Math.floor(fits * 10) / 10)} or less, bring the bolt nearer to the work, or use a thicker strap`
       : 'Use a wider strap'
-  const steelWords = `${steel ? steel.name : `its steel counts as the weakest, ${WEAKEST_STEEL.name}`}, yields at ${plain((steel ?? WEAKEST_STEEL).yieldsAt, 0)} N/mm²`
+  const steelWords = `${steel ? steel.name : `its steel counts as the weakest, ${WEAKEST_STEEL.name}`}, yields at ${plain(strapYield(item.strap.steel), 0)} N/mm²`
   const message = `The strap of ${called(item)} bends: it carries ${fmt.force(carries)} at its toe and would get ${fmt.force(high)}. ${cure}; bolt ${fmt.length(toe.toWork)} from the work, ${steelWords}.`
   return [{ finding: finding('stop', 'strap-yields', item.id, message, piece.at), makes: null }]
 }

@@ -1,5 +1,6 @@
 /** Whether each stud goes into the slot or hole behind it, through what it holds, and is as long as it must be. */
-import { called, finding, type Severity } from '../findings/finding.ts'
+import type { FindingCode, SeverityOf } from '../findings/codes.ts'
+import { called, finding } from '../findings/finding.ts'
 import type { Point } from '../geometry/types.ts'
 import { findThread, type Thread } from '../hardware/threads.ts'
 import type { Hardware } from '../job/schema.ts'
@@ -25,22 +26,22 @@ export interface BoltPlace {
   readonly fastening: MountedFastening | null
 }
 
-/** Every bolt that a setup puts into the plate. A piece of unknown bolts stands on one at its station; packing has none. */
-export function boltPlaces({ pieces }: Mounted): BoltPlace[] {
-  return pieces.flatMap((piece): BoltPlace[] => {
-    if (piece.fastenings.length > 0)
-      return piece.fastenings.map((fastening) => ({
-        piece,
-        at: fastening.at,
-        thread: fastening.thread,
-        fastening,
-      }))
-    const { item, at } = piece
-    if (item.kind === 'press')
-      return [{ piece, at, thread: findThread(item.press?.thread ?? ''), fastening: null }]
-    const unsaid = (item.kind === 'counterweight' || item.kind === 'bracket') && !item.held
-    return unsaid ? [{ piece, at, thread: null, fastening: null }] : []
-  })
+/** Every bolt that is put into the plate. A piece of unknown bolts stands on one at its station; packing has none. */
+export const boltPlaces = ({ pieces }: Mounted): BoltPlace[] => pieces.flatMap(boltPlacesOf)
+
+export function boltPlacesOf(piece: MountedPiece): BoltPlace[] {
+  const { item, at, fastenings } = piece
+  if (fastenings.length > 0)
+    return fastenings.map((fastening) => ({
+      piece,
+      at: fastening.at,
+      thread: fastening.thread,
+      fastening,
+    }))
+  if (item.kind === 'press')
+    return [{ piece, at, thread: findThread(item.press?.thread ?? ''), fastening: null }]
+  const unsaid = (item.kind === 'counterweight' || item.kind === 'bracket') && !item.held
+  return unsaid ? [{ piece, at, thread: null, fastening: null }] : []
 }
 
 /** Of one piece. */
@@ -54,7 +55,13 @@ export function studRulings(mounted: Mounted, piece: MountedPiece, places: reado
 }
 
 /** What is wrong makes a clamp hold nothing; what is only worth a word does not. */
-const ruling = (severity: Severity, code: string, item: Hardware, message: string, at: Point): Ruling => ({
+const ruling = <C extends FindingCode>(
+  severity: SeverityOf<C>,
+  code: C,
+  item: Hardware,
+  message: string,
+  at: Point,
+): Ruling => ({
   finding: finding(severity, code, item.id, message, at),
   makes: severity === 'stop' ? 'nothing' : null,
 })

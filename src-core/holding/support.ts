@@ -58,7 +58,9 @@ export function supportRulings(
   const name = called(item)
   const thickness = thicknessUnder(mounted, press.at, press.z)
   const packed = mounted.setup.packing > 0
-  const cure = packed ? 'Put packing under the toe, or move the toe over it' : 'Move the toe over what lies on the plate'
+  const cure = packed
+    ? 'Put packing under the toe, or move the toe over it'
+    : 'Move the toe over what lies on the plate'
   // A cantilever from the nearest support, its width spread by as much as it is long.
   const arm = nearest.gap + padReach(press, nearest.at)
   const stress = (6 * high * arm) / ((press.width + arm) * thickness ** 2)
@@ -74,10 +76,12 @@ export function supportRulings(
 function padReach({ at, pad }: { readonly at: Point; readonly pad: Ring }, to: Point): number {
   const far = Math.hypot(to.x - at.x, to.y - at.y)
   const edges = ringEdges(pad)
-  const gap = Math.min(...edges.map((e) => {
-    const q = nearestOnEdge(e, to)
-    return Math.hypot(q.x - to.x, q.y - to.y)
-  }))
+  const gap = Math.min(
+    ...edges.map((e) => {
+      const q = nearestOnEdge(e, to)
+      return Math.hypot(q.x - to.x, q.y - to.y)
+    }),
+  )
   return Math.max(0, far - gap)
 }
 
@@ -100,4 +104,3 @@ function thicknessUnder(mounted: Mounted, at: Point, z: number): number {
   }
   return z - low
 }
-

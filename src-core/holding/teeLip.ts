@@ -28,25 +28,30 @@ export function lipStress(pull: number, neck: number, foot: number, lip: number)
 }
 
 /** @param pull N at the high side of the preload. */
-export function lipRulings(mounted: Mounted, { item, at: station }: MountedPiece, at = station, pull = 0): Ruling[] {
+export function lipRulings(
+  mounted: Mounted,
+  { item, at: station }: MountedPiece,
+  at = station,
+  pull = 0,
+): Ruling[] {
   const { plate, displayUnits } = mounted.job
   const anchor = anchorAt(plate, at)
   const slot = anchor?.kind === 'slot' ? plate.slots.find((s) => s.id === anchor.id) : undefined
   if (slot?.kind !== 'tee' || pull <= 0) return []
   const { stress, given } = stressIn(slot, pull)
   const fmt = formatter(displayUnits)
-  const where = `the lip of slot ${slot.id} under ${called(item)}`
+  const lip = `the lip of slot ${slot.id}`
   const figures = `${fmt.force(pull)} on ${given ? '' : 'what is taken for '}a lip of ${fmt.length(lipOf(slot))} gives ${plain(stress, 0)} N/mm²; the weakest iron breaks at ${LIMITS.stop}`
   if (stress > LIMITS.caution && !given) {
-    const message = `Whether ${where} holds is not known: its thickness is not given. Measure it and give it with the slot, or tighten less; ${figures}.`
+    const message = `Whether ${lip} carries the bolt of ${called(item)} is not known: its thickness is not given. Measure it and give it with the slot, or tighten less; ${figures}.`
     return [{ finding: finding('caution', 'lip-not-judged', item.id, message, at), makes: 'unknown' }]
   }
   if (stress > LIMITS.stop) {
-    const message = `The bolt of ${called(item)} breaks ${where}. Tighten it less, or bolt through a slot that goes through; ${figures}.`
+    const message = `The bolt of ${called(item)} breaks ${lip}. Tighten it less, or bolt through a slot that goes through; ${figures}.`
     return [{ finding: finding('stop', 'lip-breaks', item.id, message, at), makes: 'nothing' }]
   }
   if (stress > LIMITS.caution) {
-    const message = `The bolt of ${called(item)} strains ${where}. Tighten it less if you can; ${figures}.`
+    const message = `The bolt of ${called(item)} strains ${lip}. Tighten it less if you can; ${figures}.`
     return [{ finding: finding('caution', 'lip-strained', item.id, message, at), makes: null }]
   }
   return []

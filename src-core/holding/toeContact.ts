@@ -4,7 +4,7 @@ import { boxOf } from '../geometry/polygonBox.ts'
 import { polygonPlace } from '../geometry/polygon.ts'
 import { flattenRing } from '../geometry/flatten.ts'
 import { polar } from '../geometry/angles.ts'
-import { toeLength } from '../hardware/strap.ts'
+import { toeLength } from '../hardware/toe.ts'
 import { isPrism, type Clamp } from '../job/schema.ts'
 import { ringPolygons } from '../mounting/material.ts'
 import { unplacePoint } from '../mounting/place.ts'
@@ -34,7 +34,9 @@ function offRuling(mounted: Mounted, piece: MountedPiece, item: Clamp, toe: Moun
   const name = called(item)
   const z = toe.rest?.z ?? slide?.z ?? mounted.partFront
   const lies = whatLiesAt(mounted, place, z)
-  const cure = slide ? cureWords(item, fmt.length(Math.abs(slide.by)), slide.by) : 'Turn it, or give it another place'
+  const cure = slide
+    ? cureWords(item, fmt.length(Math.abs(slide.by)), slide.by)
+    : 'Turn it, or give it another place'
   const message =
     !toe.rest && slide && slide.by > 0
       ? `Strap ${name} does not reach the part: ${fmt.length(slide.by)} short. ${cure}.`
@@ -43,8 +45,7 @@ function offRuling(mounted: Mounted, piece: MountedPiece, item: Clamp, toe: Moun
 }
 
 function cureWords(item: Clamp, by: string, way: number): string {
-  const slots = item.strap.slotted > 0 ? 'slide its strap' : 'at' in item && 'slot' in item.at ? 'slide it' : 'move it'
-  const move = slots.charAt(0).toUpperCase() + slots.slice(1)
+  const move = item.strap.slotted > 0 ? 'Slide its strap' : 'slot' in item.at ? 'Slide it' : 'Move it'
   return way > 0 ? `${move} ${by} in, or use a longer strap` : `${move} ${by} back, or use a shorter strap`
 }
 
@@ -94,4 +95,3 @@ function rectArea(ring: readonly { readonly x: number; readonly y: number }[]): 
   })
   return double / 2
 }
-

@@ -115,8 +115,10 @@ export const FIELD_CLASSES: Readonly<Record<FieldPath, FieldMeaning>> = {
     to: known,
     width: known,
     kind: known,
-    teeWidth: knowledge('How much of the lip carries the head of the bolt is not known.'),
-    lip: knowledge('What the lip of the tee slot carries is not judged.'),
+    teeWidth: defaulted('The foot counts as 1.6 times as wide as the neck.'),
+    lip: defaulted(
+      'It counts as half as thick as the neck is wide; where that is too little, it is not judged.',
+    ),
   }),
   ...under('plate.holes[].', {
     id: label,
@@ -136,7 +138,7 @@ export const FIELD_CLASSES: Readonly<Record<FieldPath, FieldMeaning>> = {
     mass: known,
     count: label,
     height: known,
-    hole: description('Its bolt hole is not known: it is listed to be bored.'),
+    hole: defaulted('It is bored to suit its stud: it is listed to be bored.'),
   }),
   ...under('stock[].footprint', footprint),
 

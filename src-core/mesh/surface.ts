@@ -39,8 +39,7 @@ function makeStrips(mesh: TriangleMesh): Strips {
   const facing: number[] = []
   for (let i = 0; i < t.length; i += 3) {
     const [a, b, c] = [3 * t[i]!, 3 * t[i + 1]!, 3 * t[i + 2]!]
-    const turn =
-      (v[b]! - v[a]!) * (v[c + 1]! - v[a + 1]!) - (v[c]! - v[a]!) * (v[b + 1]! - v[a + 1]!)
+    const turn = (v[b]! - v[a]!) * (v[c + 1]! - v[a + 1]!) - (v[c]! - v[a]!) * (v[b + 1]! - v[a + 1]!)
     if (turn > 0) facing.push(i)
   }
   const range = (i: number): [number, number] => {

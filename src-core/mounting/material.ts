@@ -5,6 +5,7 @@ import { boxesMeet, boxOf, reaches, type Box, type Polygons } from '../geometry/
 import { polygonArea, polygonDifference, polygonIntersection, polygonUnion } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point, Ring } from '../geometry/types.ts'
+import { bodyFaults } from '../job/faults.ts'
 import { isPrism, type Body } from '../job/schema.ts'
 import { silhouette } from '../mesh/silhouette.ts'
 import { placePoints } from './place.ts'
@@ -97,8 +98,13 @@ export function materialBetween(
 /** mm: how thin a layer under a surface is looked at. */
 const SKIN = 0.05
 
-/** The part under a pad; null where there is none. Bodies that come from a mesh count as their silhouette's prism. */
+/** Whether the part's outlines can be given to the polygon library at all: it may not return from a faulty one. */
+export const isSound = (part: Pick<MountedPart, 'bodies'>): boolean =>
+  part.bodies.every(({ body }) => !isPrism(body) || bodyFaults(body).length === 0)
+
+/** The part under a pad; null where there is none, or its outlines are faulty. Bodies that come from a mesh count as their silhouette's prism. */
 export function restOn(part: MountedPart, pad: Polygons): Rest | null {
+  if (!isSound(part)) return null
   const bodies = flatBodies(part)
   const box = boxOf(pad)
   const near = bodies.filter((b) => boxesMeet(b.box, box))

@@ -104,15 +104,13 @@ export function anchorsBy(plate: Plate, at: Point): { readonly anchor: Anchor; r
     const beyond = Math.max(0, s.from - along, along - s.to)
     return { kind: 'slot', id: s.id, width: s.width, off: Math.hypot(across, beyond), thread: null }
   })
-  const holes = plate.holes.map(
-    (h): Anchor => ({
-      kind: 'hole',
-      id: h.id,
-      width: h.diameter,
-      off: Math.hypot(at.x - h.x, at.y - h.y),
-      thread: h.thread ?? null,
-    }),
-  )
+  const holes = plate.holes.map((h): Anchor => ({
+    kind: 'hole',
+    id: h.id,
+    width: h.diameter,
+    off: Math.hypot(at.x - h.x, at.y - h.y),
+    thread: h.thread ?? null,
+  }))
   return [...holes, ...slots]
     .map((anchor) => ({ anchor, outside: anchor.off - anchor.width / 2 }))
     .sort((a, b) => a.outside - b.outside)

@@ -1,0 +1,53 @@
+/** Whether the washer of a bolt through the part is carried all round by the part. */
+import { called, finding } from '../findings/finding.ts'
+import { FULL_TURN, onCircle } from '../geometry/angles.ts'
+import { isInside } from '../geometry/nearest.ts'
+import { boxesMeet, boxOf, type Polygons } from '../geometry/polygonBox.ts'
+import { polygonArea, polygonIntersection } from '../geometry/polygon.ts'
+import { TOLERANCE } from '../geometry/tolerance.ts'
+import type { Point } from '../geometry/types.ts'
+import { discPolygons, flatBodies, materialBetween } from '../mounting/material.ts'
+import type { Mounted, MountedFastening, MountedPiece } from '../mounting/types.ts'
+import { solidUnder, whatLiesAt } from './bearing.ts'
+import type { Ruling } from './ruling.ts'
+
+/** Places on the washer's rim that are looked at, how far in from it (mm), and how many in a row may hang. Own choice. */
+const RIM = { places: 36, inset: 0.5, gap: 12 } as const
+
+/** Inside an odd number of outlines. */
+const within = (polygons: Polygons, p: Point): boolean =>
+  polygons.filter((ring) => isInside(ring, p)).length % 2 === 1
+
+/** A third of its rim in a row hanging free lets a washer tip into what is there. */
+export function washerRulings(
+  mounted: Mounted,
+  { item, at }: MountedPiece,
+  { grip, washer }: MountedFastening,
+): Ruling[] {
+  const solid = solidUnder(mounted, grip, boxOf(discPolygons(at, washer.diameter)))
+  const radius = washer.diameter / 2 - RIM.inset
+  const rim = Array.from({ length: RIM.places }, (_, i) => onCircle(at, radius, (FULL_TURN * i) / RIM.places))
+  const carried = rim.map((p) => within(solid, p))
+  if (longestHang(carried) <= RIM.gap) return []
+  const free = rim[carried.indexOf(false)]!
+  const message = `The washer of ${called(item)} does not lie on the part all round: beside its bolt is ${whatLiesAt(mounted, free, grip)}. Use a larger washer, or put the bolt through a hole with solid material round it.`
+  return [{ finding: finding('stop', 'washer-off', item.id, message, at), makes: 'nothing' }]
+}
+
+function longestHang(carried: readonly boolean[]): number {
+  let [longest, run] = [0, 0]
+  for (const c of [...carried, ...carried]) {
+    run = c ? 0 : run + 1
+    longest = Math.max(longest, run)
+  }
+  return longest
+}
+
+/** Whether the part has no hole for a bolt of this diameter; the check of clashes says so. */
+export function isBlocked(mounted: Mounted, at: Point, diameter: number, grip: number): boolean {
+  const bolt = discPolygons(at, diameter)
+  const box = boxOf(bolt)
+  const bodies = flatBodies(mounted).filter((b) => boxesMeet(b.box, box))
+  const material = materialBetween(mounted, bodies, 0, grip, box)
+  return material.length > 0 && polygonArea(polygonIntersection(bolt, material)) > TOLERANCE.clashArea
+}
