@@ -81,3 +81,7 @@ export function washerSize(thread: Thread, form: WasherForm = 'plain'): Washer |
 /** mm³ of a ring. */
 export const washerVolume = ({ hole, outside, thickness }: Washer): number =>
   (discArea(outside) - discArea(hole)) * thickness
+
+/** mm: mean radius of the ring that a washer presses on, from a thread's hole to its own rim. */
+export const washerMeanRadius = (thread: Thread, diameter: number): number =>
+  (diameter + (washerSize(thread)?.hole ?? thread.diameter)) / 4

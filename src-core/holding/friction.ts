@@ -41,22 +41,34 @@ export const frictionWords = (): string =>
 /** Steel on iron, oiled: what is taken where the surfaces are not known. */
 export const DEFAULT_FRICTION = 0.1
 
-/** Friction between part and seat: the shop's own, else by the table for packing of steel on a plate of iron. */
+/**
+ * Chuck makers' figures for smooth clamping faces on steel, dry: finish-turned or ground 0.06 to 0.07, machined 0.10,
+ * unmachined 0.14 to 0.15; on grey iron 0.8 of it. (Manuals of a power chuck and of a clamping head.)
+ */
+export const CHUCK_FRICTION = { ground: 0.06, turned: 0.1, rough: 0.14 } as const
+
+const pairOf = (pair: string): FrictionPair => FIXTURE_FRICTION.find((f) => f.pair === pair)!
+const STEEL = pairOf('steel on steel')
+const STEEL_ON_IRON = pairOf('steel on cast iron')
+const IRON = pairOf('cast iron on cast iron')
+
+const least = (pairs: readonly FrictionPair[], { frictionState }: Pick<Setup, 'frictionState'>): number =>
+  Math.min(...pairs.map((p) => (frictionState === 'dry' ? p.dry : p.oiled)))
+
+/**
+ * Friction between part and seat: the shop's own, else by the table. Faces that nothing is said of count as oiled;
+ * packing is steel, the plate iron; aluminium, brass and what is not known count as the lowest of the table.
+ */
 export function frictionOf({ part }: Pick<Job, 'part'>, setup: Setup): number {
   if (setup.frictionCoefficient !== null) return setup.frictionCoefficient
   const group = findMaterial(part.material)?.group ?? ''
   const iron = group.endsWith('cast iron')
-  // Aluminium, brass and what is not known are taken as the lowest of the table.
   if (!iron && !group.endsWith('steel')) return DEFAULT_FRICTION
-  // Under the part lies packing of steel, or the plate's iron: whichever pair holds less.
-  const pairs = FIXTURE_FRICTION.filter(({ pair }) =>
-    setup.packing > 0
-      ? pair === (iron ? 'steel on cast iron' : 'steel on steel')
-      : pair === (iron ? 'cast iron on cast iron' : 'steel on cast iron'),
-  )
-  const dry = setup.frictionState === 'dry'
   // Packing slides on the plate too.
-  const onPlate = FIXTURE_FRICTION.find(({ pair }) => pair === 'steel on cast iron')!
-  const all = setup.packing > 0 ? [...pairs, onPlate] : pairs
-  return Math.min(...all.map((p) => (dry ? p.dry : p.oiled)))
+  if (setup.packing > 0) return least([iron ? STEEL_ON_IRON : STEEL, STEEL_ON_IRON], setup)
+  return least([iron ? IRON : STEEL_ON_IRON], setup)
 }
+
+/** Under weights, stops, straps and heels: of steel, on the plate, on the part and on each other. */
+export const hardwareFriction = (setup: Pick<Setup, 'frictionState'>): number =>
+  least([STEEL, STEEL_ON_IRON], setup)

@@ -14,9 +14,9 @@ import { ContactHull, type HullEdge } from './contact.ts'
 import { canBeJudged, worstLoadings, type JointInput } from './jointData.ts'
 import { seatLoad, type SeatLoad } from './loads.ts'
 import { seatOpens } from './opening.ts'
-import { bearingsOf, studPresses, type Bearing } from './presses.ts'
+import { bearingsOf, pressesOf, type Bearing } from './presses.ts'
 import { fromSeat } from './seat.ts'
-import { searchedSliding, studSliding, type Sliding } from './sliding.ts'
+import { closedSliding, searchedSliding, type Sliding } from './sliding.ts'
 import type { Slip } from './slipSearch.ts'
 import { speedOf, type UnderLoading } from './speedOf.ts'
 import { edgeFactor, overturning, tipEdges, tippingFactor, type TipEdge } from './tipping.ts'
@@ -76,8 +76,7 @@ export class Joint {
     this.hull = new ContactHull(this.judged ? input.touching : [])
     if (!this.judged) return
     const { grip, friction, seat } = input
-    const presses = 'stud' in grip ? studPresses(grip.stud) : grip.presses
-    this.bearings = bearingsOf(presses, this.hull, friction)
+    this.bearings = bearingsOf(pressesOf(grip), this.hull, friction)
     if (!this.held) return
     const edges = tipEdges(this.hull, this.bearings)
     this.loaded = worstLoadings(input.loadings).map(({ name, loads }) => {
@@ -97,8 +96,7 @@ export class Joint {
 
   private slidingUnder(loads: readonly SeatLoad[]): Sliding {
     const { grip, friction } = this.input
-    const closed = 'stud' in grip ? studSliding(grip.stud, friction, this.hull, loads) : null
-    return closed ?? searchedSliding(this.bearings, loads)
+    return closedSliding(grip, friction, this.hull, loads) ?? searchedSliding(this.bearings, loads)
   }
 
   /** Factor and what it hangs on at a speed in rpm. */
@@ -149,7 +147,8 @@ export class Joint {
   /** The press that gives way least in a slip; one stud's own where none was searched. */
   private pivot(slip: Slip | null): { readonly id: string; readonly at: Point } {
     const { grip } = this.input
-    if (!slip || 'stud' in grip) return 'stud' in grip ? grip.stud : this.bearings[0]!
+    if ('stud' in grip) return grip.stud
+    if (!slip) return 'strap' in grip ? { ...grip.strap.toe, at: grip.strap.bolt } : this.bearings[0]!
     const speed = ({ bears }: Bearing) =>
       Math.hypot(slip.vx - slip.turning * bears.y, slip.vy + slip.turning * bears.x)
     return this.bearings.reduce((a, b) => (speed(b) < speed(a) ? b : a))

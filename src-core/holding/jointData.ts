@@ -2,7 +2,7 @@
 import type { Point } from '../geometry/types.ts'
 import type { Load, Loading, Wrench } from './loads.ts'
 import type { Face } from './opening.ts'
-import type { Press, Stud } from './presses.ts'
+import { pressesOf, type Grip, type Press } from './presses.ts'
 import type { Seat } from './seat.ts'
 
 export interface JointInput {
@@ -10,8 +10,7 @@ export interface JointInput {
   /** Corners of all that truly touches, (u, v) in the seat, mm; its convex hull is taken. */
   readonly touching: readonly Point[]
   readonly face: Face
-  /** Presses, or the one stud that holds the body: the six presses of its washer's ring. */
-  readonly grip: { readonly presses: readonly Press[] } | { readonly stud: Stud }
+  readonly grip: Grip
   /** μ where a press has none of its own. */
   readonly friction: number
   /** Judged apart, the worst counts. */
@@ -20,14 +19,14 @@ export interface JointInput {
 
 /** False where a number is missing or out of sense, or no loading is given: such a joint is not judged and never passes. */
 export function canBeJudged({ seat, touching, grip, friction, loadings }: JointInput): boolean {
-  const presses = 'stud' in grip ? [grip.stud] : grip.presses
   return (
     loadings.length > 0 &&
     [seat.origin, seat.u, seat.v, seat.n].every(finite) &&
     touching.every(({ x, y }) => finite({ x, y })) &&
     friction >= 0 &&
     friction < Infinity &&
-    presses.every(pressOk) &&
+    pressesOf(grip).every(pressOk) &&
+    (!('strap' in grip) || finite(grip.strap.bolt)) &&
     (!('stud' in grip) || (grip.stud.meanRadius >= 0 && grip.stud.meanRadius < Infinity)) &&
     loadings.every((l) => l.loads.every(loadOk))
   )

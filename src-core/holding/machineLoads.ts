@@ -140,8 +140,10 @@ export interface Working {
 export function loadingsOf(working: Working): Loading[] {
   const { body, cuts, drilling } = working
   const turning = [centrifugalLoad(body), weightLoad(body)]
-  const start = inertiaLoad(body, working.startTime, working.starts)
   const stop = inertiaLoad(body, working.brakeTime, working.stops)
+  // Of two alike the one load serves, so that what is worst of all is seen at once.
+  const alike = working.startTime === working.brakeTime && working.starts === working.stops
+  const start = alike ? stop : inertiaLoad(body, working.startTime, working.starts)
   const loading = (name: string, ...loads: readonly Load[]): Loading => ({
     name,
     loads: [...turning, ...loads],

@@ -19,3 +19,7 @@ export const seatOpens = (tipping: number, face: Face): boolean =>
  */
 export const standsAlone = (height: number, width: number, friction: number): boolean =>
   !(2 * friction * height <= width)
+
+/** Friction that packing or a heel of a height and least width carries: no more than tips it over, w/(2h). */
+export const padFriction = (height: number, width: number, friction: number): number =>
+  standsAlone(height, width, friction) ? width / (2 * height) : friction

@@ -20,6 +20,22 @@ export interface Stud extends Press {
   readonly meanRadius: number
 }
 
+/** A strap drawn down by its bolt between the two places where it presses. */
+export interface StrapGrip {
+  readonly toe: Press
+  readonly heel: Press
+  readonly bolt: Point
+}
+
+/** Presses, the one stud that holds the body (the six presses of its washer's ring), or the strap that is the body. */
+export type Grip =
+  { readonly presses: readonly Press[] } | { readonly stud: Stud } | { readonly strap: StrapGrip }
+
+export function pressesOf(grip: Grip): readonly Press[] {
+  if ('stud' in grip) return studPresses(grip.stud)
+  return 'strap' in grip ? [grip.strap.toe, grip.strap.heel] : grip.presses
+}
+
 const RING = 6
 
 /** A stud as six presses of a sixth of its force on its washer's ring, the first towards u; all bear its id. */

@@ -1,7 +1,8 @@
-/** λ_s, what a joint carries in its seat's plane: by search, or for one stud in closed form. */
+/** λ_s, what a joint carries in its seat's plane: by search, or for one stud and for a strap in closed form. */
+import type { Point } from '../geometry/types.ts'
 import type { ContactHull } from './contact.ts'
 import { effectsAt, type SeatLoad, type SeatWrench } from './loads.ts'
-import { studPresses, type Bearing, type Stud } from './presses.ts'
+import { pressesOf, type Bearing, type Grip, type Press, type StrapGrip, type Stud } from './presses.ts'
 import { SlipSearch, type WorstSlip } from './slipSearch.ts'
 
 export interface Sliding {
@@ -14,31 +15,56 @@ export function searchedSliding(bearings: readonly Bearing[], loads: readonly Se
   return new SlipSearch(points, loads)
 }
 
+/** What a closed form needs: a place, N carried across it, N·mm carried about it. */
+interface Carried {
+  readonly at: Point
+  readonly across: number
+  readonly about: number
+}
+
 /**
- * One stud whose washer's ring is wholly over what touches: 1/λ_s ≤ T/(μF) + M/(μFρ), T the force across it and M the
- * moment about it, each load's own worst. It carries T alone μF/T times and M alone μFρ/M times, and loads that are
- * carried λᵢ times in parts are carried 1/Σ(1/λᵢ) times together. Null where the ring reaches beyond what touches.
+ * One stud, or a strap's toe and heel, wholly over what touches: 1/λ_s ≤ T/T₁ + M/M₁, T the force across its bolt and M
+ * the moment about it, each load's own worst, T₁ and M₁ what it carries alone; loads that are carried λᵢ times in parts
+ * are carried 1/Σ(1/λᵢ) times together. Null for other grips and where a press reaches beyond what touches.
  */
-export function studSliding(
-  stud: Stud,
+export function closedSliding(
+  grip: Grip,
   friction: number,
   hull: ContactHull,
   loads: readonly SeatLoad[],
 ): Sliding | null {
-  if (!studPresses(stud).every((p) => hull.holds(p.at))) return null
-  const grip = (stud.friction ?? friction) * stud.force
-  const arm = grip * stud.meanRadius
+  if ('presses' in grip || !pressesOf(grip).every((p) => hull.holds(p.at))) return null
+  const carried = 'stud' in grip ? studCarries(grip.stud, friction) : strapCarries(grip.strap, friction)
   const shares: [number, number, number] = [0, 0, 0]
-  const share = (load: number, carried: number) => (load > 0 ? load / carried : 0)
+  const share = (load: number, by: number) => (load > 0 ? load / by : 0)
   for (const load of loads) {
-    const { across, about } = worstAtStud(load, stud)
-    shares[load.growth] += share(across, grip) + share(about, arm)
+    const { across, about } = worstAt(load, carried.at)
+    shares[load.growth] += share(across, carried.across) + share(about, carried.about)
   }
   return { worst: (omega) => ({ factor: 1 / effectsAt(shares, omega), slip: null, shares }) }
 }
 
-/** Largest force across the stud, N, and moment about it, N·mm. */
-function worstAtStud({ steady, turning }: SeatLoad, { at }: Stud): { across: number; about: number } {
+/** T₁ = μF, M₁ = μFρ. */
+function studCarries({ at, force, friction: own, meanRadius }: Stud, friction: number): Carried {
+  const across = (own ?? friction) * force
+  return { at, across, about: across * meanRadius }
+}
+
+/**
+ * A force at the bolt goes to toe and heel by the lever, so the one that slips first sets T₁: μF of the bolt where both
+ * have one friction. M₁ is the couple of the weaker of them over their distance.
+ */
+function strapCarries({ toe, heel, bolt }: StrapGrip, friction: number): Carried {
+  const apart = Math.hypot(toe.at.x - heel.at.x, toe.at.y - heel.at.y)
+  const toHeel = Math.hypot(bolt.x - heel.at.x, bolt.y - heel.at.y)
+  const grip = ({ force, friction: own }: Press) => (own ?? friction) * force
+  const toeShare = Math.min(1, toHeel / apart)
+  const across = Math.min(grip(toe) / toeShare, grip(heel) / (1 - toeShare))
+  return { at: bolt, across, about: Math.min(grip(toe), grip(heel)) * apart }
+}
+
+/** Largest force across a place, N, and moment about it, N·mm. */
+function worstAt({ steady, turning }: SeatLoad, at: Point): { across: number; about: number } {
   const about = ({ fu, fv, mn }: SeatWrench) => mn - at.x * fv + at.y * fu
   const mean = Math.hypot(steady.fu, steady.fv)
   if (!turning) return { across: mean, about: Math.abs(about(steady)) }

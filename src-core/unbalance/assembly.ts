@@ -46,6 +46,8 @@ export interface Assembly {
   /** ∫(x² + y²)dm about the axis, kg·mm². */
   readonly zz: number
   readonly terms: readonly UnbalanceTerm[]
+  /** Of each piece, in the order of the setup. */
+  readonly pieces: readonly MassMoments[]
   /** Static unbalance vector, g·mm. */
   readonly unbalance: Point
   readonly unbalanceAfterCut: Point
@@ -113,6 +115,7 @@ export function assemble(mounted: Mounted, doubt: Uncertainties): Assembly {
         unbalance_g_mm: grams(moments),
       })),
     ],
+    pieces: pieces.map((p) => p.moments),
     unbalance: sum(mountedPart),
     unbalanceAfterCut: sum(cutPart),
     couple: { x: total.xz * 1000, y: total.yz * 1000 },
@@ -137,12 +140,12 @@ function plateMass(plate: Plate): MassMoments {
   }
 }
 
-/** Each solid's mass at its centre, with the inertia of its outline as a uniform plate of its height. */
 function pieceMass(piece: MountedPiece): { piece: MountedPiece; moments: MassMoments } {
   return { piece, moments: piece.solids.reduce((sum, s) => addMass(sum, solidMass(s)), NO_MASS) }
 }
 
-function solidMass({ ring, mass, massCentre }: MountedSolid): MassMoments {
+/** A solid's mass at its centre, with the inertia of its outline as a uniform plate of its height. */
+export function solidMass({ ring, mass, massCentre }: MountedSolid): MassMoments {
   const point = pointMass(mass, massCentre)
   const own = regionMoments({ outline: ring, holes: [] }, massCentre)
   if (own.area <= 0) return point

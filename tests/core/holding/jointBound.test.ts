@@ -24,7 +24,7 @@ function closest(
     const joint = new Joint(input)
     const { factor } = joint.at(rpm)
     if (factor > 0) held++
-    const presses = 'stud' in input.grip ? [] : input.grip.presses
+    const presses = 'presses' in input.grip ? input.grip.presses : []
     let least = Infinity
     for (let k = 0; k < drawsEach; k++) {
       const loading = input.loadings[k % input.loadings.length]!
@@ -73,7 +73,7 @@ describe('where the contact forces are given by statics, it carries as much', ()
     }
   }
   const bound = (input: JointInput): number => {
-    const presses = 'stud' in input.grip ? [] : input.grip.presses
+    const presses = 'presses' in input.grip ? input.grip.presses : []
     const load = seatLoad(input.seat, input.loadings[0]!.loads[0]!).steady
     return rigidFactor(input.touching, input.friction, presses, load)
   }

@@ -1,0 +1,28 @@
+import { fewHullPoints } from '../geometry/hullPoints.ts'
+import type { Polygons } from '../geometry/polygonBox.ts'
+import type { Point } from '../geometry/types.ts'
+import type { JointInput } from './jointData.ts'
+
+/** mm by which corners of what touches may be cut off, to the inside: a burr's worth, and few edges to judge. */
+export const CONTACT_CHORD = 0.1
+
+/** Corners of the convex hull of what touches. */
+export const touchingOf = (areas: Polygons): Point[] => fewHullPoints(areas.flat(), CONTACT_CHORD)
+
+/** A joint of a setup, ready to be judged. */
+export interface BuiltJoint {
+  /** 'part', or the id of the piece. */
+  readonly id: string
+  readonly kind: 'part' | 'clamp' | 'weight' | 'piece'
+  /** As it is called at the start of a sentence. */
+  readonly what: string
+  /** Null: it cannot be judged, for want of what `lacks` says. */
+  readonly input: JointInput | null
+  readonly lacks: readonly string[]
+  /** Ids of what may hold it and could not be judged: counted as nothing. */
+  readonly unknown: readonly string[]
+  /** Whether what could not be judged is said elsewhere, and is no danger of its own. */
+  readonly quiet: boolean
+  /** Plate frame, mm. */
+  readonly at: Point | null
+}

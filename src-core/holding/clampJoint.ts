@@ -1,0 +1,81 @@
+/** A clamp's own joint: its strap, drawn down on work and heel, must not fly off itself. */
+import { called } from '../findings/finding.ts'
+import { polar } from '../geometry/angles.ts'
+import { rectRing } from '../geometry/edges.ts'
+import type { Point } from '../geometry/types.ts'
+import type { Clamp } from '../job/schema.ts'
+import { addMass, NO_MASS, type MassMoments } from '../mass/massMoments.ts'
+import type { Mounted, MountedPiece } from '../mounting/types.ts'
+import { solidMass } from '../unbalance/assembly.ts'
+import { touchingOf, type BuiltJoint } from './builtJoint.ts'
+import type { ClampState } from './clampState.ts'
+import { hardwareFriction } from './friction.ts'
+import { padFriction } from './opening.ts'
+import { strapForce } from './preload.ts'
+import { plateSeat } from './seat.ts'
+import { ownLoadings } from './working.ts'
+
+/** Null for what has no strap, or none that presses for certain: that is said of it as a clamp. */
+export function clampJoint(mounted: Mounted, { piece, state, preload }: ClampState): BuiltJoint | null {
+  const { item, toe } = piece
+  if (item.kind !== 'clamp' || !toe) return null
+  const base = { id: item.id, kind: 'clamp' as const, what: called(item), lacks: [], unknown: [], at: piece.at }
+  const { toHeel, heel, rest } = toe
+  if (state !== 'holds' || !preload || toHeel === null || heel === null || !rest)
+    return { ...base, quiet: true, input: null }
+  const friction = hardwareFriction(mounted.setup)
+  const heelFriction = item.heel ? padFriction(heel, Math.min(...item.heel.size), friction) : friction
+  const { low, high } = preload
+  // Of the bolt's force the heel has what the toe has not.
+  const atToe = (force: number) => strapForce(force, toe.toWork, toHeel)
+  const press = (at: Point, share: (force: number) => number, mu: number) => ({
+    id: item.id,
+    at,
+    force: share(low),
+    high: share(high),
+    friction: mu,
+  })
+  const strap = {
+    toe: press(toe.at, atToe, friction),
+    heel: press(along(piece, -toHeel), (force) => force - atToe(force), heelFriction),
+    bolt: piece.at,
+  }
+  const z = piece.z0
+  const input = {
+    seat: plateSeat(z),
+    touching: touchingOf([...rest.on, heelFace(piece, item, toHeel)]),
+    face: 'pads' as const,
+    grip: { strap },
+    friction,
+    loadings: ownLoadings(mounted.job.lathe, strapBody(piece, z)),
+  }
+  return { ...base, quiet: false, input }
+}
+
+const along = ({ at, facing }: MountedPiece, by: number): Point => {
+  const step = polar(by, facing)
+  return { x: at.x + step.x, y: at.y + step.y }
+}
+
+/** Where the strap lies on its heel. */
+function heelFace(piece: MountedPiece, { strap, heel }: Clamp, toHeel: number): Point[] {
+  const [length, width] = heel?.size ?? [0, 0]
+  const tail = Math.min(toHeel + length / 2, strap.length - strap.boltFrom)
+  const from = Math.min(toHeel - length / 2, tail)
+  const corners = rectRing(along(piece, -(from + tail) / 2), tail - from, Math.min(width, strap.width), piece.facing)
+  return corners.map(({ x, y }) => ({ x, y }))
+}
+
+/**
+ * What flies off together, at height z of the strap's underside: strap, stud, nut and washer, and the heel as if it
+ * hung there, for it goes with the strap and is held between it and the plate.
+ */
+function strapBody({ solids }: MountedPiece, z: number): MassMoments {
+  let body = NO_MASS
+  for (const solid of solids) {
+    if (solid.role === 'packing') continue
+    const mass = solidMass(solid)
+    body = addMass(body, solid.role === 'heel' ? { ...mass, z: mass.m * z, xz: mass.x * z, yz: mass.y * z } : mass)
+  }
+  return body
+}

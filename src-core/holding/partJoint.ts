@@ -1,0 +1,100 @@
+/** The joint of the part on its seat. */
+import type { CuttingAdvice } from '../cutting/advice.ts'
+import { isInside } from '../geometry/nearest.ts'
+import { convexHull } from '../geometry/convexHull.ts'
+import type { Point } from '../geometry/types.ts'
+import type { MassMoments } from '../mass/massMoments.ts'
+import type { Mounted } from '../mounting/types.ts'
+import { touchingOf, type BuiltJoint } from './builtJoint.ts'
+import type { ClampState } from './clampState.ts'
+import { ContactHull } from './contact.ts'
+import { frictionOf } from './friction.ts'
+import { padFriction, standsAlone, type Face } from './opening.ts'
+import { partContact, type Pad } from './partContact.ts'
+import { studPresses, type Press } from './presses.ts'
+import { plateSeat } from './seat.ts'
+import { studOf } from './studJoint.ts'
+import { partLoadings } from './working.ts'
+
+export interface PartJoint extends BuiltJoint {
+  /** Packing so tall that it tips before it slides. */
+  readonly tall: readonly Pad[]
+}
+
+/** @param body mass moments of the part as mounted. Its outlines must be sound (`regionFaults`). */
+export function partJoint(
+  mounted: Mounted,
+  body: MassMoments,
+  cutting: CuttingAdvice | null,
+  states: readonly ClampState[],
+): PartJoint {
+  const { job, setup } = mounted
+  const contact = partContact(mounted)
+  const touching = touchingOf(contact.areas.flat())
+  const hull = new ContactHull(touching)
+  const friction = frictionOf(job, setup)
+  const loadings = partLoadings(mounted, body, cutting)
+  const holding = states.filter((s) => s.state === 'holds')
+  const unknown = states.filter((s) => s.state === 'unknown')
+  const lacks = [
+    ...(contact.on === 'unknown' ? ['the packing that it stands on'] : []),
+    ...(loadings ? [] : ['the force of its cut']),
+    ...(holding.length === 0 && unknown.length > 0 ? ['how hard any clamp presses'] : []),
+    // One that may press beyond what touches might tip it off.
+    ...unknown.filter((s) => !pressesOver(s, hull)).map((s) => `how hard ${s.piece.item.id} presses beyond what touches`),
+  ]
+  const input = {
+    seat: plateSeat(setup.packing),
+    touching,
+    face: faceOf(contact.areas.length, touching),
+    grip: { presses: holding.flatMap((s) => pressesOf(s, contact.pads, friction)) },
+    friction,
+    loadings: loadings ?? [],
+  }
+  return {
+    id: 'part',
+    kind: 'part',
+    what: 'The part on its seat',
+    quiet: false,
+    at: null,
+    input: lacks.length > 0 ? null : input,
+    lacks,
+    unknown: unknown.map((s) => s.piece.item.id),
+    tall: contact.pads.filter((p) => standsAlone(p.height, p.width, friction)),
+  }
+}
+
+/** Where a clamp presses: at its toe, or through the ring of a bolt's washer. */
+function pressesOf(state: ClampState, pads: readonly Pad[], friction: number): Press[] {
+  const { piece, low, high, at } = state
+  const [fastening] = piece.fastenings
+  const presses: Press[] =
+    piece.item.kind === 'bolt' && fastening
+      ? studPresses(studOf(piece.item.id, fastening, { low, high }))
+      : [{ id: piece.item.id, at, force: low, high }]
+  return presses.map((p) => ({ ...p, friction: frictionUnder(p.at, pads, friction) }))
+}
+
+const pressesOver = (state: ClampState, hull: ContactHull): boolean =>
+  pressesOf(state, [], 0).every((p) => hull.holds(p.at))
+
+/** Of a press over pads what the worst of them carries; between pads what the worst of all does. */
+function frictionUnder(at: Point, pads: readonly Pad[], friction: number): number {
+  const over = pads.filter((p) => isInside(convexHull(p.area.flat()), at))
+  return Math.min(friction, ...(over.length > 0 ? over : pads).map((p) => padFriction(p.height, p.width, friction)))
+}
+
+/** mm: corners of a round face lie within this of one circle. */
+const ROUND = 1
+/** Fewest corners of a face that passes for round. */
+const CORNERS = 12
+
+function faceOf(areas: number, touching: readonly Point[]): Face {
+  if (areas !== 1) return 'pads'
+  const n = Math.max(1, touching.length)
+  const middle = { x: sum(touching, 'x') / n, y: sum(touching, 'y') / n }
+  const radii = touching.map((p) => Math.hypot(p.x - middle.x, p.y - middle.y))
+  return touching.length >= CORNERS && Math.max(...radii) - Math.min(...radii) < ROUND ? 'round' : 'flat'
+}
+
+const sum = (points: readonly Point[], c: 'x' | 'y'): number => points.reduce((s, p) => s + p[c], 0)

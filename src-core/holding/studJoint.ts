@@ -1,0 +1,110 @@
+/** Joints of what is bolted to the plate by studs of its own: weights, stops and boxes. */
+import { uncertaintiesOf } from '../doubt/defaults.ts'
+import { called } from '../findings/finding.ts'
+import { flattenRing } from '../geometry/flatten.ts'
+import { polygonIntersection } from '../geometry/polygon.ts'
+import type { Polygons } from '../geometry/polygonBox.ts'
+import { washerMeanRadius } from '../hardware/nuts.ts'
+import { isBox, type Hardware } from '../job/schema.ts'
+import type { MassMoments } from '../mass/massMoments.ts'
+import type { FasteningFields } from '../mounting/fastening.ts'
+import type { Mounted, MountedFastening, MountedPiece, MountedSolid } from '../mounting/types.ts'
+import { CONTACT_CHORD, touchingOf, type BuiltJoint } from './builtJoint.ts'
+import { ContactHull } from './contact.ts'
+import { hardwareFriction } from './friction.ts'
+import { SEATED, standing } from './partContact.ts'
+import { onPlateFace } from './plateFace.ts'
+import { preloadOf } from './preloadOf.ts'
+import { studPresses, type Stud } from './presses.ts'
+import { plateSeat } from './seat.ts'
+import { ownLoadings } from './working.ts'
+
+/** @param body mass moments of the whole piece. Null for what is held otherwise: loose packing, clamps, pins. */
+export function studJoint(mounted: Mounted, piece: MountedPiece, body: MassMoments): BuiltJoint | null {
+  const fields = studFields(piece.item)
+  if (fields === null) return null
+  const { item } = piece
+  const base = {
+    id: item.id,
+    kind: item.kind === 'weight' ? ('weight' as const) : ('piece' as const),
+    what: called(item),
+    quiet: false,
+    at: piece.at,
+  }
+  const foot = lowestOf(piece)
+  const area = foot.flatMap((s) => footOf(mounted, s))
+  if (fields.length === 0 || area.length === 0) {
+    const lacks = fields.length === 0 ? 'how it is bolted to the plate' : 'what it stands on'
+    return { ...base, input: null, lacks: [lacks], unknown: [] }
+  }
+  const touching = touchingOf(area)
+  const { known, unknown, lacks } = studsOf(mounted, piece, fields)
+  // One beyond what touches might tip it off.
+  const hull = new ContactHull(touching)
+  const tips = unknown.some((s) => !studPresses(s).every((p) => hull.holds(p.at)))
+  if (known.length === 0 || tips) return { ...base, input: null, lacks, unknown: [] }
+  const input = {
+    seat: plateSeat(Math.max(0, foot[0]!.z0)),
+    touching,
+    face: 'flat' as const,
+    grip: known.length === 1 ? { stud: known[0]! } : { presses: known.flatMap(studPresses) },
+    friction: hardwareFriction(mounted.setup),
+    loadings: ownLoadings(mounted.job.lathe, body),
+  }
+  return { ...base, input, lacks, unknown: unknown.map((s) => s.id) }
+}
+
+/** What tightens each of its studs; null where it has none by its kind. */
+function studFields(item: Hardware): readonly FasteningFields[] | null {
+  if (item.kind === 'weight' || item.kind === 'stop') return [item]
+  if (!isBox(item) || item.kind === 'press') return null
+  return item.held?.length || item.kind !== 'packing' ? (item.held ?? []) : null
+}
+
+interface Studs {
+  readonly known: readonly Stud[]
+  readonly unknown: readonly Stud[]
+  readonly lacks: readonly string[]
+}
+
+function studsOf({ job }: Mounted, { item, fastenings }: MountedPiece, fields: readonly FasteningFields[]): Studs {
+  const doubt = uncertaintiesOf(job)
+  const known: Stud[] = []
+  const unknown: Stud[] = []
+  const lacks = new Set<string>()
+  fastenings.forEach((fastening, i) => {
+    const { preload, missing } = preloadOf(fields[i]!, doubt)
+    const lacking = [...missing, ...(fastening.length === null ? ['length of the stud not given'] : [])]
+    const stud = studOf(item.id, fastening, preload)
+    if (preload && lacking.length === 0) known.push(stud)
+    else unknown.push(stud)
+    for (const l of lacking) lacks.add(l)
+  })
+  return { known, unknown, lacks: [...lacks] }
+}
+
+/** A tightened stud as a press through its washer's ring; without force where its preload is not known. */
+export function studOf(
+  id: string,
+  { at, thread, washer }: MountedFastening,
+  force: { readonly low: number; readonly high: number } | null,
+): Stud {
+  const meanRadius = thread ? washerMeanRadius(thread, washer) : washer.diameter / 4
+  return { id, at, force: force?.low ?? 0, high: force?.high ?? 0, meanRadius }
+}
+
+function lowestOf({ solids }: MountedPiece): MountedSolid[] {
+  const carrying = solids.filter((s) => s.role === 'weight' || s.role === 'block' || s.role === 'packing')
+  const lowest = Math.min(...carrying.map((s) => s.z0))
+  return carrying.filter((s) => s.z0 === lowest)
+}
+
+/** What of a foot is carried, by the plate's face (a slot that it bridges is no matter) or by packing under it. */
+function footOf({ job, pieces }: Mounted, solid: MountedSolid): Polygons {
+  const own = [flattenRing(solid.ring, CONTACT_CHORD)]
+  if (Math.abs(solid.z0) <= SEATED) return onPlateFace(job.plate, own, false)
+  const packing = pieces.flatMap((p) => p.solids.filter((s) => s.role === 'packing' && s !== solid))
+  return packing
+    .filter((s) => Math.abs(s.z1 - solid.z0) <= SEATED)
+    .flatMap((s) => polygonIntersection(own, standing(job.plate, s, packing)))
+}
