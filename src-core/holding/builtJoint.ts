@@ -14,8 +14,10 @@ export interface BuiltJoint {
   /** 'part', or the id of the piece. */
   readonly id: string
   readonly kind: 'part' | 'clamp' | 'weight' | 'piece'
-  /** As it is called at the start of a sentence. */
+  /** "the part on its seat", "weight w1 on its stud". */
   readonly what: string
+  /** As it is called in a message. */
+  readonly name: string
   /** Null: it cannot be judged, for want of what `lacks` says. */
   readonly input: JointInput | null
   readonly lacks: readonly string[]

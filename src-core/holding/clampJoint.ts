@@ -11,7 +11,7 @@ import { touchingOf, type BuiltJoint } from './builtJoint.ts'
 import type { ClampState } from './clampState.ts'
 import { hardwareFriction } from './friction.ts'
 import { padFriction } from './opening.ts'
-import { strapForce } from './preload.ts'
+import { strapForce } from '../hardware/preload.ts'
 import { plateSeat } from './seat.ts'
 import { ownLoadings } from './working.ts'
 
@@ -19,7 +19,7 @@ import { ownLoadings } from './working.ts'
 export function clampJoint(mounted: Mounted, { piece, state, preload }: ClampState): BuiltJoint | null {
   const { item, toe } = piece
   if (item.kind !== 'clamp' || !toe) return null
-  const base = { id: item.id, kind: 'clamp' as const, what: called(item), lacks: [], unknown: [], at: piece.at }
+  const base = { id: item.id, kind: 'clamp' as const, what: `clamp ${item.id} itself`, name: called(item), lacks: [], unknown: [], at: piece.at }
   const { toHeel, heel, rest } = toe
   if (state !== 'holds' || !preload || toHeel === null || heel === null || !rest)
     return { ...base, quiet: true, input: null }

@@ -2,19 +2,28 @@
 import type { CuttingAdvice } from '../cutting/advice.ts'
 import { isInside } from '../geometry/nearest.ts'
 import { convexHull } from '../geometry/convexHull.ts'
+import { flattenRing } from '../geometry/flatten.ts'
+import { leastWidth } from '../geometry/hullPoints.ts'
 import type { Point } from '../geometry/types.ts'
 import type { MassMoments } from '../mass/massMoments.ts'
 import type { Mounted } from '../mounting/types.ts'
-import { touchingOf, type BuiltJoint } from './builtJoint.ts'
+import { CONTACT_CHORD, touchingOf, type BuiltJoint } from './builtJoint.ts'
 import type { ClampState } from './clampState.ts'
 import { ContactHull } from './contact.ts'
 import { frictionOf } from './friction.ts'
 import { padFriction, standsAlone, type Face } from './opening.ts'
-import { partContact, type Pad } from './partContact.ts'
+import { packingOf, partContact, type Carried } from './partContact.ts'
 import { studPresses, type Press } from './presses.ts'
 import { plateSeat } from './seat.ts'
 import { studOf } from './studJoint.ts'
 import { partLoadings } from './working.ts'
+
+/** A piece of packing that carries the part. */
+export interface Pad extends Carried {
+  readonly height: number
+  /** Its least. */
+  readonly width: number
+}
 
 export interface PartJoint extends BuiltJoint {
   /** Packing so tall that it tips before it slides. */
@@ -30,37 +39,43 @@ export function partJoint(
 ): PartJoint {
   const { job, setup } = mounted
   const contact = partContact(mounted)
-  const touching = touchingOf(contact.areas.flat())
+  const packing = packingOf(mounted)
+  const pads = contact.flatMap((c): Pad[] => {
+    const solid = packing.find((p) => p.piece.item.id === c.id)?.solid
+    return solid ? [{ ...c, height: setup.packing, width: leastWidth(flattenRing(solid.ring, CONTACT_CHORD)) }] : []
+  })
+  const touching = touchingOf(contact.flatMap((c) => c.on))
   const hull = new ContactHull(touching)
   const friction = frictionOf(job, setup)
   const loadings = partLoadings(mounted, body, cutting)
   const holding = states.filter((s) => s.state === 'holds')
   const unknown = states.filter((s) => s.state === 'unknown')
   const lacks = [
-    ...(contact.on === 'unknown' ? ['the packing that it stands on'] : []),
-    ...(loadings ? [] : ['the force of its cut']),
-    ...(holding.length === 0 && unknown.length > 0 ? ['how hard any clamp presses'] : []),
+    ...(setup.packing > 0 && packing.length === 0 ? ['the packing that it stands on is not listed'] : []),
+    ...(loadings ? [] : ['the force of its cut is not known']),
+    ...(holding.length === 0 && unknown.length > 0 ? ['how hard any clamp presses is not known'] : []),
     // One that may press beyond what touches might tip it off.
-    ...unknown.filter((s) => !pressesOver(s, hull)).map((s) => `how hard ${s.piece.item.id} presses beyond what touches`),
+    ...unknown.filter((s) => !pressesOver(s, hull)).map((s) => `how hard ${s.piece.item.id} presses beyond what carries the part is not known`),
   ]
   const input = {
     seat: plateSeat(setup.packing),
     touching,
-    face: faceOf(contact.areas.length, touching),
-    grip: { presses: holding.flatMap((s) => pressesOf(s, contact.pads, friction)) },
+    face: faceOf(contact.length, touching),
+    grip: { presses: holding.flatMap((s) => pressesOf(s, pads, friction)) },
     friction,
     loadings: loadings ?? [],
   }
   return {
     id: 'part',
     kind: 'part',
-    what: 'The part on its seat',
+    what: 'the part on its seat',
+    name: 'The part',
     quiet: false,
     at: null,
     input: lacks.length > 0 ? null : input,
     lacks,
     unknown: unknown.map((s) => s.piece.item.id),
-    tall: contact.pads.filter((p) => standsAlone(p.height, p.width, friction)),
+    tall: pads.filter((p) => standsAlone(p.height, p.width, friction)),
   }
 }
 
@@ -80,7 +95,7 @@ const pressesOver = (state: ClampState, hull: ContactHull): boolean =>
 
 /** Of a press over pads what the worst of them carries; between pads what the worst of all does. */
 function frictionUnder(at: Point, pads: readonly Pad[], friction: number): number {
-  const over = pads.filter((p) => isInside(convexHull(p.area.flat()), at))
+  const over = pads.filter((p) => isInside(convexHull(p.on.flat()), at))
   return Math.min(friction, ...(over.length > 0 ? over : pads).map((p) => padFriction(p.height, p.width, friction)))
 }
 

@@ -3,21 +3,23 @@ import { uncertaintiesOf } from '../doubt/defaults.ts'
 import { called } from '../findings/finding.ts'
 import { flattenRing } from '../geometry/flatten.ts'
 import { polygonIntersection } from '../geometry/polygon.ts'
-import type { Polygons } from '../geometry/polygonBox.ts'
-import { washerMeanRadius } from '../hardware/nuts.ts'
-import { isBox, type Hardware } from '../job/schema.ts'
+import { boxOf, type Polygons } from '../geometry/polygonBox.ts'
+import { washerMeanRadius } from '../hardware/washers.ts'
+import { isBox, type Hardware, type HardwareKind, type Plate } from '../job/schema.ts'
 import type { MassMoments } from '../mass/massMoments.ts'
 import type { FasteningFields } from '../mounting/fastening.ts'
+import { standOnPlate } from '../mounting/plateFace.ts'
 import type { Mounted, MountedFastening, MountedPiece, MountedSolid } from '../mounting/types.ts'
 import { CONTACT_CHORD, touchingOf, type BuiltJoint } from './builtJoint.ts'
 import { ContactHull } from './contact.ts'
 import { hardwareFriction } from './friction.ts'
-import { SEATED, standing } from './partContact.ts'
-import { onPlateFace } from './plateFace.ts'
+import { isCarried, packingOf, SEAT_PLAY } from './partContact.ts'
 import { preloadOf } from './preloadOf.ts'
 import { studPresses, type Stud } from './presses.ts'
 import { plateSeat } from './seat.ts'
 import { ownLoadings } from './working.ts'
+
+const KIND_WORDS: Partial<Record<HardwareKind, string>> = { stop: 'stop', bracket: 'bracket', counterweight: 'counterweight' }
 
 /** @param body mass moments of the whole piece. Null for what is held otherwise: loose packing, clamps, pins. */
 export function studJoint(mounted: Mounted, piece: MountedPiece, body: MassMoments): BuiltJoint | null {
@@ -27,14 +29,15 @@ export function studJoint(mounted: Mounted, piece: MountedPiece, body: MassMomen
   const base = {
     id: item.id,
     kind: item.kind === 'weight' ? ('weight' as const) : ('piece' as const),
-    what: called(item),
+    what: item.kind === 'weight' ? `weight ${item.id} on its stud` : `${KIND_WORDS[item.kind] ?? 'piece'} ${item.id} on the plate`,
+    name: called(item),
     quiet: false,
     at: piece.at,
   }
   const foot = lowestOf(piece)
   const area = foot.flatMap((s) => footOf(mounted, s))
   if (fields.length === 0 || area.length === 0) {
-    const lacks = fields.length === 0 ? 'how it is bolted to the plate' : 'what it stands on'
+    const lacks = fields.length === 0 ? 'how it is bolted to the plate is not given' : 'what it stands on is not known'
     return { ...base, input: null, lacks: [lacks], unknown: [] }
   }
   const touching = touchingOf(area)
@@ -89,7 +92,7 @@ export function studOf(
   { at, thread, washer }: MountedFastening,
   force: { readonly low: number; readonly high: number } | null,
 ): Stud {
-  const meanRadius = thread ? washerMeanRadius(thread, washer) : washer.diameter / 4
+  const meanRadius = thread ? washerMeanRadius(thread, washer.diameter) : washer.diameter / 4
   return { id, at, force: force?.low ?? 0, high: force?.high ?? 0, meanRadius }
 }
 
@@ -100,11 +103,19 @@ function lowestOf({ solids }: MountedPiece): MountedSolid[] {
 }
 
 /** What of a foot is carried, by the plate's face (a slot that it bridges is no matter) or by packing under it. */
-function footOf({ job, pieces }: Mounted, solid: MountedSolid): Polygons {
-  const own = [flattenRing(solid.ring, CONTACT_CHORD)]
-  if (Math.abs(solid.z0) <= SEATED) return onPlateFace(job.plate, own, false)
-  const packing = pieces.flatMap((p) => p.solids.filter((s) => s.role === 'packing' && s !== solid))
+function footOf(mounted: Mounted, { ring, z0 }: MountedSolid): Polygons {
+  const { plate } = mounted.job
+  const own = [flattenRing(ring, CONTACT_CHORD)]
+  if (Math.abs(z0) <= SEAT_PLAY) return isClearOf(plate, own) ? own : standOnPlate(plate, own).on
+  const packing = packingOf(mounted)
   return packing
-    .filter((s) => Math.abs(s.z1 - solid.z0) <= SEATED)
-    .flatMap((s) => polygonIntersection(own, standing(job.plate, s, packing)))
+    .filter((p) => Math.abs(p.solid.z1 - z0) <= SEAT_PLAY && isCarried(mounted, packing, p))
+    .flatMap((p) => polygonIntersection(own, p.polygons))
+}
+
+/** Whether a foot lies within the plate's rim and beside its bore. */
+function isClearOf({ diameter, bore }: Plate, foot: Polygons): boolean {
+  const { x0, y0, x1, y1 } = boxOf(foot)
+  const beside = x0 > bore / 2 || x1 < -bore / 2 || y0 > bore / 2 || y1 < -bore / 2
+  return beside && foot.every((ring) => ring.every((p) => Math.hypot(p.x, p.y) <= diameter / 2))
 }
