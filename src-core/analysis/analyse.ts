@@ -4,7 +4,8 @@
  */
 import { afterCutFinding } from '../checks/afterCut.ts'
 import { axisFindings, breakthroughFindings } from '../clearance/breakthrough.ts'
-import { clampingCheck } from '../holding/clamps.ts'
+import { clampStates } from '../holding/clampState.ts'
+import { holdingCheck } from '../holding/holdingCheck.ts'
 import { letGo } from '../holding/letGo.ts'
 import { clashFindings } from '../clearance/clashes.ts'
 import { clearanceFindings, clearances, sweptThings } from '../clearance/clearance.ts'
@@ -17,7 +18,7 @@ import { uncertaintiesOf } from '../doubt/defaults.ts'
 import { directionOf } from '../geometry/angles.ts'
 import type { Point } from '../geometry/types.ts'
 import { bodyFaults } from '../job/faults.ts'
-import { isPrism, type Job } from '../job/schema.ts'
+import { isPrism, type Body, type Job } from '../job/schema.ts'
 import { centreOfMass } from '../mass/massMoments.ts'
 import { partMass } from '../mass/part.ts'
 import { mountSetup, boresCutBefore } from '../mounting/mount.ts'
@@ -46,17 +47,10 @@ export function analyseMounted(mounted: Mounted): Analysis {
   const speeds = speedsToShow(job.lathe.spindleSpeeds, setup)
   const partCentre = centreOfMass(assembly.mountedPart)
   const cutting = cuttingAdvice(job, setup, mounted)
-  const clamps = clampingCheck({
-    job,
-    setup,
-    mounted,
-    partMass_kg: assembly.mountedPart.m,
-    partCentre,
-    speeds,
-    chosenRpm: setup.speed,
-    cutting,
-  })
-  const limits = speedLimits({ job, setup, mass, unbalance, clamping: clamps.clamping })
+  const states = clampStates(mounted)
+  const sound = faultyBody(mounted) === undefined
+  const holding = holdingCheck({ mounted, assembly, cutting, states, sound })
+  const limits = speedLimits({ job, setup, mass, unbalance, holding: { rpm: holding.rpmAt2, known: holding.rpmAt2Known } })
   const swept = sweptThings(mounted)
   const clearanceList = clearances(mounted, swept)
   const centre = centreOfMass(assembly.total)
@@ -71,7 +65,7 @@ export function analyseMounted(mounted: Mounted): Analysis {
     ...axisFindings(mounted),
   ]
   const others = [
-    ...clamps.findings,
+    ...holding.findings,
     ...cuttingFindings(job, setup, cutting, mounted),
     ...ratingFindings(job, setup),
     ...noseFindings(job, setup, mass, moment, unbalance.couple_g_mm2),
@@ -93,9 +87,11 @@ export function analyseMounted(mounted: Mounted): Analysis {
     couple: unbalance.couple_g_mm2,
     mass,
     boreDiameter: workBore?.bore.diameter ?? null,
-    clampFactorAt: clamps.factorAt,
   }
-  const rows = speeds.map((rpm) => speedRow(rpm, input, verdictAt(rpm, judgement)))
+  const factor = holding.clamping?.factor ?? null
+  const rows = speeds.map((rpm) =>
+    speedRow(rpm, { ...input, clampFactor: rpm === setup.speed ? factor : null }, verdictAt(rpm, judgement)),
+  )
   return {
     setup: setup.id,
     part: partSummary(job, mounted),
@@ -121,7 +117,8 @@ export function analyseMounted(mounted: Mounted): Analysis {
     ceilingBestEstimate: judgement.ceilings.best,
     limits,
     clearances: clearanceList,
-    clamping: clamps.clamping,
+    joints: holding.joints,
+    clamping: holding.clamping,
     let_go: letGo(mounted, setup.speed, assembly.mountedPart.m, partCentre),
     cutting,
     findings,
@@ -153,9 +150,12 @@ function partSummary(job: Job, mounted: Mounted): PartSummary {
   }
 }
 
+const faultyBody = ({ job }: Mounted): Body | undefined =>
+  job.part.bodies.find((b) => isPrism(b) && bodyFaults(b).length > 0)
+
 /** Polygon checks need sound outlines; while one is being drawn badly they are not made, and that is said. */
 function soundOutlines(mounted: Mounted, check: (mounted: Mounted) => Finding[]): Finding[] {
-  const bad = mounted.job.part.bodies.find((b) => isPrism(b) && bodyFaults(b).length > 0)
+  const bad = faultyBody(mounted)
   if (!bad) return check(mounted)
   const message = `The outline of body ${bad.id} is faulty, so clashes were not checked and its mass means little. Mend the outline first.`
   return [finding('stop', 'outline-fault', bad.id, message)]

@@ -7,7 +7,8 @@
 import type { Clearance } from '../clearance/clearance.ts'
 import type { CuttingAdvice } from '../cutting/advice.ts'
 import type { Finding } from '../findings/finding.ts'
-import type { Clamping } from '../holding/clamps.ts'
+import type { Clamping } from '../holding/holdingCheck.ts'
+import type { JointRow } from '../holding/judged.ts'
 import type { LetGo } from '../holding/letGo.ts'
 import type { MassSummary, PartSummary } from '../mass/part.ts'
 import type { Unbalance, UnbalanceTerm } from '../unbalance/assembly.ts'
@@ -40,6 +41,8 @@ export interface Analysis {
   readonly ceilingBestEstimate: Ceiling
   readonly limits: SpeedLimits
   readonly clearances: readonly Clearance[]
+  /** The part's first, then the others in the order of the setup. */
+  readonly joints: readonly JointRow[]
   readonly clamping: Clamping | null
   readonly let_go: readonly LetGo[]
   readonly cutting: CuttingAdvice | null

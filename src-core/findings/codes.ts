@@ -74,13 +74,9 @@ export const FINDINGS = {
   // Clamps.
   'no-clamp': { stop: 'stop' },
   'few-clamps': { caution: 'none' },
-  'clamp-not-checked': { caution: 'unknown', note: 'none' },
-  'clamps-not-checked': { caution: 'unknown' },
   'over-proof-load': { stop: 'stop', caution: 'none' },
   'friction-bold': { caution: 'none' },
   'no-cut': { note: 'none' },
-  'clamps-slip': { stop: 'stop', caution: 'unknown' },
-  'clamps-hold': { note: 'none' },
   // Contact, support, reach and fit of what holds.
   'toe-off': { stop: 'stop', aboutPlace: true },
   'toe-on-mesh': { caution: 'none' },
@@ -111,6 +107,17 @@ export const FINDINGS = {
   'lip-strained': { caution: 'none' },
   'lip-not-judged': { caution: 'unknown' },
   'clamp-not-judged': { caution: 'none' },
+  // Joints.
+  'no-clamp': { stop: 'stop' },
+  'joint-slides': { stop: 'stop' },
+  'joint-tips': { stop: 'stop' },
+  'joint-not-judged': { caution: 'unknown' },
+  'joint-holds': { note: 'none' },
+  'seat-opens': { caution: 'none' },
+  'packing-tall': { caution: 'none' },
+  'stop-not-counted': { note: 'none' },
+  'start-stop-assumed': { note: 'none' },
+  'friction-ground': { note: 'none' },
   // The cut.
   'faster-than-cutting-speed': { caution: 'none' },
   'cutting-speed': { note: 'none' },

@@ -3,8 +3,8 @@ import type { Polygons } from '../geometry/polygonBox.ts'
 import type { Point } from '../geometry/types.ts'
 import type { JointInput } from './jointData.ts'
 
-/** mm by which corners of what touches may be cut off, to the inside: a burr's worth, and few edges to judge. */
-export const CONTACT_CHORD = 0.1
+/** mm by which what touches is cut in at round corners, always to the inside, so that there are few edges to judge. Own choice. */
+export const CONTACT_CHORD = 0.25
 
 /** Corners of the convex hull of what touches. */
 export const touchingOf = (areas: Polygons): Point[] => fewHullPoints(areas.flat(), CONTACT_CHORD)

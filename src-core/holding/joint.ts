@@ -96,7 +96,7 @@ export class Joint {
 
   private slidingUnder(loads: readonly SeatLoad[]): Sliding {
     const { grip, friction } = this.input
-    return closedSliding(grip, friction, this.hull, loads) ?? searchedSliding(this.bearings, loads)
+    return closedSliding(grip, friction, this.bearings, loads) ?? searchedSliding(this.bearings, loads)
   }
 
   /** Factor and what it hangs on at a speed in rpm. */

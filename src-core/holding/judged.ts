@@ -2,11 +2,14 @@
 import type { CuttingAdvice } from '../cutting/advice.ts'
 import type { Point3 } from '../geometry/types.ts'
 import type { Assembly } from '../unbalance/assembly.ts'
-import type { Mounted } from '../mounting/types.ts'
+import type { Hardware, Part } from '../job/schema.ts'
+import type { MassMoments } from '../mass/massMoments.ts'
+import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import type { BuiltJoint } from './builtJoint.ts'
 import { clampJoint } from './clampJoint.ts'
 import type { ClampState } from './clampState.ts'
 import { Joint, type JointMode, type JointResult } from './joint.ts'
+import { SEAT_PLAY } from './partContact.ts'
 import { partJoint, type PartJoint } from './partJoint.ts'
 import { studJoint } from './studJoint.ts'
 
@@ -34,6 +37,8 @@ export interface JointsInput {
   readonly assembly: Assembly
   readonly cutting: CuttingAdvice | null
   readonly states: readonly ClampState[]
+  /** Whether the part's outlines are sound (`regionFaults`). */
+  readonly sound: boolean
 }
 
 export interface Judged {
@@ -42,15 +47,68 @@ export interface Judged {
   readonly joints: readonly JudgedJoint[]
 }
 
-export function judgeJoints({ mounted, assembly, cutting, states }: JointsInput): Judged {
-  const rpm = mounted.setup.speed ?? 0
-  const onSeat = partJoint(mounted, assembly.mountedPart, cutting, states)
-  const part = { ...judge(onSeat, rpm), built: onSeat }
+export function judgeJoints(input: JointsInput): Judged {
+  const { mounted, assembly, states } = input
+  const part = judgePart(input)
   const others = mounted.pieces.flatMap((piece, i) => {
     const state = states.find((s) => s.piece === piece)
-    return (state ? clampJoint(mounted, state) : studJoint(mounted, piece, assembly.pieces[i]!)) ?? []
+    const joint = state ? judgeClamp(mounted, state) : judgeStuds(mounted, piece, assembly.pieces[i]!)
+    return joint ?? []
   })
-  return { part, joints: [part, ...others.map((b) => judge(b, rpm))] }
+  return { part, joints: [part, ...others] }
+}
+
+const keptParts = new WeakMap<Part, { readonly key: string; readonly judged: Omit<JudgedJoint, 'built'> }>()
+
+/** Kept per part while all that it hangs on stays, so that a weight is dragged without a search. */
+function judgePart({ mounted, assembly, cutting, states, sound }: JointsInput): Judged['part'] {
+  const built = partJoint(mounted, assembly.mountedPart, cutting, states, sound)
+  const { part } = mounted.job
+  const { speed } = mounted.setup
+  const key = JSON.stringify([built.input, speed])
+  const kept = keptParts.get(part)
+  if (kept?.key === key) return { ...kept.judged, built }
+  const judged = judge(built, speed ?? 0)
+  keptParts.set(part, { key, judged })
+  return { ...judged, built }
+}
+
+const keptPieces = new WeakMap<Hardware, { readonly hangsOn: readonly unknown[]; readonly judged: JudgedJoint | null }>()
+
+/** Kept per piece, which is immutable, while what its joint hangs on besides stays. */
+function keep(item: Hardware, hangsOn: readonly unknown[], build: () => BuiltJoint | null, rpm: number) {
+  const kept = keptPieces.get(item)
+  if (kept && hangsOn.every((v, i) => v === kept.hangsOn[i])) return kept.judged
+  const built = build()
+  const judged = built && judge(built, rpm)
+  keptPieces.set(item, { hangsOn, judged })
+  return judged
+}
+
+const surroundings = ({ job, setup }: Mounted): unknown[] => [
+  job.plate,
+  job.stock,
+  job.lathe,
+  job.uncertainty,
+  setup.frictionState,
+  setup.speed,
+]
+
+function judgeClamp(mounted: Mounted, state: ClampState): JudgedJoint | null {
+  const { piece } = state
+  const rest = piece.toe?.rest
+  const hangsOn = [state.state, state.low, state.high, rest?.z, rest?.share, ...surroundings(mounted)]
+  // A toe partly off the work lies anywhere on it.
+  const whole = rest && rest.share >= 1 ? piece.item : { ...piece.item }
+  return keep(whole, hangsOn, () => clampJoint(mounted, state), mounted.setup.speed ?? 0)
+}
+
+function judgeStuds(mounted: Mounted, piece: MountedPiece, body: MassMoments): JudgedJoint | null {
+  const rpm = mounted.setup.speed ?? 0
+  const build = () => studJoint(mounted, piece, body)
+  if (piece.z0 <= SEAT_PLAY) return keep(piece.item, surroundings(mounted), build, rpm)
+  const built = build()
+  return built && judge(built, rpm)
 }
 
 /** One joint as `check --json` prints it. */

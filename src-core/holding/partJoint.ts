@@ -30,15 +30,16 @@ export interface PartJoint extends BuiltJoint {
   readonly tall: readonly Pad[]
 }
 
-/** @param body mass moments of the part as mounted. Its outlines must be sound (`regionFaults`). */
+/** @param body mass moments of the part as mounted. @param sound whether its outlines are (`regionFaults`). */
 export function partJoint(
   mounted: Mounted,
   body: MassMoments,
   cutting: CuttingAdvice | null,
   states: readonly ClampState[],
+  sound: boolean,
 ): PartJoint {
   const { job, setup } = mounted
-  const contact = partContact(mounted)
+  const contact = sound ? partContact(mounted) : []
   const packing = packingOf(mounted)
   const pads = contact.flatMap((c): Pad[] => {
     const solid = packing.find((p) => p.piece.item.id === c.id)?.solid
@@ -51,6 +52,7 @@ export function partJoint(
   const holding = states.filter((s) => s.state === 'holds')
   const unknown = states.filter((s) => s.state === 'unknown')
   const lacks = [
+    ...(sound ? [] : ['its outline is faulty']),
     ...(setup.packing > 0 && packing.length === 0 ? ['the packing that it stands on is not listed'] : []),
     ...(loadings ? [] : ['the force of its cut is not known']),
     ...(holding.length === 0 && unknown.length > 0 ? ['how hard any clamp presses is not known'] : []),

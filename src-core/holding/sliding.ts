@@ -1,8 +1,7 @@
 /** λ_s, what a joint carries in its seat's plane: by search, or for one stud and for a strap in closed form. */
 import type { Point } from '../geometry/types.ts'
-import type { ContactHull } from './contact.ts'
 import { effectsAt, type SeatLoad, type SeatWrench } from './loads.ts'
-import { pressesOf, type Bearing, type Grip, type Press, type StrapGrip, type Stud } from './presses.ts'
+import type { Bearing, Grip, Press, StrapGrip, Stud } from './presses.ts'
 import { SlipSearch, type WorstSlip } from './slipSearch.ts'
 
 export interface Sliding {
@@ -30,10 +29,10 @@ interface Carried {
 export function closedSliding(
   grip: Grip,
   friction: number,
-  hull: ContactHull,
+  bearings: readonly Bearing[],
   loads: readonly SeatLoad[],
 ): Sliding | null {
-  if ('presses' in grip || !pressesOf(grip).every((p) => hull.holds(p.at))) return null
+  if ('presses' in grip || !bearings.every((b) => b.bears === b.at)) return null
   const carried = 'stud' in grip ? studCarries(grip.stud, friction) : strapCarries(grip.strap, friction)
   const shares: [number, number, number] = [0, 0, 0]
   const share = (load: number, by: number) => (load > 0 ? load / by : 0)

@@ -25,14 +25,22 @@ const ROUNDING = 1e-12
 
 /** r_e and o_e of every edge. A seat without area is lifted by any pull-off too. */
 export function tipEdges(hull: ContactHull, bearings: readonly Bearing[]): TipEdge[] {
-  const edges = hull.edges.map((edge) => tipEdge(edge, bearings))
+  let size = 0
+  let force = 0
+  for (const { at, bears, high } of bearings) {
+    size += high * (Math.hypot(bears.x, bears.y) + Math.hypot(at.x, at.y))
+    force += high
+  }
+  const edges = hull.edges.map((edge) =>
+    tipEdge(edge, bearings, size + force * Math.hypot(edge.from.x, edge.from.y)),
+  )
   return hull.hasArea ? edges : [...edges, { edge: null, righting: 0, takenOff: 0, overhang: null }]
 }
 
-function tipEdge(edge: HullEdge, bearings: readonly Bearing[]): TipEdge {
+/** @param size N·mm of all forces times their arms, of which rounding is a share. */
+function tipEdge(edge: HullEdge, bearings: readonly Bearing[], size: number): TipEdge {
   let righting = 0
   let takenOff = 0
-  let size = 0
   let most = 0
   let overhang: string | null = null
   for (const { id, at, bears, low, high } of bearings) {
@@ -41,8 +49,6 @@ function tipEdge(edge: HullEdge, bearings: readonly Bearing[]): TipEdge {
     const off = (moved > 0 ? high : low) * moved
     righting += low * inset
     takenOff += off
-    size +=
-      high * (Math.hypot(bears.x, bears.y) + Math.hypot(at.x, at.y) + Math.hypot(edge.from.x, edge.from.y))
     if (off > most) [most, overhang] = [off, id]
   }
   const clean = (moment: number) => (Math.abs(moment) <= ROUNDING * size ? 0 : moment)

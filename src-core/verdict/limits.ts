@@ -6,7 +6,6 @@ import { plateLimit, spindleLimit } from '../checks/rating.ts'
 import { atMost } from '../geometry/tolerance.ts'
 import { isClearance } from '../findings/codes.ts'
 import type { Finding } from '../findings/finding.ts'
-import type { Clamping } from '../holding/clamps.ts'
 import type { Job, Setup } from '../job/schema.ts'
 import type { Unbalance } from '../unbalance/assembly.ts'
 import { criterionCeiling, criterionWords } from '../unbalance/criterion.ts'
@@ -17,7 +16,8 @@ export interface LimitInput {
   /** kg of everything that turns. */
   readonly mass: number
   readonly unbalance: Unbalance
-  readonly clamping: Clamping | null
+  /** rpm at which the first joint falls to the wanted factor, and of those of which all is known; null where none does. */
+  readonly holding: { readonly rpm: number | null; readonly known: number | null }
 }
 
 interface LimitRow {
@@ -56,13 +56,13 @@ const TABLE = {
     machine: true,
     value: ({ job }) => spindleLimit(job.lathe),
   },
-  clamps: {
-    short: 'clamps',
-    long: 'the clamps (factor 2)',
+  holding: {
+    short: 'holding',
+    long: 'what holds (factor 2)',
     machine: false,
-    value: ({ clamping }) => clamping?.rpm_at_factor_2 ?? null,
-    // Beyond it a clamp of which too little is known may still hold.
-    best: ({ clamping }) => (clamping?.unjudged.length ? null : (clamping?.rpm_at_factor_2 ?? null)),
+    value: ({ holding }) => holding.rpm,
+    // Beyond it a press of which too little is known may still hold.
+    best: ({ holding }) => holding.known,
   },
 } as const satisfies Record<string, LimitRow>
 
@@ -81,8 +81,8 @@ type Speeds = Readonly<Record<LimitId, number | null>>
 export type SpeedLimits = Speeds & {
   /** The balance limit from the best estimate of the unbalance instead of its 95 % bound. */
   readonly balanceBestEstimate: number | null
-  /** The clamps' limit once more; null where a clamp that may hold could not be judged. */
-  readonly clampsBestEstimate: number | null
+  /** The holding limit of joints of which all is known: beyond the others' a press may still hold. */
+  readonly holdingBestEstimate: number | null
 }
 
 const speedsBy = (of: (limit: Limit) => number | null): Speeds =>
@@ -93,7 +93,7 @@ export function speedLimits(input: LimitInput): SpeedLimits {
   return {
     ...speedsBy((l) => l.value(input)),
     balanceBestEstimate: best.balance,
-    clampsBestEstimate: best.clamps,
+    holdingBestEstimate: best.holding,
   }
 }
 
@@ -144,8 +144,8 @@ export function ceilingsOf(limits: SpeedLimits, findings: readonly Finding[]): C
       bound.rpm === 0 && !fouls ? bound : ({ rpm: 0, limit: fouls ? 'clearance' : 'finding' } as const)
     return { bound: none, best: none }
   }
-  const { balanceBestEstimate: balance, clampsBestEstimate: clamps } = limits
-  return { bound, best: lowest({ ...limits, balance, clamps }) }
+  const { balanceBestEstimate: balance, holdingBestEstimate: holding } = limits
+  return { bound, best: lowest({ ...limits, balance, holding }) }
 }
 
 /** Whether a speed is above a limit, both rpm; null limits nothing. */

@@ -59,7 +59,7 @@ export interface SpeedRow {
   readonly surface_speed_m_min: number | null
   /** N·m of the couple about the plate's face. */
   readonly couple_moment_N_m: number
-  /** Factor against slip at this speed; null where it was not checked. */
+  /** Factor of the part on its seat, at the chosen speed alone; null at others and where it was not judged. */
   readonly clamp_factor: number | null
   readonly verdict: Verdict
 }
@@ -73,7 +73,7 @@ export interface SpeedInput {
   readonly mass: number
   /** mm; null without a bore. */
   readonly boreDiameter: number | null
-  readonly clampFactorAt: (rpm: number) => number | null
+  readonly clampFactor: number | null
 }
 
 export function speedRow(rpm: number, input: SpeedInput, verdict: Verdict): SpeedRow {
@@ -86,7 +86,7 @@ export function speedRow(rpm: number, input: SpeedInput, verdict: Verdict): Spee
     grade_mm_s: equivalentGrade(input.unbalance, input.mass, rpm),
     surface_speed_m_min: input.boreDiameter === null ? null : (Math.PI * input.boreDiameter * rpm) / 1000,
     couple_moment_N_m: coupleMoment(input.couple, rpm),
-    clamp_factor: input.clampFactorAt(rpm),
+    clamp_factor: input.clampFactor,
     verdict,
   }
 }

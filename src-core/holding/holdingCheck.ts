@@ -1,0 +1,140 @@
+/** Whether the setup holds: every joint judged, and what is said of it. */
+import { uncertaintiesOf } from '../doubt/defaults.ts'
+import { finding, type Finding } from '../findings/finding.ts'
+import type { Point } from '../geometry/types.ts'
+import { isClamp } from '../job/schema.ts'
+import type { Mounted } from '../mounting/types.ts'
+import { formatter, plain } from '../units/format.ts'
+import type { ClampState } from './clampState.ts'
+import { CHUCK_FRICTION, frictionOf, frictionWords } from './friction.ts'
+import { jointFindings } from './jointFindings.ts'
+import { jointRow, judgeJoints, type JointRow, type JointsInput, type Judged } from './judged.ts'
+import { padFriction } from './opening.ts'
+import { ASSUMED_TIME } from './working.ts'
+
+/** A lathe maker's manual asks for at least three independent clamping devices on a faceplate. */
+const LEAST_CLAMPS = 3
+/** Above this a friction coefficient is no longer a fixture-design figure. */
+const BOLD_FRICTION = 0.2
+
+/** One clamp's part in the holding; `work_force_N` is the low side of the preload scatter. */
+export interface ClampLoad {
+  readonly item: string
+  readonly preload_N: number
+  readonly proof_N: number
+  readonly work_force_N: number
+  readonly nose: Point
+}
+
+/** The joint of the part on its seat. */
+export interface Clamping {
+  /** At the chosen speed, or standing still. */
+  readonly factor: number
+  /** rpm at which the factor falls to 2; null where it never does, 0 where it is below 2 at rest. */
+  readonly rpm_at_factor_2: number | null
+  /** Those that hold. */
+  readonly clamps: readonly ClampLoad[]
+}
+
+export interface HoldingCheck {
+  readonly joints: readonly JointRow[]
+  readonly clamping: Clamping | null
+  /** rpm at which the first of the judged joints falls to 2; null where none does. */
+  readonly rpmAt2: number | null
+  readonly findings: readonly Finding[]
+}
+
+export function holdingCheck(input: JointsInput): HoldingCheck {
+  const { mounted, states } = input
+  const judged = judgeJoints(input)
+  const rpm = Math.min(...judged.joints.filter((j) => j.result).map((j) => j.rpmAt2))
+  return {
+    joints: judged.joints.map(jointRow),
+    clamping: clampingOf(mounted, judged, states),
+    rpmAt2: Number.isFinite(rpm) ? rpm : null,
+    findings: [
+      ...clampCount(mounted, states),
+      ...jointFindings(mounted, judged),
+      ...packingFindings(mounted, judged),
+      ...assumptions(mounted),
+      ...frictionFindings(mounted),
+    ],
+  }
+}
+
+function clampingOf({ job }: Mounted, { part }: Judged, states: readonly ClampState[]): Clamping | null {
+  if (!part.result) return null
+  const scatter = uncertaintiesOf(job).preloadScatter
+  const clamps = states.flatMap(({ piece, state, preload, low, at }): ClampLoad[] =>
+    state === 'holds' && preload
+      ? [{ item: piece.item.id, preload_N: preload.high / (1 + scatter), proof_N: preload.proof, work_force_N: low, nose: at }]
+      : [],
+  )
+  const fall = part.rpmAt2
+  return { factor: part.result.factor, rpm_at_factor_2: Number.isFinite(fall) ? fall : null, clamps }
+}
+
+function clampCount({ pieces }: Mounted, states: readonly ClampState[]): Finding[] {
+  const count = pieces.filter((p) => isClamp(p.item)).length
+  if (states.every((s) => s.state === 'nothing')) {
+    const message =
+      count === 0
+        ? 'Nothing holds the part: no clamp is placed and no bolt goes through it. Add clamps.'
+        : 'Nothing holds the part: none of its clamps presses it. Mend what is said of each of them.'
+    return [finding('stop', 'no-clamp', 'setup', message)]
+  }
+  if (count >= LEAST_CLAMPS) return []
+  const words = count === 1 ? 'one clamp' : 'two clamps'
+  const message = `The part is held by ${words}. A lathe maker's manual asks for at least three independent clamping points on a faceplate, at low speed. Add clamps.`
+  return [finding('caution', 'few-clamps', 'setup', message)]
+}
+
+function packingFindings({ job, setup }: Mounted, { part }: Judged): Finding[] {
+  const fmt = formatter(job.displayUnits)
+  const friction = frictionOf(job, setup)
+  return part.built.tall.map(({ id, height, width }) => {
+    const counted = plain(padFriction(height, width, friction), 3)
+    const message = `The packing of ${id} tips before it slides: ${fmt.length(height)} tall on ${fmt.length(width)}. It counts with friction ${counted} instead of ${plain(friction, 2)}. Use lower or wider packing.`
+    return finding('caution', 'packing-tall', id, message)
+  })
+}
+
+/** What was taken for granted, or left out. */
+function assumptions({ job, setup }: Mounted): Finding[] {
+  const findings: Finding[] = []
+  const times = [
+    ...(job.lathe.startTime ? [] : ['starting']),
+    ...(job.lathe.brakeTime ? [] : ['stopping']),
+  ]
+  if (times.length > 0) {
+    const message = `${times.join(' and ')} within ${ASSUMED_TIME} s is assumed for the joints: the lathe's own times are not given.`
+    findings.push(
+      finding('note', 'start-stop-assumed', 'lathe', message[0]!.toUpperCase() + message.slice(1)),
+    )
+  }
+  const stops = setup.hardware.filter((h) => h.kind === 'stop' || h.kind === 'dowel')
+  if (stops.length > 0) {
+    const message = `${stops.map((h) => h.id).join(', ')} ${stops.length === 1 ? 'is' : 'are'} not counted: what a stop or dowel carries is left out, the clamps must hold the part alone.`
+    findings.push(finding('note', 'stop-not-counted', stops[0]!.id, message))
+  }
+  if (!setup.cut) {
+    const message = 'No cut is given: the part is judged against pull, weight, start and stop alone.'
+    findings.push(finding('note', 'no-cut', 'setup', message))
+  }
+  return findings
+}
+
+function frictionFindings({ job, setup }: Mounted): Finding[] {
+  const friction = frictionOf(job, setup)
+  const findings: Finding[] = []
+  if (friction > BOLD_FRICTION) {
+    const message = `Friction ${plain(friction, 2)} is above fixture-design figures (${frictionWords()}). Clean, dry bench values do not hold in a workshop.`
+    findings.push(finding('caution', 'friction-bold', 'setup', message))
+  }
+  const ground = job.part.surface === 'ground' || job.plate.surface === 'ground'
+  if (ground && friction > CHUCK_FRICTION.ground) {
+    const message = `Faces are ground: chuck makers reckon with friction ${CHUCK_FRICTION.ground} there, ${plain(friction, 2)} is taken here. Give your own figure if you know it lower.`
+    findings.push(finding('note', 'friction-ground', 'setup', message))
+  }
+  return findings
+}
