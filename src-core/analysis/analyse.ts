@@ -4,6 +4,7 @@
  */
 import { afterCutFinding } from '../checks/afterCut.ts'
 import { axisFindings, breakthroughFindings } from '../clearance/breakthrough.ts'
+import { contactFindings } from '../holding/contactFindings.ts'
 import { clampStates } from '../holding/clampState.ts'
 import { holdingCheck } from '../holding/holdingCheck.ts'
 import { letGo } from '../holding/letGo.ts'
@@ -18,7 +19,7 @@ import { uncertaintiesOf } from '../doubt/defaults.ts'
 import { directionOf } from '../geometry/angles.ts'
 import type { Point } from '../geometry/types.ts'
 import { bodyFaults } from '../job/faults.ts'
-import { isPrism, type Body, type Job } from '../job/schema.ts'
+import { isPrism, type Job } from '../job/schema.ts'
 import { centreOfMass } from '../mass/massMoments.ts'
 import { partMass } from '../mass/part.ts'
 import { mountSetup, boresCutBefore } from '../mounting/mount.ts'
@@ -48,9 +49,14 @@ export function analyseMounted(mounted: Mounted): Analysis {
   const partCentre = centreOfMass(assembly.mountedPart)
   const cutting = cuttingAdvice(job, setup, mounted)
   const states = clampStates(mounted)
-  const sound = faultyBody(mounted) === undefined
-  const holding = holdingCheck({ mounted, assembly, cutting, states, sound })
-  const limits = speedLimits({ job, setup, mass, unbalance, holding: { rpm: holding.rpmAt2, known: holding.rpmAt2Known } })
+  const holding = holdingCheck({ mounted, assembly, cutting, states })
+  const limits = speedLimits({
+    job,
+    setup,
+    mass,
+    unbalance,
+    holding: { rpm: holding.rpmAt2, known: holding.rpmAt2Known },
+  })
   const swept = sweptThings(mounted)
   const clearanceList = clearances(mounted, swept)
   const centre = centreOfMass(assembly.total)
@@ -65,6 +71,7 @@ export function analyseMounted(mounted: Mounted): Analysis {
     ...axisFindings(mounted),
   ]
   const others = [
+    ...contactFindings(mounted, states),
     ...holding.findings,
     ...cuttingFindings(job, setup, cutting, mounted),
     ...ratingFindings(job, setup),
@@ -150,12 +157,9 @@ function partSummary(job: Job, mounted: Mounted): PartSummary {
   }
 }
 
-const faultyBody = ({ job }: Mounted): Body | undefined =>
-  job.part.bodies.find((b) => isPrism(b) && bodyFaults(b).length > 0)
-
 /** Polygon checks need sound outlines; while one is being drawn badly they are not made, and that is said. */
 function soundOutlines(mounted: Mounted, check: (mounted: Mounted) => Finding[]): Finding[] {
-  const bad = faultyBody(mounted)
+  const bad = mounted.job.part.bodies.find((b) => isPrism(b) && bodyFaults(b).length > 0)
   if (!bad) return check(mounted)
   const message = `The outline of body ${bad.id} is faulty, so clashes were not checked and its mass means little. Mend the outline first.`
   return [finding('stop', 'outline-fault', bad.id, message)]

@@ -108,7 +108,6 @@ export const FINDINGS = {
   'lip-not-judged': { caution: 'unknown' },
   'clamp-not-judged': { caution: 'none' },
   // Joints.
-  'no-clamp': { stop: 'stop' },
   'joint-slides': { stop: 'stop' },
   'joint-tips': { stop: 'stop' },
   'joint-not-judged': { caution: 'unknown' },

@@ -19,7 +19,15 @@ import { ownLoadings } from './working.ts'
 export function clampJoint(mounted: Mounted, { piece, state, preload }: ClampState): BuiltJoint | null {
   const { item, toe } = piece
   if (item.kind !== 'clamp' || !toe) return null
-  const base = { id: item.id, kind: 'clamp' as const, what: `clamp ${item.id} itself`, name: called(item), lacks: [], unknown: [], at: piece.at }
+  const base = {
+    id: item.id,
+    kind: 'clamp' as const,
+    what: `clamp ${item.id} itself`,
+    name: called(item),
+    lacks: [],
+    unknown: [],
+    at: piece.at,
+  }
   const { toHeel, heel, rest } = toe
   if (state !== 'holds' || !preload || toHeel === null || heel === null || !rest)
     return { ...base, quiet: true, input: null }
@@ -62,7 +70,12 @@ function heelFace(piece: MountedPiece, { strap, heel }: Clamp, toHeel: number): 
   const [length, width] = heel?.size ?? [0, 0]
   const tail = Math.min(toHeel + length / 2, strap.length - strap.boltFrom)
   const from = Math.min(toHeel - length / 2, tail)
-  const corners = rectRing(along(piece, -(from + tail) / 2), tail - from, Math.min(width, strap.width), piece.facing)
+  const corners = rectRing(
+    along(piece, -(from + tail) / 2),
+    tail - from,
+    Math.min(width, strap.width),
+    piece.facing,
+  )
   return corners.map(({ x, y }) => ({ x, y }))
 }
 
@@ -75,7 +88,10 @@ function strapBody({ solids }: MountedPiece, z: number): MassMoments {
   for (const solid of solids) {
     if (solid.role === 'packing') continue
     const mass = solidMass(solid)
-    body = addMass(body, solid.role === 'heel' ? { ...mass, z: mass.m * z, xz: mass.x * z, yz: mass.y * z } : mass)
+    body = addMass(
+      body,
+      solid.role === 'heel' ? { ...mass, z: mass.m * z, xz: mass.x * z, yz: mass.y * z } : mass,
+    )
   }
   return body
 }

@@ -8,7 +8,7 @@ import { formatter, plain } from '../units/format.ts'
 import type { ClampState } from './clampState.ts'
 import { CHUCK_FRICTION, frictionOf, frictionWords } from './friction.ts'
 import { jointFindings } from './jointFindings.ts'
-import { jointRow, judgeJoints, type JointRow, type JointsInput, type Judged } from './judged.ts'
+import { jointRow, judgeJoints, type JointRow, type JointsInput, type Judged, type JudgedJoint } from './judged.ts'
 import { padFriction } from './opening.ts'
 import { ASSUMED_TIME } from './working.ts'
 
@@ -41,17 +41,20 @@ export interface HoldingCheck {
   readonly clamping: Clamping | null
   /** rpm at which the first of the judged joints falls to 2; null where none does. */
   readonly rpmAt2: number | null
+  /** The same of those of which every press is known. */
+  readonly rpmAt2Known: number | null
   readonly findings: readonly Finding[]
 }
 
 export function holdingCheck(input: JointsInput): HoldingCheck {
   const { mounted, states } = input
   const judged = judgeJoints(input)
-  const rpm = Math.min(...judged.joints.filter((j) => j.result).map((j) => j.rpmAt2))
+  const all = judged.joints.filter((j) => j.result)
   return {
     joints: judged.joints.map(jointRow),
     clamping: clampingOf(mounted, judged, states),
-    rpmAt2: Number.isFinite(rpm) ? rpm : null,
+    rpmAt2: lowest(all),
+    rpmAt2Known: lowest(all.filter((j) => j.built.unknown.length === 0)),
     findings: [
       ...clampCount(mounted, states),
       ...jointFindings(mounted, judged),
@@ -62,12 +65,25 @@ export function holdingCheck(input: JointsInput): HoldingCheck {
   }
 }
 
+function lowest(joints: readonly JudgedJoint[]): number | null {
+  const rpm = Math.min(...joints.map((j) => j.rpmAt2))
+  return Number.isFinite(rpm) ? rpm : null
+}
+
 function clampingOf({ job }: Mounted, { part }: Judged, states: readonly ClampState[]): Clamping | null {
   if (!part.result) return null
   const scatter = uncertaintiesOf(job).preloadScatter
   const clamps = states.flatMap(({ piece, state, preload, low, at }): ClampLoad[] =>
     state === 'holds' && preload
-      ? [{ item: piece.item.id, preload_N: preload.high / (1 + scatter), proof_N: preload.proof, work_force_N: low, nose: at }]
+      ? [
+          {
+            item: piece.item.id,
+            preload_N: preload.high / (1 + scatter),
+            proof_N: preload.proof,
+            work_force_N: low,
+            nose: at,
+          },
+        ]
       : [],
   )
   const fall = part.rpmAt2
@@ -102,10 +118,7 @@ function packingFindings({ job, setup }: Mounted, { part }: Judged): Finding[] {
 /** What was taken for granted, or left out. */
 function assumptions({ job, setup }: Mounted): Finding[] {
   const findings: Finding[] = []
-  const times = [
-    ...(job.lathe.startTime ? [] : ['starting']),
-    ...(job.lathe.brakeTime ? [] : ['stopping']),
-  ]
+  const times = [...(job.lathe.startTime ? [] : ['starting']), ...(job.lathe.brakeTime ? [] : ['stopping'])]
   if (times.length > 0) {
     const message = `${times.join(' and ')} within ${ASSUMED_TIME} s is assumed for the joints: the lathe's own times are not given.`
     findings.push(

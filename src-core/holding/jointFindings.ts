@@ -16,6 +16,12 @@ export function jointFindings(mounted: Mounted, judged: Judged): Finding[] {
   return [...findings, ...holdFindings(mounted, fmt, judged)]
 }
 
+/** A factor beyond this needs no figure. */
+const AMPLE = 100
+
+/** Times the fastest gear, up to which a speed is worth a word. */
+const WORTH_A_WORD = 3
+
 const itemOf = ({ built }: JudgedJoint): string => (built.kind === 'part' ? 'setup' : built.id)
 
 /** Written so that a factor that is no number never passes. */
@@ -44,7 +50,10 @@ function unknownAbove(fmt: Formatter, j: JudgedJoint): Finding[] {
   const { built, result, rpmAt2 } = j
   if (!result || built.unknown.length === 0 || rpmAt2 === Infinity) return []
   const which = built.unknown.join(', ')
-  const up = rpmAt2 > 0 ? `${built.name} holds for certain only up to ${speed(fmt, rpmAt2)}` : `Whether ${lower(built.name)} holds is not known`
+  const up =
+    rpmAt2 > 0
+      ? `${built.name} holds for certain only up to ${speed(fmt, rpmAt2)}`
+      : `Whether ${lower(built.name)} holds is not known`
   const message = `${up}: ${which} ${built.unknown.length === 1 ? 'is' : 'are'} not known well enough and counted as nothing. Give what is missing there, or do without.`
   return [finding('caution', 'joint-not-judged', itemOf(j), message, built.at, rpmAt2)]
 }
@@ -60,12 +69,16 @@ function seatFinding(fmt: Formatter, j: JudgedJoint): Finding[] {
 function holdFindings(mounted: Mounted, fmt: Formatter, { part, joints }: Judged): Finding[] {
   const findings: Finding[] = []
   if (holds(part)) {
-    const fall = Number.isFinite(part.rpmAt2) ? `; it falls to ${WANTED_FACTOR} at ${speed(fmt, part.rpmAt2)}` : ''
+    const known = part.rpmAt2 <= WORTH_A_WORD * Math.max(...mounted.job.lathe.spindleSpeeds)
+    const fall = known ? `; it falls to ${WANTED_FACTOR} at ${speed(fmt, part.rpmAt2)}` : ''
     const message = `By friction the part holds: ${figures(mounted, fmt, part)}${fall}. Evenswing asks for ${WANTED_FACTOR} as a rule of thumb. ${splitWords(part)}`
     findings.push(finding('note', 'joint-holds', 'setup', message))
   }
   const others = joints.slice(1).filter((j) => j.result)
-  const least = others.reduce<JudgedJoint | null>((a, b) => (a && a.result!.factor <= b.result!.factor ? a : b), null)
+  const least = others.reduce<JudgedJoint | null>(
+    (a, b) => (a && a.result!.factor <= b.result!.factor ? a : b),
+    null,
+  )
   if (least && others.every(holds)) {
     const all = others.length === 1 ? 'holds' : `and the other ${others.length - 1} joints hold`
     const message = `${least.built.name} ${all}: ${figures(mounted, fmt, least)}${others.length === 1 ? '' : ', the least of them'}.`
@@ -78,12 +91,13 @@ function holdFindings(mounted: Mounted, fmt: Formatter, { part, joints }: Judged
 function figures({ setup }: Mounted, fmt: Formatter, { result }: JudgedJoint): string {
   const at = setup.speed === null ? 'standing still' : `at ${fmt.speed(setup.speed)}`
   const loading = result?.loading && result.loading !== 'turning' ? ` (${result.loading})` : ''
-  return `factor ${significant(result?.factor ?? 0, 2)} ${at}${loading}`
+  const factor = result?.factor ?? 0
+  return `factor ${factor > AMPLE ? `over ${AMPLE}` : significant(factor, 2)} ${at}${loading}`
 }
 
 function splitWords({ built, result }: JudgedJoint): string {
   if (!result || !built.input) return ''
-  const n = (v: number) => (v === Infinity ? 'any' : significant(v, 2))
+  const n = (v: number) => (v > AMPLE ? `over ${AMPLE}` : significant(v, 2))
   return `Against sliding alone ${n(result.sliding)}, against tipping alone ${n(result.tipping)}, friction ${plain(built.input.friction, 2)}.`
 }
 

@@ -17,6 +17,9 @@ export function modeWords({ built, result }: JudgedJoint): string {
     const press = result.press && result.press !== built.id ? `, drawn down beyond it by ${result.press}` : ''
     return `may tip over the edge of its seat${edgeWords(result.at)}${press}`
   }
-  if (built.kind === 'part') return result.press ? `may slide on its seat, round ${result.press}` : 'may slide on its seat'
-  return built.kind === 'clamp' ? 'may fly off itself, sliding on work and heel' : 'may slide off on the plate'
+  if (built.kind === 'part')
+    return result.press ? `may slide on its seat, round ${result.press}` : 'may slide on its seat'
+  return built.kind === 'clamp'
+    ? 'may fly off itself, sliding on work and heel'
+    : 'may slide off on the plate'
 }

@@ -37,8 +37,6 @@ export interface JointsInput {
   readonly assembly: Assembly
   readonly cutting: CuttingAdvice | null
   readonly states: readonly ClampState[]
-  /** Whether the part's outlines are sound (`regionFaults`). */
-  readonly sound: boolean
 }
 
 export interface Judged {
@@ -61,8 +59,8 @@ export function judgeJoints(input: JointsInput): Judged {
 const keptParts = new WeakMap<Part, { readonly key: string; readonly judged: Omit<JudgedJoint, 'built'> }>()
 
 /** Kept per part while all that it hangs on stays, so that a weight is dragged without a search. */
-function judgePart({ mounted, assembly, cutting, states, sound }: JointsInput): Judged['part'] {
-  const built = partJoint(mounted, assembly.mountedPart, cutting, states, sound)
+function judgePart({ mounted, assembly, cutting, states }: JointsInput): Judged['part'] {
+  const built = partJoint(mounted, assembly.mountedPart, cutting, states)
   const { part } = mounted.job
   const { speed } = mounted.setup
   const key = JSON.stringify([built.input, speed])
@@ -73,7 +71,10 @@ function judgePart({ mounted, assembly, cutting, states, sound }: JointsInput): 
   return { ...judged, built }
 }
 
-const keptPieces = new WeakMap<Hardware, { readonly hangsOn: readonly unknown[]; readonly judged: JudgedJoint | null }>()
+const keptPieces = new WeakMap<
+  Hardware,
+  { readonly hangsOn: readonly unknown[]; readonly judged: JudgedJoint | null }
+>()
 
 /** Kept per piece, which is immutable, while what its joint hangs on besides stays. */
 function keep(item: Hardware, hangsOn: readonly unknown[], build: () => BuiltJoint | null, rpm: number) {

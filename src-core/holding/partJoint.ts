@@ -6,6 +6,7 @@ import { flattenRing } from '../geometry/flatten.ts'
 import { leastWidth } from '../geometry/hullPoints.ts'
 import type { Point } from '../geometry/types.ts'
 import type { MassMoments } from '../mass/massMoments.ts'
+import { isSound } from '../mounting/material.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { CONTACT_CHORD, touchingOf, type BuiltJoint } from './builtJoint.ts'
 import type { ClampState } from './clampState.ts'
@@ -30,20 +31,22 @@ export interface PartJoint extends BuiltJoint {
   readonly tall: readonly Pad[]
 }
 
-/** @param body mass moments of the part as mounted. @param sound whether its outlines are (`regionFaults`). */
+/** @param body mass moments of the part as mounted. */
 export function partJoint(
   mounted: Mounted,
   body: MassMoments,
   cutting: CuttingAdvice | null,
   states: readonly ClampState[],
-  sound: boolean,
 ): PartJoint {
   const { job, setup } = mounted
+  const sound = isSound(mounted)
   const contact = sound ? partContact(mounted) : []
   const packing = packingOf(mounted)
   const pads = contact.flatMap((c): Pad[] => {
     const solid = packing.find((p) => p.piece.item.id === c.id)?.solid
-    return solid ? [{ ...c, height: setup.packing, width: leastWidth(flattenRing(solid.ring, CONTACT_CHORD)) }] : []
+    return solid
+      ? [{ ...c, height: setup.packing, width: leastWidth(flattenRing(solid.ring, CONTACT_CHORD)) }]
+      : []
   })
   const touching = touchingOf(contact.flatMap((c) => c.on))
   const hull = new ContactHull(touching)
@@ -57,7 +60,9 @@ export function partJoint(
     ...(loadings ? [] : ['the force of its cut is not known']),
     ...(holding.length === 0 && unknown.length > 0 ? ['how hard any clamp presses is not known'] : []),
     // One that may press beyond what touches might tip it off.
-    ...unknown.filter((s) => !pressesOver(s, hull)).map((s) => `how hard ${s.piece.item.id} presses beyond what carries the part is not known`),
+    ...unknown
+      .filter((s) => !pressesOver(s, hull))
+      .map((s) => `how hard ${s.piece.item.id} presses beyond what carries the part is not known`),
   ]
   const input = {
     seat: plateSeat(setup.packing),
@@ -98,7 +103,10 @@ const pressesOver = (state: ClampState, hull: ContactHull): boolean =>
 /** Of a press over pads what the worst of them carries; between pads what the worst of all does. */
 function frictionUnder(at: Point, pads: readonly Pad[], friction: number): number {
   const over = pads.filter((p) => isInside(convexHull(p.on.flat()), at))
-  return Math.min(friction, ...(over.length > 0 ? over : pads).map((p) => padFriction(p.height, p.width, friction)))
+  return Math.min(
+    friction,
+    ...(over.length > 0 ? over : pads).map((p) => padFriction(p.height, p.width, friction)),
+  )
 }
 
 /** mm: corners of a round face lie within this of one circle. */

@@ -19,7 +19,11 @@ import { studPresses, type Stud } from './presses.ts'
 import { plateSeat } from './seat.ts'
 import { ownLoadings } from './working.ts'
 
-const KIND_WORDS: Partial<Record<HardwareKind, string>> = { stop: 'stop', bracket: 'bracket', counterweight: 'counterweight' }
+const KIND_WORDS: Partial<Record<HardwareKind, string>> = {
+  stop: 'stop',
+  bracket: 'bracket',
+  counterweight: 'counterweight',
+}
 
 /** @param body mass moments of the whole piece. Null for what is held otherwise: loose packing, clamps, pins. */
 export function studJoint(mounted: Mounted, piece: MountedPiece, body: MassMoments): BuiltJoint | null {
@@ -29,7 +33,10 @@ export function studJoint(mounted: Mounted, piece: MountedPiece, body: MassMomen
   const base = {
     id: item.id,
     kind: item.kind === 'weight' ? ('weight' as const) : ('piece' as const),
-    what: item.kind === 'weight' ? `weight ${item.id} on its stud` : `${KIND_WORDS[item.kind] ?? 'piece'} ${item.id} on the plate`,
+    what:
+      item.kind === 'weight'
+        ? `weight ${item.id} on its stud`
+        : `${KIND_WORDS[item.kind] ?? 'piece'} ${item.id} on the plate`,
     name: called(item),
     quiet: false,
     at: piece.at,
@@ -37,7 +44,8 @@ export function studJoint(mounted: Mounted, piece: MountedPiece, body: MassMomen
   const foot = lowestOf(piece)
   const area = foot.flatMap((s) => footOf(mounted, s))
   if (fields.length === 0 || area.length === 0) {
-    const lacks = fields.length === 0 ? 'how it is bolted to the plate is not given' : 'what it stands on is not known'
+    const lacks =
+      fields.length === 0 ? 'how it is bolted to the plate is not given' : 'what it stands on is not known'
     return { ...base, input: null, lacks: [lacks], unknown: [] }
   }
   const touching = touchingOf(area)
@@ -70,7 +78,11 @@ interface Studs {
   readonly lacks: readonly string[]
 }
 
-function studsOf({ job }: Mounted, { item, fastenings }: MountedPiece, fields: readonly FasteningFields[]): Studs {
+function studsOf(
+  { job }: Mounted,
+  { item, fastenings }: MountedPiece,
+  fields: readonly FasteningFields[],
+): Studs {
   const doubt = uncertaintiesOf(job)
   const known: Stud[] = []
   const unknown: Stud[] = []

@@ -4,11 +4,12 @@ import { STANDINGS, standingOf, type Standing } from '../../src-core/findings/fi
 import { VERDICT_WORDS } from '../../src-core/verdict/speeds.ts'
 import { LIMITS, limitWords } from '../../src-core/verdict/limits.ts'
 import type { Job, Setup } from '../../src-core/job/schema.ts'
-import { clockPosition, formatter, plain, significant, type Formatter } from '../../src-core/units/format.ts'
+import { clockPosition, formatter, significant, type Formatter } from '../../src-core/units/format.ts'
 import { convert } from '../../src-core/units/convert.ts'
 import { STANDARD_GRAVITY } from '../../src-core/unbalance/static.ts'
 import { CHECKS_BY_HAND, PRECEDENCE } from '../../src-core/words/cautions.ts'
 import { printable } from './failure.ts'
+import { atMost, clampsSection, holdingAt, jointsSection } from './jointSheet.ts'
 import { table, wrap } from './table.ts'
 
 const COLUMNS = 100
@@ -41,7 +42,8 @@ export function balanceSheet(job: Job, setup: Setup, analysis: Analysis): string
     speeds(context),
     ceiling(context),
     clearances(context),
-    clamps(context),
+    jointsSection(analysis, context.fmt),
+    clampsSection(analysis, context.fmt),
     findings(context),
     [
       'Before power',
@@ -124,24 +126,20 @@ function speeds({ job, setup, a, fmt }: Context): string[] {
     fmt.force(row.force_upper95_N),
     `G ${significant(row.grade_mm_s, 3)}`,
     surface(row.surface_speed_m_min),
-    row.clamp_factor === null ? '-' : plain(row.clamp_factor, 1),
+    holdingAt(a, row.rpm, setup.speed),
     VERDICT_WORDS[row.verdict],
   ])
   return [
     `Pull at each speed${setup.speed === null ? ' (no speed is chosen)' : ' (* chosen)'}`,
     ...table(
       [
-        ['speed  ', 'force', 'of weight', '95 % force', 'grade mm/s', 'at the bore', 'clamps', 'verdict'],
+        ['speed  ', 'force', 'of weight', '95 % force', 'grade mm/s', 'at the bore', 'holding', 'verdict'],
         ...rows,
       ],
       ['right', 'right', 'right', 'right', 'right', 'right', 'right', 'left'],
     ),
   ]
 }
-
-/** A limit is never rounded up. */
-const atMost = (fmt: Formatter, rpm: number) =>
-  fmt.speed(rpm < 100 ? Math.floor(rpm * 10) / 10 : Math.floor(rpm))
 
 function ceiling({ setup, a, fmt }: Context): string[] {
   const { rpm, limit } = a.ceiling
@@ -175,27 +173,6 @@ function clearances({ a, fmt }: Context): string[] {
     `swept radius ${fmt.length(c.swept_radius_mm)}`,
   ])
   return ['Clearances, tightest first', ...table(rows, ['left', 'left', 'right', 'left'])]
-}
-
-function clamps({ a, fmt }: Context): string[] {
-  if (!a.clamping) return ['Clamps', '  not judged (see the findings)']
-  const { factor, rpm_at_factor_2: rpm } = a.clamping
-  const falls =
-    rpm === null
-      ? 'never falls to 2'
-      : rpm === 0
-        ? 'below 2 already at rest'
-        : `falls to 2 at ${atMost(fmt, rpm)}`
-  const rows = a.clamping.clamps.map((c) => [
-    printable(c.item),
-    `preload ${fmt.force(c.preload_N)}`,
-    `proof load ${fmt.force(c.proof_N)}`,
-    `on the work at least ${fmt.force(c.work_force_N)}`,
-  ])
-  return [
-    `Clamps: factor ${significant(factor, 3)} against slip; ${falls}`,
-    ...table(rows, ['left', 'left', 'left', 'left']),
-  ]
 }
 
 function findings({ a }: Context): string[] {

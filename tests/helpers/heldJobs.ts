@@ -20,7 +20,12 @@ export const strapClamp = (id: string, slot: 1 | 2 | 3 | 4, more: Partial<Clamp>
 })
 
 /** A stack of one piece on its own stud. */
-export const stackOf = (id: string, slot: 1 | 2 | 3 | 4, radius: number, more: Partial<Weight> = {}): Weight => ({
+export const stackOf = (
+  id: string,
+  slot: 1 | 2 | 3 | 4,
+  radius: number,
+  more: Partial<Weight> = {},
+): Weight => ({
   id,
   kind: 'weight',
   at: { slot: `S${slot}`, radius },
