@@ -67,11 +67,9 @@ function clampState(mounted: Mounted, piece: MountedPiece): Judged {
   const at = pressedAt(piece)
   const { preload, missing } = preloadOf('stud' in item ? item : { stud: {} }, uncertaintiesOf(mounted.job))
   const force = preload ? onWork(piece, preload) : { low: 0, high: 0 }
-  const rulings: Ruling[] = [
-    ...pieceRulings(mounted, piece),
-    ...contactRulings(mounted, piece),
-    ...carriedRulings(mounted, piece, force.high),
-  ]
+  const own = [...pieceRulings(mounted, piece), ...contactRulings(mounted, piece)]
+  const off = own.some((r) => r.finding.code === 'toe-off' || r.finding.code === 'washer-off')
+  const rulings: Ruling[] = [...own, ...(off ? [] : carriedRulings(mounted, piece, force.high))]
   const lacks = lacking(piece, missing)
   const makes = (what: Ruling['makes']) => rulings.some((r) => r.makes === what)
   const blocked = item.kind === 'bolt' && isBoltBlocked(mounted, piece)
@@ -120,7 +118,7 @@ function unknownFindings({ item }: MountedPiece, lacks: readonly string[], at: P
   const say = (message: string) => [finding('caution', 'clamp-not-judged', item.id, message, at)]
   if (item.kind === 'press')
     return say(
-      `What clamp ${name} presses on is not known. It counts as holding nothing: put a clamp with its strap, stud and heel in its place.`,
+      `What ${name} presses on is not known. It counts as holding nothing: put a clamp with its strap, stud and heel in its place.`,
     )
   if (lacks.length === 0) return []
   return say(`${name} is not judged: ${lacks.join(', ')}. It counts as holding nothing.`)
@@ -130,7 +128,8 @@ function unknownFindings({ item }: MountedPiece, lacks: readonly string[], at: P
 function contactRulings(mounted: Mounted, piece: MountedPiece): Ruling[] {
   const { item, fastenings } = piece
   if (item.kind === 'press') {
-    const known = pressPoint(piece) ?? item.press?.boltToWork
+    // Which way it faces is not known where neither nose nor direction is given.
+    const known = pressPoint(piece) !== null || (item.facing !== undefined && item.press?.boltToWork)
     return known ? pressRulings(mounted, piece, pressedAt(piece)) : []
   }
   return item.kind === 'bolt' && fastenings[0] ? washerRulings(mounted, piece, fastenings[0]) : []

@@ -22,18 +22,18 @@ export function pressRulings(mounted: Mounted, { item, z0 }: MountedPiece, nose:
   const radius = Math.hypot(nose.x, nose.y)
   if (radius > mounted.job.plate.diameter / 2)
     return off(
-      `Clamp ${name} presses beyond the plate. Move it in; its nose is at radius ${fmt.length(radius)}.`,
+      `${name} presses beyond the plate. Move it in; its nose is at radius ${fmt.length(radius)}.`,
     )
   const spot = discPolygons(nose, SPOT)
   const rest = restOn(mounted, spot)
   if (!rest || bareOf(mounted, spot, rest.z).length > 0) {
     const lies = whatLiesAt(mounted, nose, rest?.z ?? mounted.partFront)
     return off(
-      `Clamp ${name} does not press on the part: under its nose is ${lies}. Move it onto solid material.`,
+      `${name} does not press on the part: under its nose is ${lies}. Move it onto solid material.`,
     )
   }
   if (z0 - rest.z <= HANGS) return []
   return off(
-    `Clamp ${name} hangs ${fmt.length(z0 - rest.z)} above the part. Lower it; the part is ${fmt.length(rest.z)} from the plate there, the clamp ${fmt.length(z0)}.`,
+    `${name} hangs ${fmt.length(z0 - rest.z)} above the part. Lower it; the part is ${fmt.length(rest.z)} from the plate there, the clamp ${fmt.length(z0)}.`,
   )
 }

@@ -33,7 +33,8 @@ export function bendRulings(
   const radius = Math.hypot(massCentre.x, massCentre.y)
   const side = (mass * angularSpeed(setup.speed) ** 2 * radius) / 1000
   const stress = studStress(preload, side, fastening.grip)
-  if (stress <= yields) return []
+  // Beyond proof load it is stretched without any bending: that is said of it already.
+  if (stress <= yields || preload.high > preload.proof) return []
   const fmt = formatter(job.displayUnits)
   const message = `The stud of ${called(item)} stands so tall that it bends if what it holds slips. Bring that lower, use a thicker stud, or run slower; ${fmt.force(side)} at ${fmt.length(fastening.grip)} from the plate and the stud's own pull give ${plain(stress, 0)} N/mm², it yields at ${plain(yields, 0)}.`
   return [{ finding: finding('caution', 'stud-bends', item.id, message, fastening.at), makes: null }]
