@@ -11,7 +11,8 @@ import { isSound } from '../mounting/material.ts'
 import { pressPoint } from '../mounting/press.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { keptPer } from './kept.ts'
-import { packingItems, partContact } from './partContact.ts'
+import { packingItems } from './packing.ts'
+import { partContact } from './partContact.ts'
 import { pieceRulings } from './pieceRulings.ts'
 import { preloadOf, type Preload } from './preloadOf.ts'
 import { pressRulings } from './pressContact.ts'
@@ -125,7 +126,7 @@ function unknownFindings({ item }: MountedPiece, lacks: readonly string[], at: P
 }
 
 /** What it presses on. A toe is looked at with its piece. */
-function contactRulings(mounted: Mounted, piece: MountedPiece): Ruling[] {
+const contactRulings = keptPer((mounted, piece): readonly Ruling[] => {
   const { item, fastenings } = piece
   if (item.kind === 'press') {
     // Which way it faces is not known where neither nose nor direction is given.
@@ -133,10 +134,12 @@ function contactRulings(mounted: Mounted, piece: MountedPiece): Ruling[] {
     return known ? pressRulings(mounted, piece, pressedAt(piece)) : []
   }
   return item.kind === 'bolt' && fastenings[0] ? washerRulings(mounted, piece, fastenings[0]) : []
-}
+})
 
-const isBoltBlocked = (mounted: Mounted, { at, fastenings: [f] }: MountedPiece): boolean =>
-  f !== undefined && f.thread !== null && isBlocked(mounted, at, f.thread.diameter, f.grip)
+const isBoltBlocked = keptPer(
+  (mounted, { at, fastenings: [f] }) =>
+    f !== undefined && f.thread !== null && isBlocked(mounted, at, f.thread.diameter, f.grip),
+)
 
 /** What carries the part under it. */
 function carriedRulings(mounted: Mounted, piece: MountedPiece, high: number): Ruling[] {

@@ -5,7 +5,7 @@ import { ringPolygons } from '../mounting/material.ts'
 import { standOnPlate } from '../mounting/plateFace.ts'
 import type { Mounted, MountedPiece, MountedToe } from '../mounting/types.ts'
 import { formatter } from '../units/format.ts'
-import { standsOn } from './partContact.ts'
+import { standsOn } from './standing.ts'
 import type { Ruling } from './ruling.ts'
 
 /** Degrees out of level at which a strap is cautioned of, and at which it is stopped. Own choice. */

@@ -1,7 +1,7 @@
 /** One bolt, one hole; and pins in holes that take them. */
 import { called, finding, type Finding } from '../findings/finding.ts'
 import type { Point } from '../geometry/types.ts'
-import { anchorAt, anchorsBy } from '../mounting/plateFace.ts'
+import { anchorAt, anchorsBy, type Anchor } from '../mounting/plateFace.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { formatter } from '../units/format.ts'
 import type { BoltPlace } from './studFit.ts'
@@ -18,16 +18,19 @@ interface Filled {
 }
 
 export function holeFindings(mounted: Mounted, bolts: readonly BoltPlace[]): Finding[] {
-  const { plate } = mounted.job
-  const filled = (piece: MountedPiece, at: Point, diameter: number): Filled => {
-    const anchor = anchorAt(plate, at)
-    return { piece, at, diameter, hole: anchor?.kind === 'hole' ? anchor.id : null }
-  }
+  const filled = (piece: MountedPiece, at: Point, diameter: number, anchor: Anchor | null): Filled => ({
+    piece,
+    at,
+    diameter,
+    hole: anchor?.kind === 'hole' ? anchor.id : null,
+  })
   const dowels = mounted.pieces.flatMap((piece): Filled[] =>
-    piece.item.kind === 'dowel' ? [filled(piece, piece.at, piece.item.diameter)] : [],
+    piece.item.kind === 'dowel'
+      ? [filled(piece, piece.at, piece.item.diameter, anchorAt(mounted.job.plate, piece.at))]
+      : [],
   )
   const all = [
-    ...bolts.map(({ piece, at, thread }) => filled(piece, at, thread?.diameter ?? UNKNOWN_BOLT)),
+    ...bolts.map((b) => filled(b.piece, b.at, b.thread?.diameter ?? UNKNOWN_BOLT, b.anchor)),
     ...dowels,
   ]
   return [

@@ -2,20 +2,12 @@
 import { called, finding, type Finding } from '../findings/finding.ts'
 import { polygonArea, polygonIntersection } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
-import { standOnPlate } from '../mounting/plateFace.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { formatter } from '../units/format.ts'
 import { keptFor } from './kept.ts'
-import {
-  isCarried,
-  packingItems,
-  packingOf,
-  partContact,
-  partFace,
-  SEAT_PLAY,
-  type Carried,
-  type Packing,
-} from './partContact.ts'
+import { isCarried, packingItems, packingOf, type Carried, type Packing } from './packing.ts'
+import { partContact } from './partContact.ts'
+import { SEAT_PLAY } from './partFace.ts'
 
 /** Of all packing and of the seat that it makes. */
 export const packingFindings = keptFor(judgePacking, packingItems)
@@ -47,24 +39,24 @@ function pieceFindings(
   const name = item.kind === 'packing' ? `Packing ${called(item)}` : `The packing of ${called(item)}`
   const seat = mounted.setup.packing
   const { z0, z1 } = p.solid
-  const stand = standOnPlate(mounted.job.plate, p.polygons)
-  if (!isCarried(mounted, all, p)) {
+  const over = overWords(p.stand?.over ?? [])
+  if (!isCarried(all, p)) {
     const below = z0 - SEAT_PLAY > 0
     const message = below
       ? `${name} hangs in the air: nothing ${fmt.length(z0)} high carries it. Lower it onto the plate, or put a piece of that height under it.`
       : z0 < -SEAT_PLAY
         ? `${name} stands ${fmt.length(-z0)} inside the plate. Set its base to 0.`
-        : `${name} does not stand on the plate: it hangs over ${overWords(stand.over)}, only ${fmt.percent(stand.share)} of it is carried. Move it onto solid plate, or use a wider piece.`
+        : `${name} does not stand on the plate: it hangs over ${over}, only ${fmt.percent(p.stand?.share ?? 0)} of it is carried. Move it onto solid plate, or use a wider piece.`
     return [finding('stop', 'packing-not-carried', item.id, message, at)]
   }
   if (contact.some((c) => c.id === item.id) || all.some((q) => q !== p && restsOn(q, p))) return []
-  const under = polygonArea(polygonIntersection(p.polygons, partFace(mounted, p.box))) > TOLERANCE.clashArea
+  const under = p.carries !== null
   if (under && z1 < seat - SEAT_PLAY) {
     const message = `${name} is ${fmt.length(seat - z1)} too low to carry the part. Pack it up to ${fmt.length(seat)}, or take it out.`
     return [finding('caution', 'packing-idle', item.id, message, at)]
   }
   if (under && Math.abs(z1 - seat) <= SEAT_PLAY) {
-    const message = `${name} tips under the part: what the part lies on hangs over ${overWords(stand.over)}. Move it onto solid plate.`
+    const message = `${name} tips under the part: what the part lies on hangs over ${over}. Move it onto solid plate.`
     return [finding('stop', 'packing-not-carried', item.id, message, at)]
   }
   const message = `${name} does not lie under the part and carries nothing. Move it under the part, or take it out.`

@@ -54,7 +54,7 @@ export const pieceRulings = keptPer((mounted, piece): readonly Ruling[] => {
   })
   return [
     ...toeRulings(mounted, piece),
-    ...studRulings(mounted, piece, boltPlacesOf(piece)),
+    ...studRulings(mounted, piece, boltPlacesOf(mounted, piece)),
     ...heelRulings(mounted, piece),
     ...studs,
   ]

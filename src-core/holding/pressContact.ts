@@ -21,16 +21,12 @@ export function pressRulings(mounted: Mounted, { item, z0 }: MountedPiece, nose:
   ]
   const radius = Math.hypot(nose.x, nose.y)
   if (radius > mounted.job.plate.diameter / 2)
-    return off(
-      `${name} presses beyond the plate. Move it in; its nose is at radius ${fmt.length(radius)}.`,
-    )
+    return off(`${name} presses beyond the plate. Move it in; its nose is at radius ${fmt.length(radius)}.`)
   const spot = discPolygons(nose, SPOT)
   const rest = restOn(mounted, spot)
   if (!rest || bareOf(mounted, spot, rest.z).length > 0) {
     const lies = whatLiesAt(mounted, nose, rest?.z ?? mounted.partFront)
-    return off(
-      `${name} does not press on the part: under its nose is ${lies}. Move it onto solid material.`,
-    )
+    return off(`${name} does not press on the part: under its nose is ${lies}. Move it onto solid material.`)
   }
   if (z0 - rest.z <= HANGS) return []
   return off(

@@ -7,6 +7,7 @@ import type { Hardware } from '../job/schema.ts'
 import { anchorAt, anchorsBy, type Anchor } from '../mounting/plateFace.ts'
 import type { Mounted, MountedFastening, MountedPiece } from '../mounting/types.ts'
 import { formatter, type Formatter } from '../units/format.ts'
+import { keptPer } from './kept.ts'
 import type { Ruling } from './ruling.ts'
 
 /** mm by which an opening may be wider than its stud before it is worth a word. Own choice. */
@@ -24,25 +25,28 @@ export interface BoltPlace {
   readonly at: Point
   readonly thread: Thread | null
   readonly fastening: MountedFastening | null
+  /** What it goes into; null over solid plate. */
+  readonly anchor: Anchor | null
 }
 
 /** Every bolt that is put into the plate. A piece of unknown bolts stands on one at its station; packing has none. */
-export const boltPlaces = ({ pieces }: Mounted): BoltPlace[] => pieces.flatMap(boltPlacesOf)
+export const boltPlaces = (mounted: Mounted): BoltPlace[] =>
+  mounted.pieces.flatMap((p) => boltPlacesOf(mounted, p))
 
-export function boltPlacesOf(piece: MountedPiece): BoltPlace[] {
+export const boltPlacesOf = keptPer(({ job }, piece): readonly BoltPlace[] => {
   const { item, at, fastenings } = piece
-  if (fastenings.length > 0)
-    return fastenings.map((fastening) => ({
-      piece,
-      at: fastening.at,
-      thread: fastening.thread,
-      fastening,
-    }))
-  if (item.kind === 'press')
-    return [{ piece, at, thread: findThread(item.press?.thread ?? ''), fastening: null }]
+  const place = (p: Point, thread: Thread | null, fastening: MountedFastening | null): BoltPlace => ({
+    piece,
+    at: p,
+    thread,
+    fastening,
+    anchor: anchorAt(job.plate, p),
+  })
+  if (fastenings.length > 0) return fastenings.map((f) => place(f.at, f.thread, f))
+  if (item.kind === 'press') return [place(at, findThread(item.press?.thread ?? ''), null)]
   const unsaid = (item.kind === 'counterweight' || item.kind === 'bracket') && !item.held
-  return unsaid ? [{ piece, at, thread: null, fastening: null }] : []
-}
+  return unsaid ? [place(at, null, null)] : []
+})
 
 /** Of one piece. */
 export function studRulings(mounted: Mounted, piece: MountedPiece, places: readonly BoltPlace[]): Ruling[] {
@@ -66,10 +70,9 @@ const ruling = <C extends FindingCode>(
   makes: severity === 'stop' ? 'nothing' : null,
 })
 
-function inPlate({ job }: Mounted, { piece, at, thread }: BoltPlace, fmt: Formatter): Ruling[] {
+function inPlate({ job }: Mounted, { piece, at, thread, anchor }: BoltPlace, fmt: Formatter): Ruling[] {
   const { item } = piece
   const name = called(item)
-  const anchor = anchorAt(job.plate, at)
   if (!anchor) {
     const nearest = anchorsBy(job.plate, at)[0]
     const where = nearest

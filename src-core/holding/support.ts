@@ -6,11 +6,12 @@ import { boxesMeet, boxOf, type Polygons } from '../geometry/polygonBox.ts'
 import { polygonArea, polygonIntersection } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point, Ring } from '../geometry/types.ts'
+import type { Hardware } from '../job/schema.ts'
 import { discPolygons, ringPolygons } from '../mounting/material.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { formatter, plain } from '../units/format.ts'
 import { solidUnder } from './bearing.ts'
-import type { Carried } from './partContact.ts'
+import type { Carried } from './packing.ts'
 import type { Ruling } from './ruling.ts'
 
 /**
@@ -37,6 +38,23 @@ export function gapBetween(a: Polygons, b: Polygons): { readonly gap: number; re
   return best
 }
 
+/** Whether a place of support lies under a pad; kept, for where a piece presses never changes in one place of it. */
+const known = new WeakMap<Carried, WeakMap<Hardware, boolean>>()
+
+function isUnder(carried: Carried, item: Hardware, ring: Ring): boolean {
+  let pieces = known.get(carried)
+  if (!pieces) known.set(carried, (pieces = new WeakMap()))
+  let under = pieces.get(item)
+  if (under === undefined) {
+    const pad = ringPolygons(ring)
+    under =
+      boxesMeet(boxOf(carried.on), boxOf(pad)) &&
+      polygonArea(polygonIntersection(pad, carried.on)) > TOLERANCE.clashArea
+    pieces.set(item, under)
+  }
+  return under
+}
+
 /** @param press where it presses on the part and how high. @param high N at the high side, 0 where not known. */
 export function supportRulings(
   mounted: Mounted,
@@ -46,10 +64,8 @@ export function supportRulings(
   high: number,
 ): Ruling[] {
   if (contact.length === 0) return []
+  if (contact.some((c) => isUnder(c, item, press.pad))) return []
   const pad = ringPolygons(press.pad)
-  const box = boxOf(pad)
-  const near = contact.filter((c) => boxesMeet(boxOf(c.on), box))
-  if (near.some((c) => polygonArea(polygonIntersection(pad, c.on)) > TOLERANCE.clashArea)) return []
   const nearest = contact
     .flatMap((c) => gapBetween(pad, c.on) ?? [])
     .reduce<{ gap: number; at: Point } | null>((a, b) => (a && a.gap <= b.gap ? a : b), null)

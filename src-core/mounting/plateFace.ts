@@ -2,7 +2,7 @@
 import { polar, toRadians } from '../geometry/angles.ts'
 import { circleRing } from '../geometry/edges.ts'
 import { flattenRing } from '../geometry/flatten.ts'
-import { boxesMeet, boxOf, type Box, type Polygons } from '../geometry/polygonBox.ts'
+import { boxesMeet, boxOf, reaches, type Box, type Polygons } from '../geometry/polygonBox.ts'
 import { polygonArea, polygonDifference, polygonIntersection } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point, Ring } from '../geometry/types.ts'
@@ -71,11 +71,13 @@ export interface Stand {
 export function standOnPlate(plate: Plate, foot: Polygons): Stand {
   const { disc, openings } = faceOf(plate)
   const area = polygonArea(foot)
-  let on: Polygons = polygonIntersection(foot, disc)
+  const rim = plate.diameter / 2 - TOLERANCE.clashChord
+  const inside = foot.every((ring) => ring.every((p) => Math.hypot(p.x, p.y) <= rim))
+  let on: Polygons = inside ? foot : polygonIntersection(foot, disc)
   const over = area - polygonArea(on) > TOLERANCE.clashArea ? ["the plate's rim"] : []
   const box = boxOf(foot)
   for (const o of openings) {
-    if (!boxesMeet(o.box, box)) continue
+    if (on.length === 0 || !boxesMeet(o.box, box) || !reaches(o.polygons, box)) continue
     const left = polygonDifference(on, o.polygons)
     if (polygonArea(on) - polygonArea(left) > TOLERANCE.clashArea) over.push(o.name)
     on = left

@@ -30,7 +30,8 @@ export interface Clamped {
   readonly hardware?: readonly Hardware[]
 }
 
-export const plainPart = (thickness = 20): Part => partOf([block('body', { x: 0, y: 0 }, [120, 80, thickness])])
+export const plainPart = (thickness = 20): Part =>
+  partOf([block('body', { x: 0, y: 0 }, [120, 80, thickness])])
 
 export const clampedJob = ({ clamp, part, plate, setup, hardware }: Clamped = {}): Job =>
   jobWith({

@@ -33,8 +33,16 @@ describe('what is not given', () => {
   const without: [string, Partial<Clamp>, string][] = [
     ['thread', { stud: { class: '8.8', length: 'suit' } }, 'thread not given'],
     ['class', { stud: { thread: 'M12', length: 'suit' } }, 'strength class not given'],
-    ['class that is none', { stud: { thread: 'M12', class: 'constructor', length: 'suit' } }, 'constructor is not in'],
-    ['thread that is none', { stud: { thread: 'M13', class: '8.8', length: 'suit' } }, 'M13 is not in the table'],
+    [
+      'class that is none',
+      { stud: { thread: 'M12', class: 'constructor', length: 'suit' } },
+      'constructor is not in',
+    ],
+    [
+      'thread that is none',
+      { stud: { thread: 'M13', class: '8.8', length: 'suit' } },
+      'M13 is not in the table',
+    ],
     ['torque', { torque: null }, 'torque not given'],
     ['length', { stud: { thread: 'M12', class: '8.8' } }, "the stud's length not given"],
     ['heel', { heel: null }, 'heel not given'],
@@ -113,12 +121,21 @@ describe('a bolt through the part', () => {
       disc('drilled', { x: at.x, y: at.y }, diameter, 20, { effect: 'removes' }),
     ])
   const state = (hardware: Hardware, part = drilled(13, { x: 0, y: 65 })) => {
-    const { states, found } = look({ hardware: [hardware], part, setup: { packing: 0 }, clamp: { packing: null } })
+    const { states, found } = look({
+      hardware: [hardware],
+      part,
+      setup: { packing: 0 },
+      clamp: { packing: null },
+    })
     return [states[2]!.state, found.filter((f) => f.endsWith(' b'))]
   }
   test('in a hole of its size over a slot it presses with all its pull', () => {
     expect(state(bolt(0, 65))).toEqual(['holds', []])
-    const { states } = look({ hardware: [bolt(0, 65)], part: drilled(13, { x: 0, y: 65 }), setup: { packing: 0 } })
+    const { states } = look({
+      hardware: [bolt(0, 65)],
+      part: drilled(13, { x: 0, y: 65 }),
+      setup: { packing: 0 },
+    })
     expect(states[2]!.low).toBeCloseTo(6250, 9)
   })
   test('where the part has no hole it cannot go, and in one as wide as its washer it finds no hold', () => {
@@ -130,4 +147,3 @@ describe('a bolt through the part', () => {
     expect(state(bolt(30, 65), drilled(13, { x: 30, y: 65 }))).toEqual(['nothing', ['stop bolt-in-solid b']])
   })
 })
-

@@ -8,7 +8,8 @@ const found = (clamped: Clamped) => look(clamped).found
 const strap = (more: Partial<Strap>): Partial<Clamp> => ({ strap: { ...strapClamp().strap, ...more } })
 const stud = (length: number, thread = 'M12'): Partial<Clamp> => ({ stud: { thread, class: '8.8', length } })
 
-const withBody = (...more: Part['bodies']): Part => partOf([block('body', { x: 0, y: 0 }, [120, 80, 20]), ...more])
+const withBody = (...more: Part['bodies']): Part =>
+  partOf([block('body', { x: 0, y: 0 }, [120, 80, 20]), ...more])
 
 describe('the toe, whose pad reaches from 45 to 53', () => {
   const at = (radius: number) => ({ clamp: { at: { slot: 'S1', radius } } })
@@ -21,7 +22,9 @@ describe('the toe, whose pad reaches from 45 to 53', () => {
   test('beside the part: how far it is short, and both cures', () => {
     // At 112 its end is at 72, 12 mm off the edge: 20 till all of its pad of 8 lies on.
     const { message, c1 } = look(at(112))
-    expect(message('toe-off')).toMatch(/^Strap c1 does not reach the part: 20 mm short\. Slide it 20 mm in, or use a longer strap\./)
+    expect(message('toe-off')).toMatch(
+      /^Strap c1 does not reach the part: 20 mm short\. Slide it 20 mm in, or use a longer strap\./,
+    )
     expect(c1).toMatchObject({ state: 'nothing', low: 0, high: 0 })
   })
   test('over a pocket as wide as the strap it says what lies there and where solid material is', () => {
@@ -59,7 +62,12 @@ describe('the toe, whose pad reaches from 45 to 53', () => {
 
 describe('support straight under the toe', () => {
   test('packing 20 mm further in: a caution with the distance; tightened hard on a thin part it bends it', () => {
-    const packed: Hardware = piece('k', 0.1, { x: 10, y: 0 }, { kind: 'packing', footprint: { rect: [30, 40] }, height: 12 })
+    const packed: Hardware = piece(
+      'k',
+      0.1,
+      { x: 10, y: 0 },
+      { kind: 'packing', footprint: { rect: [30, 40] }, height: 12 },
+    )
     const setup = { clamp: { packing: null, torque: 5 }, hardware: [packed] }
     // Its pad begins at 45, the packing ends at 25.
     expect(found(setup)).toContain('caution toe-unsupported c1')
@@ -100,11 +108,21 @@ describe('packing', () => {
     expect(on(30)).not.toContain('stop packing-not-carried k')
   })
   test('a pile stands on what it needs', () => {
-    const low = piece('l', 0.1, { x: 0, y: 25 }, { kind: 'packing', footprint: { rect: [30, 20] }, height: 6 })
+    const low = piece(
+      'l',
+      0.1,
+      { x: 0, y: 25 },
+      { kind: 'packing', footprint: { rect: [30, 20] }, height: 6 },
+    )
     const high = packed({ base: 6, height: 6 })
     expect(found({ hardware: [low, high] })).toEqual([])
     expect(found({ hardware: [high] })).toEqual(['stop packing-not-carried k'])
-    const beside = piece('l', 0.1, { x: 20, y: 25 }, { kind: 'packing', footprint: { rect: [30, 20] }, height: 6 })
+    const beside = piece(
+      'l',
+      0.1,
+      { x: 20, y: 25 },
+      { kind: 'packing', footprint: { rect: [30, 20] }, height: 6 },
+    )
     expect(found({ hardware: [beside, high] })).toContain('stop packing-not-carried k')
   })
   test('packing that is said and not there', () => {
@@ -112,14 +130,19 @@ describe('packing', () => {
     const { found: all } = look({ ...none, hardware: [] })
     // The other clamp's packing is there still.
     expect(all).not.toContain('stop part-not-carried setup')
-    expect(found({ setup: { packing: 12 }, part: partOf([block('body', { x: 0, y: 0 }, [120, 80, 20], { base: 3 })]) })).toContain(
-      'stop part-not-carried setup',
-    )
+    expect(
+      found({
+        setup: { packing: 12 },
+        part: partOf([block('body', { x: 0, y: 0 }, [120, 80, 20], { base: 3 })]),
+      }),
+    ).toContain('stop part-not-carried setup')
   })
 })
 
 describe('heel and strap', () => {
-  const heel = (more: object): Partial<Clamp> => ({ heel: { kind: 'block', size: [30, 40], height: 'suit', ...more } })
+  const heel = (more: object): Partial<Clamp> => ({
+    heel: { kind: 'block', size: [30, 40], height: 'suit', ...more },
+  })
   test('a jack of 12 in the mouth of a slot stands on nothing; of 30 it bridges it', () => {
     expect(found({ clamp: heel({ size: [12, 12], from: 40 }) })).toContain('stop heel-not-carried c1')
     expect(found({ clamp: heel({ size: [30, 30] }) })).toEqual([])
@@ -170,8 +193,12 @@ describe('the stud', () => {
   })
   test('M20 in a slot of 14, M10 in the same', () => {
     const wide = { ...strap({ opening: 22 }), torque: 20 }
-    expect(found({ clamp: { ...wide, stud: { thread: 'M20', class: '8.8', length: 'suit' } } })).toContain('stop stud-does-not-fit c1')
-    expect(found({ clamp: { stud: { thread: 'M10', class: '8.8', length: 'suit' } } })).toEqual(['caution stud-loose c1'])
+    expect(found({ clamp: { ...wide, stud: { thread: 'M20', class: '8.8', length: 'suit' } } })).toContain(
+      'stop stud-does-not-fit c1',
+    )
+    expect(found({ clamp: { stud: { thread: 'M10', class: '8.8', length: 'suit' } } })).toEqual([
+      'caution stud-loose c1',
+    ])
   })
   test('through a strap with a smaller hole, and a washer that falls through it', () => {
     expect(found({ clamp: strap({ opening: 11 }) })).toContain('stop stud-does-not-fit c1')

@@ -5,7 +5,7 @@ import { lipStress } from '../../../src-core/holding/teeLip.ts'
 import { preloadOf } from '../../../src-core/holding/preloadOf.ts'
 import { studStress } from '../../../src-core/holding/studBend.ts'
 import { gapBetween } from '../../../src-core/holding/support.ts'
-import { middleOf } from '../../../src-core/holding/partContact.ts'
+import { middleOf } from '../../../src-core/holding/standing.ts'
 import { UNCERTAINTY_DEFAULTS } from '../../../src-core/doubt/defaults.ts'
 import { surfaceUnder } from '../../../src-core/mesh/surface.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
@@ -73,8 +73,20 @@ const step = (wedge: boolean): Body => {
   const vertices: number[] = []
   const triangles: number[] = []
   const profile = wedge
-    ? [[-60, 0], [60, 0], [60, 20], [-60, 30]]
-    : [[-60, 0], [60, 0], [60, 20], [0, 20], [0, 30], [-60, 30]]
+    ? [
+        [-60, 0],
+        [60, 0],
+        [60, 20],
+        [-60, 30],
+      ]
+    : [
+        [-60, 0],
+        [60, 0],
+        [60, 20],
+        [0, 20],
+        [0, 30],
+        [-60, 30],
+      ]
   const n = profile.length
   for (const y of [-40, 40]) for (const [x, z] of profile) vertices.push(x!, y, z!)
   for (let i = 0; i < n; i++) {
@@ -82,13 +94,30 @@ const step = (wedge: boolean): Body => {
     triangles.push(i, j, n + j, i, n + j, n + i)
   }
   // The ends as fans about the first corner of the lower part and, of the step, its upper part.
-  const fan = wedge ? [[0, 1, 2], [0, 2, 3]] : [[0, 1, 2], [0, 2, 3], [0, 3, 4], [0, 4, 5]]
+  const fan = wedge
+    ? [
+        [0, 1, 2],
+        [0, 2, 3],
+      ]
+    : [
+        [0, 1, 2],
+        [0, 2, 3],
+        [0, 3, 4],
+        [0, 4, 5],
+      ]
   for (const [a, b, c] of fan) triangles.push(a!, c!, b!, n + a!, n + b!, n + c!)
-  return { id: 'm', effect: 'adds', base: 0, mesh: { vertices, triangles: triangles.map(flip(vertices, triangles)) } }
+  return {
+    id: 'm',
+    effect: 'adds',
+    base: 0,
+    mesh: { vertices, triangles: triangles.map(flip(vertices, triangles)) },
+  }
 }
 /** Triangles as given are wound so that the first facing up is counter-clockwise from in front; see `surfaceUnder`. */
-const flip = (_v: readonly number[], t: readonly number[]) => (_: number, i: number): number =>
-  t[3 * Math.floor(i / 3) + [0, 2, 1][i % 3]!]!
+const flip =
+  (_v: readonly number[], t: readonly number[]) =>
+  (_: number, i: number): number =>
+    t[3 * Math.floor(i / 3) + [0, 2, 1][i % 3]!]!
 
 describe('a mesh under a toe', () => {
   const pad = (x0: number, x1: number) => [
@@ -99,9 +128,21 @@ describe('a mesh under a toe', () => {
   ]
   const meshOf = (b: Body) => (b as Extract<Body, { mesh: unknown }>).mesh
   test('highest, lowest, and how much of the pad is level', () => {
-    expect(surfaceUnder(meshOf(step(false)), pad(-20, -10), 0.2)).toEqual({ z: 30, low: 30, flat: expect.closeTo(400, 9) })
-    expect(surfaceUnder(meshOf(step(false)), pad(10, 20), 0.2)).toEqual({ z: 20, low: 20, flat: expect.closeTo(400, 9) })
-    expect(surfaceUnder(meshOf(step(false)), pad(-5, 5), 0.2)).toEqual({ z: 30, low: 20, flat: expect.closeTo(200, 9) })
+    expect(surfaceUnder(meshOf(step(false)), pad(-20, -10), 0.2)).toEqual({
+      z: 30,
+      low: 30,
+      flat: expect.closeTo(400, 9),
+    })
+    expect(surfaceUnder(meshOf(step(false)), pad(10, 20), 0.2)).toEqual({
+      z: 20,
+      low: 20,
+      flat: expect.closeTo(400, 9),
+    })
+    expect(surfaceUnder(meshOf(step(false)), pad(-5, 5), 0.2)).toEqual({
+      z: 30,
+      low: 20,
+      flat: expect.closeTo(200, 9),
+    })
     const slope = surfaceUnder(meshOf(step(true)), pad(0, 12), 0.2)!
     expect([slope.z, slope.low, slope.flat]).toEqual([expect.closeTo(25, 9), expect.closeTo(24, 9), 0])
     expect(surfaceUnder(meshOf(step(false)), pad(70, 80), 0.2)).toBeNull()
@@ -123,7 +164,10 @@ test('nothing is looked at again while nothing moves, and what moves is', () => 
   expect(b1!.findings).toBe(a1!.findings)
   const hardware = job.setups[0]!.hardware
   const moved = { ...hardware[0]!, at: { slot: 'S1', radius: 112 } }
-  const next: Job = { ...job, setups: [{ ...job.setups[0]!, hardware: [moved as typeof hardware[0], hardware[1]!] }] }
+  const next: Job = {
+    ...job,
+    setups: [{ ...job.setups[0]!, hardware: [moved as (typeof hardware)[0], hardware[1]!] }],
+  }
   const [c1] = clampStates(mountSetup(next, 'op10'))
   expect(c1!.state).toBe('nothing')
   const thin: Job = { ...job, part: partOf([{ ...job.part.bodies[0]!, thickness: 10 } as Body]) }

@@ -45,7 +45,10 @@ const worse: readonly (readonly [string, (s: Scene, by: number) => Scene])[] = [
   ['longer lever', (s, by) => ({ ...s, boltFrom: s.boltFrom + by, radius: s.radius + by })],
   ['tightened harder', (s, by) => ({ ...s, torque: s.torque * (1 + by / 10) })],
   ['thinner strap', (s, by) => ({ ...s, steel: s.steel / (1 + by / 10) })],
-  ['thinner part under the same heel', (s, by) => ({ ...s, thickness: s.thickness - by / 3, heel: Math.abs(s.heel) + by / 3 })],
+  [
+    'thinner part under the same heel',
+    (s, by) => ({ ...s, thickness: s.thickness - by / 3, heel: Math.abs(s.heel) + by / 3 }),
+  ],
 ]
 
 test.each(worse)('%s', (_, change) => {
@@ -64,12 +67,16 @@ test.each(worse)('%s', (_, change) => {
 
 test('a toe moved off the part anywhere holds nothing and is stopped', () => {
   fc.assert(
-    fc.property(fc.double({ min: 61, max: 140, noNaN: true }), fc.double({ min: -60, max: 60, noNaN: true }), (x, y) => {
-      // Its end beyond the edge at 60 by no matter how much.
-      const { c1, found } = look({ clamp: { at: { x: x + 32, y } } })
-      expect(c1.state).toBe('nothing')
-      expect(found).toContain('stop toe-off c1')
-    }),
+    fc.property(
+      fc.double({ min: 61, max: 140, noNaN: true }),
+      fc.double({ min: -60, max: 60, noNaN: true }),
+      (x, y) => {
+        // Its end beyond the edge at 60 by no matter how much.
+        const { c1, found } = look({ clamp: { at: { x: x + 32, y } } })
+        expect(c1.state).toBe('nothing')
+        expect(found).toContain('stop toe-off c1')
+      },
+    ),
     { numRuns: 60 },
   )
 })

@@ -1,0 +1,75 @@
+/** Pieces of packing as they stand: on the plate or on each other, and under the part or not. */
+import { boxesMeet, boxOf, type Box, type Polygons } from '../geometry/polygonBox.ts'
+import { polygonArea, polygonIntersection } from '../geometry/polygon.ts'
+import { TOLERANCE } from '../geometry/tolerance.ts'
+import type { Hardware } from '../job/schema.ts'
+import { ringPolygons } from '../mounting/material.ts'
+import { standOnPlate, type Stand } from '../mounting/plateFace.ts'
+import type { Mounted, MountedPiece, MountedSolid } from '../mounting/types.ts'
+import { keptPer } from './kept.ts'
+import { partFace, SEAT_PLAY } from './partFace.ts'
+import { standsOn } from './standing.ts'
+
+/** A place where the part is carried. */
+export interface Carried {
+  /** The packing's piece, or 'part' for the part's own face on the plate. */
+  readonly id: string
+  readonly on: Polygons
+}
+
+/** A piece of packing: of a clamp, under its toe, or lying by itself. */
+export interface Packing {
+  readonly piece: MountedPiece
+  readonly solid: MountedSolid
+  readonly polygons: Polygons
+  readonly box: Box
+  /** How it stands on the plate's face; null for one that stands higher. */
+  readonly stand: Stand | null
+  /** It does not tip on the plate, by its own weight. */
+  readonly steady: boolean
+  /** Where the part's face lies over it, as high as the seat; null where it does not. */
+  readonly carries: Carried | null
+  /** What it carries does not tip it on the plate. */
+  readonly bears: boolean
+}
+
+const packingAt = keptPer((mounted, piece): Packing | null => {
+  const solid = piece.solids.find((s) => s.role === 'packing')
+  if (!solid) return null
+  const polygons = ringPolygons(solid.ring)
+  const box = boxOf(polygons)
+  const stand = Math.abs(solid.z0) <= SEAT_PLAY ? standOnPlate(mounted.job.plate, polygons) : null
+  const on = polygonIntersection(polygons, partFace(mounted, box))
+  const carries = polygonArea(on) > TOLERANCE.clashArea ? { id: piece.item.id, on } : null
+  return {
+    piece,
+    solid,
+    polygons,
+    box,
+    stand,
+    steady: stand !== null && standsOn(stand.on, polygons),
+    carries,
+    bears: carries !== null && (stand === null || standsOn(stand.on, on)),
+  }
+})
+
+export const packingOf = (mounted: Mounted): Packing[] =>
+  mounted.pieces.flatMap((piece) => packingAt(mounted, piece) ?? [])
+
+/** The pieces that packing comes from, as they stand in the job. */
+export const packingItems = ({ pieces }: Pick<Mounted, 'pieces'>): readonly Hardware[] =>
+  pieces.filter((p) => p.solids.some((s) => s.role === 'packing')).map((p) => p.item)
+
+/** Whether packing stands on the plate, or on a piece of packing that does. */
+export function isCarried(all: readonly Packing[], p: Packing, depth = 0): boolean {
+  if (depth > all.length) return false
+  if (p.stand) return p.steady
+  return all.some(
+    (q) =>
+      q !== p &&
+      Math.abs(q.solid.z1 - p.solid.z0) <= SEAT_PLAY &&
+      boxesMeet(q.box, p.box) &&
+      standsOn(polygonIntersection(q.polygons, p.polygons), p.polygons) &&
+      isCarried(all, q, depth + 1),
+  )
+}

@@ -1,0 +1,35 @@
+/** The part's face at its seat. */
+import { boxesMeet, type Box, type Polygons } from '../geometry/polygonBox.ts'
+import { polygonDifference, polygonUnion } from '../geometry/polygon.ts'
+import { isPrism } from '../job/schema.ts'
+import { underside } from '../mesh/underside.ts'
+import { discPolygons, flatBodies, materialBetween } from '../mounting/material.ts'
+import { placePoints } from '../mounting/place.ts'
+import type { Mounted } from '../mounting/types.ts'
+
+/** mm by which packing may miss the seat's height and still carry: a sheet of paper. Own choice. */
+export const SEAT_PLAY = 0.05
+
+/** The part's material at its seat near a box, less what the bores that this setup cuts take away. */
+export function partFace(mounted: Mounted, near: Box): Polygons {
+  const seat = mounted.setup.packing
+  const prisms = mounted.bodies.flatMap((b, i) => (isPrism(b.body) ? [flatBodies(mounted)[i]!] : []))
+  let face = materialBetween(
+    mounted,
+    prisms.filter((b) => boxesMeet(b.box, near)),
+    seat,
+    seat + SEAT_PLAY,
+    near,
+  )
+  for (const { body, z0 } of mounted.bodies) {
+    if (isPrism(body) || body.effect !== 'adds' || Math.abs(z0 - seat) > SEAT_PLAY) continue
+    // Of a mesh only what is level at its lowest.
+    const flat = underside(body.mesh, SEAT_PLAY).map((ring) => placePoints(mounted.placement, ring))
+    face = face.length === 0 ? flat : polygonUnion(face, flat)
+  }
+  for (const b of mounted.bores) {
+    if (face.length > 0 && b.state === 'to cut' && b.z0 <= seat + SEAT_PLAY && b.z1 > seat)
+      face = polygonDifference(face, discPolygons(b.centre, b.bore.diameter))
+  }
+  return face
+}
