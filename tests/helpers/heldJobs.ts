@@ -10,7 +10,7 @@ export const strapClamp = (id: string, slot: 1 | 2 | 3 | 4, more: Partial<Clamp>
   kind: 'clamp',
   at: { slot: `S${slot}`, radius: 68 },
   facing: (slot * 90 + 90) % 360,
-  strap: { length: 90, width: 32, thickness: 16, boltFrom: 30, opening: 14, slotted: 0 },
+  strap: { length: 90, width: 40, thickness: 22, boltFrom: 30, opening: 14, slotted: 0, steel: 'C45' },
   stud,
   torque: 45,
   heel: { kind: 'block', size: [30, 30], height: 'suit' },

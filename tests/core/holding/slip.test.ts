@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { SlipGroup, type FrictionPoint, type SlipLoads } from '../../../src-core/holding/slip.ts'
+import { SlipGroup, type FrictionPoint, type SlipLoads } from '../../helpers/slipGroup.ts'
 import { expectNear } from '../../helpers/near.ts'
 
 const NOTHING: SlipLoads = { mass: 0, centre: { x: 0, y: 0 }, force: 0, torque: 0 }

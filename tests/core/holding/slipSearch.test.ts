@@ -1,6 +1,6 @@
 /** That the search for the worst slip finds it: a missed one would make clamps look better than they are. */
 import { describe, expect, test } from 'vitest'
-import { SlipGroup, type FrictionPoint, type SlipLoads } from '../../../src-core/holding/slip.ts'
+import { SlipGroup, type FrictionPoint, type SlipLoads } from '../../helpers/slipGroup.ts'
 import { expectNear } from '../../helpers/near.ts'
 
 const at = (x: number, y: number, capacity: number): FrictionPoint => ({ at: { x, y }, capacity })

@@ -6,14 +6,14 @@
  *
  *   P(q) = m·Ω²·(r_p · v_p) + m·g·|v_p| + F·|v_0| + M·|ω|,   v_p, v_0 the velocities at centre of mass and axis.
  */
-import type { Point } from '../geometry/types.ts'
-import { pointMass } from '../mass/massMoments.ts'
-import { seatLoad, turningForce } from './loads.ts'
-import { centrifugalLoad, torqueLoad, weightLoad } from './machineLoads.ts'
-import { plateSeat } from './seat.ts'
-import { SlipSearch, type FrictionPoint } from './slipSearch.ts'
+import type { Point } from '../../src-core/geometry/types.ts'
+import { pointMass } from '../../src-core/mass/massMoments.ts'
+import { seatLoad, turningForce } from '../../src-core/holding/loads.ts'
+import { centrifugalLoad, torqueLoad, weightLoad } from '../../src-core/holding/machineLoads.ts'
+import { plateSeat } from '../../src-core/holding/seat.ts'
+import { SlipSearch, type FrictionPoint } from '../../src-core/holding/slipSearch.ts'
 
-export type { FrictionPoint } from './slipSearch.ts'
+export type { FrictionPoint } from '../../src-core/holding/slipSearch.ts'
 
 export interface SlipLoads {
   /** kg */
