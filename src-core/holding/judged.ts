@@ -9,7 +9,7 @@ import type { BuiltJoint } from './builtJoint.ts'
 import { clampJoint } from './clampJoint.ts'
 import type { ClampState } from './clampState.ts'
 import { Joint, type JointMode, type JointResult } from './joint.ts'
-import { SEAT_PLAY } from './partContact.ts'
+import { SEAT_PLAY } from './partFace.ts'
 import { partJoint, type PartJoint } from './partJoint.ts'
 import { studJoint } from './studJoint.ts'
 

@@ -13,7 +13,8 @@ import type { Mounted, MountedFastening, MountedPiece, MountedSolid } from '../m
 import { CONTACT_CHORD, touchingOf, type BuiltJoint } from './builtJoint.ts'
 import { ContactHull } from './contact.ts'
 import { hardwareFriction } from './friction.ts'
-import { isCarried, packingOf, SEAT_PLAY } from './partContact.ts'
+import { isCarried, packingOf } from './packing.ts'
+import { SEAT_PLAY } from './partFace.ts'
 import { preloadOf } from './preloadOf.ts'
 import { studPresses, type Stud } from './presses.ts'
 import { plateSeat } from './seat.ts'
@@ -121,7 +122,7 @@ function footOf(mounted: Mounted, { ring, z0 }: MountedSolid): Polygons {
   if (Math.abs(z0) <= SEAT_PLAY) return isClearOf(plate, own) ? own : standOnPlate(plate, own).on
   const packing = packingOf(mounted)
   return packing
-    .filter((p) => Math.abs(p.solid.z1 - z0) <= SEAT_PLAY && isCarried(mounted, packing, p))
+    .filter((p) => Math.abs(p.solid.z1 - z0) <= SEAT_PLAY && isCarried(packing, p))
     .flatMap((p) => polygonIntersection(own, p.polygons))
 }
 
