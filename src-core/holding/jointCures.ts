@@ -7,6 +7,9 @@ import type { Formatter } from '../units/format.ts'
 import { preloadOf } from './preloadOf.ts'
 import { WANTED_FACTOR, type JudgedJoint } from './judged.ts'
 
+/** Times the preload, below which more torque is no cure worth a word. */
+const WORTH_TIGHTENING = 1.05
+
 /** One sentence. */
 export function curesOf(mounted: Mounted, fmt: Formatter, j: JudgedJoint): string {
   const cures = j.built.kind === 'part' ? partCures(mounted, j) : pieceCures(mounted, fmt, j)
@@ -22,7 +25,7 @@ export function curesOf(mounted: Mounted, fmt: Formatter, j: JudgedJoint): strin
 function partCures(mounted: Mounted, { result }: JudgedJoint): string[] {
   const { setup } = mounted
   const tips = result?.mode === 'tipping'
-  const clamps = mounted.pieces.filter((p) => preloadLeft(mounted, p.item.id) > 1).length > 0
+  const clamps = mounted.pieces.filter((p) => preloadLeft(mounted, p.item.id) > WORTH_TIGHTENING).length > 0
   return [
     tips ? 'add a clamp on the far side' : 'add a clamp',
     ...(tips ? ['put packing farther out towards that edge'] : []),

@@ -4,36 +4,26 @@ import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { FIXTURE_FRICTION, NUT_FACTORS } from '../../../src-core/holding/friction.ts'
 import { findThread, proofLoad } from '../../../src-core/hardware/threads.ts'
 import { UNCERTAINTY_DEFAULTS } from '../../../src-core/doubt/defaults.ts'
-import type { Box, Hardware, Job, Setup } from '../../../src-core/job/schema.ts'
-import { exampleJob, jobWith } from '../../helpers/jobs.ts'
+import type { Job } from '../../../src-core/job/schema.ts'
+import { FOUR_CLAMPS, heldBlock } from '../../helpers/heldJobs.ts'
+import { exampleJob } from '../../helpers/jobs.ts'
 
 const link = exampleJob('flat-link')
-type Press = NonNullable<Box['press']>
-
-const withSetup = (change: (setup: Setup) => Setup): Job => ({
-  ...link,
-  setups: link.setups.map((s) => (s.id === 'op10' ? change(s) : s)),
-})
-const withClamps = (fields: Partial<Press>): Job =>
-  withSetup((s) => ({
-    ...s,
-    hardware: s.hardware.map((h): Hardware =>
-      h.kind === 'press' ? { ...h, press: { ...h.press, ...fields } } : h,
-    ),
-  }))
 const message = (job: Job, code: string) =>
   analyse(job, 'op10').findings.find((f) => f.code === code)?.message
 
-describe('names that every object has are no strength classes', () => {
-  test.each(['constructor', 'toString', '__proto__', 'hasOwnProperty', ''])('%j', (name) => {
+test.each(['constructor', 'toString', '__proto__', 'hasOwnProperty', ''])(
+  'a name that every object has is no strength class: %j',
+  (name) => {
     expect(proofLoad(findThread('M12')!, name)).toBeNull()
-    const { clamping, findings, speeds } = analyse(withClamps({ class: name }), 'op10')
+    const named = FOUR_CLAMPS.map((c) => ({ ...c, stud: { ...c.stud, class: name } }))
+    const { clamping, findings, speeds } = analyse(heldBlock({ hardware: named }), 'op10')
     expect(clamping).toBeNull()
     expect(speeds.every((s) => s.clamp_factor === null)).toBe(true)
-    expect(findings.map((f) => f.code)).toContain('clamps-not-checked')
-    expect(findings.map((f) => f.code)).not.toContain('clamps-hold')
-  })
-})
+    expect(findings.map((f) => f.code)).toContain('joint-not-judged')
+    expect(findings.map((f) => f.code)).not.toContain('joint-holds')
+  },
+)
 
 test('a pitch is digits; a fine pitch takes the coarse thread, which carries less', () => {
   expect(findThread('M12x1.25')?.name).toBe('M12')
@@ -42,26 +32,34 @@ test('a pitch is digits; a fine pitch takes the coarse thread, which carries les
 })
 
 describe('messages', () => {
-  test('the clamps that hold: how many, how hard, nut factor, scatter, friction, and whose limit it is', () => {
-    const text = message(link, 'clamps-hold')!
-    for (const word of ['4 clamps press', 'nut factor 0.2', '±25 %', 'friction 0.12', 'rule of thumb'])
+  test('the part that holds: factor, speed, what governs, both parts of it, friction, whose limit it is', () => {
+    const text = message(heldBlock(), 'joint-holds')!
+    for (const word of [
+      'factor ',
+      '110 rpm',
+      'the cut',
+      'sliding alone',
+      'tipping alone',
+      'friction 0.12',
+      'rule of thumb',
+    ])
       expect(text).toContain(word)
   })
 
-  test('one clamp is spoken of as one', () => {
-    const clamp: Hardware = {
-      id: 'c1',
-      kind: 'press',
-      mass: 0.5,
-      at: { slot: 'S1', radius: 90 },
-      footprint: { rect: [80, 28] },
-      base: 20,
-      height: 30,
-      fixed: true,
-      press: { thread: 'M12', class: '8.8', torque: 45, boltToWork: 30, boltToHeel: 40 },
-    }
-    const text = message(jobWith({ setup: { hardware: [clamp] } }), 'clamps-slip')!
-    expect(text).toContain('1 clamp presses')
+  test('the part that does not: what it may do, and what can be done', () => {
+    const loose = FOUR_CLAMPS.map((c) => ({ ...c, torque: 8 }))
+    const text = message(heldBlock({ hardware: loose }), 'joint-slides')!
+    expect(text).toMatch(/^The part may slide on its seat/)
+    for (const word of ['2 wanted', 'Add a clamp', 'tighten within the proof load', 'lighter cut'])
+      expect(text).toContain(word)
+  })
+
+  test('tightening is no cure where the studs are at their proof load', () => {
+    const tight = FOUR_CLAMPS.slice(0, 1).map((c) => ({ ...c, torque: 93 }))
+    const text = message(heldBlock({ hardware: tight, height: 250, setup: { speed: 440 } }), 'joint-slides')
+    expect(text).not.toContain('tighten')
+    const slack = FOUR_CLAMPS.slice(0, 1).map((c) => ({ ...c, torque: 10 }))
+    expect(message(heldBlock({ hardware: slack }), 'joint-slides')).toContain('tighten')
   })
 })
 

@@ -116,12 +116,17 @@ describe('boxes', () => {
   test('a bracket of 7 kg at 540 rpm on one M12 stud: 2.5 kN of pull against 1.4 kN of grip', () => {
     const held = (torque: number): Hardware[] => [
       ...FOUR_CLAMPS,
-      piece('b1', 7, { slot: 'S1', radius: 110 }, {
-        kind: 'bracket',
-        footprint: { rect: [60, 60] },
-        height: 40,
-        held: [{ stud: { thread: 'M12', class: '8.8', length: 'suit' }, torque }],
-      }),
+      piece(
+        'b1',
+        7,
+        { slot: 'S1', radius: 110 },
+        {
+          kind: 'bracket',
+          footprint: { rect: [60, 60] },
+          height: 40,
+          held: [{ stud: { thread: 'M12', class: '8.8', length: 'suit' }, torque }],
+        },
+      ),
     ]
     const job = heldBlock({ hardware: held(45), setup: { speed: 540, cut: null } })
     const omega = (TAU * 540) / 60
@@ -144,8 +149,13 @@ const flat = (clamp: (typeof FOUR_CLAMPS)[number]) => ({ ...clamp, packing: null
 describe('the part', () => {
   test('7 kg off the axis at 540 rpm on one M12 bolt: 4 kN of pull against 1.7 kN of grip', () => {
     const job = jobWith({
-      part: partOf([block('body', { x: 0, y: 0 }, [100, 100, 90], { holes: [circleRing({ x: 0, y: 0 }, 13)] })]),
-      plate: { diameter: 600, slots: [{ id: 'S1', angle: 0, from: 55, to: 250, width: 14, kind: 'through' }] },
+      part: partOf([
+        block('body', { x: 0, y: 0 }, [100, 100, 90], { holes: [circleRing({ x: 0, y: 0 }, 13)] }),
+      ]),
+      plate: {
+        diameter: 600,
+        slots: [{ id: 'S1', angle: 0, from: 55, to: 250, width: 14, kind: 'through' }],
+      },
       lathe: { startTime: 5, brakeTime: 5 },
       setup: {
         centre: { x: -180, y: 0 },
@@ -185,7 +195,9 @@ describe('the part', () => {
           ...[-40, 0, 40].map((x) =>
             piece(`p${x}`, 0.05, { x, y: 0 }, { kind: 'packing', footprint: { rect: [24, 16] } }),
           ),
-          ...(['1', '3'] as const).map((slot) => strapClamp(`c${slot}`, Number(slot) as 1 | 3, { packing: null })),
+          ...(['1', '3'] as const).map((slot) =>
+            strapClamp(`c${slot}`, Number(slot) as 1 | 3, { packing: null }),
+          ),
         ],
       },
     })
@@ -214,7 +226,12 @@ describe('the part', () => {
   test('one of four unknown counts as nothing; the others’ verdict stands', () => {
     const [c1, ...others] = FOUR_CLAMPS
     const three = heldBlock({ hardware: others.concat({ ...c1!, torque: null }) })
-    const without = heldBlock({ hardware: [...others, piece('p1', 0.05, { x: 42, y: 0 }, { kind: 'packing', footprint: { rect: [30, 30] }, height: 12 })] })
+    const without = heldBlock({
+      hardware: [
+        ...others,
+        piece('p1', 0.05, { x: 42, y: 0 }, { kind: 'packing', footprint: { rect: [30, 30] }, height: 12 }),
+      ],
+    })
     expectNear(joint(three, 'part').factor!, joint(without, 'part').factor!, { rel: 1e-9 })
     expect(joint(three, 'part').factor!).toBeGreaterThan(2)
     expect(unknowns(three).every((f) => f.fromRpm > 110)).toBe(true)
@@ -230,7 +247,12 @@ describe('the part', () => {
           [25, 25],
           [-25, 25],
         ].map(([x, y], i) =>
-          piece(`p${i}`, 0.05, { x: x!, y: y! }, { kind: 'packing', footprint: { rect: [20, 20] }, height: 12 }),
+          piece(
+            `p${i}`,
+            0.05,
+            { x: x!, y: y! },
+            { kind: 'packing', footprint: { rect: [20, 20] }, height: 12 },
+          ),
         ),
       ],
     })
@@ -246,7 +268,12 @@ describe('the part', () => {
         [at, at],
         [-at, at],
       ].map(([x, y], i) =>
-        piece(`p${i}`, 0.05, { x: x!, y: y! }, { kind: 'packing', footprint: { rect: [10, 10] }, height: 12 }),
+        piece(
+          `p${i}`,
+          0.05,
+          { x: x!, y: y! },
+          { kind: 'packing', footprint: { rect: [10, 10] }, height: 12 },
+        ),
       )
     const on = (at: number) => heldBlock({ hardware: [...FOUR_CLAMPS.map(flat), ...pads(at)] })
     expect(joint(on(40), 'part').factor!).toBeGreaterThan(joint(on(30), 'part').factor!)

@@ -65,8 +65,7 @@ const WORSENINGS: Record<string, (j: Job) => Job> = {
   'a strap too short': only('c2', (c) => ({ ...c, strap: { ...c.strap, boltFrom: 12 } })),
   'packing gone': (j) => withHardware(j, (h) => (h.id === 'p0' ? null : h)),
   'packing too low': (j) => withHardware(j, (h) => (h.kind === 'packing' ? { ...h, height: 11 } : h)),
-  'a weight’s torque gone': (j) =>
-    withHardware(j, (h) => (h.kind === 'weight' ? { ...h, torque: null } : h)),
+  'a weight’s torque gone': (j) => withHardware(j, (h) => (h.kind === 'weight' ? { ...h, torque: null } : h)),
   'a nut of the weight nearly loose': (j) =>
     withHardware(j, (h) => (h.kind === 'weight' ? { ...h, torque: 0.1 } : h)),
   'the material unknown': (j) => ({ ...j, part: { ...j.part, material: 'no such' } }),

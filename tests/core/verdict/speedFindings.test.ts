@@ -1,17 +1,16 @@
 import { describe, expect, it } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
-import { block, bore, disc, exampleJob, jobWith, partOf, piece } from '../../helpers/jobs.ts'
+import { block, bore, disc, jobWith, partOf, piece } from '../../helpers/jobs.ts'
+import { heldBlock } from '../../helpers/heldJobs.ts'
 import { expectNear } from '../../helpers/near.ts'
 
-const part = partOf([block('b', { x: 40, y: 0 }, [80, 60, 20])])
-const job = (setup: Partial<Job['setups'][0]>, plate: Partial<Job['plate']> = {}) =>
-  jobWith({ part, setup, plate })
-/** Held by clamps that hold. */
-const held = (setup: Partial<Job['setups'][0]>): Job => {
-  const link = exampleJob('flat-link')
-  return { ...link, setups: [{ ...link.setups[0]!, ...setup }] }
+/** Held, 3 mm off the axis. */
+const job = (setup: Partial<Job['setups'][0]>, plate: Partial<Job['plate']> = {}): Job => {
+  const held = heldBlock({ setup: { centre: { x: -3, y: 0 }, cut: null, ...setup } })
+  return { ...held, plate: { ...held.plate, ...plate } }
 }
+const held = (setup: Partial<Job['setups'][0]>): Job => job(setup)
 const found = (j: Job, code: string) => analyse(j, 'op10').findings.find((f) => f.code === code)
 
 describe('balance at the chosen speed', () => {

@@ -9,16 +9,16 @@ const GIVEN: SpeedLimits = {
   balanceBestEstimate: 340,
   plate: 400,
   spindle: 500,
-  clamps: 700,
-  clampsBestEstimate: 700,
+  holding: 700,
+  holdingBestEstimate: 700,
 }
 const NONE: SpeedLimits = {
   balance: null,
   balanceBestEstimate: null,
   plate: null,
   spindle: null,
-  clamps: null,
-  clampsBestEstimate: null,
+  holding: null,
+  holdingBestEstimate: null,
 }
 
 const found = (code: FindingCode, severity: Severity, fromRpm = 0): Finding => ({
@@ -44,12 +44,12 @@ describe('the ceiling', () => {
 
   it('goes to the first of the table where two are alike', () => {
     expect(ceilingsOf({ ...GIVEN, plate: 300 }, []).bound.limit).toBe('balance')
-    expect(ceilingsOf({ ...GIVEN, plate: 200, clamps: 200 }, []).bound.limit).toBe('plate')
+    expect(ceilingsOf({ ...GIVEN, plate: 200, holding: 200 }, []).bound.limit).toBe('plate')
   })
 
   it('has no number where nothing limits, and leaves out what was not checked', () => {
     expect(ceilingsOf(NONE, []).bound).toEqual({ rpm: null, limit: null })
-    expect(ceilingsOf({ ...NONE, clamps: 0 }, []).bound).toEqual({ rpm: 0, limit: 'clamps' })
+    expect(ceilingsOf({ ...NONE, holding: 0 }, []).bound).toEqual({ rpm: 0, limit: 'holding' })
     expect(verdict(5000, NONE)).toBe('go')
   })
 
