@@ -11,7 +11,7 @@ import { letGo } from '../holding/letGo.ts'
 import { clashFindings } from '../clearance/clashes.ts'
 import { clearanceFindings, clearances, sweptThings } from '../clearance/clearance.ts'
 import { worstFirst, finding } from '../findings/finding.ts'
-import { boreFindings, densityFindings, overlapFindings, packingFindings } from '../checks/partDoubts.ts'
+import { boreFindings, densityFindings, overlapFindings } from '../checks/partDoubts.ts'
 import { bearingMoment, noseFindings, ratingFindings } from '../checks/rating.ts'
 import { cuttingAdvice, cuttingFindings } from '../cutting/advice.ts'
 import { upperBound } from '../doubt/bound.ts'
@@ -78,7 +78,6 @@ export function analyseMounted(mounted: Mounted): Analysis {
     ...noseFindings(job, setup, mass, moment, unbalance.couple_g_mm2),
     ...densityFindings(job, assembly.part),
     ...boreFindings(mounted),
-    ...packingFindings(mounted),
     ...afterCutFinding(job, setup, unbalance.static_g_mm, unbalance.after_cut_g_mm),
   ]
   const ceilings = ceilingsOf(limits, [...places, ...others])

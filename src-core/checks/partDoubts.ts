@@ -94,11 +94,3 @@ export function boreFindings(mounted: Mounted): Finding[] {
     return [finding('caution', 'bore-start-solid', bore.id, message, centre)]
   })
 }
-
-/** Packing that the setup names but whose pieces are not listed, so not weighed. */
-export function packingFindings(mounted: Mounted): Finding[] {
-  const { setup, job } = mounted
-  if (setup.packing <= 0 || setup.hardware.some((h) => h.kind === 'packing')) return []
-  const message = `The part stands on ${formatter(job.displayUnits).length(setup.packing)} of packing, but no packing piece is listed: its mass and place are not counted. Packing should be one secured piece per place, not a stack.`
-  return [finding('note', 'packing-not-listed', 'setup', message)]
-}

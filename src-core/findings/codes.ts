@@ -50,7 +50,6 @@ export const FINDINGS = {
   'bore-in-mesh': { caution: 'none' },
   'bore-in-air': { caution: 'none' },
   'bore-start-solid': { caution: 'none' },
-  'packing-not-listed': { note: 'none' },
   // Balance and speed.
   'no-speed-chosen': { note: 'none' },
   'unbalance-over-limit': { stop: 'stop' },

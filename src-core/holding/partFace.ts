@@ -3,15 +3,19 @@ import { boxesMeet, type Box, type Polygons } from '../geometry/polygonBox.ts'
 import { polygonDifference, polygonUnion } from '../geometry/polygon.ts'
 import { isPrism } from '../job/schema.ts'
 import { underside } from '../mesh/underside.ts'
-import { discPolygons, flatBodies, materialBetween } from '../mounting/material.ts'
+import { discPolygons, flatBodies, isSound, materialBetween } from '../mounting/material.ts'
 import { placePoints } from '../mounting/place.ts'
 import type { Mounted } from '../mounting/types.ts'
 
 /** mm by which packing may miss the seat's height and still carry: a sheet of paper. Own choice. */
 export const SEAT_PLAY = 0.05
 
-/** The part's material at its seat near a box, less what the bores that this setup cuts take away. */
+/**
+ * The part's material at its seat near a box, less what the bores that this setup cuts take away; none where an outline
+ * is faulty.
+ */
 export function partFace(mounted: Mounted, near: Box): Polygons {
+  if (!isSound(mounted)) return []
   const seat = mounted.setup.packing
   const prisms = mounted.bodies.flatMap((b, i) => (isPrism(b.body) ? [flatBodies(mounted)[i]!] : []))
   let face = materialBetween(
