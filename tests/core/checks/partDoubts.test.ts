@@ -110,11 +110,11 @@ describe('outlines and packing', () => {
     expect(findings.some((f) => f.code === 'hardware-clash')).toBe(false)
   })
 
-  it('packing that is not listed is noted', () => {
+  it('packing that is said and not there is a stop', () => {
     const part = partOf([disc('d', O, 100, 10)])
-    expect(found(withPart(part), 'packing-not-listed')).toMatchObject({ severity: 'note' })
-    expect(found(withPart(part, { packing: 0 }), 'packing-not-listed')).toBeUndefined()
+    expect(found(withPart(part), 'part-not-carried')).toMatchObject({ severity: 'stop' })
+    expect(found(withPart(part, { packing: 0 }), 'part-not-carried')).toBeUndefined()
     const pack = piece('p', 0.1, { x: 30, y: 0 }, { kind: 'packing', height: 12 })
-    expect(found(withPart(part, { hardware: [pack] }), 'packing-not-listed')).toBeUndefined()
+    expect(found(withPart(part, { hardware: [pack] }), 'part-not-carried')).toBeUndefined()
   })
 })
