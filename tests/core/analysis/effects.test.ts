@@ -9,7 +9,7 @@ const more: { findings: Finding[] } = vi.hoisted(() => ({ findings: [] }))
 
 vi.mock('../../../src-core/checks/partDoubts.ts', async (original) => ({
   ...(await original<object>()),
-  packingFindings: () => more.findings,
+  boreFindings: () => more.findings,
 }))
 
 afterEach(() => {
