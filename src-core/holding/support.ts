@@ -20,22 +20,26 @@ import type { Ruling } from './ruling.ts'
  */
 const BENDS_AT = 60
 
-/** mm between two sets of outlines, and the place of the second that is nearest; null where one has none. */
-export function gapBetween(a: Polygons, b: Polygons): { readonly gap: number; readonly at: Point } | null {
-  let best: { gap: number; at: Point } | null = null
-  const take = (from: Polygons, to: Polygons, swap: boolean) => {
+/** mm between two sets of outlines that do not overlap; Infinity where one has none. */
+export function gapBetween(a: Polygons, b: Polygons): number {
+  const least = (from: Polygons, to: Polygons) => {
     const edges = to.flatMap((ring) => ringEdges(ring))
+    let gap = Infinity
     for (const p of from.flat()) {
       for (const e of edges) {
         const q = nearestOnEdge(e, p)
-        const gap = Math.hypot(p.x - q.x, p.y - q.y)
-        if (!best || gap < best.gap) best = { gap, at: swap ? p : q }
+        gap = Math.min(gap, Math.hypot(p.x - q.x, p.y - q.y))
       }
     }
+    return gap
   }
-  take(a, b, false)
-  take(b, a, true)
-  return best
+  return Math.min(least(a, b), least(b, a))
+}
+
+/** mm to the nearest of what carries the part; null where nothing does. */
+function nearestOf(from: Polygons, contact: readonly Carried[]): number | null {
+  const gap = Math.min(...contact.map((c) => gapBetween(from, c.on)))
+  return Number.isFinite(gap) ? gap : null
 }
 
 /** Whether a place of support lies under a pad; kept, for where a piece presses never changes in one place of it. */
@@ -66,10 +70,9 @@ export function supportRulings(
   if (contact.length === 0) return []
   if (contact.some((c) => isUnder(c, item, press.pad))) return []
   const pad = ringPolygons(press.pad)
-  const nearest = contact
-    .flatMap((c) => gapBetween(pad, c.on) ?? [])
-    .reduce<{ gap: number; at: Point } | null>((a, b) => (a && a.gap <= b.gap ? a : b), null)
-  if (!nearest) return []
+  const nearest = nearestOf(pad, contact)
+  const fromMiddle = nearestOf([[press.at]], contact)
+  if (nearest === null || fromMiddle === null) return []
   const fmt = formatter(mounted.job.displayUnits)
   const name = called(item)
   const thickness = thicknessUnder(mounted, press.at, press.z)
@@ -78,27 +81,14 @@ export function supportRulings(
     ? 'Put packing under the toe, or move the toe over it'
     : 'Move the toe over what lies on the plate'
   // A cantilever from the nearest support, its width spread by as much as it is long.
-  const arm = nearest.gap + padReach(press, nearest.at)
+  const arm = fromMiddle
   const stress = (6 * high * arm) / ((press.width + arm) * thickness ** 2)
   if (high > 0 && !(stress <= BENDS_AT)) {
-    const message = `${name} bends the part: nothing carries it under the toe. ${cure}, or tighten it less; the nearest support is ${fmt.length(nearest.gap)} away, the part there is ${fmt.length(thickness)} thick and would be bent with ${plain(stress, 0)} N/mm² by ${fmt.force(high)} (rule of thumb: ${BENDS_AT}).`
+    const message = `${name} bends the part: nothing carries it under the toe. ${cure}, or tighten it less; the nearest support is ${fmt.length(nearest)} away, the part there is ${fmt.length(thickness)} thick and would be bent with ${plain(stress, 0)} N/mm² by ${fmt.force(high)} (rule of thumb: ${BENDS_AT}).`
     return [{ finding: finding('stop', 'toe-bends-part', item.id, message, press.at), makes: null }]
   }
-  const message = `Nothing carries the part straight under ${name}: the nearest support is ${fmt.length(nearest.gap)} away. ${cure}.`
+  const message = `Nothing carries the part straight under ${name}: the nearest support is ${fmt.length(nearest)} away. ${cure}.`
   return [{ finding: finding('caution', 'toe-unsupported', item.id, message, press.at), makes: null }]
-}
-
-/** mm from the middle of a pad to its edge, towards a place. */
-function padReach({ at, pad }: { readonly at: Point; readonly pad: Ring }, to: Point): number {
-  const far = Math.hypot(to.x - at.x, to.y - at.y)
-  const edges = ringEdges(pad)
-  const gap = Math.min(
-    ...edges.map((e) => {
-      const q = nearestOnEdge(e, to)
-      return Math.hypot(q.x - to.x, q.y - to.y)
-    }),
-  )
-  return Math.max(0, far - gap)
 }
 
 /** mm of unbroken material below a height at a place. */

@@ -76,6 +76,19 @@ describe('support straight under the toe', () => {
     expect(found(hard)).toContain('stop toe-bends-part c1')
     expect(found({ ...hard, clamp: { torque: 20 } })).not.toContain('stop toe-bends-part c1')
   })
+  test('bending: arm of 20 to the packing and 4 to the middle of the toe, 64 wide, 8 thick, 60 N/mm² at 5.61 N·m', () => {
+    // 6·F·24 / (64·8²) of F = 1.25·T/(0.2·12 mm)·45/77.
+    const packed = piece(
+      'k',
+      0.1,
+      { x: 10, y: 0 },
+      { kind: 'packing', footprint: { rect: [30, 40] }, height: 12 },
+    )
+    const at = (torque: number) =>
+      found({ clamp: { packing: null, torque }, hardware: [packed], part: plainPart(8) })
+    expect(at(5.55)).not.toContain('stop toe-bends-part c1')
+    expect(at(5.65)).toContain('stop toe-bends-part c1')
+  })
   test('a part that lies on the plate is carried by it, but not over a slot that is wider than its foot', () => {
     const flat = { setup: { packing: 0 }, clamp: { packing: null } }
     expect(found(flat)).toEqual([])
@@ -106,6 +119,13 @@ describe('packing', () => {
       found({ part, hardware: [packed({ footprint: { rect: [12, width] }, facing: 90 }, { x: 0, y: 80 })] })
     expect(on(12)).toContain('stop packing-not-carried k')
     expect(on(30)).not.toContain('stop packing-not-carried k')
+  })
+  test('under what this setup bores away it carries nothing', () => {
+    const part = partOf([block('body', { x: 0, y: 0 }, [120, 80, 20])], [bore('A', { x: 0, y: 0 }, 70)])
+    const cut = { bore: 'A', tool: 'HSS', speed: 20, feed: 0.1, depth: 1 } as const
+    const hardware = [packed({ footprint: { circle: 10 } })]
+    expect(found({ part, hardware })).toEqual([])
+    expect(found({ part, hardware, setup: { cut } })).toEqual(['caution packing-idle k'])
   })
   test('a pile stands on what it needs', () => {
     const low = piece(

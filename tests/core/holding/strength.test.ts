@@ -7,6 +7,8 @@ import { studStress } from '../../../src-core/holding/studBend.ts'
 import { gapBetween } from '../../../src-core/holding/support.ts'
 import { middleOf } from '../../../src-core/holding/standing.ts'
 import { UNCERTAINTY_DEFAULTS } from '../../../src-core/doubt/defaults.ts'
+import { underside } from '../../../src-core/mesh/underside.ts'
+import { polygonArea } from '../../../src-core/geometry/polygon.ts'
 import { surfaceUnder } from '../../../src-core/mesh/surface.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { anchorAt, standOnPlate } from '../../../src-core/mounting/plateFace.ts'
@@ -63,8 +65,8 @@ describe('what a foot stands on', () => {
     const hollow = [...square(10, 0, 20), square(5, 0, 4)[0]!.toReversed()]
     expect(middleOf(hollow)!.x).toBeCloseTo((400 * 10 - 16 * 5) / 384, 9)
     expect(middleOf([])).toBeNull()
-    expect(gapBetween(square(0, 0, 10), square(23, 0, 10))!.gap).toBeCloseTo(13, 9)
-    expect(gapBetween(square(0, 0, 10), square(13, 14, 10))!.gap).toBeCloseTo(5, 9)
+    expect(gapBetween(square(0, 0, 10), square(23, 0, 10))).toBeCloseTo(13, 9)
+    expect(gapBetween(square(0, 0, 10), square(13, 14, 10))).toBeCloseTo(5, 9)
   })
 })
 
@@ -127,6 +129,16 @@ describe('a mesh under a toe', () => {
     { x: x0, y: 20 },
   ]
   const meshOf = (b: Body) => (b as Extract<Body, { mesh: unknown }>).mesh
+  test('it stands on what is level at its lowest, not on its silhouette', () => {
+    expect(polygonArea(underside(meshOf(step(false)), 0.05))).toBeCloseTo(120 * 80, 6)
+    const { vertices, triangles } = meshOf(step(true))
+    // The wedge on its back: the slope looks at the plate, and nothing is level there.
+    const turned = {
+      vertices: vertices.map((v, i) => (i % 3 === 0 ? v : -v)),
+      triangles,
+    }
+    expect(underside(turned, 0.05)).toEqual([])
+  })
   test('highest, lowest, and how much of the pad is level', () => {
     expect(surfaceUnder(meshOf(step(false)), pad(-20, -10), 0.2)).toEqual({
       z: 30,
@@ -154,6 +166,7 @@ describe('a mesh under a toe', () => {
     expect(on(step(false), 0).c1.state).toBe('unknown')
     expect(on(step(false), 0).found).toContain('caution toe-on-mesh c1')
     expect(on(step(true), 0).c1.state).toBe('unknown')
+    expect(on(step(false), 180).found).not.toContain('stop part-not-carried setup')
   })
 })
 
