@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
-import { block, bore, disc, jobWith, partOf, piece } from '../../helpers/jobs.ts'
+import { bore, disc, jobWith, partOf, piece } from '../../helpers/jobs.ts'
 import { heldBlock } from '../../helpers/heldJobs.ts'
 import { expectNear } from '../../helpers/near.ts'
 
@@ -49,15 +49,15 @@ describe('balance at the chosen speed', () => {
   })
 
   it('the message carries force, share, weight, bound, limit and a cure that works', () => {
-    const { message } = found(job({ speed: 440 }), 'unbalance-over-limit')!
-    expect(message).toMatch(/pulls \d+ N at 440 rpm, \d+ % of \d+ N \(95 % bound \d+ N\)/)
+    const { message } = found(job({ speed: 800 }), 'unbalance-over-limit')!
+    expect(message).toMatch(/pulls \d+ N at 800 rpm, \d+ % of \d+ N \(95 % bound \d+ N\)/)
     expect(message).toMatch(/limit 10 % of the rotating weight/)
     const cure = /(\d+(?:\.\d+)?) (g|kg) at (\d+) mm toward (\d+)°/.exec(message)!
     const mass = Number(cure[1]) / (cure[2] === 'g' ? 1000 : 1)
     const angle = (Number(cure[4]) * Math.PI) / 180
     const at = { x: Number(cure[3]) * Math.cos(angle), y: Number(cure[3]) * Math.sin(angle) }
-    const settled = analyse(job({ speed: 440, hardware: [piece('w', mass, at)] }), 'op10')
-    const before = analyse(job({ speed: 440 }), 'op10')
+    const settled = analyse(job({ speed: 800, hardware: [piece('w', mass, at)] }), 'op10')
+    const before = analyse(job({ speed: 800 }), 'op10')
     expect(settled.unbalance.static_g_mm).toBeLessThan(0.02 * before.unbalance.static_g_mm)
   })
 
