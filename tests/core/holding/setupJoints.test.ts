@@ -3,7 +3,10 @@ import { describe, expect, test } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { circleRing } from '../../../src-core/geometry/edges.ts'
 import type { Hardware, Job } from '../../../src-core/job/schema.ts'
+import { findThread } from '../../../src-core/hardware/threads.ts'
+import { washerMeanRadius } from '../../../src-core/hardware/washers.ts'
 import { expectNear } from '../../helpers/near.ts'
+import { SlipGroup } from '../../helpers/slipGroup.ts'
 import { block, jobWith, partOf, piece } from '../../helpers/jobs.ts'
 import { FOUR_CLAMPS, heldBlock, stackOf, strapClamp } from '../../helpers/heldJobs.ts'
 
@@ -79,6 +82,7 @@ describe('weights', () => {
     const spin = ((0.62 * 30 ** 2) / 2) * (omega / 2) * 1e-3
     // Plain washer of M12: 13.5 to 24 mm.
     const arm = (24 + 13.5) / 4
+    expectNear(washerMeanRadius(findThread('M12')!, 24), arm, { rel: 1e-12 })
     const rough = 1 / (across / (0.1 * low) + spin / (0.1 * low * arm))
     expectNear(sliding!, rough, { rel: 5e-3 })
   })
@@ -180,6 +184,20 @@ describe('the part', () => {
     expect(0.12 * LOW).toBeLessThan(1700)
     expect(joint(job, 'part').factor!).toBeLessThan((0.12 * LOW) / pull)
     expect(found(job, 'joint-slides').map((f) => f.item)).toEqual(['setup'])
+  })
+
+  test('sliding under the cut is that of a group of friction clamps under its force and torque', () => {
+    // So slow to start and stop that neither counts.
+    const job = heldBlock({ lathe: { startTime: 3600, brakeTime: 3600 } })
+    const { clamping, cutting, part } = of(job)
+    const points = clamping!.clamps.map((c) => ({ at: c.nose, capacity: 0.12 * c.work_force_N }))
+    const group = new SlipGroup(points, {
+      mass: part.mass_kg,
+      centre: { x: 0, y: 0 },
+      force: Math.hypot(1, 0.5) * cutting!.tangential_force_N!,
+      torque: 1000 * cutting!.torque_N_m!,
+    })
+    expectNear(joint(job, 'part').sliding!, group.factor((TAU * 110) / 60), { rel: 1e-3 })
   })
 
   test('a tower on a row of pads 16 mm wide tips over the long side of the row', () => {
