@@ -8,7 +8,14 @@ import { formatter, plain } from '../units/format.ts'
 import type { ClampState } from './clampState.ts'
 import { CHUCK_FRICTION, frictionOf, frictionWords } from './friction.ts'
 import { jointFindings } from './jointFindings.ts'
-import { jointRow, judgeJoints, type JointRow, type JointsInput, type Judged, type JudgedJoint } from './judged.ts'
+import {
+  jointRow,
+  judgeJoints,
+  type JointRow,
+  type JointsInput,
+  type Judged,
+  type JudgedJoint,
+} from './judged.ts'
 import { padFriction } from './opening.ts'
 import { ASSUMED_TIME } from './working.ts'
 

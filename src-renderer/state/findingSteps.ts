@@ -33,10 +33,29 @@ const STEPS: Readonly<Record<AgainstCode, StepName | 'item'>> = {
   'over-spindle-speed': 'speed',
   'over-nose-load': 'machine',
   'no-clamp': 'clamps',
-  'clamp-not-checked': 'clamps',
-  'clamps-not-checked': 'clamps',
   'over-proof-load': 'clamps',
-  'clamps-slip': 'clamps',
+  'toe-off': 'item',
+  'press-off': 'item',
+  'washer-off': 'item',
+  'toe-bends-part': 'item',
+  'part-not-carried': 'mounting',
+  'packing-not-carried': 'item',
+  'heel-not-carried': 'item',
+  'heel-beyond-strap': 'item',
+  'heel-at-bolt': 'item',
+  'strap-not-level': 'item',
+  'strap-yields': 'item',
+  'bolt-in-solid': 'item',
+  'stud-does-not-fit': 'item',
+  'stud-short': 'item',
+  'stud-length-unknown': 'item',
+  'washer-too-small': 'item',
+  'hole-taken': 'item',
+  'lip-breaks': 'item',
+  'lip-not-judged': 'item',
+  'joint-slides': 'item',
+  'joint-tips': 'item',
+  'joint-not-judged': 'item',
   'drilling-not-checked': 'mounting',
   'drill-too-large': 'mounting',
 }
@@ -48,6 +67,8 @@ function stepOf({ code, item }: Finding, setup: Setup): StepName | null {
   const step = STEPS[code]
   if (step !== 'item') return step
   if (item === 'plate') return 'machine'
+  // The part as it is held.
+  if (item === 'setup') return 'clamps'
   const kind = setup.hardware.find((h) => h.id === item)?.kind
   if (kind === 'clamp') return 'clamps'
   return kind === 'counterweight' ? 'counterweights' : 'mounting'

@@ -11,7 +11,7 @@ const WORDS: Record<LimitId, string> = {
   balance: 'balance',
   plate: 'plate rating',
   spindle: 'spindle',
-  clamps: 'clamps',
+  holding: 'holding',
 }
 const IDS = Object.keys(WORDS) as LimitId[]
 const NONE: SpeedLimits = {
@@ -19,14 +19,14 @@ const NONE: SpeedLimits = {
   balanceBestEstimate: null,
   plate: null,
   spindle: null,
-  clamps: null,
-  clampsBestEstimate: null,
+  holding: null,
+  holdingBestEstimate: null,
 }
 /** A limit whose best estimate is no other. */
 const limitAt = (id: LimitId, rpm: number): SpeedLimits => ({
   ...NONE,
   [id]: rpm,
-  ...(id === 'balance' || id === 'clamps' ? { [`${id}BestEstimate`]: rpm } : {}),
+  ...(id === 'balance' || id === 'holding' ? { [`${id}BestEstimate`]: rpm } : {}),
 })
 const WIDTH = 800
 const rule = ruleFor([50, 1000])

@@ -8,13 +8,13 @@ import { judgementOf, verdictAt } from '../../../src-core/verdict/speeds.ts'
 
 const LIMITS: SpeedLimits = {
   ...{ balance: 300, balanceBestEstimate: 340, plate: 400, spindle: null },
-  ...{ clamps: null, clampsBestEstimate: null },
+  ...{ holding: null, holdingBestEstimate: null },
 }
 const fmt = formatter('mm')
 const slips = (from: number) =>
-  finding('stop', 'clamps-slip', 'setup', 'The clamps may not hold: 1.4.', null, from)
+  finding('stop', 'joint-slides', 'setup', 'The clamps may not hold: 1.4.', null, from)
 const unknown = (from: number) =>
-  finding('caution', 'clamp-not-checked', 'c3', 'c3 not checked: torque not given.', null, from)
+  finding('caution', 'joint-not-judged', 'c3', 'c3 not checked: torque not given.', null, from)
 const say = (rpm: number | null, ...findings: Finding[]) =>
   chosenVerdict(rpm, judgementOf(LIMITS, findings), fmt)
 

@@ -10,7 +10,6 @@ const job = (setup: Partial<Job['setups'][0]>, plate: Partial<Job['plate']> = {}
   const held = heldBlock({ setup: { centre: { x: -3, y: 0 }, cut: null, ...setup } })
   return { ...held, plate: { ...held.plate, ...plate } }
 }
-const held = (setup: Partial<Job['setups'][0]>): Job => job(setup)
 const found = (j: Job, code: string) => analyse(j, 'op10').findings.find((f) => f.code === code)
 
 describe('balance at the chosen speed', () => {
@@ -29,9 +28,9 @@ describe('balance at the chosen speed', () => {
   })
 
   it('the verdict goes with it at every speed shown', () => {
-    const { balance, balanceBestEstimate } = analyse(held({}), 'op10').limits
+    const { balance, balanceBestEstimate } = analyse(job({}), 'op10').limits
     const verdict = (speed: number) => {
-      const a = analyse(held({ speed }), 'op10')
+      const a = analyse(job({ speed }), 'op10')
       expect(a.verdict.state).toBe(a.speeds.find((s) => s.rpm === speed)!.verdict)
       return a.verdict
     }
@@ -85,7 +84,7 @@ describe('balance at the chosen speed', () => {
     expect(found(job({}), 'no-speed-chosen')).toBeUndefined()
     expect(found(job({}, { residual: null }), 'plate-residual-unknown')).toMatchObject({ severity: 'note' })
     expect(found(job({}), 'plate-residual-unknown')).toBeUndefined()
-    const rated = held({ speed: 70 })
+    const rated = job({ speed: 70 })
     const over = found({ ...rated, plate: { ...rated.plate, ratedSpeed: 60 } }, 'speed-above-ceiling')!
     expect(over.severity).toBe('stop')
     expect(over.message).toMatch(/70 rpm .*60 rpm.*plate/)
