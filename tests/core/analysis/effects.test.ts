@@ -3,7 +3,7 @@ import { afterEach, describe, expect, it, vi } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { FINDINGS, effectOf, type FindingCode, type Severity } from '../../../src-core/findings/codes.ts'
 import type { Finding } from '../../../src-core/findings/finding.ts'
-import { exampleJob } from '../../helpers/jobs.ts'
+import { shippedJob } from '../../helpers/jobs.ts'
 
 const more: { findings: Finding[] } = vi.hoisted(() => ({ findings: [] }))
 
@@ -24,7 +24,7 @@ const stops = codes.flatMap((code) =>
 )
 
 describe('a finding that stops', () => {
-  const job = exampleJob('bearing-bracket')
+  const job = shippedJob('bearing-bracket')
   const find = (code: FindingCode, severity: Severity) => {
     more.findings = [
       {
