@@ -9,6 +9,24 @@ import { median, times, type BenchRow } from './timing.ts'
 /** An off-centre part, eight slots and twelve kinds of weight, drawn once from a fixed seed. */
 const plannerJob = (): Job => trialJob(11, { kinds: 12, slots: 8 })
 
+/** The same with twenty each of twelve kinds of 20 to 75 g: over a million stacks of up to twelve pieces. */
+const lightJob = (seed: number): Job => {
+  const job = trialJob(seed, { kinds: 12, slots: 8 })
+  const stock = job.stock.map((s, i) => ({ ...s, mass: 0.02 + 0.005 * i, count: 20, height: 4 + (i % 5) }))
+  return { ...job, stock }
+}
+
+async function lightRow(seed: number): Promise<BenchRow> {
+  const job = lightJob(seed)
+  const plan = () => planCounterweights(job, 'op10', { moveHardware: false })
+  const { plans, searched } = plan()
+  return {
+    name: `planner, very light stock, ${Math.max(0, ...plans.map((p) => p.pieces))} pieces`,
+    ms: await median(plan, 7, 2),
+    ratio: `${searched.complete ? 'complete' : 'NOT complete'}, ${searched.stacks} stacks looked at`,
+  }
+}
+
 /** Whole pieces at five radii a slot, sums of both components within a tolerance, fewest pieces: a linear program. */
 function integerProgram(job: Job, tolerance: number): Model {
   const { unbalance } = analyse(job, 'op10')
@@ -63,6 +81,8 @@ export async function plannerBench(): Promise<BenchRow[]> {
       ratio: `${best.toFixed(1)} g·mm left`,
     },
     { name: 'planner, three stations too', ms: three, ratio: `${(three / two).toFixed(1)} × two stations` },
+    await lightRow(11),
+    await lightRow(12),
     {
       name: `  brute force, two pieces, radii every ${step} mm`,
       ms: brute,

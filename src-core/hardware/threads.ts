@@ -79,6 +79,13 @@ export const THREADS: readonly Thread[] = [
   unifiedRow('1', 1, 8, 0.60575),
 ]
 
+/** Sizes that a shop has first: those of the first choice of ISO 261, and the even inch sizes. */
+const FIRST_CHOICE = ['M5', 'M6', 'M8', 'M10', 'M12', 'M16', 'M20', 'M24', 'M30', 'M36']
+const FIRST_INCH = ['1/4', '5/16', '3/8', '1/2', '5/8', '3/4', '1']
+export const FIRST_CHOICE_THREADS: readonly Thread[] = THREADS.filter(
+  (t) => FIRST_CHOICE.includes(t.name) || FIRST_INCH.includes(t.name.split('-')[0]!),
+)
+
 const normal = (text: string) =>
   text
     .trim()

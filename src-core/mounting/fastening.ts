@@ -32,6 +32,9 @@ export function anchorDepth(plate: Plate, at: At, thread: Thread | null): number
   return plate.thickness + d / 5 + nut.height + BEYOND_NUT * (thread?.pitch ?? 0)
 }
 
+/** mm of a stud that is cut or bought to suit. */
+export const suitedLength = (needed: number): number => Math.ceil(needed / LENGTH_STEP - 1e-9) * LENGTH_STEP
+
 export interface FastenedSolids {
   readonly fastening: MountedFastening
   readonly solids: readonly MountedSolid[]
@@ -55,7 +58,7 @@ export function fasten(
   const seat = grip + washer.thickness
   const needed = anchor + seat + nut.height + BEYOND_NUT * (thread?.pitch ?? 0)
   const given = fields.stud.length
-  const suited = Math.ceil(needed / LENGTH_STEP - 1e-9) * LENGTH_STEP
+  const suited = suitedLength(needed)
   const length = given === 'suit' ? suited : (given ?? null)
   const whole = length ?? suited
   const front = whole - anchor

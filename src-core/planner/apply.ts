@@ -4,22 +4,13 @@ import {
   isBox,
   isCounterweight,
   isStationed,
-  type Footprint,
   type Hardware,
   type Job,
   type Setup,
-  type StockItem,
+  type Weight,
 } from '../job/schema.ts'
 import { findSetup } from '../mounting/mount.ts'
-import type { Plan, PlanStation } from './report.ts'
-import {
-  coversShape,
-  farthestOut,
-  footprintCentre,
-  footprintShape,
-  hullOfShapes,
-  type Shape,
-} from './shape.ts'
+import type { Plan, PlanFasteners, PlanStation } from './report.ts'
 
 /** Counterweights that a new plan takes off again: those not marked as fixed. */
 export const isReplaceable = (item: Hardware): boolean => isCounterweight(item) && !item.fixed
@@ -37,8 +28,16 @@ export function withoutHardware(job: Job, setupId: string, ids: readonly string[
   }))
 }
 
+/** What of a plan's station is put on. */
+export type Bolted = ({ readonly slot: string } | { readonly hole: string }) &
+  Pick<PlanStation, 'radius_mm' | 'stack'> & {
+    readonly fasteners: Pick<PlanFasteners, 'thread' | 'class' | 'length_mm' | 'stud' | 'torque_N_m'>
+  }
+
 /** The parts of a plan that are put on; `Plan` has them all. */
-export type Appliable = Pick<Plan, 'stations' | 'moves' | 'turn_deg' | 'replaces'>
+export type Appliable = Pick<Plan, 'moves' | 'turn_deg' | 'replaces'> & {
+  readonly stations: readonly Bolted[]
+}
 
 /**
  * The job with a plan's moves made and its stacks bolted on in place of the counterweights it replaces. Throws
@@ -51,7 +50,7 @@ export function applyPlan(job: Job, setupId: string, plan: Appliable): Job {
       return move ? slide(job, h, move.radius_mm) : h
     })
     const used = new Set(moved.map((h) => h.id))
-    const added = plan.stations.map((station) => stackHardware(job, station, freshId(used)))
+    const added = plan.stations.map((station) => stackWeight(job, station, freshId(used)))
     return { ...setup, turn: plan.turn_deg ?? setup.turn, hardware: [...moved, ...added] }
   })
 }
@@ -83,62 +82,32 @@ export function slide(job: Job, item: Hardware, radius: number): Hardware {
   }
 }
 
-function stackHardware(job: Job, station: PlanStation, id: string): Hardware {
-  const pieces = station.stack.map(({ stock, count }) => {
+/** A stack as it is bolted on at a station of the plate. Throws RangeError where the job has not what it names. */
+export function stackWeight(job: Job, station: Bolted, id: string): Weight {
+  const { stack, fasteners } = station
+  const names = stack.map(({ stock, count }) => {
     const item = job.stock.find((s) => s.id === stock)
     if (!item) throw new RangeError(`no stock ${stock}`)
-    return { item, count }
+    return `${count} × ${item.name ?? item.id}`
   })
-  const footprint = stackFootprint(pieces.map((p) => p.item.footprint))
-  const height = pieces.reduce((h, { item, count }) => h + item.height * count, 0)
-  const angle = stationAngle(job, station)
   return {
     id,
-    name: pieces.map(({ item, count }) => `${count} × ${item.name ?? item.id}`).join(' + '),
-    kind: 'counterweight',
-    mass: station.mass_kg,
+    name: names.join(' + '),
+    kind: 'weight',
     at: 'slot' in station ? { slot: station.slot, radius: station.radius_mm } : { hole: station.hole },
-    footprint,
-    facing: angle,
-    base: 0,
-    height,
+    facing: stationAngle(job, station),
+    stack,
+    stud: {
+      thread: fasteners.thread,
+      class: fasteners.class,
+      length: fasteners.stud === null ? 'suit' : fasteners.length_mm,
+    },
+    torque: fasteners.torque_N_m,
     fixed: false,
-    // One kind of even pieces has its mass where hardware has it anyway.
-    ...(pieces.length === 1 && !('outline' in footprint)
-      ? {}
-      : { massCentre: stackCentre(pieces, station.mass_kg, height) }),
   }
 }
 
-interface StackPieces {
-  readonly item: StockItem
-  readonly count: number
-}
-
-/**
- * Centre of mass of a stack from its bolt and the plate's face: the widest pieces lie undermost, the bolt set
- * (what the station's mass has beyond the pieces) at the bolt, half-way up.
- */
-function stackCentre(pieces: readonly StackPieces[], mass: number, height: number) {
-  const reach = (p: StackPieces) => farthestOut(footprintShape(p.item.footprint))
-  const ordered = [...pieces].sort((a, b) => reach(b) - reach(a))
-  const stock = pieces.reduce((m, { item, count }) => m + item.mass * count, 0)
-  let x = 0
-  let y = 0
-  let z = ((mass - stock) * height) / 2
-  let base = 0
-  for (const { item, count } of ordered) {
-    const own = item.mass * count
-    const centre = footprintCentre(item.footprint)
-    x += own * centre.x
-    y += own * centre.y
-    z += own * (base + (item.height * count) / 2)
-    base += item.height * count
-  }
-  return { x: x / mass, y: y / mass, z: z / mass }
-}
-
-function stationAngle(job: Job, station: PlanStation): number {
+function stationAngle(job: Job, station: Bolted): number {
   if ('slot' in station) {
     const slot = job.plate.slots.find((s) => s.id === station.slot)
     if (!slot) throw new RangeError(`no slot ${station.slot}`)
@@ -147,19 +116,4 @@ function stationAngle(job: Job, station: PlanStation): number {
   const hole = job.plate.holes.find((h) => h.id === station.hole)
   if (!hole) throw new RangeError(`no hole ${station.hole}`)
   return toDegrees(angleOf(hole))
-}
-
-/** The footprint that covers all, else the convex outline round them. */
-function stackFootprint(footprints: readonly Footprint[]): Footprint {
-  const shapes = footprints.map(footprintShape)
-  const widest = footprints.findIndex((_, i) => shapes.every((s) => covers(shapes[i]!, s)))
-  if (widest >= 0) return footprints[widest]!
-  const hull = shapes.reduce(hullOfShapes)
-  return hull.kind === 'disc'
-    ? { circle: hull.radius * 2 }
-    : { outline: hull.points.map(({ x, y }) => ({ x, y })) }
-}
-
-function covers(outer: Shape, inner: Shape): boolean {
-  return outer === inner || coversShape(outer, inner)
 }

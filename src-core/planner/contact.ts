@@ -32,6 +32,12 @@ export function contactOf(first: Shape, second: Shape): Contact {
   return { gap: (x, y) => signedDistance(points, x, y) - radius }
 }
 
+/** Of several pairs of shapes that move together, whichever are nearest. */
+export const nearestContact = (contacts: readonly Contact[]): Contact =>
+  contacts.length === 1
+    ? contacts[0]!
+    : { gap: (x, y) => contacts.reduce((least, c) => Math.min(least, c.gap(x, y)), Infinity) }
+
 /** A shape that lies along `angle` degrees, in the plate frame. */
 export const inPlate = (shape: Shape, angle: number): Shape => turnShape(shape, angle)
 

@@ -1,12 +1,21 @@
-/** Things that may stand on a line from the axis, and trees of them that bound what a whole group can do. */
-import type { Stack } from './stackLevels.ts'
+/** Things that may stand on a line from the axis, and what bounds whole families of them. */
+import type { Shape } from './shape.ts'
+import type { StackNode } from './stackSpace.ts'
+import type { StackStud } from './studs.ts'
+
+/** An upright body of an entry, in plan as it lies along its line with the bolt at the origin. */
+export interface EntrySolid {
+  readonly shape: Shape
+  readonly z0: number
+  readonly z1: number
+}
 
 /** One stack (or one piece that may slide) on one stretch of free radii. */
 export interface Entry {
   /** Which line of the model it stands on. */
   readonly line: number
   /** Null for a piece that slides. */
-  readonly stack: Stack | null
+  readonly stack: { readonly pieces: StackNode; readonly stud: StackStud } | null
   /** g */
   readonly mass: number
   /** mm: free radii of the bolt. */
@@ -15,68 +24,71 @@ export interface Entry {
   /** Along the line it adds mass·(r + shift) g·mm, across it `across` g·mm. */
   readonly shift: number
   readonly across: number
-  /** Heights it takes up, mm. */
-  readonly z0: number
-  readonly z1: number
-  /** Which shape of the model it has. */
-  readonly shape: number
+  readonly solids: readonly EntrySolid[]
+  /** Entries of one line with the same plan shapes, whatever their heights, are of one form. */
+  readonly form: number
 }
 
 export const amountAt = (e: Entry, radius: number): number => e.mass * (radius + e.shift)
 export const radiusAt = (e: Entry, amount: number): number =>
   Math.max(e.r0, Math.min(e.r1, amount / e.mass - e.shift))
 
-/** A binary tree over entries of one line, sorted by mass; each node bounds all entries below it. */
-export class EntryTree {
+/** Some of what may stand on one line, all of one kind below another: it bounds all of them. */
+export interface Family {
   readonly line: number
-  readonly entries: readonly Entry[]
-  /** Amounts along and across the line, and least added mass, of each node. Node 0 is the root. */
-  readonly a0: number[] = []
-  readonly a1: number[] = []
-  readonly p0: number[] = []
-  readonly p1: number[] = []
-  readonly mass: number[] = []
-  /** Child nodes; −1 where the node is a single entry. */
-  readonly left: number[] = []
-  readonly right: number[] = []
-  /** Index of the first entry below. */
-  readonly first: number[] = []
+  /** g·mm along and across the line. */
+  readonly a0: number
+  readonly a1: number
+  readonly p0: number
+  readonly p1: number
+  /** g added to the plate at least; nothing below adds more along the line than `reach` mm times that. */
+  readonly mass: number
+  readonly reach: number
+  /** Of stock used for certain. */
+  readonly counts: Uint16Array | null
+  /** Where it is a single one. */
+  readonly entry: Entry | null
+  /** What it divides into; none for a single one. */
+  readonly below: () => readonly Family[]
+}
 
-  constructor(line: number, entries: readonly Entry[]) {
-    this.line = line
-    this.entries = [...entries].sort((a, b) => a.mass - b.mass || a.r0 - b.r0)
-    if (entries.length > 0) this.build(0, entries.length)
+const NONE: readonly Family[] = []
+
+/** A family of one. */
+export const single = (entry: Entry): Family => {
+  const a0 = amountAt(entry, entry.r0)
+  const a1 = amountAt(entry, entry.r1)
+  const mass = entry.stack ? entry.mass : 0
+  return {
+    line: entry.line,
+    a0,
+    a1,
+    p0: entry.across,
+    p1: entry.across,
+    mass,
+    reach: mass > 0 ? Math.max(Math.abs(a0), Math.abs(a1)) / mass : Infinity,
+    counts: entry.stack?.pieces.counts ?? null,
+    entry,
+    below: () => NONE,
   }
+}
 
-  get isEmpty(): boolean {
-    return this.entries.length === 0
-  }
-
-  private build(from: number, to: number): number {
-    const node = this.first.length
-    this.first.push(from)
-    this.left.push(-1)
-    this.right.push(-1)
-    if (to - from === 1) {
-      const e = this.entries[from]!
-      this.a0.push(amountAt(e, e.r0))
-      this.a1.push(amountAt(e, e.r1))
-      this.p0.push(e.across)
-      this.p1.push(e.across)
-      this.mass.push(e.stack ? e.mass : 0)
-      return node
-    }
-    for (const list of [this.a0, this.a1, this.p0, this.p1, this.mass]) list.push(0)
-    const middle = (from + to) >> 1
-    const l = this.build(from, middle)
-    const r = this.build(middle, to)
-    this.left[node] = l
-    this.right[node] = r
-    this.a0[node] = Math.min(this.a0[l]!, this.a0[r]!)
-    this.a1[node] = Math.max(this.a1[l]!, this.a1[r]!)
-    this.p0[node] = Math.min(this.p0[l]!, this.p0[r]!)
-    this.p1[node] = Math.max(this.p1[l]!, this.p1[r]!)
-    this.mass[node] = Math.min(this.mass[l]!, this.mass[r]!)
-    return node
+/** A family of several of one line; null for none. */
+export function together(entries: readonly Entry[]): Family | null {
+  const list = entries.map(single)
+  if (list.length <= 1) return list[0] ?? null
+  const least = (of: (f: Family) => number) => Math.min(...list.map(of))
+  const most = (of: (f: Family) => number) => Math.max(...list.map(of))
+  return {
+    line: list[0]!.line,
+    a0: least((f) => f.a0),
+    a1: most((f) => f.a1),
+    p0: least((f) => f.p0),
+    p1: most((f) => f.p1),
+    mass: least((f) => f.mass),
+    reach: most((f) => f.reach),
+    counts: list[0]!.counts,
+    entry: null,
+    below: () => list,
   }
 }

@@ -4,6 +4,7 @@
  * shape is grown by `TOLERANCE.inside` to make up for it, so a radius given as free is free.
  */
 import { crossSlideReach, swingRadius } from '../clearance/clearance.ts'
+import { polygonIntersection } from '../geometry/polygon.ts'
 import { boxOf, type Polygons } from '../geometry/polygonBox.ts'
 import {
   discPolygons,
@@ -12,11 +13,12 @@ import {
   materialBetween,
   type FlatBody,
 } from '../mounting/material.ts'
-import { angleOf, toDegrees, turnPoint } from '../geometry/angles.ts'
+import { angleOf, directionOf, polar, toDegrees, turnPoint } from '../geometry/angles.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
 import type { Plate } from '../job/schema.ts'
-import type { Mounted } from '../mounting/types.ts'
+import { pressPoint } from '../mounting/press.ts'
+import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import type { Interval } from './intervals.ts'
 import { growShape, type Shape } from './shape.ts'
 import { clearOf, withinRadius, type Rings } from './sweep.ts'
@@ -101,8 +103,7 @@ export class FreeRadii {
     this.breaks = [...new Set(heights.filter((z) => Number.isFinite(z)))].sort((a, b) => a - b)
   }
 
-  /** Stacks from the plate's face with tops between the same two heights at which something begins are alike. */
-  heightClass(top: number): number {
+  private heightClass(top: number): number {
     let low = 0
     let high = this.breaks.length
     while (low < high) {
@@ -174,11 +175,43 @@ export class FreeRadii {
     return turned
   }
 
-  /** The height up to which stacks of a class are judged: its upper end, so that the class is judged once. */
-  classTop(heightClass: number, tallest: number): number {
-    return Math.min(this.breaks[heightClass] ?? tallest, tallest)
+  /** The height nearest below, and above, at which something begins or ends: between two of them nothing changes. */
+  classBottom(z: number): number {
+    const above = this.breaks[this.heightClass(z)]
+    if (above !== undefined && above <= z + TOLERANCE.height) return above
+    return Math.max(0, this.breaks[this.heightClass(z) - 1] ?? 0)
+  }
+
+  classTop(z: number): number {
+    return Math.max(z, this.breaks[this.heightClass(z)] ?? TALL)
   }
 }
+
+/** mm: beyond anything. */
+const TALL = 1e5
+
+/**
+ * Where a heel must stand that the job has not: under the tail of a clamp without one, and of a press that stands off
+ * the plate, from its bolt away from where it presses.
+ */
+function heelPlace(piece: MountedPiece): Obstacle[] {
+  const { item, at, footprint, solids, z0 } = piece
+  const wanting = item.kind === 'press' || (item.kind === 'clamp' && !solids.some((s) => s.role === 'heel'))
+  if (!wanting || z0 <= 0) return []
+  const presses = pressPoint(piece)
+  const facing = presses ? directionOf({ x: presses.x - at.x, y: presses.y - at.y }) : piece.facing
+  const forward = polar(1, facing)
+  const corner = (along: number, across: number): Point => ({
+    x: at.x + along * forward.x - across * forward.y,
+    y: at.y + along * forward.y + across * forward.x,
+  })
+  const behind = [corner(0, -WIDE), corner(0, WIDE), corner(-WIDE, WIDE), corner(-WIDE, -WIDE)]
+  const rings = polygonIntersection(ringPolygons(footprint), [behind])
+  return rings.length === 0 ? [] : [{ rings, z0: 0, z1: z0, owner: item.id }]
+}
+
+/** mm: beyond any plate. */
+const WIDE = 1e4
 
 /** Hardware, the bolts below hardware that stands off the plate, and the boring bar's path. */
 function obstaclesOf(mounted: Mounted): Obstacle[] {
@@ -189,6 +222,7 @@ function obstaclesOf(mounted: Mounted): Obstacle[] {
     if (p.bolt && p.bolt.diameter > 0 && p.z0 > 0)
       list.push({ rings: discPolygons(p.bolt.at, p.bolt.diameter), z0: 0, z1: p.z0, owner: p.item.id })
   }
+  for (const p of mounted.pieces) list.push(...heelPlace(p))
   const bore = mounted.workBore
   if (bore)
     list.push({

@@ -2,16 +2,20 @@
 import { polar } from '../geometry/angles.ts'
 import { analyse } from '../analysis/analyse.ts'
 import type { Analysis } from '../analysis/result.ts'
-import { isAboutPlace } from '../findings/codes.ts'
+import type { Finding } from '../findings/finding.ts'
+import { holdsAt, judgementOf, verdictAt, type Verdict } from '../verdict/speeds.ts'
 import type { Job } from '../job/schema.ts'
-import { applyPlan, type Appliable } from './apply.ts'
+import { applyPlan } from './apply.ts'
+import { boltedStack } from './bolted.ts'
 import type { Answer } from './front.ts'
 import type { Plan, PlanMove, PlanStation } from './report.ts'
-import { judgementOf, verdictAt } from '../verdict/speeds.ts'
 import { meetsTarget } from './target.ts'
 
+/** What a plan asks for, before it is judged. */
+export type Proposed = Pick<Plan, 'stations' | 'moves' | 'turn_deg' | 'replaces'>
+
 /** The stations, moves and turn of an answer. */
-export function appliableOf(job: Job, answer: Answer, replaces: readonly string[]): Appliable {
+export function proposedBy(job: Job, answer: Answer, replaces: readonly string[]): Proposed {
   const { model, choice } = answer
   const stations: PlanStation[] = []
   const moves: PlanMove[] = []
@@ -21,43 +25,50 @@ export function appliableOf(job: Job, answer: Answer, replaces: readonly string[
       moves.push({ item: slider.piece.item.id, from_mm: slider.from, radius_mm: choice.radii[i]! })
       return
     }
-    const station = model.stations[e.line]!
-    const place = station.kind === 'slot' ? { slot: station.id } : { hole: station.id }
-    const stack = job.stock.flatMap((s, k) => {
-      const count = e.stack!.counts[k]!
-      return count > 0 ? [{ stock: s.id, count }] : []
-    })
-    stations.push({ ...place, radius_mm: choice.radii[i]!, stack, mass_kg: e.stack.mass / 1000 })
+    const bolted = boltedStack(job, model.stations[e.line]!, model.space, e.stack)
+    stations.push({ ...bolted, radius_mm: choice.radii[i]!, mass_kg: e.mass / 1000 })
   })
   return { stations, moves, turn_deg: answer.turn, replaces }
 }
 
 export interface Judged {
   readonly plan: Plan
-  /** Something new stands in something else, though the search found it clear: such a plan is never offered. */
-  readonly fouls: boolean
+  /**
+   * Something of its own cannot stand or is not held, or the verdict is worse than without it: such a plan is never
+   * offered.
+   */
+  readonly worsens: boolean
+}
+
+const VERDICTS: readonly Verdict[] = ['go', 'caution', 'not-judged', 'stop']
+
+/** Whether something stops a setup at a speed that did not before, or one more of its kind does. */
+function hasNewStop(a: Analysis, bare: Analysis, rpm: number): boolean {
+  const stops = ({ findings }: Analysis) => findings.filter((f) => f.effect === 'stop' && holdsAt(f, rpm))
+  const known = stops(bare)
+  const like = (list: readonly Finding[], { code, item }: Finding) =>
+    list.filter((f) => f.code === code && f.item === item).length
+  const all = stops(a)
+  return all.some((f) => like(all, f) > like(known, f))
 }
 
 /** Applies and analyses a plan. @param before the setup as it stands. @param bare it without what is replaced. */
 export function judge(
   job: Job,
   setupId: string,
-  plan: Appliable,
+  plan: Proposed,
   before: Analysis,
   bare: Analysis,
   rpm: number,
 ): Judged {
   const applied = applyPlan(job, setupId, plan)
   const a = analyse(applied, setupId)
-  const known = new Set(bare.findings.map((f) => `${f.code} ${f.item}`))
-  const fouls = a.findings.some(
-    (f) => f.effect === 'stop' && isAboutPlace(f.code) && !known.has(`${f.code} ${f.item}`),
-  )
+  const verdict = (of: Analysis) => VERDICTS.indexOf(verdictAt(rpm, judgementOf(of.limits, of.findings)))
   const old = new Set(bare.terms.map((t) => t.item))
   const moved = new Set(plan.moves.map((m) => m.item))
   const own = a.clearances.filter((c) => !old.has(c.item) || moved.has(c.item))
   return {
-    fouls,
+    worsens: hasNewStop(a, bare, rpm) || verdict(a) > verdict(bare),
     plan: {
       ...plan,
       pieces: plan.stations.reduce((n, s) => n + s.stack.reduce((k, { count }) => k + count, 0), 0),

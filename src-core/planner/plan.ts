@@ -9,17 +9,19 @@ import { polar } from '../geometry/angles.ts'
 import type { Point } from '../geometry/types.ts'
 import type { Job } from '../job/schema.ts'
 import { findSetup, mountSetup } from '../mounting/mount.ts'
-import { replaceableIds, withoutHardware, type Appliable } from './apply.ts'
+import { replaceableIds, withoutHardware } from './apply.ts'
 import { NOTHING } from './choose.ts'
 import { FreeRadii } from './free.ts'
 import { Front, bestFirst } from './front.ts'
-import { appliableOf, judge } from './judge.ts'
+import { judge, proposedBy, type Proposed } from './judge.ts'
 import { Model } from './searchModel.ts'
 import { remarksOf, shortfallOf } from './remarks.ts'
 import { PLAN_DEFAULTS, type Plan, type PlanHooks, type PlanOptions, type PlanReport } from './report.ts'
 import { searchModel, type SearchLimits, type SearchState } from './search.ts'
 import { slidersOf, movablePieces } from './sliders.ts'
-import { StackLevels } from './stackLevels.ts'
+import { StackJoints } from './stackJoint.ts'
+import { StackSpace } from './stackSpace.ts'
+import { Studs } from './studs.ts'
 import { meetsTarget, targetUnbalance, wantedSpeed } from './target.ts'
 import { searchTurns } from './turns.ts'
 
@@ -50,7 +52,6 @@ export function planCounterweights(
   const base = unbalanceVector(bare)
   const front = new Front(bare.unbalance.static_g_mm)
   const state: SearchState = { complete: true, lower: Infinity, stopped: false }
-  const levels = new StackLevels(job.stock, opt.stackHeight, opt.boltSetMass)
   const counted = countedSteps(hooks)
   const budget = { left: BUDGET }
   const wideBudget = { left: opt.effort }
@@ -64,25 +65,27 @@ export function planCounterweights(
   }
   const mounted = mountSetup(bareJob, setupId)
   const free = new FreeRadii(mounted, opt.clearance, opt.swingMargin)
-  const still = new Model(mounted, levels, free, opt, [])
+  const space = new StackSpace(job.stock, opt.stackHeight)
+  const bolting = { space, studs: new Studs(mounted), joints: new StackJoints(mounted, rpm) }
+  const still = new Model(mounted, bolting, free, opt, [])
   searchModel(still, base, 0, null, front, limits, state)
   if (opt.moveHardware) {
     for (const moving of slidSets(mounted, free)) {
       if (state.stopped) break
-      const model = new Model(mounted, levels, free, opt, moving)
+      const model = new Model(mounted, bolting, free, opt, moving)
       if (model.sliders.length < moving.length) continue
       const beside: SearchLimits = { ...limits, mostStations: Math.min(2, opt.stations) }
       searchModel(model, base, moving.length, null, front, beside, state)
     }
   }
   const turning = opt.turnPart && !state.stopped
-  if (turning) searchTurns({ job: bareJob, setupId, analysis: bare, levels, options: opt, front, limits })
+  if (turning) searchTurns({ job: bareJob, setupId, analysis: bare, bolting, options: opt, front, limits })
 
-  const judged = (plan: Appliable) => judge(job, setupId, plan, before, bare, rpm)
-  const list = bestFirst(front.answers, opt.answers).map((a) => judged(appliableOf(bareJob, a, replaces)))
+  const judged = (plan: Proposed) => judge(job, setupId, plan, before, bare, rpm)
+  const list = bestFirst(front.answers, opt.answers).map((a) => judged(proposedBy(bareJob, a, replaces)))
   if (meetsTarget(bare, rpm) || replaces.length > 0)
     list.push(judged({ stations: [], moves: [], turn_deg: null, replaces }))
-  const plans = list.flatMap(({ plan, fouls }) => (fouls ? [] : [plan])).sort(byRank)
+  const plans = list.flatMap(({ plan, worsens }) => (worsens ? [] : [plan])).sort(byRank)
   const best = plans[0]?.residual_g_mm ?? bare.unbalance.static_g_mm
   const target = targetUnbalance(setup, bare, rpm)
   counted.end()
@@ -100,15 +103,14 @@ export function planCounterweights(
       plans,
       target,
       rpm,
-      stacksComplete: levels.complete,
       turnsTried: turning,
     }),
     searched: {
       stations: opt.stations,
       pieces: opt.pieces,
-      stacks: levels.stacks.length,
+      stacks: space.looked,
       placements: BUDGET - budget.left + (opt.effort - wideBudget.left),
-      complete: state.complete && levels.complete && !state.stopped,
+      complete: state.complete && !state.stopped,
       stopped: state.stopped,
     },
     gap_g_mm: Math.max(0, best - Math.min(best, state.lower)),

@@ -38,7 +38,6 @@ export interface RemarkInput {
   readonly plans: readonly Plan[]
   readonly target: number
   readonly rpm: number
-  readonly stacksComplete: boolean
   readonly turnsTried: boolean
 }
 
@@ -55,10 +54,6 @@ export function remarksOf(input: RemarkInput): string[] {
   if (best && !plans.some((p) => p.meets_target) && best.residual_g_mm <= target)
     remarks.push(
       `The best plan leaves ${fmt.unbalance(best.residual_g_mm)}, under the target of ${fmt.unbalance(target)}; what misses is doubt, which brings its 95 % bound to ${fmt.unbalance(best.upper95_g_mm)}. Weigh the part, set it more closely or run slower; more weight does not help.`,
-    )
-  if (!input.stacksComplete)
-    remarks.push(
-      'There are more ways to stack this stock than were looked at; fewer kinds or counts end the search.',
     )
   if (input.turnsTried)
     remarks.push(

@@ -4,10 +4,8 @@ import type { Verdict } from '../verdict/speeds.ts'
 export interface PlanOptions {
   /** Most stations (slots or holes) that a plan may use: 1, 2 or 3. */
   readonly stations?: 1 | 2 | 3
-  /** Tallest stack that the shop's studs take, mm. */
+  /** Tallest stack, mm; studs of the shop's kit may allow less. */
   readonly stackHeight?: number
-  /** Stud, nut and washer of one station, kg. */
-  readonly boltSetMass?: number
   /** Whether pieces marked as movable may slide along their slots. */
   readonly moveHardware?: boolean
   /** Whether the part may be turned on the plate. */
@@ -28,10 +26,8 @@ export interface PlanOptions {
 
 export const PLAN_DEFAULTS = {
   stations: 3,
-  /** mm: a 150 mm stud less plate, nut and washer. Evenswing's own setting. */
+  /** mm. Evenswing's own setting. */
   stackHeight: 120,
-  /** kg: an M12 stud with nut and washer. Evenswing's own setting. */
-  boltSetMass: 0.15,
   moveHardware: true,
   turnPart: false,
   answers: 8,
@@ -48,10 +44,31 @@ export interface PlanStack {
   readonly count: number
 }
 
+/** What bolts a stack on. */
+export interface PlanFasteners {
+  readonly thread: string
+  readonly class: string
+  /** False: the kit does not say the class, the weakest is counted. */
+  readonly class_given: boolean
+  /** mm of the whole stud; from the kit, or to be found or cut to it. */
+  readonly length_mm: number
+  /** Id in the shop's kit; null: to be found. */
+  readonly stud: string | null
+  readonly torque_N_m: number
+  readonly nuts: number
+  readonly washers: number
+  /** kg of stud, nuts and washer. */
+  readonly mass_kg: number
+  /** Stock whose bolt hole is not given: see that the stud goes through, or bore it. */
+  readonly bore: readonly string[]
+}
+
 export type PlanStation = ({ readonly slot: string } | { readonly hole: string }) & {
   readonly radius_mm: number
+  /** Undermost first. */
   readonly stack: readonly PlanStack[]
-  /** With the bolt set. */
+  readonly fasteners: PlanFasteners
+  /** All that is added: stack, stud, nuts and washer. */
   readonly mass_kg: number
 }
 

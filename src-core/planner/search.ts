@@ -4,7 +4,7 @@
  */
 import type { Point } from '../geometry/types.ts'
 import { NOTHING, choose, type ChooseResult } from './choose.ts'
-import type { EntryTree } from './entries.ts'
+import type { Family } from './entries.ts'
 import type { Front } from './front.ts'
 import type { Model } from './searchModel.ts'
 import { leastLength, type Span } from './zonogon.ts'
@@ -39,8 +39,8 @@ export function searchModel(
   limits: SearchLimits,
   state: SearchState,
 ): void {
-  const sliding = model.sliders.map((_, i) => model.sliderTree(i))
-  if (sliding.some((t) => t.isEmpty)) return
+  const sliding = model.sliders.flatMap((_, i) => model.slides(i) ?? [])
+  if (sliding.length < model.sliders.length) return
   for (let stations = 0; stations <= limits.mostStations; stations++) {
     if (stations > model.stations.length) return
     if (stations === 0 && sliding.length === 0 && turn === null) continue
@@ -61,16 +61,14 @@ export function searchModel(
         base,
         directions: model.directions,
         groups: groupsOf(model, stations, pieces, sliding),
-        holds: (entries) => model.holds(entries),
+        holds: (families) => model.holds(families),
         settle: (entries, at) => model.settle(base, entries, at),
         limit,
         budget,
         shouldStop: limits.shouldStop,
       })
       take(result, stations, pieces, plain)
-      // Stacks that were not listed, or steps that a stop left out, can do no better than this.
-      if (!model.levels.complete || state.stopped)
-        state.lower = Math.min(state.lower, state.stopped ? 0 : floor)
+      if (state.stopped) state.lower = 0
       if (stations === 0 || state.stopped || budget.left <= 0) return
     }
   }
@@ -93,44 +91,39 @@ function* groupsOf(
   model: Model,
   stations: number,
   pieces: number,
-  sliding: readonly EntryTree[],
-): Generator<EntryTree[]> {
+  sliding: readonly Family[],
+): Generator<Family[]> {
   yield* fill(0, stations, pieces, [])
 
-  function* fill(
-    from: number,
-    left: number,
-    rest: number,
-    trees: readonly EntryTree[],
-  ): Generator<EntryTree[]> {
+  function* fill(from: number, left: number, rest: number, families: readonly Family[]): Generator<Family[]> {
     if (left === 0) {
-      if (rest === 0) yield [...trees, ...sliding]
+      if (rest === 0) yield [...families, ...sliding]
       return
     }
     for (let s = from; s <= model.stations.length - left; s++) {
       const most = rest - (left - 1)
       for (let n = left === 1 ? rest : 1; n <= most; n++) {
-        const tree = model.stationTree(s, n)
-        if (!tree.isEmpty) yield* fill(s + 1, left - 1, rest - n, [...trees, tree])
+        const family = model.stacks(s, n)
+        if (family) yield* fill(s + 1, left - 1, rest - n, [...families, family])
       }
     }
   }
 }
 
-const isNone = (groups: Generator<EntryTree[]>): boolean => groups.next().done === true
+const isNone = (groups: Generator<Family[]>): boolean => groups.next().done === true
 
 /** Stations beyond which the bound for three of them is not worked out: there are too many threes. */
 const MOST_BOUNDED = 40
 
 /** No stacks on so many stations leave less than this: each may be anything up to the heaviest at the far end. */
-function leastPossible(model: Model, base: Point, stations: number, sliding: readonly EntryTree[]): number {
+function leastPossible(model: Model, base: Point, stations: number, sliding: readonly Family[]): number {
   if (stations > 2 && model.stations.length > MOST_BOUNDED) return 0
-  const heaviest = model.levels.heaviest()
+  const heaviest = model.heaviest()
   const slidingSpans: Span[] = sliding.map((t) => {
     const u = model.directions[t.line]!
-    return { ux: u.x, uy: u.y, lo: t.a0[0]!, hi: t.a1[0]! }
+    return { ux: u.x, uy: u.y, lo: t.a0, hi: t.a1 }
   })
-  const off = model.levels.farthestCentre()
+  const off = model.space.farthestCentre()
   const spans = model.stations.map((s, i): Span => {
     const u = model.directions[i]!
     return { ux: u.x, uy: u.y, lo: Math.min(0, -off * heaviest), hi: heaviest * (s.to + off) }

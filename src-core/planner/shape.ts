@@ -70,6 +70,19 @@ export function farthestOut(shape: Shape): number {
   return Math.max(...shape.points.map((p) => Math.hypot(p.x, p.y)))
 }
 
+/** mm from the bolt straight along +x to the last edge of the shape's convex hull; 0 where the bolt is not over it. */
+export function outwardEdge(shape: Shape): number {
+  if (shape.kind === 'disc') return shape.radius
+  const hull = convexHull([...shape.points])
+  let reach = 0
+  hull.forEach((a, i) => {
+    const b = hull[(i + 1) % hull.length]!
+    if (a.y > 0 === b.y > 0) return
+    reach = Math.max(reach, a.x + (a.y / (a.y - b.y)) * (b.x - a.x))
+  })
+  return reach
+}
+
 /** The shape's outline as points; a disc's lie on a polygon drawn around it. */
 function shapePoints(shape: Shape): readonly Point[] {
   if (shape.kind === 'outline') return shape.points

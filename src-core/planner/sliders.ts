@@ -1,15 +1,16 @@
 /** Pieces of hardware that may slide along their slots, and how far. */
 import { turnPoint } from '../geometry/angles.ts'
 import { farthestFrom } from '../geometry/farthest.ts'
-import { flattenRegion } from '../geometry/flatten.ts'
+import { flattenRegion, flattenRing } from '../geometry/flatten.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
-import { isBox, type Slot } from '../job/schema.ts'
-import { facingOf } from '../mounting/station.ts'
-import type { Mounted, MountedPiece } from '../mounting/types.ts'
+import type { Hardware, Slot } from '../job/schema.ts'
+import { pressPoint } from '../mounting/press.ts'
+import type { Mounted, MountedBody, MountedPiece, MountedSolid } from '../mounting/types.ts'
+import type { EntrySolid } from './entries.ts'
 import { type FreeRadii, type Station } from './free.ts'
 import { intersectIntervals, type Interval } from './intervals.ts'
-import { footprintShape, growShape, turnShape, type Shape } from './shape.ts'
+import { growShape } from './shape.ts'
 import { clearOf, isCovered, type Rings } from './sweep.ts'
 
 export interface Slider {
@@ -19,8 +20,8 @@ export interface Slider {
   readonly from: number
   /** g */
   readonly mass: number
-  /** Turned so that +x is the slot's direction. */
-  readonly shape: Shape
+  /** In front of the plate, as they lie along the slot, the bolt below what stands off the plate among them. */
+  readonly solids: readonly EntrySolid[]
   /** Clear of all that stays; other sliders that move are judged apart. */
   readonly ranges: readonly Interval[]
 }
@@ -28,11 +29,14 @@ export interface Slider {
 /** Most pieces that are considered for moving: those that can change the unbalance most. */
 const MOST_SLIDERS = 6
 
-/** Movable pieces bolted in slots, packing apart, which lies under the part. */
+/** Kinds that slide; packing lies under the part, stops and dowels stand against its edges. */
+const SLIDING: readonly Hardware['kind'][] = ['clamp', 'press', 'weight', 'counterweight', 'bracket', 'other']
+
+/** Movable pieces bolted in slots. */
 export function movablePieces(mounted: Mounted): MountedPiece[] {
   return mounted.pieces.filter(
     ({ item, mass }) =>
-      isBox(item) && !item.fixed && item.kind !== 'packing' && 'slot' in item.at && mass > 0,
+      SLIDING.includes(item.kind) && !item.fixed && 'at' in item && 'slot' in item.at && mass > 0,
   )
 }
 
@@ -57,55 +61,70 @@ function sliderOf(
   moving: readonly string[],
 ): Slider | null {
   const { item } = piece
-  if (!isBox(item)) return null
+  if (!('at' in item) || !('slot' in item.at)) return null
   const { at } = item
-  if (!('slot' in at)) return null
   const { plate } = mounted.job
   const slot = plate.slots.find((s) => s.id === at.slot)
   if (!slot) return null
+  const bolt = piece.bolt?.diameter ?? 0
   const station: Station = {
     kind: 'slot',
     id: slot.id,
     angle: slot.angle,
     from: slot.from,
     to: slot.to,
-    bolt: piece.bolt?.diameter ?? 0,
+    bolt,
   }
-  const shape = turnShape(footprintShape(item.footprint), facingOf(plate, item) - slot.angle)
-  const overhang = farthestFrom(piece.footprint, { x: 0, y: 0 }).distance
-  const ranges = free.find({
-    station,
-    shape,
-    z0: piece.z0,
-    z1: piece.z1,
-    without: [item.id, ...moving],
-    overPart: item.kind === 'press',
-    rim: Math.max(plate.diameter / 2, overhang),
+  const solids = piece.solids.filter((s) => s.z1 > 0)
+  const own = solids.map((s) => inSlot(s, piece.at, slot))
+  const overhang = Math.max(...solids.map((s) => farthestFrom(s.ring, { x: 0, y: 0 }).distance))
+  let ranges: readonly Interval[] = pressRanges(mounted, piece, slot, at.radius)
+  solids.forEach((solid, i) => {
+    const { shape, z0, z1 } = own[i]!
+    const overPart = reachesOver(item, solid)
+    const clear = free.find({
+      station,
+      shape,
+      z0,
+      z1,
+      without: [item.id, ...moving],
+      overPart,
+      rim: Math.max(plate.diameter / 2, overhang),
+    })
+    ranges = intersectIntervals(ranges, clear)
+    if (overPart) ranges = intersectIntervals(ranges, overPartRanges(mounted, own[i]!, slot, at.radius))
   })
-  const reach = item.kind === 'press' ? overPartRanges(mounted, piece, slot, shape, at.radius) : EVERYWHERE
-  const held = intersectIntervals(
-    intersectIntervals(ranges, reach),
-    noseRanges(mounted, piece, slot, at.radius),
+  if (ranges.length === 0) return null
+  const below: EntrySolid[] =
+    bolt > 0 && piece.z0 > 0 ? [{ shape: { kind: 'disc', radius: bolt / 2 }, z0: 0, z1: piece.z0 }] : []
+  return { piece, station, from: at.radius, mass: piece.mass * 1000, solids: [...own, ...below], ranges }
+}
+
+/** What lies on the part or reaches over it on purpose: a press, and of a clamp all but heel and packing. */
+const reachesOver = (item: Hardware, { role }: MountedSolid): boolean =>
+  item.kind === 'press' || (item.kind === 'clamp' && role !== 'heel' && role !== 'packing')
+
+/** As it lies along the slot, the bolt at the origin. */
+function inSlot({ ring, z0, z1 }: MountedSolid, bolt: Point, slot: Slot): EntrySolid {
+  const points = flattenRing(ring, TOLERANCE.footprintChord).map(({ x, y }) =>
+    turnPoint({ x: x - bolt.x, y: y - bolt.y }, -slot.angle),
   )
-  return held.length > 0
-    ? { piece, station, from: at.radius, mass: item.mass * 1000, shape, ranges: held }
-    : null
+  return { shape: { kind: 'outline', points }, z0: Math.max(0, z0), z1 }
 }
 
 const EVERYWHERE: readonly Interval[] = [{ lo: -Infinity, hi: Infinity }]
 
-/** A clamp reaches over the part on purpose, but not into a body that it is clear of as it stands. */
+/** What reaches over the part on purpose does not run into a body that it is clear of as it stands. */
 function overPartRanges(
   mounted: Mounted,
-  piece: MountedPiece,
+  { shape, z0, z1 }: EntrySolid,
   slot: Slot,
-  shape: Shape,
   from: number,
 ): readonly Interval[] {
   let free = EVERYWHERE
   for (const body of mounted.bodies) {
     if (body.body.effect !== 'adds') continue
-    if (Math.min(body.z1, piece.z1) - Math.max(body.z0, piece.z0) <= TOLERANCE.height) continue
+    if (Math.min(body.z1, z1) - Math.max(body.z0, z0) <= TOLERANCE.height) continue
     const rings = body.regions
       .flatMap((r) => flattenRegion(r))
       .map((r) => r.map((p) => turnPoint(p, -slot.angle)))
@@ -118,37 +137,49 @@ function overPartRanges(
 /** mm: beyond any plate. */
 const WIDE = 1e5
 
-/** mm: what presses on the work is taken as a disc of this radius, all of which stays on the part. Own setting. */
+/** mm: what a press bears with is taken as a disc of this radius, all of which stays on the part. Own setting. */
 const NOSE = 4
 
 /**
- * Radii at which a clamp's nose, which goes with it, stays on the part. Where the nose is not given or is not over
- * the part as it stands, nothing can be said, and the analysis reports the clamp as not checked or slipping.
+ * Radii at which what presses, and goes with its clamp, stays on the part, on the same height of it. Where it is not on
+ * the part as it stands: a clamp stays where it is, of a press nothing can be said.
  */
-function noseRanges(mounted: Mounted, piece: MountedPiece, slot: Slot, from: number): readonly Interval[] {
-  const { item } = piece
-  if (item.kind !== 'press') return EVERYWHERE
-  const clamp = item.press
-  const facing = facingOf(mounted.job.plate, item)
-  const nose: Point | null = clamp?.nose
-    ? clamp.nose
-    : clamp?.boltToWork
-      ? addPoints(piece.at, turnPoint({ x: clamp.boltToWork, y: 0 }, facing))
-      : null
+function pressRanges(mounted: Mounted, piece: MountedPiece, slot: Slot, from: number): readonly Interval[] {
+  const { item, toe } = piece
+  if (item.kind === 'clamp') {
+    if (!toe?.rest) return []
+    const { z } = toe.rest
+    const reach = farthestFrom(toe.pad, toe.at).distance
+    return onPart(mounted, slot, from, toe.at, reach, (b) => Math.abs(b.z1 - z) <= TOLERANCE.height) ?? []
+  }
+  const nose = item.kind === 'press' ? pressPoint(piece) : null
   if (!nose) return EVERYWHERE
-  const local = turnPoint(nose, -slot.angle)
-  const top = mounted.bodies.filter((b) => b.body.effect === 'adds' && b.z1 <= piece.z1 + TOLERANCE.height)
-  const ranges = top.flatMap((b) =>
-    b.regions.flatMap((region) => {
-      const rings = flattenRegion(region).map((ring) => ring.map((p) => turnPoint(p, -slot.angle)))
-      return isCovered(local, rings) ? insideRanges(rings, local, from) : []
-    }),
-  )
-  return ranges.length > 0 ? ranges : EVERYWHERE
+  return onPart(mounted, slot, from, nose, NOSE, (b) => b.z1 <= piece.z1 + TOLERANCE.height) ?? EVERYWHERE
 }
 
-/** Radii for which the nose's disc crosses no edge, about where it stands. */
-function insideRanges(rings: Rings, nose: Point, from: number): Interval[] {
+/** Null where the point is on none of the bodies. */
+function onPart(
+  mounted: Mounted,
+  slot: Slot,
+  from: number,
+  point: Point,
+  radius: number,
+  counts: (body: MountedBody) => boolean,
+): Interval[] | null {
+  const local = turnPoint(point, -slot.angle)
+  const ranges = mounted.bodies
+    .filter((b) => b.body.effect === 'adds' && counts(b))
+    .flatMap((b) =>
+      b.regions.flatMap((region) => {
+        const rings = flattenRegion(region).map((ring) => ring.map((p) => turnPoint(p, -slot.angle)))
+        return isCovered(local, rings) ? insideRanges(rings, local, from, radius) : []
+      }),
+    )
+  return ranges.length > 0 ? ranges : null
+}
+
+/** Radii for which a disc about a point that goes along crosses no edge, about where it stands. */
+function insideRanges(rings: Rings, nose: Point, from: number, radius: number): Interval[] {
   const shifted = rings.map((ring) => ring.map((p) => ({ x: p.x - nose.x + from, y: p.y - nose.y })))
   // Turned inside out by a wide frame: what is outside the part is what the disc must be clear of.
   const frame = [
@@ -158,7 +189,5 @@ function insideRanges(rings: Rings, nose: Point, from: number): Interval[] {
     { x: -WIDE, y: WIDE },
   ]
   const outside = [frame, ...shifted]
-  return clearOf([{ lo: from - WIDE / 2, hi: from + WIDE / 2 }], { kind: 'disc', radius: NOSE }, outside)
+  return clearOf([{ lo: from - WIDE / 2, hi: from + WIDE / 2 }], { kind: 'disc', radius }, outside)
 }
-
-const addPoints = (a: Point, b: Point): Point => ({ x: a.x + b.x, y: a.y + b.y })

@@ -17,17 +17,16 @@ import { NOTHING } from './choose.ts'
 import { amountAt, type Entry } from './entries.ts'
 import { FreeRadii } from './free.ts'
 import type { Front } from './front.ts'
-import { Model, type ModelOptions } from './searchModel.ts'
+import { Model, type Bolting, type ModelOptions } from './searchModel.ts'
 import { searchModel, type SearchLimits, type SearchState } from './search.ts'
-import type { StackLevels } from './stackLevels.ts'
 
 export interface TurnInput {
   /** Without the counterweights that come off. */
   readonly job: Job
   readonly setupId: string
   readonly analysis: Analysis
-  readonly levels: StackLevels
-  readonly options: ModelOptions
+  readonly bolting: Bolting
+  readonly options: ModelOptions & { readonly swingMargin: number }
   readonly front: Front
   readonly limits: SearchLimits
 }
@@ -67,7 +66,7 @@ export function searchTurns(input: TurnInput): void {
     const mounted = mountSetup(turned(job, setupId, turn), setupId)
     if (!stands(mounted)) return null
     const free = new FreeRadii(mounted, input.options.clearance, input.options.swingMargin)
-    return new Model(mounted, input.levels, free, input.options, [])
+    return new Model(mounted, input.bolting, free, input.options, [])
   }
   const tryTurn = (turn: number): Model | null => {
     const model = modelAt(turn)
@@ -145,6 +144,6 @@ function exactTurns(model: Model, pieces: number, part: Point, rest: Point, star
       found.push({ turn: start + wanted - directionOf(part), pieces, mass: e.mass })
     }
   }
-  model.stations.forEach((_, s) => model.stationTree(s, pieces).entries.forEach(solve))
+  for (let s = 0; s < model.stations.length; s++) for (const entry of model.entries(s, pieces)) solve(entry)
   return found
 }

@@ -141,8 +141,11 @@ function plateMass(plate: Plate): MassMoments {
 }
 
 function pieceMass(piece: MountedPiece): { piece: MountedPiece; moments: MassMoments } {
-  return { piece, moments: piece.solids.reduce((sum, s) => addMass(sum, solidMass(s)), NO_MASS) }
+  return { piece, moments: massOfSolids(piece.solids) }
 }
+
+export const massOfSolids = (solids: readonly MountedSolid[]): MassMoments =>
+  solids.reduce((sum, s) => addMass(sum, solidMass(s)), NO_MASS)
 
 /** A solid's mass at its centre, with the inertia of its outline as a uniform plate of its height. */
 export function solidMass({ ring, mass, massCentre }: MountedSolid): MassMoments {

@@ -32,7 +32,7 @@ export const judgementOf = (limits: SpeedLimits, findings: readonly Finding[]): 
 })
 
 /** Whether a finding has its effect at a speed in rpm. */
-const holdsAt = (f: Finding, rpm: number): boolean => f.fromRpm === 0 || isOver(rpm, f.fromRpm)
+export const holdsAt = (f: Finding, rpm: number): boolean => f.fromRpm === 0 || isOver(rpm, f.fromRpm)
 
 /** The first finding that has an effect at a speed. */
 export const findingAt = (rpm: number, { findings }: Judgement, effect: Effect): Finding | undefined =>

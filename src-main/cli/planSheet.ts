@@ -3,6 +3,7 @@ import { VERDICT_WORDS } from '../../src-core/verdict/speeds.ts'
 import type { Job, Setup } from '../../src-core/job/schema.ts'
 import type { Plan, PlanReport, PlanStation } from '../../src-core/planner/report.ts'
 import { clockPosition, formatter, type Formatter } from '../../src-core/units/format.ts'
+import { fastenerText } from '../../src-core/planner/words.ts'
 import { printable } from './failure.ts'
 import { table, wrap } from './table.ts'
 
@@ -48,20 +49,28 @@ function planLines(fmt: Formatter, plan: Plan, number: number): string[] {
       plan.stations.map((station) => stationCells(fmt, station)),
       ['left', 'right', 'right', 'left'],
     ),
+    ...plan.stations.flatMap((station) => fastenerLines(fmt, station)),
     `  ${ceiling}${clear}; a slip of 1 mm adds up to ${fmt.unbalance(slip)}, a mass 2 % off up to ${fmt.unbalance(wrong)}`,
   ]
 }
 
 function stationCells(fmt: Formatter, station: PlanStation): string[] {
-  const place = 'slot' in station ? `slot ${station.slot}` : `hole ${station.hole}`
   const stack = station.stack.map(({ stock, count }) => `${count} × ${stock}`).join(' + ')
   return [
-    printable(place),
+    printable(placeOf(station)),
     `at ${fmt.length(station.radius_mm)}`,
     fmt.mass(station.mass_kg),
     printable(stack),
   ]
 }
+
+/** What bolts a stack on, in one line. */
+function fastenerLines(fmt: Formatter, station: PlanStation): string[] {
+  return wrap(printable(`${placeOf(station)}: ${fastenerText(fmt, station)}`), COLUMNS, '    ', '      ')
+}
+
+const placeOf = (station: PlanStation) =>
+  'slot' in station ? `slot ${station.slot}` : `hole ${station.hole}`
 
 function shortfallLines(fmt: Formatter, { shortfall }: PlanReport): string[] {
   if (!shortfall) return []

@@ -25,7 +25,17 @@ export interface TrialSize {
   readonly holes?: number
 }
 
-const BOLT_SET = 0.15
+/**
+ * An M12 stud through the plate of 28 mm with a nut on both sides and a washer, by hand: nuts of 18 mm across flats and
+ * 10.8 mm (ISO 4032), washer 13 × 24 × 2.5 (ISO 7089), stress area 84.3 mm², pitch 1.75; studs come in fives.
+ */
+const DENSITY = 7.85e-6
+const BEHIND = 28 + 12 / 5 + 10.8 + 2 * 1.75
+const WASHER = 24
+const NUT_VOLUME = ((Math.sqrt(3) / 2) * 18 ** 2 - (Math.PI / 4) * (12 - 0.649519 * 1.75) ** 2) * 10.8
+const WASHER_VOLUME = (Math.PI / 4) * (24 ** 2 - 13 ** 2) * 2.5
+const studLength = (height: number) => Math.ceil((BEHIND + height + 2.5 + 10.8 + 2 * 1.75) / 5) * 5
+const boltMass = (height: number) => DENSITY * (84.3 * studLength(height) + 2 * NUT_VOLUME + WASHER_VOLUME)
 
 /** An off-centre part with clamps, some slots unevenly spaced, and a little stock. */
 export function trialJob(seed: number, size: TrialSize): Job {
@@ -163,8 +173,11 @@ export function gridStacks(stock: readonly StockItem[], most: number, heightLimi
       const pieces = counts.reduce((s, c) => s + c, 0)
       const height = counts.reduce((h, c, k) => h + c * stock[k]!.height, 0)
       if (pieces === 0 || pieces > most || height > heightLimit) return
-      const mass = counts.reduce((m, c, k) => m + c * stock[k]!.mass, BOLT_SET) * 1000
-      const footprints = stock.filter((_, k) => counts[k]! > 0).map((s) => s.footprint)
+      const mass = counts.reduce((m, c, k) => m + c * stock[k]!.mass, boltMass(height)) * 1000
+      const footprints = [
+        ...stock.filter((_, k) => counts[k]! > 0).map((s) => s.footprint),
+        { circle: WASHER },
+      ]
       found.push({ counts, pieces, mass, height, footprints })
       return
     }
@@ -234,7 +247,7 @@ export function gridSearch(job: Job, most: number, step: number, heightLimit = 1
 
 /** Stacks of unlike footprints are judged by the rectangle or disc round them all, as no piece may then stick out. */
 function hullsApart(p: Spot, q: Spot): boolean {
-  if (p.stack.footprints.length === 1 && q.stack.footprints.length === 1) return true
+  if (p.stack.footprints.length === 2 && q.stack.footprints.length === 2) return true
   const round = (s: Spot) => s.stack.footprints.flatMap((f) => polygonOf(f, s.at, s.angle, MARGIN))
   return apart(hull(round(p)), hull(round(q)))
 }
@@ -258,8 +271,24 @@ function hull(points: readonly Point[]): Polygon {
 }
 
 function canStand(job: Job, stack: GridStack, at: Point, angle: number, boltDiameter: number): boolean {
-  const setup = job.setups[0]!
   const grown = hull(stack.footprints.flatMap((f) => polygonOf(f, at, angle, MARGIN)))
+  const top = polygonOf({ circle: WASHER }, at, angle, MARGIN)
+  const front = studLength(stack.height) - BEHIND
+  return (
+    standsClear(job, grown, at, 0, stack.height, boltDiameter) &&
+    standsClear(job, top, at, stack.height, front, null)
+  )
+}
+
+function standsClear(
+  job: Job,
+  grown: Polygon,
+  at: Point,
+  z0: number,
+  z1: number,
+  boltDiameter: number | null,
+): boolean {
+  const setup = job.setups[0]!
   const body = job.part.bodies[0]!
   if (!('outline' in body)) throw new Error('trials have one prism')
   const bottom = setup.packing + body.base
@@ -271,22 +300,30 @@ function canStand(job: Job, stack: GridStack, at: Point, angle: number, boltDiam
   const limit = Math.min(
     job.plate.diameter / 2,
     lathe.swingOverBed / 2,
-    stack.height > reach ? lathe.swingOverCrossSlide / 2 : Infinity,
+    z1 > reach ? lathe.swingOverCrossSlide / 2 : Infinity,
   )
   if (grown.some((p) => Math.hypot(p.x, p.y) > limit)) return false
-  if (stack.height > bottom) {
+  if (z1 > bottom) {
     const outline: Polygon =
       body.outline.length === 2
         ? polygonOf({ circle: body.outline[1]!.x - body.outline[0]!.x }, middle(body.outline), 0)
         : body.outline
-    if (!apart(grown, outline)) return false
-    if (!apart(polygonOf({ circle: boltDiameter }, at, 0, MARGIN), outline)) return false
+    if (z0 < top && !apart(grown, outline)) return false
+    if (boltDiameter && !apart(polygonOf({ circle: boltDiameter }, at, 0, MARGIN), outline)) return false
     if (!apart(grown, polygonOf({ circle: work.diameter }, { x: 0, y: 0 }, 0))) return false
   }
-  if (top < bottom) return false
   return setup.hardware.every((h) => {
     if (!isBox(h) || !('x' in h.at)) throw new Error('trial hardware stands at points')
-    return h.base >= stack.height || apart(grown, polygonOf(h.footprint, h.at, h.facing ?? 0))
+    const facing = h.facing ?? 0
+    const clear =
+      z1 <= h.base || z0 >= h.base + h.height || apart(grown, polygonOf(h.footprint, h.at, facing))
+    if (!clear || h.kind !== 'press' || !('rect' in h.footprint) || z0 >= h.base) return clear
+    // A heel will stand under its tail.
+    const [length, width] = h.footprint.rect
+    const back = -length / 4
+    const a = (facing * Math.PI) / 180
+    const tail = { x: h.at.x + back * Math.cos(a), y: h.at.y + back * Math.sin(a) }
+    return apart(grown, polygonOf({ rect: [length / 2, width] }, tail, facing))
   })
 }
 

@@ -1,6 +1,7 @@
 /** The planner against every placement on a grid, over hundreds of invented shops. */
 import { describe, expect, test } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
+import type { Job } from '../../../src-core/job/schema.ts'
 import { applyPlan } from '../../../src-core/planner/apply.ts'
 import { planCounterweights } from '../../../src-core/planner/plan.ts'
 import { gridSearch, trialJob, type TrialSize } from '../../helpers/planTrials.ts'
@@ -47,6 +48,37 @@ describe.each(sizes)('$name', ({ size, seed }) => {
       // A grid of some millimetres seldom holds the exact radii.
       expect(better).toBeGreaterThan(RUNS / 4)
     },
-    RUNS * 2000,
+    RUNS * 6000,
   )
+})
+
+/** The same shops with pieces of some tens of grams, several of each. */
+const lightJob = (seed: number): Job => {
+  const job = trialJob(seed, { kinds: 3, slots: 3 })
+  return {
+    ...job,
+    stock: job.stock.map((s, i) => ({ ...s, mass: 0.02 + s.mass / 30, count: 3 + i, height: 6 + i })),
+  }
+}
+
+test('very light stock: the search ends and never leaves more than the best of the grid', () => {
+  for (let k = 0; k < 6; k++) {
+    const job = lightJob(7000 + k)
+    const grid = gridSearch(job, 4, 15)
+    const report = planCounterweights(job, 'op10', { stations: 2, pieces: 4, moveHardware: false })
+    const residual = report.plans[0]?.residual_g_mm ?? report.before_g_mm
+    expect(residual, `seed ${7000 + k}`).toBeLessThanOrEqual(grid.two + 1)
+    expect(report.searched.complete).toBe(true)
+  }
+}, 60_000)
+
+test('twelve kinds of twenty light pieces: over a million stacks, of which few are looked at', () => {
+  for (const seed of [11, 12, 13, 14]) {
+    const job = trialJob(seed, { kinds: 12, slots: 8 })
+    const stock = job.stock.map((s, i) => ({ ...s, mass: 0.02 + 0.005 * i, count: 20, height: 4 + (i % 5) }))
+    const { searched, gap_g_mm } = planCounterweights({ ...job, stock }, 'op10', { moveHardware: false })
+    expect(searched.complete).toBe(true)
+    expect(searched.stacks).toBeLessThan(5000)
+    expect(gap_g_mm).toBe(0)
+  }
 })

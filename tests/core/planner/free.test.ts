@@ -185,19 +185,21 @@ describe('worked by hand', () => {
     )
   })
 
-  test('a bolt below a clamp that stands off the plate blocks, the air beside it does not', () => {
-    const clamp = piece(
-      'c1',
-      0.6,
-      { slot: 'S', radius: 110 },
-      { kind: 'press', footprint: { rect: [90, 28] }, base: 30 },
-    )
-    const j = job({ part: partOf([disc('b', { x: 0, y: 0 }, 60, 20)]), setup: { hardware: [clamp] } })
-    const ranges = only(j, { circle: 20 }, 25)
-    expect(ranges).toHaveLength(2)
-    expect(ranges[0]!.hi).toBeCloseTo(110 - 7 - 10 - TOLERANCE.inside, 1)
-    expect(ranges[1]!.lo).toBeCloseTo(110 + 7 + 10 + TOLERANCE.inside, 1)
-    expect(only(j, { circle: 20 }, 31).every((r) => r.hi < 110 - 45)).toBe(true)
+  test('below a clamp that stands off the plate its bolt and the heel to come block, the air beside does not', () => {
+    const under = (facing: number, height: number) => {
+      const more = { kind: 'press', footprint: { rect: [90, 28] as const }, base: 30, facing } as const
+      const clamp = piece('c1', 0.6, { slot: 'S', radius: 110 }, more)
+      const part = partOf([disc('b', { x: 0, y: 0 }, 60, 20)])
+      return only(job({ part, setup: { hardware: [clamp] } }), { circle: 20 }, height)
+    }
+    const inward = under(30 + 180, 25)
+    expect(inward).toHaveLength(1)
+    expect(inward[0]!.hi).toBeCloseTo(110 - 7 - 10 - TOLERANCE.inside, 1)
+    const outward = under(30, 25)
+    // Its tail ends at 110 − 45, too near to the slot's end for a disc of 20.
+    expect(outward).toHaveLength(1)
+    expect(outward[0]!.lo).toBeCloseTo(110 + 7 + 10 + TOLERANCE.inside, 1)
+    expect(under(30 + 180, 31).every((r) => r.hi < 110 - 45)).toBe(true)
   })
 
   test('a hole is free or it is not', () => {

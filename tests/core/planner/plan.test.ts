@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { flattenRing } from '../../../src-core/geometry/flatten.ts'
 import { checkJob } from '../../../src-core/job/parse.ts'
-import { isBox, type Box, type Job } from '../../../src-core/job/schema.ts'
+import type { Job } from '../../../src-core/job/schema.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { applyPlan } from '../../../src-core/planner/apply.ts'
 import { planCounterweights } from '../../../src-core/planner/plan.ts'
@@ -67,8 +67,18 @@ describe('every plan of forty invented shops', () => {
         expect(t.radius_mm).toBeLessThanOrEqual(slot.to)
       }
       const mass = (t: Plan['stations'][number]) =>
-        t.stack.reduce((m, p) => m + p.count * job.stock.find((s) => s.id === p.stock)!.mass, 0.15)
-      for (const t of plan.stations) expect(t.mass_kg).toBeCloseTo(mass(t), 9)
+        t.stack.reduce(
+          (m, p) => m + p.count * job.stock.find((s) => s.id === p.stock)!.mass,
+          t.fasteners.mass_kg,
+        )
+      const mounted = mountSetup(applyPlan(job, 'op10', plan), 'op10').pieces.filter(
+        (p) => p.item.kind === 'weight',
+      )
+      plan.stations.forEach((t, i) => {
+        expect(t.mass_kg).toBeCloseTo(mass(t), 9)
+        expect(mounted[i]!.mass).toBeCloseTo(t.mass_kg, 9)
+        expect(mounted[i]!.fastenings[0]!.length).toBe(t.fasteners.length_mm)
+      })
     })
   })
 
@@ -76,7 +86,7 @@ describe('every plan of forty invented shops', () => {
     let pairs = 0
     each((job, plan) => {
       const rings = mountSetup(applyPlan(job, 'op10', plan), 'op10').pieces.filter(
-        (p) => p.item.kind === 'counterweight',
+        (p) => p.item.kind === 'weight',
       )
       rings.forEach((a, i) =>
         rings.slice(i + 1).forEach((b) => {
@@ -118,37 +128,23 @@ describe('every plan of forty invented shops', () => {
     for (const job of TRIALS.slice(0, 10)) {
       for (const plan of planCounterweights(job, 'op10').plans) {
         const applied = applyPlan(job, 'op10', plan)
-        const setup = applied.setups[0]!
-        const residualWith = (change: (h: Box) => Box, id: string) =>
-          analyse(
-            {
-              ...applied,
-              setups: [
-                { ...setup, hardware: setup.hardware.map((h) => (h.id === id && isBox(h) ? change(h) : h)) },
-              ],
-            },
-            'op10',
-          ).unbalance.static_g_mm
-        const own = setup.hardware.filter(isBox).filter((h) => h.kind === 'counterweight')
-        const wrong = own.flatMap((h) =>
-          [0.98, 1.02].map((k) => residualWith((w) => ({ ...w, mass: w.mass * k }), h.id)),
+        const a = analyse(applied, 'op10')
+        const t = (a.unbalance.static_angle_deg * Math.PI) / 180
+        const left = { x: plan.residual_g_mm * Math.cos(t), y: plan.residual_g_mm * Math.sin(t) }
+        const own = a.terms.filter((term) => /^cw/.test(term.item))
+        const wrong = own.flatMap(({ unbalance_g_mm: u }) =>
+          [-0.02, 0.02].map((k) => Math.hypot(left.x + k * u.x, left.y + k * u.y)),
         )
         const most = Math.max(0, ...wrong.map((r) => r - plan.residual_g_mm))
         expect(plan.sensitivity.mass_2pct_g_mm).toBeCloseTo(most, 5)
-        const slid = own.flatMap((h) =>
-          'slot' in h.at
-            ? [-1, 1].map((d) =>
-                residualWith(
-                  (w) => ({
-                    ...w,
-                    at: {
-                      slot: (h.at as { slot: string }).slot,
-                      radius: (h.at as { radius: number }).radius + d,
-                    },
-                  }),
-                  h.id,
-                ),
-              )
+        const slid = plan.stations.flatMap((s, i) =>
+          'slot' in s
+            ? [-1, 1].map((d) => {
+                const stations = plan.stations.map((o, k) =>
+                  k === i ? { ...o, radius_mm: o.radius_mm + d } : o,
+                )
+                return analyse(applyPlan(job, 'op10', { ...plan, stations }), 'op10').unbalance.static_g_mm
+              })
             : [],
         )
         if (slid.length === 2 * own.length)

@@ -52,7 +52,8 @@ describe('what is chosen', () => {
     expect(best!.residual_g_mm).toBeLessThan(1)
     expect(best!.pieces).toBe(1)
     const needed = analyse(job, 'op10').unbalance.static_g_mm
-    const able = job.stock.filter((s) => needed / ((s.mass + 0.15) * 1000) <= 130 - 0.02)
+    const bolts = best!.stations[0]!.fasteners.mass_kg
+    const able = job.stock.filter((s) => needed / ((s.mass + bolts) * 1000) <= 130 - 0.02)
     expect(best!.stations[0]!.stack).toEqual([{ stock: able[0]!.id, count: 1 }])
     expect(best!.stations[0]).toMatchObject({ slot: 'S5' })
   })
@@ -64,10 +65,11 @@ describe('what is chosen', () => {
     expect(best!.residual_g_mm).toBeLessThan(1)
     const split = splitOverTwoAngles(u, 220, 180, 270)
     if (split.kind !== 'split') throw new Error(split.kind)
-    // 220° lies between S3 at 180° and S4 at 270°; each weight has 0.6 kg with its bolt set.
+    // 220° lies between S3 at 180° and S4 at 270°; each weight has 0.45 kg and what bolts it on.
     const radius = (slot: string) => best!.stations.find((s) => 'slot' in s && s.slot === slot)!.radius_mm
-    expect(radius('S3')).toBeCloseTo(radiusForMass(split.first, 0.6), 6)
-    expect(radius('S4')).toBeCloseTo(radiusForMass(split.second, 0.6), 6)
+    const mass = 0.45 + best!.stations[0]!.fasteners.mass_kg
+    expect(radius('S3')).toBeCloseTo(radiusForMass(split.first, mass), 6)
+    expect(radius('S4')).toBeCloseTo(radiusForMass(split.second, mass), 6)
   })
 
   test('the target is the criterion at the wanted speed, and a plan meets it by its 95 % bound', () => {
@@ -261,8 +263,8 @@ describe('running', () => {
   test('three stations given up on admit a gap no smaller than what a longer search finds', () => {
     const stock = [weight('W1', 0.11, 2), weight('W2', 0.13, 1), weight('W3', 0.07, 2)]
     const job = offCentre(stock, { angle: 22, every: 30, speed: 440 })
-    const short = planCounterweights(job, 'op10', { effort: 3, stackHeight: 20, boltSetMass: 0 })
-    const long = planCounterweights(job, 'op10', { effort: 1e6, stackHeight: 20, boltSetMass: 0 })
+    const short = planCounterweights(job, 'op10', { effort: 3, stackHeight: 20 })
+    const long = planCounterweights(job, 'op10', { effort: 1e6, stackHeight: 20 })
     expect(long.gap_g_mm).toBe(0)
     expect(short.plans[0]!.residual_g_mm - long.plans[0]!.residual_g_mm).toBeLessThanOrEqual(
       short.gap_g_mm + 1,

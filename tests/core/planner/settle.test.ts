@@ -56,9 +56,8 @@ const entry = (line: number, mass: number, r0: number, r1: number): Entry => ({
   r1,
   shift: 0,
   across: 0,
-  z0: 0,
-  z1: 10,
-  shape: 0,
+  solids: [],
+  form: 0,
 })
 
 test('two or three things that would meet are set as well as any grid of radii sets them', () => {
