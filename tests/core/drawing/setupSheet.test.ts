@@ -6,7 +6,7 @@ import { setupSheet } from '../../../src-core/drawing/setupSheet.ts'
 import type { Drawing, PlainPrimitive } from '../../../src-core/drawing/model.ts'
 import { plainPrimitives } from '../../../src-core/drawing/plain.ts'
 import { bracketAnalysis, bracketJob, bracketSheets } from '../../helpers/goldenSheet.ts'
-import { exampleJob } from '../../helpers/jobs.ts'
+import { exampleJob, shippedJob } from '../../helpers/jobs.ts'
 import { sheetCases } from '../../helpers/sheetJobs.ts'
 import { lettering } from '../../helpers/sheetText.ts'
 
@@ -253,7 +253,7 @@ describe('a large sheet', () => {
     ['bearing-bracket', 'mm', 'A3'],
     ['bearing-bracket', 'in', 'ANSI-B'],
   ] as const)('holds each setup of %s in %s whole, with nothing left out', (name, displayUnits, sheet) => {
-    const job = { ...exampleJob(name), displayUnits }
+    const job = { ...shippedJob(name), displayUnits }
     for (const { id } of job.setups) {
       const drawn = setupSheet(job, id, analyse(job, id), { sheet })
       expect(drawn).toHaveLength(1)
@@ -262,7 +262,7 @@ describe('a large sheet', () => {
   })
 
   it('marks where each clamp bears', () => {
-    const job = exampleJob('flat-link')
+    const job = shippedJob('flat-link')
     const squares = (j: typeof job) =>
       plainPrimitives(setupSheet(j, 'op10', analyse(j, 'op10'))[0]!).filter(
         (p) => p.kind === 'path' && p.layer === 'mark' && p.fill === 'solid' && p.steps.length === 5,

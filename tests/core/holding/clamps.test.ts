@@ -8,7 +8,7 @@ import { FOUR_CLAMPS, heldBlock } from '../../helpers/heldJobs.ts'
 import { expectNear } from '../../helpers/near.ts'
 
 const parsed = parseJob(
-  readFileSync(new URL('../../../examples/flat-link.evenswing.json', import.meta.url), 'utf8'),
+  readFileSync(new URL('../../data/jobs/v2/flat-link.evenswing.json', import.meta.url), 'utf8'),
 )
 if (!parsed.ok) throw new Error('the example does not parse')
 const link = parsed.job

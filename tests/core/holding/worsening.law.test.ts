@@ -72,11 +72,21 @@ const WORSENINGS: Record<string, (j: Job) => Job> = {
   'brake time gone': (j) => ({ ...j, lathe: { ...j.lathe, brakeTime: null } }),
 }
 
+/** What stands against a speed without a word on what holds. */
+const OTHERS: ReadonlySet<string> = new Set([
+  'hardware-clash',
+  'drilling-not-checked',
+  'unbalance-over-limit',
+  'speed-above-ceiling',
+  'over-plate-rating',
+  'over-spindle-speed',
+])
+
 /** 0: stop, 1: not judged, 2: nothing against it; by what holds alone. */
 function standing(j: Job): number {
   const a = analyse(j, 'op10')
   const rpm = j.setups[0]!.speed ?? 0
-  const above = a.findings.filter((f) => f.fromRpm === 0 || rpm > f.fromRpm)
+  const above = a.findings.filter((f) => !OTHERS.has(f.code) && (f.fromRpm === 0 || rpm > f.fromRpm))
   if (above.some((f) => f.effect === 'stop')) return 0
   if (above.some((f) => f.effect === 'unknown')) return 1
   expect(a.joints.every((k) => k.factor === null || k.factor >= 2)).toBe(true)
