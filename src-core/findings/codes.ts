@@ -17,27 +17,25 @@ type CodeRow = AtLeastOne<{
   readonly caution: 'unknown' | 'none'
   readonly note: 'none'
 }> & {
-  /** It says that a piece cannot stand where it was put. */
-  readonly aboutPlace?: true
   /** What turns meets what stands still. */
   readonly clearance?: true
 }
 
 export const FINDINGS = {
   // Where things stand and what they meet.
-  'fouls-bed': { stop: 'stop', aboutPlace: true, clearance: true },
-  'fouls-gap': { stop: 'stop', aboutPlace: true, clearance: true },
-  'fouls-cross-slide': { stop: 'stop', aboutPlace: true, clearance: true },
+  'fouls-bed': { stop: 'stop', clearance: true },
+  'fouls-gap': { stop: 'stop', clearance: true },
+  'fouls-cross-slide': { stop: 'stop', clearance: true },
   'cross-slide-not-checked': { caution: 'unknown' },
   'close-to-bed': { caution: 'none' },
   'close-to-gap': { caution: 'none' },
   'close-to-cross-slide': { caution: 'none' },
-  'in-bar-path': { stop: 'stop', aboutPlace: true, clearance: true },
-  'hardware-clash': { stop: 'stop', aboutPlace: true },
-  'part-clash': { stop: 'stop', aboutPlace: true },
-  'bolt-covered': { stop: 'stop', aboutPlace: true },
-  'outside-slot': { stop: 'stop', aboutPlace: true },
-  'off-plate': { stop: 'stop', aboutPlace: true },
+  'in-bar-path': { stop: 'stop', clearance: true },
+  'hardware-clash': { stop: 'stop' },
+  'part-clash': { stop: 'stop' },
+  'bolt-covered': { stop: 'stop' },
+  'outside-slot': { stop: 'stop' },
+  'off-plate': { stop: 'stop' },
   'overhangs-plate': { caution: 'none' },
   'breakthrough-plate': { stop: 'stop' },
   'breakthrough-packing': { stop: 'stop' },
@@ -77,22 +75,22 @@ export const FINDINGS = {
   'friction-bold': { caution: 'none' },
   'no-cut': { note: 'none' },
   // Contact, support, reach and fit of what holds.
-  'toe-off': { stop: 'stop', aboutPlace: true },
+  'toe-off': { stop: 'stop' },
   'toe-on-mesh': { caution: 'none' },
-  'press-off': { stop: 'stop', aboutPlace: true },
-  'washer-off': { stop: 'stop', aboutPlace: true },
+  'press-off': { stop: 'stop' },
+  'washer-off': { stop: 'stop' },
   'toe-unsupported': { caution: 'none' },
   'toe-bends-part': { stop: 'stop' },
   'part-not-carried': { stop: 'stop' },
-  'packing-not-carried': { stop: 'stop', aboutPlace: true },
+  'packing-not-carried': { stop: 'stop' },
   'packing-idle': { caution: 'none' },
-  'heel-not-carried': { stop: 'stop', aboutPlace: true },
+  'heel-not-carried': { stop: 'stop' },
   'heel-beyond-strap': { stop: 'stop' },
   'heel-at-bolt': { stop: 'stop' },
   'bolt-near-heel': { caution: 'none' },
   'strap-not-level': { stop: 'stop', caution: 'none' },
   'strap-yields': { stop: 'stop' },
-  'bolt-in-solid': { stop: 'stop', aboutPlace: true },
+  'bolt-in-solid': { stop: 'stop' },
   'stud-does-not-fit': { stop: 'stop' },
   'stud-loose': { caution: 'none' },
   'stud-short': { stop: 'stop' },
@@ -101,7 +99,7 @@ export const FINDINGS = {
   'stud-length-unknown': { caution: 'unknown' },
   'stud-bends': { caution: 'none' },
   'washer-too-small': { stop: 'stop' },
-  'hole-taken': { stop: 'stop', aboutPlace: true },
+  'hole-taken': { stop: 'stop' },
   'lip-breaks': { stop: 'stop' },
   'lip-strained': { caution: 'none' },
   'lip-not-judged': { caution: 'unknown' },
@@ -136,9 +134,6 @@ const rowOf = (code: FindingCode): CodeRow => FINDINGS[code]
 
 /** What a code does to the verdict at a severity; `none` for one that it does not have. */
 export const effectOf = (code: FindingCode, severity: Severity): Effect => rowOf(code)[severity] ?? 'none'
-
-/** Whether a code says that a piece cannot stand where it was put. */
-export const isAboutPlace = (code: FindingCode): boolean => rowOf(code).aboutPlace ?? false
 
 /** Whether a code says that what turns meets what stands still. */
 export const isClearance = (code: FindingCode): boolean => rowOf(code).clearance ?? false

@@ -231,7 +231,6 @@ export type Box = Extract<Hardware, { footprint: unknown }>
 export type Stationed = Exclude<Hardware, ThroughBolt>
 export type At = Stationed['at']
 export type Strap = Clamp['strap']
-export type Stud = Clamp['stud']
 export type Heel = NonNullable<Clamp['heel']>
 export type ClampingKit = NonNullable<Job['clampingKit']>
 export type Cut = NonNullable<Setup['cut']>

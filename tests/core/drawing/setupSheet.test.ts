@@ -206,7 +206,7 @@ describe('the crank link, two setups', () => {
 })
 
 describe('what the job says of its drawing', () => {
-  const job = exampleJob('flat-link')
+  const job = shippedJob('flat-link')
   const own = {
     ...job,
     titleBlock: { owner: 'Millbrook Shop', by: 'A. Hand', approved: 'C. Head', revision: 'C' },
@@ -262,7 +262,7 @@ describe('a large sheet', () => {
   })
 
   it('marks where each clamp bears', () => {
-    const job = shippedJob('flat-link')
+    const job = exampleJob('flat-link')
     const squares = (j: typeof job) =>
       plainPrimitives(setupSheet(j, 'op10', analyse(j, 'op10'))[0]!).filter(
         (p) => p.kind === 'path' && p.layer === 'mark' && p.fill === 'solid' && p.steps.length === 5,
