@@ -1,8 +1,10 @@
 /** A strap clamp as one assembly of usual proportions: strap, stud, heel, and packing under its toe. mm, N·m. */
 import type { Clamp, Plate } from '../job/schema.ts'
 import { findThread, usualClass, type Thread } from './threads.ts'
-import { usualTorque } from './preload.ts'
-import { USUAL_STRAPS, usualBoltFrom, type Strap } from './straps.ts'
+import { boltTorque, NUT_FACTOR, strapForce, usualTorque } from './preload.ts'
+import { WEAKEST_STEEL } from './steels.ts'
+import { greatestToeForce, USUAL_STRAPS, usualBoltFrom, type Strap } from './straps.ts'
+import { heelDistance } from './toe.ts'
 
 /** What of a clamp is the same wherever it stands. */
 export type ClampPattern = Omit<Clamp, 'id' | 'at' | 'facing'>
@@ -11,6 +13,8 @@ export type ClampPattern = Omit<Clamp, 'id' | 'at' | 'facing'>
 const CLEARANCE = 2
 /** Share of the usual torque that a strap clamp gets: the lever of the strap bends it. Own choice. */
 const TORQUE_SHARE = 0.5
+/** Share by which the pull may be above what the torque says and the strap must still not bend. */
+const SCATTER = 0.3
 /** How long a heel, and packing under a toe, is along the strap. Common practice, no source. */
 const BLOCK = 30
 const PACKING = 20
@@ -27,7 +31,7 @@ export function strapOf(
 }
 
 /**
- * A clamp by the size of its strap, with a heel to suit, a stud cut to suit and half of the usual torque. `packed`: the
+ * A clamp by the size of its strap, with a heel to suit, a stud cut to suit and the torque that its strap bears. `packed`: the
  * part stands off the plate, so there is packing under the toe.
  */
 export function usualClamp(
@@ -39,16 +43,31 @@ export function usualClamp(
   const strength = found ? usualClass(found) : null
   const torque = found && strength ? usualTorque(found, strength) : null
   const block = Math.min(BLOCK, size.width)
+  const strap = strapOf(size, thread)
+  const heel = { kind: 'block', size: [block, block], height: 'suit' } as const
   return {
     kind: 'clamp',
     name: `strap clamp ${thread}`,
-    strap: strapOf(size, thread),
+    strap,
     stud: { thread, class: strength, length: 'suit' },
-    torque: torque === null ? null : Number((torque * TORQUE_SHARE).toPrecision(2)),
-    heel: { kind: 'block', size: [block, block], height: 'suit' },
+    torque: found && torque !== null ? usualStrapTorque(strap, heel, found, torque) : null,
+    heel,
     ...(packed ? { packing: { size: [PACKING, size.width] as const } } : {}),
     fixed: true,
   }
+}
+
+/** N·m, to whole ones below: half of the usual torque, or less where the strap would bend at its bolt. */
+function usualStrapTorque(
+  strap: Strap,
+  heel: { readonly size: readonly [number, number] },
+  thread: Thread,
+  usual: number,
+): number {
+  const share = strapForce(1, strap.boltFrom, heelDistance(strap, heel))
+  const bends = greatestToeForce(strap, strap.boltFrom, WEAKEST_STEEL.yieldsAt) / share / (1 + SCATTER)
+  const carried = boltTorque(bends, NUT_FACTOR, thread.diameter)
+  return Math.max(1, Math.floor(Math.min(usual * TORQUE_SHARE, carried)))
 }
 
 /** The largest usual stud that goes through the plate's narrowest slot, or hole, and through a hole; null where none does. */

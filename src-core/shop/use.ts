@@ -1,6 +1,14 @@
 /** What passes between a job and the shop library. A job keeps copies; nothing in it changes unless it is asked. */
 import { KIND_WORDS } from '../hardware/words.ts'
-import { isBox, type At, type Hardware, type Job, type Setup, type StockItem } from '../job/schema.ts'
+import {
+  isBox,
+  type At,
+  type Clamp,
+  type Hardware,
+  type Job,
+  type Setup,
+  type StockItem,
+} from '../job/schema.ts'
 import { inward } from '../mounting/station.ts'
 import type { Library, LibraryItem, Section } from './schema.ts'
 
@@ -94,7 +102,7 @@ export function offers(job: Job, library: Library): readonly Offer[] {
   for (const item of library.hardware) {
     const differs = job.setups.some((s) =>
       s.hardware.some(
-        (h) => h.name === item.name && isAlike(h, item.value) && !sameContent(item.value, patternOf(h)),
+        (h) => h.name === item.name && !sameContent(patternOf(renewed(h, item.value)), patternOf(h)),
       ),
     )
     if (differs)
@@ -108,21 +116,33 @@ export function offers(job: Job, library: Library): readonly Offer[] {
   return found
 }
 
-/** Whether a pattern can be taken over: a box's by a box, a clamp's by a clamp. */
-const isAlike = (piece: Hardware, pattern: Pattern): boolean =>
-  pattern.kind === 'clamp' ? piece.kind === 'clamp' : isBox(piece)
-
-function takeHardware(job: Job, item: LibraryItem<'hardware'>): Job {
-  const { value } = item
-  const renewed = (piece: Hardware): Hardware => {
-    if (piece.name !== item.name) return piece
-    if (value.kind === 'clamp') return piece.kind === 'clamp' ? { ...piece, ...value } : piece
-    if (!isBox(piece)) return piece
-    const { press, ...box } = value
-    const kept = without(piece, 'massCentre')
-    return { ...kept, ...box, ...(press ? { press: { ...piece.press, ...press } } : {}) }
+/** The library's clamp with what is set up here: where its bolt stands, how long its stud is, heel's height, packing. */
+function takeClamp(piece: Clamp, value: Extract<Pattern, { kind: 'clamp' }>): Clamp {
+  return {
+    ...piece,
+    ...value,
+    strap: { ...value.strap, boltFrom: piece.strap.boltFrom },
+    stud: { ...value.stud, length: piece.stud.length },
+    heel:
+      value.heel && piece.heel
+        ? { ...value.heel, height: piece.heel.height, from: piece.heel.from }
+        : piece.heel,
+    packing: piece.packing,
   }
-  return { ...job, setups: job.setups.map((s) => ({ ...s, hardware: s.hardware.map(renewed) })) }
+}
+
+/** A piece with a pattern taken over: a box's by a box, a clamp's by a clamp. */
+function renewed(piece: Hardware, value: Pattern): Hardware {
+  if (value.kind === 'clamp') return piece.kind === 'clamp' ? takeClamp(piece, value) : piece
+  if (!isBox(piece)) return piece
+  const { press, ...box } = value
+  const kept = without(piece, 'massCentre')
+  return { ...kept, ...box, ...(press ? { press: { ...piece.press, ...press } } : {}) }
+}
+
+function takeHardware(job: Job, { name, value }: LibraryItem<'hardware'>): Job {
+  const renew = (h: Hardware) => (h.name === name ? renewed(h, value) : h)
+  return { ...job, setups: job.setups.map((s) => ({ ...s, hardware: s.hardware.map(renew) })) }
 }
 
 /**

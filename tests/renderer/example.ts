@@ -3,7 +3,7 @@ import { parseJob } from '../../src-core/job/parse.ts'
 import { isBox, type Box, type Hardware, type Job } from '../../src-core/job/schema.ts'
 
 export function exampleJob(name: 'flat-link' | 'bearing-bracket' = 'flat-link'): Job {
-  const read = parseJob(readFileSync(`examples/${name}.evenswing.json`, 'utf8'))
+  const read = parseJob(readFileSync(`tests/data/jobs/v2/${name}.evenswing.json`, 'utf8'))
   if (!read.ok) throw new Error(read.faults.map((f) => `${f.path} ${f.message}`).join('; '))
   return read.job
 }

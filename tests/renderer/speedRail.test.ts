@@ -70,7 +70,7 @@ describe('each limit on the rail', () => {
 })
 
 describe('colours of the rail', () => {
-  test.each(['balance', 'clamps'] as const)('between the two estimates of %s it is a caution', (id) => {
+  test.each(['balance', 'holding'] as const)('between the two estimates of %s it is a caution', (id) => {
     const { bands } = rail({ ...NONE, [id]: 200, [`${id}BestEstimate`]: 300 })
     expect(bands).toEqual([
       ['go', 0, at(200)],

@@ -53,5 +53,5 @@ function program(memory: number): ConstructorParameters<typeof Worker> {
   if (existsSync(fileURLToPath(built))) return [built, limits]
   const [runner, source] = [import.meta.resolve('tsx/esm/api'), new URL('./reader.ts', import.meta.url).href]
   const code = `import('${runner}').then(({ register }) => (register(), import('${source}')))`
-  return [code, { ...limits, eval: true }]
+  return [new URL(`data:text/javascript,${encodeURIComponent(code)}`), limits]
 }
