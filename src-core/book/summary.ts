@@ -3,7 +3,7 @@ import type { JobSummary } from '../bridge/bookContract.ts'
 import { polar } from '../geometry/angles.ts'
 import { flattenRing } from '../geometry/flatten.ts'
 import type { Point, Ring } from '../geometry/types.ts'
-import type { Job } from '../job/schema.ts'
+import { isCounterweight, type Job } from '../job/schema.ts'
 import { mountSetup } from '../mounting/mount.ts'
 
 /** The picture's box; 2 units of room stay around the plate. */
@@ -59,7 +59,7 @@ function picture(job: Job): JobSummary['picture'] {
   }
   for (const piece of mounted.pieces.slice(0, MOST_RINGS))
     shapes.push({
-      role: piece.item.kind === 'counterweight' ? 'weight' : 'piece',
+      role: isCounterweight(piece.item) ? 'weight' : 'piece',
       path: ringPath(piece.footprint),
     })
   return shapes

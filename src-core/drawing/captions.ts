@@ -1,4 +1,5 @@
 /** Titles of the views, and what their marks mean. */
+import { isCounterweight } from '../job/schema.ts'
 import type { Point } from '../geometry/types.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { LETTERING } from './lettering.ts'
@@ -23,7 +24,7 @@ interface Entry {
 function legendRows({ job, pieces }: Marked, width: number): Entry[][] {
   const entries: Entry[] = [
     { words: 'centre of mass as set up', mark: (p) => quarteredDisc(p, R) },
-    ...(pieces.some((p) => p.item.kind === 'counterweight')
+    ...(pieces.some((p) => isCounterweight(p.item))
       ? [{ words: 'before counterweights', mark: (p: Point) => openCentre(p, R) }]
       : []),
     ...(job.plate.slots.length > 0

@@ -1,7 +1,7 @@
 /** Force against spindle speed, for a picture: F = U·ω², so a parabola through every gear. */
 import type { Analysis } from '../../src-core/analysis/result.ts'
 import type { Point } from '../../src-core/geometry/types.ts'
-import type { Setup } from '../../src-core/job/schema.ts'
+import { isCounterweight, type Setup } from '../../src-core/job/schema.ts'
 import type { Verdict } from '../../src-core/verdict/speeds.ts'
 import { centrifugalForce } from '../../src-core/unbalance/static.ts'
 
@@ -35,7 +35,7 @@ export function forceCurve(analysis: Analysis, setup: Setup): ForceCurve {
       x: (topRpm * i) / STEPS,
       y: centrifugalForce(u, (topRpm * i) / STEPS),
     }))
-  const weights = new Set(setup.hardware.filter((h) => h.kind === 'counterweight').map((h) => h.id))
+  const weights = new Set(setup.hardware.filter(isCounterweight).map((h) => h.id))
   const bareVector = terms
     .filter((t) => !weights.has(t.item))
     .reduce((sum, t) => ({ x: sum.x + t.unbalance_g_mm.x, y: sum.y + t.unbalance_g_mm.y }), { x: 0, y: 0 })

@@ -1,7 +1,7 @@
 /** Which step of the work a finding is mended in. */
 import type { FINDINGS, FindingCode } from '../../src-core/findings/codes.ts'
 import { standingOf, type Finding } from '../../src-core/findings/finding.ts'
-import type { Setup } from '../../src-core/job/schema.ts'
+import { isClamp, isCounterweight, type Setup } from '../../src-core/job/schema.ts'
 import type { StepName } from './session.svelte.ts'
 
 export type Against = 'stop' | 'not-judged'
@@ -69,9 +69,9 @@ function stepOf({ code, item }: Finding, setup: Setup): StepName | null {
   if (item === 'plate') return 'machine'
   // The part as it is held.
   if (item === 'setup') return 'clamps'
-  const kind = setup.hardware.find((h) => h.id === item)?.kind
-  if (kind === 'clamp') return 'clamps'
-  return kind === 'counterweight' ? 'counterweights' : 'mounting'
+  const piece = setup.hardware.find((h) => h.id === item)
+  if (piece && isClamp(piece)) return 'clamps'
+  return piece && isCounterweight(piece) ? 'counterweights' : 'mounting'
 }
 
 /** The worst that stands against running in each step. */
