@@ -152,8 +152,8 @@ export function loadingsOf(working: Working): Loading[] {
   return [
     loading('turning'),
     ...inCut.map((c) => loading(c.name, ...c.loads)),
-    loading('start', start),
-    loading('stop', stop),
+    loading('starting', start),
+    loading('stopping', stop),
     ...inCut.map((c) => loading(`emergency stop, ${c.name}`, ...c.loads, stop)),
   ]
 }

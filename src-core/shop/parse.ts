@@ -17,10 +17,10 @@ export function parseLibrary(text: string): LibraryResult {
     return refuse('', 'is not a library: an object is wanted')
   const { format, version } = raw as { format?: unknown; version?: unknown }
   if (format !== 'evenswing-library') return refuse('format', 'is not "evenswing-library"')
-  if (typeof version === 'number' && Number.isInteger(version) && version > VERSION)
+  if (typeof version === 'number' && Number.isInteger(version) && version > LIBRARY_VERSION)
     return refuse(
       'version',
-      `${version} is newer than this program knows (${VERSION}); the file was left untouched`,
+      `${version} is newer than this program knows (${LIBRARY_VERSION}); the file was left untouched`,
     )
   const lifted = version === 1 ? fromVersion1(raw as Record<string, unknown>) : raw
   const parsed = librarySchema.safeParse(lifted)
@@ -32,7 +32,7 @@ export function parseLibrary(text: string): LibraryResult {
 /** Stable text of a library; `parseLibrary` of it gives the same library. */
 export const serialiseLibrary = (library: Library): string => writeDocument(librarySchema.parse(library))
 
-const VERSION = 2
+export const LIBRARY_VERSION = 2
 
 /** A clamp was a box then: it becomes a press, as in jobs. */
 function fromVersion1(raw: Record<string, unknown>): Record<string, unknown> {

@@ -1,8 +1,12 @@
 import { CURRENT_VERSION } from '../../src-core/job/parse.ts'
+import { LIBRARY_VERSION } from '../../src-core/shop/parse.ts'
 import { HostError } from './hostError.ts'
 
 /** The newest version of each format that this program can read. */
-const KNOWN: Readonly<Record<string, number>> = { 'evenswing-job': CURRENT_VERSION, 'evenswing-library': 1 }
+const KNOWN: Readonly<Record<string, number>> = {
+  'evenswing-job': CURRENT_VERSION,
+  'evenswing-library': LIBRARY_VERSION,
+}
 
 /** Throws `file.newer` where a file holds a document newer than this program knows: it must stay as it is. */
 export function refuseNewer(format: string, bytes: Uint8Array, name: string): void {

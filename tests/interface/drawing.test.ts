@@ -24,7 +24,7 @@ describe('drawing in the window', () => {
     await draw()
     await page.getByRole('combobox', { name: 'What is drawn becomes' }).selectOption('hole')
     await page.getByRole('button', { name: 'Circle' }).click()
-    await dragOnPlate(page, [60, 0], [72, 0])
+    await dragOnPlate(page, [60, 0], [78, 0])
     await page.mouse.up()
     await page.getByRole('button', { name: 'Undo: Draw a hole' }).waitFor()
     await done()

@@ -150,8 +150,8 @@ test('loadings: turning alone, each cut, drilling, start, stop, an emergency sto
     'turning',
     'bore',
     'drilling',
-    'start',
-    'stop',
+    'starting',
+    'stopping',
     'emergency stop, bore',
     'emergency stop, drilling',
   ])
