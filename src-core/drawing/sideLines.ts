@@ -39,7 +39,7 @@ export function sideRange({ job, mounted }: Pick<ViewInput, 'job' | 'mounted'>):
 } {
   return {
     back: -job.plate.thickness,
-    front: Math.max(mounted.partFront, ...mounted.pieces.map((p) => p.z1), 0),
+    front: Math.max(mounted.partFront, ...mounted.pieces.flatMap((p) => p.solids.map((s) => s.z1)), 0),
   }
 }
 
@@ -64,8 +64,10 @@ export function sideLines(input: ViewInput): SideLines {
     out.push(...hatching(ringSegments(placed), sense))
     for (const ring of placed) out.push(polyline('outline', ring, true))
   }
-  for (const { footprint, z0, z1 } of mounted.pieces)
-    whole('outline-thin', z0, z1, extentY({ outline: footprint, holes: [] }))
+  // What stands in front of the plate; the plate hides what is in it.
+  const standing = mounted.pieces.flatMap((p) => p.solids).filter((s) => s.z1 > 0)
+  for (const { ring, z0, z1 } of standing)
+    whole('outline-thin', Math.min(z1, Math.max(z0, 0)), z1, extentY({ outline: ring, holes: [] }))
   whole('outline', back, 0, [-job.plate.diameter / 2, job.plate.diameter / 2])
   cut(plateSection(job.plate), 1)
   for (const { body, regions, z0, z1 } of mounted.bodies)
