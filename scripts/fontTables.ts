@@ -35,9 +35,14 @@ export interface WidthRange {
 
 /** Where each table goes; the first one holds the type of both. */
 const TABLES = [
-  { path: 'src-core/drawing/fontWidths.ts', font: 'DejaVu Sans', name: 'REGULAR_WIDTHS', head: RANGE_TYPE },
   {
-    path: 'src-core/drawing/fontWidthsBold.ts',
+    path: 'src-core/drawing/text/fontWidths.ts',
+    font: 'DejaVu Sans',
+    name: 'REGULAR_WIDTHS',
+    head: RANGE_TYPE,
+  },
+  {
+    path: 'src-core/drawing/text/fontWidthsBold.ts',
     font: 'DejaVu Sans Bold',
     name: 'BOLD_WIDTHS',
     head: `import type { WidthRange } from './fontWidths.ts'\n`,

@@ -2,7 +2,7 @@
 import { readFile, writeFile } from 'node:fs/promises'
 import { join, resolve } from 'node:path'
 import { analyse } from '../src-core/analysis/analyse.ts'
-import { setupSheet } from '../src-core/drawing/setupSheet.ts'
+import { setupSheet } from '../src-core/drawing/sheet/setupSheet.ts'
 import { plateTemplate } from '../src-core/drawing/template/plateTemplate.ts'
 import { parseJob } from '../src-core/job/parse.ts'
 import { writePng } from '../src-main/png/writePng.ts'

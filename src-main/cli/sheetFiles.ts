@@ -1,5 +1,5 @@
 /** Setup drawings and templates written as files. */
-import type { Drawing } from '../../src-core/drawing/model.ts'
+import type { Drawing } from '../../src-core/drawing/model/model.ts'
 import type { Job } from '../../src-core/job/schema.ts'
 import { suggestedName } from '../services/fileNames.ts'
 import { loadFonts } from '../services/fonts.ts'
@@ -53,11 +53,11 @@ async function encode(format: SheetFormat, { sets, job, together }: SheetOutput)
   const utf8 = (text: string) => new TextEncoder().encode(text)
   switch (format) {
     case 'svg': {
-      const { writeSvg } = await import('../../src-core/drawing/writeSvg.ts')
+      const { writeSvg } = await import('../../src-core/drawing/writers/writeSvg.ts')
       return each((d) => utf8(writeSvg(d)))
     }
     case 'pdf': {
-      const { writePdf } = await import('../../src-core/drawing/writePdf.ts')
+      const { writePdf } = await import('../../src-core/drawing/writers/writePdf.ts')
       const bytes = await writePdf(
         sets.flatMap((s) => s.drawings),
         await loadFonts(),
@@ -65,7 +65,7 @@ async function encode(format: SheetFormat, { sets, job, together }: SheetOutput)
       return [{ suffix: together ?? sets[0]!.suffix, bytes }]
     }
     case 'dxf': {
-      const { writeDxf } = await import('../../src-core/drawing/writeDxf.ts')
+      const { writeDxf } = await import('../../src-core/drawing/writers/writeDxf.ts')
       return each((d) => utf8(writeDxf(d, { units: job.displayUnits })))
     }
     case 'png': {

@@ -1,6 +1,6 @@
 /** What the flags of `sheet` ask of the drawing; they go before what the job itself says. */
-import { SHEETS, type SheetName } from '../../src-core/drawing/sheetSizes.ts'
-import type { SheetOptions } from '../../src-core/drawing/setupSheet.ts'
+import { SHEETS, type SheetName } from '../../src-core/drawing/sheet/sheetSizes.ts'
+import type { SheetOptions } from '../../src-core/drawing/sheet/setupSheet.ts'
 import { textValue, type Call } from './command.ts'
 import { Failure } from './failure.ts'
 import { today } from './today.ts'

@@ -1,8 +1,8 @@
 /** A drawing as a picture: its SVG through resvg, the same on every machine. */
 import { createRequire } from 'node:module'
 import type * as Painter from '@resvg/resvg-js'
-import type { Drawing } from '../../src-core/drawing/model.ts'
-import { writeSvg } from '../../src-core/drawing/writeSvg.ts'
+import type { Drawing } from '../../src-core/drawing/model/model.ts'
+import { writeSvg } from '../../src-core/drawing/writers/writeSvg.ts'
 import { fontFiles } from '../services/fonts.ts'
 
 /** Pixels a mm: near 200 dots an inch, enough for the narrowest line and for text to be read. */

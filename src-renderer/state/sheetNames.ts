@@ -1,5 +1,5 @@
 /** Paper sizes as lists show them. */
-import type { SheetName } from '../../src-core/drawing/sheetSizes.ts'
+import type { SheetName } from '../../src-core/drawing/sheet/sheetSizes.ts'
 
 export const SHEET_NAMES: readonly { readonly value: SheetName; readonly label: string }[] = [
   { value: 'A4', label: 'A4' },

@@ -1,10 +1,10 @@
 /** The drawings on show beside the plate: what they are of, which one, and how they are saved. */
-import { jobSheets } from '../../src-core/drawing/jobSheets.ts'
-import type { Drawing } from '../../src-core/drawing/model.ts'
-import { setupSheet } from '../../src-core/drawing/setupSheet.ts'
-import type { SheetName } from '../../src-core/drawing/sheetSizes.ts'
+import { jobSheets } from '../../src-core/drawing/sheet/jobSheets.ts'
+import type { Drawing } from '../../src-core/drawing/model/model.ts'
+import { setupSheet } from '../../src-core/drawing/sheet/setupSheet.ts'
+import type { SheetName } from '../../src-core/drawing/sheet/sheetSizes.ts'
 import { plateTemplate } from '../../src-core/drawing/template/plateTemplate.ts'
-import { writeSvg } from '../../src-core/drawing/writeSvg.ts'
+import { writeSvg } from '../../src-core/drawing/writers/writeSvg.ts'
 import type { Point } from '../../src-core/geometry/types.ts'
 import { hideDimension, moveDimension, placeDimension } from '../editor/edits/sheet.ts'
 import { sheetFonts } from '../bridge/fonts.ts'
@@ -95,7 +95,7 @@ export class Sheets {
     if (format === 'png') return this.#files.exportPicture(one, writeSvg(drawing))
     if (format === 'pdf') {
       const [{ writePdf }, fonts] = await Promise.all([
-        import('../../src-core/drawing/writePdf.ts'),
+        import('../../src-core/drawing/writers/writePdf.ts'),
         sheetFonts(),
       ])
       return this.#files.export(`${name}.pdf`, 'pdf', await writePdf(drawings, fonts))
@@ -103,7 +103,7 @@ export class Sheets {
     const text =
       format === 'svg'
         ? writeSvg(drawing)
-        : (await import('../../src-core/drawing/writeDxf.ts')).writeDxf(drawing, {
+        : (await import('../../src-core/drawing/writers/writeDxf.ts')).writeDxf(drawing, {
             units: this.#jobs.job.displayUnits,
           })
     return this.#files.export(one, format, new TextEncoder().encode(text))

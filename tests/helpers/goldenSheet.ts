@@ -1,8 +1,8 @@
 /** A fixed set-up with a fixed analysis, so that its sheets move only when the drawing does. */
 import { readFileSync, writeFileSync } from 'node:fs'
 import type { Analysis } from '../../src-core/analysis/result.ts'
-import { setupSheet, type SheetOptions } from '../../src-core/drawing/setupSheet.ts'
-import type { Drawing } from '../../src-core/drawing/model.ts'
+import { setupSheet, type SheetOptions } from '../../src-core/drawing/sheet/setupSheet.ts'
+import type { Drawing } from '../../src-core/drawing/model/model.ts'
 import type { Job } from '../../src-core/job/schema.ts'
 import { soundJob } from './jobs.ts'
 

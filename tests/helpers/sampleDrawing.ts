@@ -5,7 +5,7 @@ import type {
   LayerName,
   PathPrimitive,
   Primitive,
-} from '../../src-core/drawing/model.ts'
+} from '../../src-core/drawing/model/model.ts'
 
 export const LAYERS: readonly LayerName[] = [
   'outline',

@@ -1,6 +1,6 @@
 /** Random set-ups of the kinds a shop has, for looking at their sheets: sound or not, but never absurd. */
 import fc from 'fast-check'
-import type { SheetOptions } from '../../src-core/drawing/setupSheet.ts'
+import type { SheetOptions } from '../../src-core/drawing/sheet/setupSheet.ts'
 import { circleRing } from '../../src-core/geometry/edges.ts'
 import type { Hardware, Job, Plate } from '../../src-core/job/schema.ts'
 import { degrees, mm, moved, starRing } from './arbitraries.ts'

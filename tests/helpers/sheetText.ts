@@ -2,10 +2,10 @@
 import { flattenRing } from '../../src-core/geometry/flatten.ts'
 import { polygonArea, polygonIntersection } from '../../src-core/geometry/polygon.ts'
 import type { Point } from '../../src-core/geometry/types.ts'
-import type { Drawing, PlainPrimitive, TextPrimitive } from '../../src-core/drawing/model.ts'
-import { plainPrimitives } from '../../src-core/drawing/plain.ts'
-import { subPaths } from '../../src-core/drawing/subPaths.ts'
-import { textWidth } from '../../src-core/drawing/textWidth.ts'
+import type { Drawing, PlainPrimitive, TextPrimitive } from '../../src-core/drawing/model/model.ts'
+import { plainPrimitives } from '../../src-core/drawing/model/plain.ts'
+import { subPaths } from '../../src-core/drawing/model/subPaths.ts'
+import { textWidth } from '../../src-core/drawing/text/textWidth.ts'
 
 export interface Lettering {
   readonly text: string

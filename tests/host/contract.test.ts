@@ -3,7 +3,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFil
 import { join } from 'node:path'
 import { describe, expect, test, vi } from 'vitest'
 import type { FileRef, Reply } from '../../src-core/bridge/reply.ts'
-import { writeSvg } from '../../src-core/drawing/writeSvg.ts'
+import { writeSvg } from '../../src-core/drawing/writers/writeSvg.ts'
 import { writePng } from '../../src-main/png/writePng.ts'
 import { jobText, scratchFolder } from './helpers.ts'
 import { desktopShell, loopbackShell, type Shell } from './shells.ts'

@@ -6,8 +6,8 @@ import { fontTables } from '../../scripts/fontTables.ts'
 test('letter widths are those of the fonts that sheets embed, regular and bold', async () => {
   const tables = await fontTables()
   expect(tables.map((t) => t.path)).toEqual([
-    'src-core/drawing/fontWidths.ts',
-    'src-core/drawing/fontWidthsBold.ts',
+    'src-core/drawing/text/fontWidths.ts',
+    'src-core/drawing/text/fontWidthsBold.ts',
   ])
   for (const { path, text } of tables) expect(text, path).toBe(await readFile(path, 'utf8'))
 })

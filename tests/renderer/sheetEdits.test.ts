@@ -1,7 +1,7 @@
 /** Choices about the drawing: kept in the job, and gone without a trace when taken back. */
 import { describe, expect, test } from 'vitest'
 import { analyse } from '../../src-core/analysis/analyse.ts'
-import { setupSheet } from '../../src-core/drawing/setupSheet.ts'
+import { setupSheet } from '../../src-core/drawing/sheet/setupSheet.ts'
 import { parseJob } from '../../src-core/job/parse.ts'
 import { serialiseJob } from '../../src-core/job/serialise.ts'
 import {

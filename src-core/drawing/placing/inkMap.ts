@@ -3,8 +3,8 @@ import type { Point } from '../../geometry/types.ts'
 import { flattenRing } from '../../geometry/flatten.ts'
 import { circleRing } from '../../geometry/edges.ts'
 import { PAPER_TOLERANCE } from '../../geometry/tolerance.ts'
-import type { PlainPrimitive } from '../model.ts'
-import { subPaths } from '../subPaths.ts'
+import type { PlainPrimitive } from '../model/model.ts'
+import { subPaths } from '../model/subPaths.ts'
 import { quadCorners, type Quad } from './quad.ts'
 
 /** mm. Half a millimetre is the clear space that a thin line needs to stay a line of its own. */

@@ -1,6 +1,6 @@
 /** What a label's candidate costs where it stands, whatever the others do. Sheet mm. */
 import type { Bounds, InkMap } from './inkMap.ts'
-import type { Primitive } from '../model.ts'
+import type { Primitive } from '../model/model.ts'
 import type { Quad, Segment } from './quad.ts'
 
 /** Clear space between a label and lines, and between two labels, mm. */

@@ -3,7 +3,7 @@
  * of one through another, and as few line crossings and as short lines as can be found. First in order, each at its
  * best; then each is taken up again and set down where it is best among the rest, until nothing moves.
  */
-import type { Primitive } from '../model.ts'
+import type { Primitive } from '../model/model.ts'
 import type { InkMap } from './inkMap.ts'
 import { APART, CLEAR, FROM_LINE, Option, type Candidate } from './option.ts'
 import { quadsMeet, segmentMeetsQuad, segmentsCross, segmentsRunTogether } from './quad.ts'

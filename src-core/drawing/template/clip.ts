@@ -3,9 +3,9 @@ import { flattenRing } from '../../geometry/flatten.ts'
 import { circleRing } from '../../geometry/edges.ts'
 import { PAPER_TOLERANCE } from '../../geometry/tolerance.ts'
 import type { Point } from '../../geometry/types.ts'
-import type { PathStep, PlainPrimitive } from '../model.ts'
+import type { PathStep, PlainPrimitive } from '../model/model.ts'
 import type { Bounds } from '../placing/inkMap.ts'
-import { subPaths } from '../subPaths.ts'
+import { subPaths } from '../model/subPaths.ts'
 
 /**
  * What lies in the rectangle: whole things as they are, lines that cross its edge cut there (arcs as chords), filled

@@ -1,6 +1,6 @@
 /** Divides a square at full size over sheets of paper. mm. */
 import type { Bounds } from '../placing/inkMap.ts'
-import { SHEETS, type SheetName } from '../sheetSizes.ts'
+import { SHEETS, type SheetName } from '../sheet/sheetSizes.ts'
 
 /** What printers leave blank, mm. */
 const MARGIN = 10

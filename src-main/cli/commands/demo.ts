@@ -1,7 +1,7 @@
 /** `demo`: the bundled example from job file to sheet. */
 import { join } from 'node:path'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
-import { setupSheet } from '../../../src-core/drawing/setupSheet.ts'
+import { setupSheet } from '../../../src-core/drawing/sheet/setupSheet.ts'
 import { DEFAULT_EXAMPLE } from '../../services/examples.ts'
 import { JOB_ENDING } from '../../../src-core/job/fileEnding.ts'
 import { balanceSheet } from '../balanceSheet.ts'

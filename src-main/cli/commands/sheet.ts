@@ -2,7 +2,7 @@
 import { relative } from 'node:path'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import type { Analysis } from '../../../src-core/analysis/result.ts'
-import { setupSheet } from '../../../src-core/drawing/setupSheet.ts'
+import { setupSheet } from '../../../src-core/drawing/sheet/setupSheet.ts'
 import { plateTemplate } from '../../../src-core/drawing/template/plateTemplate.ts'
 import type { Job, Setup } from '../../../src-core/job/schema.ts'
 import { verdictLine } from '../balanceSheet.ts'

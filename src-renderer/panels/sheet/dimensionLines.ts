@@ -1,6 +1,6 @@
 /** The dimensions of a drawing as things to take hold of. Sheet mm, y up. */
-import { hasLine } from '../../../src-core/drawing/dimensionNames.ts'
-import type { Drawing } from '../../../src-core/drawing/model.ts'
+import { hasLine } from '../../../src-core/drawing/views/dimensionNames.ts'
+import type { Drawing } from '../../../src-core/drawing/model/model.ts'
 import type { Point } from '../../../src-core/geometry/types.ts'
 
 interface Held {

@@ -1,6 +1,6 @@
 /** Puts a drawing onto the page as SVG elements, so that it is set in the page's own fonts and prints as lines. */
-import type { Drawing } from '../../../src-core/drawing/model.ts'
-import { writeSvg } from '../../../src-core/drawing/writeSvg.ts'
+import type { Drawing } from '../../../src-core/drawing/model/model.ts'
+import { writeSvg } from '../../../src-core/drawing/writers/writeSvg.ts'
 
 /** The drawing's SVG root. The writer escapes every text, and the page's policy runs no script in it. */
 export function paperElement(drawing: Drawing): SVGElement {

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
-import { setupSheet } from '../../../src-core/drawing/setupSheet.ts'
+import { setupSheet } from '../../../src-core/drawing/sheet/setupSheet.ts'
 import type {
   DimensionPrimitive,
   Drawing,
   PolarPrimitive,
   TextPrimitive,
-} from '../../../src-core/drawing/model.ts'
+} from '../../../src-core/drawing/model/model.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
 import { bracketAnalysis, bracketJob, bracketSheets } from '../../helpers/goldenSheet.ts'
 import { sheetCases } from '../../helpers/sheetJobs.ts'

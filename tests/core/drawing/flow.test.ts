@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { flow } from '../../../src-core/drawing/flow.ts'
-import type { Block, Region } from '../../../src-core/drawing/flow.ts'
-import { headline, noteBlock } from '../../../src-core/drawing/noteBlock.ts'
-import { tableBlock } from '../../../src-core/drawing/table.ts'
-import type { Primitive, TextPrimitive } from '../../../src-core/drawing/model.ts'
-import { textWidth } from '../../../src-core/drawing/textWidth.ts'
+import { flow } from '../../../src-core/drawing/sheet/flow.ts'
+import type { Block, Region } from '../../../src-core/drawing/sheet/flow.ts'
+import { headline, noteBlock } from '../../../src-core/drawing/sheet/noteBlock.ts'
+import { tableBlock } from '../../../src-core/drawing/sheet/table.ts'
+import type { Primitive, TextPrimitive } from '../../../src-core/drawing/model/model.ts'
+import { textWidth } from '../../../src-core/drawing/text/textWidth.ts'
 
 const texts = (primitives: readonly Primitive[]) =>
   primitives.filter((p): p is TextPrimitive => p.kind === 'text')

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { formatNumber } from '../../../src-core/drawing/formatNumber.ts'
+import { formatNumber } from '../../../src-core/drawing/writers/formatNumber.ts'
 
 describe('formatNumber', () => {
   it.each([

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { writeDxf } from '../../../src-core/drawing/writeDxf.ts'
-import { writeSvg } from '../../../src-core/drawing/writeSvg.ts'
+import { writeDxf } from '../../../src-core/drawing/writers/writeDxf.ts'
+import { writeSvg } from '../../../src-core/drawing/writers/writeSvg.ts'
 import { plateTemplate } from '../../../src-core/drawing/template/plateTemplate.ts'
 import { bracketJob, bracketSheets, golden } from '../../helpers/goldenSheet.ts'
 

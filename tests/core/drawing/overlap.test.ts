@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
-import { setupSheet } from '../../../src-core/drawing/setupSheet.ts'
-import type { Drawing, PlainPrimitive } from '../../../src-core/drawing/model.ts'
+import { setupSheet } from '../../../src-core/drawing/sheet/setupSheet.ts'
+import type { Drawing, PlainPrimitive } from '../../../src-core/drawing/model/model.ts'
 import { sheetCases } from '../../helpers/sheetJobs.ts'
 import { lettering, onGround, outside, overlaps, struckThrough } from '../../helpers/sheetText.ts'
 

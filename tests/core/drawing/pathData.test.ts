@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { PathStep } from '../../../src-core/drawing/model.ts'
-import { pathData } from '../../../src-core/drawing/pathData.ts'
-import { subPaths } from '../../../src-core/drawing/subPaths.ts'
+import type { PathStep } from '../../../src-core/drawing/model/model.ts'
+import { pathData } from '../../../src-core/drawing/writers/pathData.ts'
+import { subPaths } from '../../../src-core/drawing/model/subPaths.ts'
 import type { Point } from '../../../src-core/geometry/types.ts'
 
 const SHEET = 300

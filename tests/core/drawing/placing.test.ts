@@ -13,7 +13,7 @@ import {
   segmentsRunTogether,
 } from '../../../src-core/drawing/placing/quad.ts'
 import type { Quad, Segment } from '../../../src-core/drawing/placing/quad.ts'
-import { circle, line, text } from '../../../src-core/drawing/primitives.ts'
+import { circle, line, text } from '../../../src-core/drawing/model/primitives.ts'
 import { polygonArea, polygonIntersection } from '../../../src-core/geometry/polygon.ts'
 import { mm, point } from '../../helpers/arbitraries.ts'
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { hatching, ringSegments } from '../../../src-core/drawing/hatching.ts'
-import { meshSection, partSection, plateSection, showsTee } from '../../../src-core/drawing/section.ts'
+import { hatching, ringSegments } from '../../../src-core/drawing/views/hatching.ts'
+import { meshSection, partSection, plateSection, showsTee } from '../../../src-core/drawing/views/section.ts'
 import { polygonArea } from '../../../src-core/geometry/polygon.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { block, bore, disc, jobWith, partOf } from '../../helpers/jobs.ts'

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import { uncovered } from '../../../src-core/drawing/dxf/uncovered.ts'
-import type { PathPrimitive, PlainPrimitive, Primitive } from '../../../src-core/drawing/model.ts'
-import { box, circle, line } from '../../../src-core/drawing/primitives.ts'
+import { uncovered } from '../../../src-core/drawing/writers/dxf/uncovered.ts'
+import type { PathPrimitive, PlainPrimitive, Primitive } from '../../../src-core/drawing/model/model.ts'
+import { box, circle, line } from '../../../src-core/drawing/model/primitives.ts'
 import { circleRing, makeEdge, ringEdges } from '../../../src-core/geometry/edges.ts'
-import { subPaths } from '../../../src-core/drawing/subPaths.ts'
+import { subPaths } from '../../../src-core/drawing/model/subPaths.ts'
 import { bracketSheets } from '../../helpers/goldenSheet.ts'
 
 const O = { x: 0, y: 0 }

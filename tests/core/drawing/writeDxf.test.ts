@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { LAYER_STYLES } from '../../../src-core/drawing/styles.ts'
-import { writeDxf } from '../../../src-core/drawing/writeDxf.ts'
+import { LAYER_STYLES } from '../../../src-core/drawing/model/styles.ts'
+import { writeDxf } from '../../../src-core/drawing/writers/writeDxf.ts'
 import { readDxf } from '../../helpers/readback.ts'
 import type { DxfEntity, DxfFacts } from '../../helpers/readback.ts'
 import { DIMENSION, SAMPLE, sampleWith } from '../../helpers/sampleDrawing.ts'

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { writePdf } from '../../../src-core/drawing/writePdf.ts'
+import { writePdf } from '../../../src-core/drawing/writers/writePdf.ts'
 import { rasterPage, readPdf } from '../../helpers/readback.ts'
 import type { PdfFacts, Raster } from '../../helpers/readback.ts'
 import { SAMPLE, sampleWith, WIDE_SAMPLE } from '../../helpers/sampleDrawing.ts'

@@ -1,7 +1,7 @@
 import { Window } from 'happy-dom'
 import { describe, expect, it } from 'vitest'
-import { LAYER_STYLES } from '../../../src-core/drawing/styles.ts'
-import { writeSvg } from '../../../src-core/drawing/writeSvg.ts'
+import { LAYER_STYLES } from '../../../src-core/drawing/model/styles.ts'
+import { writeSvg } from '../../../src-core/drawing/writers/writeSvg.ts'
 import { readXml } from '../../helpers/readback.ts'
 import { LAYERS, SAMPLE, sampleWith } from '../../helpers/sampleDrawing.ts'
 

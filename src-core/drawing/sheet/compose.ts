@@ -1,0 +1,145 @@
+/** The views and lists of a setup put onto as few sheets as they need. */
+import type { Analysis } from '../../analysis/result.ts'
+import type { Job, Setup } from '../../job/schema.ts'
+import type { Mounted } from '../../mounting/types.ts'
+import type { DimensionChoices } from '../views/choices.ts'
+import { drawViews, type DrawnViews } from '../views/drawViews.ts'
+import { flow, type Block, type Region } from './flow.ts'
+import { footerHeight } from './footer.ts'
+import { frame } from './frame.ts'
+import { INSET, planSheet, viewExtent, type SheetPlan } from './layout.ts'
+import { hardwareTable, speedTable } from './lists.ts'
+import type { Primitive } from '../model/model.ts'
+import { headline, headlineAgain, noteBlock } from './noteBlock.ts'
+import { CHECKLIST, assumptionNotes, balanceNotes, findingNotes, headlineWords } from './notes.ts'
+import type { SheetSize } from './sheetSizes.ts'
+import { tableBlock } from './table.ts'
+import { SUBSTITUTE, settable } from '../text/textWidth.ts'
+import { TITLE_HEIGHT, TITLE_WIDTH, type Projection } from './titleBlock.ts'
+
+/** Least width of the column of notes, mm. */
+const COLUMN = 90
+
+/** Height that the verdict takes at the head of a sheet that follows, mm. */
+const LEAD = 8
+
+export interface ComposeInput {
+  readonly job: Job
+  readonly setup: Setup
+  readonly mounted: Mounted
+  readonly analysis: Analysis
+  readonly sheet: SheetSize
+  readonly scale: number | 'auto'
+  readonly projection: Projection
+  readonly choices: DimensionChoices
+}
+
+export interface Composed {
+  readonly plan: SheetPlan
+  readonly drawn: DrawnViews
+  /** Lists and notes, sheet by sheet. */
+  readonly pages: readonly (readonly Primitive[])[]
+}
+
+/** Which tables are in small letters. */
+interface Small {
+  readonly hardware: boolean
+  readonly speeds: boolean
+}
+
+const USUAL: Small = { hardware: false, speeds: false }
+const SMALLER: readonly Small[] = [
+  { hardware: true, speeds: false },
+  { hardware: true, speeds: true },
+]
+
+/** With tables in small letters where that brings all onto one sheet and costs the views no scale. */
+export function compose(input: ComposeInput): Composed {
+  const usual = composeWith(input, USUAL)
+  if (usual.pages.length !== 2) return usual
+  const isOne = ({ pages, plan }: Composed) => pages.length === 1 && plan.scale >= usual.plan.scale
+  for (const small of SMALLER) {
+    // Before its labels are placed again: most often nothing is to be saved.
+    if (!isOne(composeWith(input, small, usual.drawn))) continue
+    const other = composeWith(input, small)
+    if (isOne(other)) return other
+  }
+  return usual
+}
+
+/** `views`: as drawn before, in place of drawing them. */
+function composeWith(input: ComposeInput, small: Small, views?: DrawnViews): Composed {
+  const { job, setup, mounted, analysis, sheet, scale, projection } = input
+  const speeds = tableBlock({ ...speedTable(job, setup, analysis), small: small.speeds })
+  const hardware = tableBlock({ ...hardwareTable(job, mounted), small: small.hardware })
+  const plan = planSheet({
+    mounted,
+    sheet,
+    extent: viewExtent(job, mounted, analysis),
+    scale,
+    projection,
+    hardware,
+    columnWidth: Math.max(COLUMN, speeds.width),
+  })
+  const drawn = views ?? drawViews({ ...input, plan, border: frame(sheet, TITLE_WIDTH) })
+  const words = headlineWords(job, setup, analysis)
+  const blocks = [
+    headline(words),
+    ...(mounted.pieces.length > 0 ? [hardware] : []),
+    speeds,
+    ...textBlocks(input, drawn),
+  ]
+  const pages = flow(blocks, plan.regions, () => furtherRegions(sheet))
+  // Every sheet leads with the verdict.
+  const top = { x: sheet.left + INSET, y: sheet.top - INSET }
+  const lead = headlineAgain(words, top, sheet.right - sheet.left - 2 * INSET)
+  return { plan, drawn, pages: pages.map((page, i) => (i === 0 ? page : [lead, ...page])) }
+}
+
+function textBlocks(input: ComposeInput, { asides, unplaced }: DrawnViews): Block[] {
+  const { job, mounted, analysis } = input
+  const own = (job.notes ?? '').split(/\n+/).filter((l) => l.trim() !== '')
+  const missing = unplaced.length > 0 ? [`No room in the views for: ${unplaced.join(', ')}.`] : []
+  const notes = [...own, ...asides, ...missing, ...lackedNote(input)]
+  return [
+    balanceNotes(job, mounted, analysis),
+    CHECKLIST,
+    ...findingNotes(analysis),
+    assumptionNotes(job),
+    ...(notes.length > 0 ? [{ title: 'Notes', lines: notes }] : []),
+  ].map(noteBlock)
+}
+
+/** Where a text of the sheet has characters that its typeface lacks. */
+function lackedNote({ job, setup }: ComposeInput): string[] {
+  const { title, partNumber, notes, lathe, plate, part, titleBlock } = job
+  const names = [
+    title,
+    partNumber,
+    notes,
+    titleBlock,
+    lathe.name,
+    plate,
+    part.name,
+    part.material,
+    part.bores,
+    setup,
+  ]
+  const written = JSON.stringify(names)
+  if (written.includes(SUBSTITUTE) || !settable(written).includes(SUBSTITUTE)) return []
+  return [`${SUBSTITUTE} stands for a character that this sheet's typeface lacks: read it in the job.`]
+}
+
+/** Sheets after the first, under the verdict: one column on an upright sheet, two on a lying one. */
+function furtherRegions(sheet: SheetSize): Region[] {
+  const x = sheet.left + INSET
+  const y = sheet.top - INSET - LEAD
+  const width = sheet.right - sheet.left - 2 * INSET
+  const above = y - sheet.bottom - TITLE_HEIGHT - 3
+  if (!sheet.large) return [{ x, y, width, height: above - footerHeight(sheet) }]
+  const column = (width - 8) / 2
+  return [
+    { x, y, width: column, height: y - sheet.bottom - footerHeight(sheet) - 3 },
+    { x: x + column + 8, y, width: column, height: above },
+  ]
+}

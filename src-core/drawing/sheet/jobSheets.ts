@@ -1,0 +1,9 @@
+/** The setup drawings of a whole job, in the order in which its setups run. */
+import { analyse } from '../../analysis/analyse.ts'
+import type { Job } from '../../job/schema.ts'
+import type { Drawing } from '../model/model.ts'
+import { setupSheet, type SheetOptions } from './setupSheet.ts'
+
+/** Every sheet of every setup. Throws RangeError as `setupSheet` does. */
+export const jobSheets = (job: Job, options: SheetOptions = {}): Drawing[] =>
+  job.setups.flatMap(({ id }) => setupSheet(job, id, analyse(job, id), options))

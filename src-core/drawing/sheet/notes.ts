@@ -1,0 +1,103 @@
+/** What stands beside the views: what was found, what was assumed and how sure it is, and the checks by hand. */
+import type { Analysis } from '../../analysis/result.ts'
+import { criterionWords } from '../../unbalance/criterion.ts'
+import { uncertaintiesOf } from '../../doubt/defaults.ts'
+import { standingOf } from '../../findings/finding.ts'
+import type { Job, Setup } from '../../job/schema.ts'
+import type { Mounted } from '../../mounting/types.ts'
+import { clockPosition, formatter, plain, type Formatter } from '../../units/format.ts'
+import { limitWords, type Ceiling } from '../../verdict/limits.ts'
+import { CHECKS_BY_HAND } from '../../words/cautions.ts'
+import { signed } from './lists.ts'
+import type { Headline, Notes } from './noteBlock.ts'
+import { angleText, centreBefore } from '../views/view.ts'
+
+/** The verdict with its reason, then the speed to run and the ceiling with what sets it. */
+export function headlineWords(job: Job, setup: Setup, { ceiling, verdict }: Analysis): Headline {
+  const fmt = formatter(job.displayUnits)
+  const { state, reason, finding } = verdict
+  const word = signed(state).toUpperCase()
+  return {
+    first: `${word}, ${setup.speed === null ? 'NO SPEED CHOSEN' : `SPINDLE ${fmt.speed(setup.speed)}`}`,
+    reason: state === 'go' && finding === null ? null : `${reason}.`,
+    ceiling: ceilingWords(ceiling, fmt),
+    again: `${word}: ${reason}`,
+    caution: state === 'stop' || state === 'not-judged',
+  }
+}
+
+function ceilingWords({ rpm, limit }: Ceiling, fmt: Formatter): string {
+  if (rpm === null || limit === null) return 'Ceiling: nothing given limits it.'
+  const { long } = limitWords(limit)
+  return rpm === 0 ? `No speed allowed: ${long}` : `Ceiling ${fmt.speed(Math.floor(rpm))}: ${long}`
+}
+
+export function balanceNotes(job: Job, mounted: Mounted, a: Analysis): Notes {
+  const fmt = formatter(job.displayUnits)
+  const u = a.unbalance
+  const before = centreBefore(mounted, a)
+  const [x, y] = a.assembly.centroid_mm
+  const centre = `Centre of mass ${fmt.length(Math.hypot(x, y))} from the axis${before ? `, before counterweights ${fmt.length(Math.hypot(before.x, before.y))}` : ''}.`
+  return {
+    title: 'Balance',
+    lines: [
+      `Turning mass ${fmt.mass(a.assembly.mass_kg)}, part ${fmt.mass(a.part.mass_kg)}.`,
+      `Unbalance ${fmt.unbalance(u.static_g_mm)} at ${angleText(job, u.static_angle_deg, 0)} (${clockPosition(u.static_angle_deg)} as drawn), 95 % bound ${fmt.unbalance(u.upper95_g_mm)}; after the cut ${fmt.unbalance(u.after_cut_g_mm)}.`,
+      centre,
+      `Limit: ${criterionWords(mounted.setup)}, this job's own setting; no standard covers faceplate work.`,
+      a.clamping === null
+        ? 'Clamps: NOT CHECKED.'
+        : `Clamps: factor against slip ${plain(a.clamping.factor, 1)} (rule of thumb: 2).`,
+    ],
+  }
+}
+
+const MOST_FINDINGS = 8
+
+const WORDS = { stop: 'STOP', 'not-judged': 'NOT JUDGED', caution: 'Caution', note: 'Note' } as const
+
+/** All but notes, worst first; the rest is in the program. */
+export function findingNotes(analysis: Analysis): Notes[] {
+  const open = analysis.findings.filter((f) => standingOf(f) !== 'note')
+  if (open.length === 0) return []
+  const shown = open
+    .slice(0, MOST_FINDINGS)
+    .map((f) => `${WORDS[standingOf(f)]}: ${firstSentence(f.message)}`)
+  const more = open.length - shown.length
+  return [
+    {
+      title: 'Open findings',
+      lines: more > 0 ? [...shown, `and ${plain(more, 0)} more: see the findings in the job.`] : shown,
+      caution: open[0]!.effect !== 'none',
+    },
+  ]
+}
+
+/** Up to the first full stop that ends a sentence. */
+function firstSentence(message: string): string {
+  const end = /[.!?](\s|$)/.exec(message)
+  return end ? message.slice(0, end.index + 1) : message
+}
+
+export const CHECKLIST: Notes = {
+  title: 'By hand, before power',
+  ticks: true,
+  lines: CHECKS_BY_HAND,
+}
+
+export function assumptionNotes(job: Job): Notes {
+  const d = uncertaintiesOf(job)
+  const weighed = job.part.weighedMass !== null
+  const share = weighed ? d.weighedMass : d.computedMass
+  const fmt = formatter(job.displayUnits)
+  return {
+    title: 'Assumed, and how sure',
+    lines: [
+      `Standard uncertainties: part ${weighed ? 'weighed' : 'computed from outline and density'} ±${plain(share * 100, 1)} %, its centre of mass ±${fmt.length(d.centreOfMass)}; pieces weighed ±${plain(d.weighedMass * 100, 1)} %, placed ±${fmt.length(d.placing)}. The 95 % bound is made of these.`,
+      job.plate.residual
+        ? `Plate's own unbalance ${fmt.unbalance(job.plate.residual.amount)}, as given.`
+        : `Plate's own unbalance not given: taken as nothing, ±${fmt.length(d.plateResidual)} of offset.`,
+      'Bolts count within the masses listed.',
+    ],
+  }
+}

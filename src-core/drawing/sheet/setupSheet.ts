@@ -1,0 +1,99 @@
+/**
+ * The setup drawing of one setup: views, lists, notes and title block. On a large sheet (A3, B) everything stands on
+ * one where it can; on a small one (A4, A), or where a list is long, what is left follows on further sheets.
+ */
+import type { Analysis } from '../../analysis/result.ts'
+import type { Job, Setup } from '../../job/schema.ts'
+import { findSetup, mountSetup } from '../../mounting/mount.ts'
+import { compose } from './compose.ts'
+import type { DimensionChoices } from '../views/choices.ts'
+import { footer } from './footer.ts'
+import { frame } from './frame.ts'
+import type { Drawing } from '../model/model.ts'
+import { SHEETS, type SheetName } from './sheetSizes.ts'
+import { TITLE_WIDTH, titleBlock, type Projection } from './titleBlock.ts'
+
+/** What is left out comes from the job's own `setup.sheet` and `titleBlock`, and where those are silent too it is chosen. */
+export interface SheetOptions {
+  /** Chosen: A3 for metric jobs, ANSI B for inch ones. */
+  readonly sheet?: SheetName | 'auto'
+  /** Sheet over model; chosen is the largest of ISO 5455 that fits, also in place of one at which the views do not. */
+  readonly scale?: number | 'auto'
+  /** Arrangement of the views (ISO 5456-2); first angle for metric jobs, third for inch ones. */
+  readonly projection?: Projection
+  /** As it is to stand in the title block; the core reads no clock. */
+  readonly date?: string
+  readonly revision?: string
+  readonly by?: string
+  readonly approved?: string
+  readonly owner?: string
+  /** Dimensions that the user moved or hid, by the ids that `DimensionPrimitive` carries. */
+  readonly dimensions?: DimensionChoices
+}
+
+/** The sheets of one setup, in order. Throws RangeError on an unknown setup and on a scale that is not positive. */
+export function setupSheet(
+  job: Job,
+  setupId: string,
+  analysis: Analysis,
+  given: SheetOptions = {},
+): Drawing[] {
+  const setup = findSetup(job, setupId)
+  const { sheet, scale, projection, choices, fields } = chosenOptions(job, setup, given)
+  const { plan, drawn, pages } = compose({
+    job,
+    setup,
+    mounted: mountSetup(job, setupId),
+    analysis,
+    sheet,
+    scale,
+    projection,
+    choices,
+  })
+  return pages.map((lists, i): Drawing => {
+    const block = titleBlock({
+      job,
+      setup,
+      sheet,
+      documentType: 'Setup drawing',
+      scale: i === 0 ? plan.scale : null,
+      projection: i === 0 ? projection : null,
+      page: i + 1,
+      pages: pages.length,
+      ...fields,
+    })
+    return {
+      title: sheetTitle(job, setup),
+      width: sheet.width,
+      height: sheet.height,
+      primitives: [
+        ...frame(sheet, TITLE_WIDTH),
+        ...(i === 0 ? drawn.primitives : []),
+        ...lists,
+        ...footer(sheet),
+        ...block,
+      ],
+    }
+  })
+}
+
+function chosenOptions({ titleBlock, displayUnits }: Job, { sheet }: Setup, given: SheetOptions) {
+  const inch = displayUnits === 'in'
+  const size = given.sheet ?? sheet?.size ?? 'auto'
+  return {
+    sheet: SHEETS[size === 'auto' ? (inch ? 'ANSI-B' : 'A3') : size],
+    scale: given.scale ?? sheet?.scale ?? ('auto' as const),
+    projection: given.projection ?? sheet?.projection ?? (inch ? ('third' as const) : ('first' as const)),
+    choices: given.dimensions ?? sheet?.dimensions ?? {},
+    fields: {
+      date: given.date ?? '',
+      revision: given.revision ?? titleBlock?.revision ?? '',
+      by: given.by ?? titleBlock?.by ?? '',
+      approved: given.approved ?? titleBlock?.approved ?? '',
+      owner: given.owner ?? titleBlock?.owner ?? '',
+    },
+  }
+}
+
+const sheetTitle = (job: Job, setup: Setup): string =>
+  `${job.partNumber || job.title || job.part.name} ${setup.id}, setup drawing`

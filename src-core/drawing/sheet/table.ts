@@ -1,0 +1,187 @@
+/** A ruled table as a block: columns as wide as what they hold, one of them wrapped where the whole is too wide. */
+import type { Point } from '../../geometry/types.ts'
+import type { Block, Laid } from './flow.ts'
+import { LETTERING } from '../text/lettering.ts'
+import type { Primitive } from '../model/model.ts'
+import { box, line, text } from '../model/primitives.ts'
+import { fitText, textWidth, wrapText } from '../text/textWidth.ts'
+
+export interface Column {
+  readonly title: string
+  readonly align?: 'start' | 'end' | 'middle'
+  /** Gives way where the table would be too wide: its text is wrapped. One column at most. */
+  readonly wraps?: boolean
+}
+
+export interface TableInput {
+  readonly title: string
+  /** In small letters beside the title, or under it where it is too long. */
+  readonly remark?: string
+  readonly columns: readonly Column[]
+  readonly rows: readonly (readonly string[])[]
+  /** Rows printed bold. */
+  readonly bold?: ReadonlySet<number>
+  /** In the smallest letters, for a sheet that would else run over. */
+  readonly small?: boolean
+}
+
+const PAD = 1.3
+/** From a row's line to the baseline below or above it. */
+const FOOT = 1.0
+const TITLE_ROOM = LETTERING.read + 2
+const REMARK = 4.2
+const CONTINUED = ', continued'
+/** Least width of a wrapped column. */
+const WRAP_WIDTH = 30
+/** A cell is cut after so many lines. */
+const MOST_LINES = 3
+
+/** Letters of the cells, and from one line to the next. */
+const letters = ({ small }: TableInput): number => (small ? LETTERING.note : LETTERING.read)
+const leading = (input: TableInput): number => letters(input) + 1.1
+const rowHeight = (input: TableInput, lines: number): number =>
+  lines * leading(input) + (input.small ? 0.5 : 0.7)
+
+export function tableBlock(input: TableInput): Block {
+  const natural = input.columns.map((column, k) => naturalWidth(input, column, k))
+  const rigid = natural.reduce(
+    (sum, w, k) => sum + (input.columns[k]!.wraps ? Math.min(w, WRAP_WIDTH) : w),
+    0,
+  )
+  return {
+    width: rigid,
+    fullWidth: natural.reduce((a, b) => a + b, 0),
+    lay: (width, room) => layTable(input, natural, width, room),
+  }
+}
+
+function naturalWidth(input: TableInput, column: Column, k: number): number {
+  const height = letters(input)
+  const cells = input.rows.map((row, i) => textWidth(row[k] ?? '', height, input.bold?.has(i) ?? false))
+  return Math.max(textWidth(column.title, height, true), ...cells) + 2 * PAD
+}
+
+function layTable(input: TableInput, natural: readonly number[], width: number, room: number): Laid | null {
+  const widths = fitWidths(input, natural, width)
+  const cells = input.rows.map((row, i) =>
+    input.columns.map((column, k) =>
+      cellLines(row[k] ?? '', widths[k]! - 2 * PAD, {
+        height: letters(input),
+        wraps: column.wraps ?? false,
+        bold: input.bold?.has(i) ?? false,
+      }),
+    ),
+  )
+  const heights = cells.map((row) => rowHeight(input, Math.max(1, ...row.map((c) => c.length))))
+  const remark = placeRemark(input, width)
+  const above = TITLE_ROOM + remark.below.length * REMARK
+  let used = above + rowHeight(input, 1)
+  let count = 0
+  while (count < heights.length && used + heights[count]! <= room) used += heights[count++]!
+  if (used > room || (count === 0 && heights.length > 0)) return null
+  const rest =
+    count < heights.length
+      ? tableBlock({
+          ...input,
+          title: input.title.endsWith(CONTINUED) ? input.title : input.title + CONTINUED,
+          rows: input.rows.slice(count),
+          bold: new Set([...(input.bold ?? [])].map((i) => i - count)),
+        })
+      : null
+  return {
+    height: used,
+    draw: (at) => [
+      ...drawTitle(input.title, remark, at),
+      ...drawTable(input, widths, cells.slice(0, count), heights.slice(0, count), {
+        x: at.x,
+        y: at.y - above,
+      }),
+    ],
+    rest,
+  }
+}
+
+/** The wrapping column gives up what the others need. */
+function fitWidths(input: TableInput, natural: readonly number[], width: number): number[] {
+  const over = natural.reduce((a, b) => a + b, 0) - width
+  if (over <= 0) return [...natural]
+  return natural.map((w, k) => (input.columns[k]!.wraps ? Math.max(Math.min(w, WRAP_WIDTH), w - over) : w))
+}
+
+interface CellStyle {
+  readonly height: number
+  readonly wraps: boolean
+  readonly bold: boolean
+}
+
+function cellLines(content: string, width: number, { height, wraps, bold }: CellStyle): string[] {
+  const all = wraps ? wrapText(content, height, width, bold) : [content]
+  const kept = all.slice(0, MOST_LINES)
+  if (all.length > MOST_LINES) kept[MOST_LINES - 1] = `${kept[MOST_LINES - 1]} …`
+  return kept.map((l) => fitText(l, height, width, bold))
+}
+
+interface Remark {
+  /** Beside the title; may be empty. */
+  readonly beside: string
+  /** Lines under it. */
+  readonly below: readonly string[]
+}
+
+function placeRemark({ title, remark }: TableInput, width: number): Remark {
+  if (!remark) return { beside: '', below: [] }
+  const room = width - textWidth(title, LETTERING.read, true) - 3
+  if (textWidth(remark, LETTERING.note) <= room) return { beside: remark, below: [] }
+  return { beside: '', below: wrapText(remark, LETTERING.note, width) }
+}
+
+function drawTitle(title: string, { beside, below }: Remark, at: Point): Primitive[] {
+  const y = at.y - LETTERING.read
+  const x = at.x + textWidth(title, LETTERING.read, true) + 3
+  return [
+    text({ x: at.x, y }, title, LETTERING.read, { bold: true }),
+    ...(beside ? [text({ x, y }, beside, LETTERING.note)] : []),
+    ...below.map((content, i) => text({ x: at.x, y: y - (i + 1) * REMARK }, content, LETTERING.note)),
+  ]
+}
+
+/** `at`: upper left corner of the ruled part. */
+function drawTable(
+  input: TableInput,
+  widths: readonly number[],
+  cells: readonly (readonly (readonly string[])[])[],
+  heights: readonly number[],
+  at: Point,
+): Primitive[] {
+  const { columns, bold } = input
+  const step = leading(input)
+  const width = widths.reduce((a, b) => a + b, 0)
+  const top = at.y
+  const head = rowHeight(input, 1)
+  const height = head + heights.reduce((a, b) => a + b, 0)
+  const out: Primitive[] = []
+  out.push(box('outline-thin', at.x, top - head, width, head, 'tint'))
+  let x = at.x
+  columns.forEach((column, k) => {
+    const put = (content: string, y: number, heavy: boolean) => {
+      const anchor = column.align ?? 'start'
+      const place = { start: x + PAD, end: x + widths[k]! - PAD, middle: x + widths[k]! / 2 }[anchor]
+      out.push(text({ x: place, y }, content, letters(input), { anchor, bold: heavy }))
+    }
+    put(column.title, top - head + FOOT, true)
+    let y = top - head
+    cells.forEach((row, i) => {
+      row[k]!.forEach((content, l) => put(content, y - (l + 1) * step + FOOT - 0.6, bold?.has(i) ?? false))
+      y -= heights[i]!
+    })
+    x += widths[k]!
+    if (k + 1 < columns.length) out.push(line('hatch', { x, y: top }, { x, y: top - height }))
+  })
+  let y = top - head
+  for (const h of heights.slice(0, -1)) {
+    y -= h
+    out.push(line('hatch', { x: at.x, y }, { x: at.x + width, y }))
+  }
+  out.push(box('frame', at.x, top - height, width, height))
+  return out
+}

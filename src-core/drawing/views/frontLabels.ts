@@ -1,0 +1,222 @@
+/** Labels of the front view: slot names, item balloons with radius and angle, heavy side, swing, tightest corner. */
+import { angleOf, angleTowards, onCircle, toDegrees, toRadians, wholeTurn } from '../../geometry/angles.ts'
+import { isInside } from '../../geometry/nearest.ts'
+import type { Point } from '../../geometry/types.ts'
+import type { MountedPiece } from '../../mounting/types.ts'
+import { clockPosition } from '../../units/format.ts'
+import { handFirst, isHidden, placedAt } from './choices.ts'
+import { around, balloonCandidates, noteCandidates } from './callouts.ts'
+import type { FrontLines } from './frontLines.ts'
+import { LETTERING } from '../text/lettering.ts'
+import type { PolarPrimitive } from '../model/model.ts'
+import type { Label } from '../placing/placeLabels.ts'
+import type { Candidate } from '../placing/option.ts'
+import { textWidth } from '../text/textWidth.ts'
+import { angleText, dimensionText, indexAngle, stationRadius, type ViewInput } from './view.ts'
+
+/** g·mm: less than this has no side to speak of. */
+const LEAST_UNBALANCE = 1
+/** With more pieces than this a leader has one place on each to end at, or there would be too much to weigh. */
+const MANY = 40
+/** From the swing circle outward, mm. */
+const RINGS = [9, 15, 22, 31]
+
+export function slotLabels({ job, origin, scale }: ViewInput, { rim, swing }: FrontLines): Label[] {
+  return job.plate.slots.map((slot): Label => {
+    const a = toRadians(slot.angle)
+    const at = (r: number, across: number): Point => ({
+      x: origin.x + Math.cos(a) * r - Math.sin(a) * across,
+      y: origin.y + Math.sin(a) * r + Math.cos(a) * across,
+    })
+    const half = (slot.width / 2) * scale
+    const wide = textWidth(slot.id, LETTERING.read, true) / 2
+    const aside = half + wide + 1.5
+    const middle = ((slot.from + slot.to) / 2) * scale
+    const beyond = [rim, ...(swing > rim + 1 ? [swing] : [])].flatMap((r) =>
+      [0, 5, -5, wide + 2, -wide - 2, 7, -7, 12, -12].flatMap((across) =>
+        [4.5, 6.5, 9].map((d) => ({
+          at: at(r + d, across),
+          cost: 0.5 + Math.abs(across) / 4 + (d - 4.5) / 2 + (r - rim) / 4,
+        })),
+      ),
+    )
+    const places = [
+      { at: at((slot.to * scale + half + rim) / 2, 0), cost: 0 },
+      ...beyond,
+      ...[1, -1].flatMap((side) => [
+        { at: at(slot.to * scale, side * aside), cost: 2 },
+        { at: at(slot.to * scale - 6, side * aside), cost: 2.5 },
+        { at: at(middle, side * aside), cost: 6 },
+        { at: at(slot.from * scale, side * aside), cost: 8 },
+      ]),
+      { at: at(middle, 0), cost: 7 },
+      ...[0, 6, -6, 12, -12].map((across) => ({ at: at(swing + 14, across), cost: 12 })),
+    ]
+    return {
+      id: `slot ${slot.id}`,
+      candidates: noteCandidates({
+        lines: [slot.id],
+        height: LETTERING.read,
+        bold: true,
+        target: null,
+        places,
+      }),
+    }
+  })
+}
+
+/** Item numbers; radius and angle beside those that have a station. */
+export function balloonLabels(input: ViewInput, lines: FrontLines, over: readonly MountedPiece[]): Label[] {
+  const { mounted, origin } = input
+  const grid = gridPoints(input.area)
+  return mounted.pieces.flatMap((piece, i): Label[] => {
+    const most = mounted.pieces.length > MANY ? 1 : 3
+    const targets = leaderTargets(piece, over).slice(0, most).map(lines.map)
+    const spec = {
+      number: i + 1,
+      targets,
+      centre: origin,
+      distances: RINGS.map((d) => lines.swing + d),
+    }
+    const polar = stationPolar(input, piece, lines.map)
+    const full = balloonCandidates({ ...spec, polar })
+    // With no room for the figures the number alone is drawn; the list has the rest.
+    const bare = polar ? dearer(balloonCandidates({ ...spec, polar: null }), 40) : []
+    const anywhere = () =>
+      dearer(balloonCandidates({ ...spec, targets: targets.slice(0, 1), polar: null, places: grid }), 60)
+    const placed = placedAt(input.choices, stationId(piece), lines.map(piece.at))
+    const byHand = placed ? balloonCandidates({ ...spec, polar, places: [placed] }) : []
+    const candidates = placed ? handFirst(byHand, [...full, ...bare]) : [...full, ...bare]
+    return [{ id: `item ${i + 1}`, candidates, spare: anywhere }]
+  })
+}
+
+const dearer = (candidates: readonly Candidate[], by: number): Candidate[] =>
+  candidates.map((c) => ({ ...c, cost: c.cost + by }))
+
+/** Points all over the view's ground, for what finds no place where it belongs. */
+function gridPoints({ x0, x1, y0, y1 }: ViewInput['area']): Point[] {
+  const out: Point[] = []
+  for (let x = x0 + 6; x < x1 - 5; x += 10) for (let y = y0 + 6; y < y1 - 5; y += 10) out.push({ x, y })
+  return out
+}
+
+const stationId = (piece: MountedPiece): string => `station:${piece.item.id}`
+
+function stationPolar(
+  { job, origin, scale, choices }: ViewInput,
+  piece: MountedPiece,
+  map: (p: Point) => Point,
+): Omit<PolarPrimitive, 'parts' | 'balloon'> | null {
+  const radius = stationRadius(piece)
+  const id = stationId(piece)
+  if (radius === null || isHidden(choices, id)) return null
+  const degrees = toDegrees(angleOf(piece.at))
+  const zero = indexAngle(job)
+  return {
+    kind: 'polar',
+    layer: 'dimension',
+    id,
+    centre: origin,
+    at: map(piece.at),
+    zero,
+    radius,
+    angle: wholeTurn(degrees - zero),
+    scale,
+    radiusText: `R${dimensionText(job, radius)}`,
+    angleText: radius > 0 ? angleText(job, degrees) : '',
+  }
+}
+
+/** Where a leader may end on a piece, plate frame: its station, and points of its outline's ground that show. */
+function leaderTargets(piece: MountedPiece, over: readonly MountedPiece[]): Point[] {
+  const rank = over.indexOf(piece)
+  const covering = over.slice(rank + 1)
+  const shows = (p: Point) => !covering.some((o) => isInside(o.footprint, p))
+  const xs = piece.footprint.map((v) => v.x)
+  const ys = piece.footprint.map((v) => v.y)
+  const [x0, x1, y0, y1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)]
+  const inside: Point[] = []
+  for (const u of [0.5, 0.2, 0.8, 0.35, 0.65]) {
+    for (const v of [0.5, 0.2, 0.8, 0.35, 0.65]) {
+      const p = { x: x0 + (x1 - x0) * u, y: y0 + (y1 - y0) * v }
+      if (isInside(piece.footprint, p) && shows(p)) inside.push(p)
+    }
+  }
+  inside.sort((p, q) => Math.hypot(q.x, q.y) - Math.hypot(p.x, p.y))
+  const best = inside.slice(0, 2)
+  if (shows(piece.at)) best.unshift(piece.at)
+  return best.length > 0 ? best : [piece.at]
+}
+
+export function heavyLabel({ job, analysis, origin }: ViewInput, { rim, swing }: FrontLines): Label[] {
+  const { static_g_mm: size, static_angle_deg: angle } = analysis.unbalance
+  if (size < LEAST_UNBALANCE) return []
+  const a = toRadians(angle)
+  const where = [`${angleText(job, angle, 0)},`, clockPosition(angle)]
+  const tip = onCircle(origin, rim * HEAVY_TIP, a)
+  const settings = [
+    ['HEAVY SIDE', where.join(' ')],
+    ['HEAVY', 'SIDE', ...where],
+  ]
+  const candidates = settings.flatMap((lines, i) => {
+    const half = Math.max(...lines.map((t) => textWidth(t, LETTERING.read, true))) / 2
+    const tall = (lines.length * 4.8) / 2
+    const rings = [4, 7, 11, 16, 22, 30, 40].map((d) => swing + d)
+    const places = around(origin, a, rings).map(({ at, direction, cost }) => ({
+      at: { x: at.x + Math.cos(direction) * half, y: at.y + Math.sin(direction) * tall },
+      cost: cost + 2 * i,
+    }))
+    return noteCandidates({
+      lines,
+      height: LETTERING.read,
+      bold: true,
+      layer: 'caution',
+      target: tip,
+      places,
+    })
+  })
+  return [{ id: 'heavy side', candidates }]
+}
+
+/** Share of the rim's radius at which the heavy-side arrow ends. */
+export const HEAVY_TIP = 0.96
+
+/** The swing circle where it is not the rim, and the corner with the tightest clearance. */
+export function swingLabels(input: ViewInput, { map, rim, swing }: FrontLines): Label[] {
+  const { job, analysis, origin, scale } = input
+  const out: Label[] = []
+  const distances = [9, 14, 20, 26].map((d) => swing + d)
+  const note = (id: string, target: Point, settings: readonly (readonly string[])[]) => {
+    const home = angleTowards(origin, target)
+    const candidates = settings.flatMap((words, i) => {
+      const half = Math.max(...words.map((t) => textWidth(t, LETTERING.note))) / 2
+      const places = around(origin, home, distances).map(({ at, direction, cost }) => ({
+        at: { x: at.x + Math.sign(Math.round(Math.cos(direction) * 10)) * half, y: at.y },
+        cost: cost + i,
+      }))
+      return noteCandidates({ lines: words, height: LETTERING.note, target, places })
+    })
+    out.push({ id, candidates })
+  }
+  const tightest = analysis.clearances[0]
+  if (tightest) {
+    const words = tightestWords(input)
+    note('tightest clearance', map(tightest.corner), [[words.join(' ')], words])
+  }
+  if (swing > rim + 0.1) {
+    const at = onCircle(origin, swing, toRadians(35))
+    note('swing', at, [[`swing R${dimensionText(job, swing / scale)}`]])
+  }
+  return out
+}
+
+/** In two lines. */
+function tightestWords({ job, mounted, analysis }: ViewInput): string[] {
+  const c = analysis.clearances[0]!
+  const number = mounted.pieces.findIndex((p) => p.item.id === c.item) + 1
+  const what = number > 0 ? `item ${number}` : c.item
+  const against = c.against === 'gap' ? 'gap floor' : c.against
+  const by = dimensionText(job, Math.abs(c.clearance_mm))
+  return [`${what} ${c.clearance_mm < 0 ? 'FOULS' : 'clears'}`, `the ${against} by ${by}`]
+}

@@ -1,0 +1,63 @@
+/** The plate as seen from the tailstock, with everything on it. */
+import { onCircle, toRadians } from '../../geometry/angles.ts'
+import type { Point } from '../../geometry/types.ts'
+import { bedAside, bedLabel } from './bedLabel.ts'
+import { frontDimensions } from './frontDimensions.ts'
+import { HEAVY_TIP, balloonLabels, heavyLabel, slotLabels, swingLabels } from './frontLabels.ts'
+import { frontLines, piecesOver } from './frontLines.ts'
+import type { PlainPrimitive } from '../model/model.ts'
+import { arrowhead, circle, line } from '../model/primitives.ts'
+import { indexMark, noseMark, openCentre, quarteredDisc } from './symbols.ts'
+import { centreBefore, indexAngle, noses, type View, type ViewInput } from './view.ts'
+
+export function frontView(input: ViewInput): View {
+  const lines = frontLines(input)
+  const marks = [
+    ...heavyArrow(input, lines.rim),
+    ...tightestMark(input, lines.map),
+    ...massCentres(input, lines.map),
+    ...index(input, lines.rim),
+    ...noses(input.mounted).map((at) => noseMark(lines.map(at))),
+  ]
+  return {
+    lines: lines.primitives,
+    bodies: lines.bodies,
+    marks,
+    asides: bedAside(input),
+    labels: [
+      ...heavyLabel(input, lines),
+      ...slotLabels(input, lines),
+      ...frontDimensions(input, lines),
+      ...swingLabels(input, lines),
+      ...balloonLabels(input, lines, piecesOver(input.mounted)),
+      ...bedLabel(input, lines),
+    ],
+  }
+}
+
+/** From the axis to the rim, the way the assembly would swing down. */
+function heavyArrow({ analysis, origin }: ViewInput, rim: number): PlainPrimitive[] {
+  const { static_g_mm: size, static_angle_deg: angle } = analysis.unbalance
+  if (size < 1) return []
+  const a = toRadians(angle)
+  const at = (r: number): Point => onCircle(origin, r, a)
+  const tip = at(rim * HEAVY_TIP)
+  return [line('caution', at(3), at(rim * HEAVY_TIP - 4)), arrowhead('caution', tip, a, 5)]
+}
+
+function tightestMark({ analysis }: ViewInput, map: (p: Point) => Point): PlainPrimitive[] {
+  const c = analysis.clearances[0]
+  return c ? [circle('caution', map(c.corner), 1.6), circle('caution', map(c.corner), 0.5, 'solid')] : []
+}
+
+function massCentres({ mounted, analysis }: ViewInput, map: (p: Point) => Point): PlainPrimitive[] {
+  const [x, y] = analysis.assembly.centroid_mm
+  const before = centreBefore(mounted, analysis)
+  return [...(before ? openCentre(map(before)) : []), ...quarteredDisc(map({ x, y }))]
+}
+
+function index({ job, origin }: ViewInput, rim: number): PlainPrimitive[] {
+  if (job.plate.slots.length === 0) return []
+  const a = toRadians(indexAngle(job))
+  return [indexMark(onCircle(origin, rim, a), a)]
+}

@@ -1,0 +1,125 @@
+/** The drawn lines of the side view: plate and part in section, hardware whole, bed and cross-slide. No labels. */
+import { crossSlideReach, tipDepth } from '../../clearance/clearance.ts'
+import type { Point } from '../../geometry/types.ts'
+import { isPrism } from '../../job/schema.ts'
+import { hatching, ringSegments } from './hatching.ts'
+import type { PlainPrimitive } from '../model/model.ts'
+import { line, polyline } from '../model/primitives.ts'
+import { boreWalls, extentY, meshSection, partSection, plateSection } from './section.ts'
+import { bedIsShown, bedRadius, type ViewInput } from './view.ts'
+
+const BED_TICK = 2
+/** How far bed and axis are drawn past plate and front, sheet mm. */
+const PAST = 10
+
+export interface SideLines {
+  readonly primitives: readonly PlainPrimitive[]
+  /** Flat outlines, sheet mm, of what labels keep off. */
+  readonly bodies: readonly (readonly Point[])[]
+  readonly map: (z: number, y: number) => Point
+  /** z of back and front of all that turns, mm. */
+  readonly back: number
+  readonly front: number
+  readonly slide: CrossSlide
+}
+
+export interface CrossSlide {
+  /** z at which it begins with the tool at full depth; null where the bar's reach is not given. */
+  readonly from: number | null
+  readonly tip: number
+  /** mm below the axis. */
+  readonly level: number
+  readonly drawn: boolean
+}
+
+/** z of back and front of all that turns, mm from the plate's face. */
+export function sideRange({ job, mounted }: Pick<ViewInput, 'job' | 'mounted'>): {
+  back: number
+  front: number
+} {
+  return {
+    back: -job.plate.thickness,
+    front: Math.max(mounted.partFront, ...mounted.pieces.flatMap((p) => p.solids.map((s) => s.z1)), 0),
+  }
+}
+
+export function sideLines(input: ViewInput): SideLines {
+  const { job, mounted, analysis, scale, origin } = input
+  const map = (z: number, y: number): Point => ({ x: origin.x + z * scale, y: origin.y + y * scale })
+  const { back, front } = sideRange(input)
+  const out: PlainPrimitive[] = []
+  const bodies: Point[][] = []
+  const whole = (
+    layer: 'outline' | 'outline-thin',
+    z0: number,
+    z1: number,
+    [y0, y1]: readonly [number, number],
+  ) => {
+    const ring = [map(z0, y0), map(z1, y0), map(z1, y1), map(z0, y1)]
+    bodies.push(ring)
+    out.push(polyline(layer, ring, true, 'paper'))
+  }
+  const cut = (rings: readonly (readonly Point[])[], sense: 1 | -1) => {
+    const placed = rings.map((ring) => ring.map((p) => map(p.x, p.y)))
+    out.push(...hatching(ringSegments(placed), sense))
+    for (const ring of placed) out.push(polyline('outline', ring, true))
+  }
+  // What stands in front of the plate; the plate hides what is in it.
+  const standing = mounted.pieces.flatMap((p) => p.solids).filter((s) => s.z1 > 0)
+  for (const { ring, z0, z1 } of standing)
+    whole('outline-thin', Math.min(z1, Math.max(z0, 0)), z1, extentY({ outline: ring, holes: [] }))
+  whole('outline', back, 0, [-job.plate.diameter / 2, job.plate.diameter / 2])
+  cut(plateSection(job.plate), 1)
+  for (const { body, regions, z0, z1 } of mounted.bodies)
+    if (body.effect === 'adds') for (const region of regions) whole('outline-thin', z0, z1, extentY(region))
+  cut(partSection(mounted), -1)
+  if (mounted.bodies.some((b) => !isPrism(b.body))) {
+    const segments = meshSection(mounted).map(({ a, b }) => ({ a: map(a.x, a.y), b: map(b.x, b.y) }))
+    out.push(...hatching(segments, -1), ...segments.map((s) => line('outline', s.a, s.b)))
+  }
+  for (const bore of mounted.bores) {
+    const walls = boreWalls(bore)
+    if (!walls || bore.state === 'open') continue
+    const layer = bore.state === 'uncut' ? 'phantom' : 'mark'
+    for (const y of walls) out.push(line(layer, map(bore.z0, y), map(bore.z1, y)))
+    if (!bore.through) out.push(line(layer, map(bore.z0, walls[0]), map(bore.z0, walls[1])))
+  }
+  out.push(line('centre', map(back - PAST / scale, 0), map(front + PAST / scale, 0)))
+  if (bedIsShown(job, analysis))
+    out.push(
+      ...level(
+        map(back, -bedRadius(job).radius).x - PAST / 2,
+        map(front, 0).x + PAST,
+        map(0, -bedRadius(job).radius).y,
+      ),
+    )
+  const slide = crossSlide(input, front)
+  if (slide.drawn) {
+    const from = map(slide.from ?? 0, -slide.level)
+    const to = Math.min(input.area.x1 - 2, Math.max(map(front, 0).x + PAST, from.x + PAST))
+    if (slide.from === null) out.push(line('phantom', from, { x: to, y: from.y }))
+    else {
+      out.push(...level(from.x, to, from.y))
+      out.push(line('outline', from, { x: from.x, y: from.y - 5 }))
+    }
+  }
+  return { primitives: out, bodies, map, back, front, slide }
+}
+
+/** Drawn where it comes within the view's own ground; with the reach unknown its level alone. */
+function crossSlide({ job, mounted, scale, origin, area }: ViewInput, front: number): CrossSlide {
+  const from = crossSlideReach(mounted)
+  const level = job.lathe.swingOverCrossSlide / 2
+  const inside =
+    origin.x + (from ?? 0) * scale + PAST <= area.x1 - 2 &&
+    (from ?? 0) <= front + 40 / scale &&
+    origin.y - level * scale >= area.y0 + 6
+  return { from, tip: tipDepth(mounted), level, drawn: inside }
+}
+
+function level(x0: number, x1: number, y: number): PlainPrimitive[] {
+  const out: PlainPrimitive[] = [line('outline', { x: x0, y }, { x: x1, y })]
+  for (let x = x0 + BED_TICK; x <= x1; x += 2 * BED_TICK)
+    out.push(line('hatch', { x, y }, { x: x - BED_TICK, y: y - BED_TICK }))
+  return out
+}
