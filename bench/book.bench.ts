@@ -13,11 +13,11 @@ export async function bookBench(): Promise<BenchRow[]> {
   const folder = mkdtempSync(join(tmpdir(), 'evenswing-book-'))
   const userData = mkdtempSync(join(tmpdir(), 'evenswing-user-'))
   try {
-    const example = new URL('../examples/flat-link.evenswing.json', import.meta.url)
+    const example = new URL('../examples/flat-link.evenswing', import.meta.url)
     const job = JSON.parse(readFileSync(example, 'utf8')) as object
     for (let i = 0; i < JOBS; i++)
       writeFileSync(
-        join(folder, `job-${i}.evenswing.json`),
+        join(folder, `job-${i}.evenswing`),
         JSON.stringify({ ...job, title: `Job ${i}`, partNumber: `P-${i * 7919}` }),
       )
     const newBook = () => createBook(userData, createBookPlace(userData, folder))

@@ -20,9 +20,7 @@ import { flattenJsPolygon, manifoldArea } from '../tests/helpers/peers.ts'
 import { median, times, type BenchRow } from './timing.ts'
 
 export function exampleJob(name: string): Job {
-  const result = parseJob(
-    readFileSync(new URL(`../examples/${name}.evenswing.json`, import.meta.url), 'utf8'),
-  )
+  const result = parseJob(readFileSync(new URL(`../examples/${name}.evenswing`, import.meta.url), 'utf8'))
   if (!result.ok) throw new Error(`${name} does not parse`)
   return result.job
 }

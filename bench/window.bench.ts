@@ -31,7 +31,7 @@ export async function windowBench(): Promise<BenchRow[]> {
   if (!bench) return []
   try {
     const job = dragJob(VERTICES)
-    writeFileSync(join(bench.folder, 'many.evenswing.json'), serialiseJob(job))
+    writeFileSync(join(bench.folder, 'many.evenswing'), serialiseJob(job))
     const rows: BenchRow[] = [
       { name: 'window: from the address to a usable plate', ms: await startTime(bench) },
     ]

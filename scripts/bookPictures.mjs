@@ -2,10 +2,10 @@
 import { readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 
-const example = async (name) => JSON.parse(await readFile(`examples/${name}.evenswing.json`, 'utf8'))
+const example = async (name) => JSON.parse(await readFile(`examples/${name}.evenswing`, 'utf8'))
 
 export async function fillBook(folder) {
-  const put = (name, job) => writeFile(join(folder, `${name}.evenswing.json`), JSON.stringify(job))
+  const put = (name, job) => writeFile(join(folder, `${name}.evenswing`), JSON.stringify(job))
   const link = await example('flat-link')
   await put('crank-link', {
     ...link,

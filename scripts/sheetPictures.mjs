@@ -11,7 +11,7 @@ import { writePng } from '../src-main/png/writePng.ts'
 const FIELDS = { date: '2026-03-01', by: 'A. Hand', owner: 'Millbrook Repair Shop', revision: 'B' }
 
 async function example(name) {
-  const read = parseJob(await readFile(resolve('examples', `${name}.evenswing.json`), 'utf8'))
+  const read = parseJob(await readFile(resolve('examples', `${name}.evenswing`), 'utf8'))
   if (!read.ok) throw new Error(`${name}: ${read.faults[0].path} ${read.faults[0].message}`)
   return read.job
 }

@@ -2,7 +2,7 @@
 import { basename, join, parse } from 'node:path'
 import { createFile, writeWhole } from './atomicWrite.ts'
 import { fileError, HostError } from './hostError.ts'
-import { ownFolder } from './sideFolder.ts'
+import { ownFolder } from './ownFolder.ts'
 
 /** Writes bytes whole, replacing what a dialog let the user agree to replace. */
 export async function exportTo(path: string, bytes: Uint8Array): Promise<void> {

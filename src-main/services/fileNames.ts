@@ -3,7 +3,9 @@ import { JOB_ENDING, jobEndingOf, jobStem } from '../../src-core/job/fileEnding.
 import { HostError } from './hostError.ts'
 
 /** Hidden sub-folder beside jobs for their locks, temporary files and earlier versions. */
-export const SIDE_FOLDER = '.evenswing'
+export const SIDE_FOLDER = '.evenswing-versions'
+/** What it was called when jobs had another ending; what lies there is taken over. */
+export const OLD_SIDE_FOLDER = '.evenswing'
 
 /** Characters that lead out of a folder or that some system refuses in a name. */
 // eslint-disable-next-line no-control-regex

@@ -5,7 +5,7 @@
 import { basename, dirname, join } from 'node:path'
 import type { ExportFormat, Host, HostInfo } from '../../src-core/bridge/contract.ts'
 import type { FileRef } from '../../src-core/bridge/reply.ts'
-import { JOB_ENDING } from '../../src-core/job/fileEnding.ts'
+import { JOB_ENDING, jobEndingOf } from '../../src-core/job/fileEnding.ts'
 import { paintSheet } from '../png/writePng.ts'
 import { createBookPlace } from './book/bookPlace.ts'
 import { createBookServices } from './book/bookServices.ts'
@@ -81,7 +81,7 @@ export function createHostServices(options: HostOptions): HostServices & OwnServ
     }
     const chosen = await dialogs.saveExport(suggestion, format)
     if (chosen === null) return null
-    const path = await withEnding(chosen, `.${format}`, `.${format}`)
+    const path = await withEnding(chosen, [`.${format}`], `.${format}`)
     await exportTo(path, bytes)
     return refs.issue(path)
   }
@@ -98,8 +98,9 @@ export function createHostServices(options: HostOptions): HostServices & OwnServ
     readExample: (name) => readExample(examplesFolder, name),
     chooseOpen: async () => issueOrNull(await needDialogs().open()),
     chooseSave: async (name) => {
-      const chosen = await needDialogs().saveJob(suggestedName(name, JOB_ENDING.slice(1)))
-      return issueOrNull(chosen === null ? null : await withEnding(chosen, '.json', JOB_ENDING))
+      const ending = jobEndingOf(name) ?? JOB_ENDING
+      const chosen = await needDialogs().saveJob(suggestedName(name, ending.slice(1)))
+      return issueOrNull(chosen === null ? null : await withEnding(chosen, ['.json', JOB_ENDING], JOB_ENDING))
     },
     ...createBookServices({
       userData,
@@ -144,11 +145,11 @@ function paint(svg: string): Uint8Array {
 }
 
 /**
- * The chosen path, `suffix` added where it does not end in `ending`. The dialog asked about replacing only the name
+ * The chosen path, `suffix` added where it ends in none of `endings`. The dialog asked about replacing only the name
  * it saw, so a longer name that is taken already is refused.
  */
-async function withEnding(chosen: string, ending: string, suffix: string): Promise<string> {
-  if (chosen.toLowerCase().endsWith(ending)) return chosen
+async function withEnding(chosen: string, endings: readonly string[], suffix: string): Promise<string> {
+  if (endings.some((e) => chosen.toLowerCase().endsWith(e))) return chosen
   const path = chosen + suffix
   if (await exists(path))
     throw new HostError('name.refused', `${basename(path)} is there already; choose it itself to replace it`)

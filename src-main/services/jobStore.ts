@@ -8,14 +8,9 @@ import { fileError, HostError, systemCode } from './hostError.ts'
 import { refuseNewer } from './newerVersion.ts'
 import { decodeText, FILE_LIMIT, readPlainFile, stampOf } from './readPlainFile.ts'
 import { isTextOf, keepRevision, readRevisionIn, revisionsIn, type StoredRevision } from './revisions.ts'
-import {
-  dropEmptySide,
-  refuseForeign,
-  removeLeftovers,
-  sideFolder,
-  sidePath,
-  sweepSide,
-} from './sideFolder.ts'
+import { oldVersionsOf } from './oldSideFolder.ts'
+import { refuseForeign } from './ownFolder.ts'
+import { dropEmptySide, removeLeftovers, sideFolder, sidePath, sweepSide } from './sideFolder.ts'
 import { inTurn } from './turns.ts'
 
 export interface StoredJob {
@@ -153,20 +148,29 @@ async function currentBytes(target: string, name: string): Promise<Buffer | null
 
 /** Earlier versions of a job, newest first. */
 export async function listRevisions(path: string): Promise<StoredRevision[]> {
-  return revisionsIn(await revisionFolderOf(path))
+  const kept = new Map<string, StoredRevision>()
+  for (const folder of await revisionFoldersOf(path))
+    for (const revision of await revisionsIn(folder)) kept.set(revision.id, revision)
+  return [...kept.values()].sort((a, b) => b.id.localeCompare(a.id))
 }
 
 /** Text of an earlier version; throws `file.gone` where it was pushed out by newer ones. */
 export async function readRevision(path: string, id: string): Promise<string> {
-  return readRevisionIn(await revisionFolderOf(path), id, basename(path))
+  const [folder, ...more] = await revisionFoldersOf(path)
+  for (const old of more)
+    if ((await revisionsIn(old)).some((r) => r.id === id)) return readRevisionIn(old, id, basename(path))
+  return readRevisionIn(folder, id, basename(path))
 }
 
-async function revisionFolderOf(path: string): Promise<string> {
+/** Where its earlier versions are; second, if there is one, the folder of before that could not be moved. */
+async function revisionFoldersOf(path: string): Promise<readonly [string, ...string[]]> {
   try {
     const target = await targetOf(path, basename(path))
     const side = sidePath(target)
     await refuseForeign(side)
-    return revisionFolder(side, sideKey(basename(target)))
+    const key = sideKey(basename(target))
+    const old = await oldVersionsOf(side, key)
+    return [revisionFolder(side, key), ...(old === null ? [] : [old])]
   } catch (error) {
     throw fileError(error, basename(path))
   }

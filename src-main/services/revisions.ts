@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import { replaceFile } from './atomicWrite.ts'
 import { fileError, HostError, systemCode } from './hostError.ts'
 import { decodeText, readPlainFile, stampOf } from './readPlainFile.ts'
-import { ownFolder, refuseForeign } from './sideFolder.ts'
+import { ownFolder, refuseForeign } from './ownFolder.ts'
 
 /** How many earlier versions of a job are kept. */
 const REVISIONS_KEPT = 10

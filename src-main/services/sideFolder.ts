@@ -1,48 +1,20 @@
 /** The hidden folder beside jobs: locks, temporary files, earlier versions. */
-import { lstat, readdir, rm, rmdir } from 'node:fs/promises'
-import { basename, dirname, join } from 'node:path'
+import { readdir, rm, rmdir } from 'node:fs/promises'
+import { dirname, join } from 'node:path'
 import { SIDE_FOLDER } from './fileNames.ts'
-import { HostError, systemCode } from './hostError.ts'
-import { makeLikeItsFolder, takeFolderMode } from './likeFolder.ts'
+import { takeOverOldSide } from './oldSideFolder.ts'
+import { ownFolder } from './ownFolder.ts'
 import { sweepTemporaries } from './temporaries.ts'
-
-const VERSIONS = 'earlier versions'
 
 /** Where the side folder of a file is, there or not. */
 export const sidePath = (file: string): string => join(dirname(file), SIDE_FOLDER)
 
-/** Makes the side folder beside a file, with the mode of the folder it lies in, and gives its path. */
+/** Makes the side folder beside a file, with the mode of the folder it lies in and all that the old one holds, and gives its path. */
 export async function sideFolder(file: string): Promise<string> {
   const side = sidePath(file)
+  await takeOverOldSide(side)
   await ownFolder(side)
   return side
-}
-
-/**
- * Makes a folder of this program's own, or takes the one that is there. A link, which could lead anywhere, and a
- * file in its place are refused in words.
- */
-export async function ownFolder(path: string, holds = VERSIONS): Promise<void> {
-  await makeLikeItsFolder(path)
-  await refuseForeign(path, holds)
-  await takeFolderMode(path)
-}
-
-/** Throws where a link or a file stands in the place of a folder of this program's own; nothing there is well. */
-export async function refuseForeign(path: string, holds = VERSIONS): Promise<void> {
-  let state
-  try {
-    state = await lstat(path)
-  } catch (error) {
-    if (systemCode(error) === 'ENOENT') return
-    throw error
-  }
-  if (state.isDirectory()) return
-  const what = state.isSymbolicLink() ? 'a link' : 'a file'
-  throw new HostError(
-    'file.notPlain',
-    `${basename(path)} in ${dirname(path)} is ${what} where Evenswing keeps ${holds}. Move it away, then save again`,
-  )
 }
 
 /** Removes the side folder where it is empty: a first save leaves nothing but the job. */

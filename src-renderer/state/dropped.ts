@@ -1,12 +1,12 @@
 /** A file dropped anywhere on the window: a job is opened, a drawing, mesh or photograph is shown before it is taken in. */
-import { JOB_ENDING } from '../../src-core/job/fileEnding.ts'
+import { JOB_ENDING, jobEndingOf } from '../../src-core/job/fileEnding.ts'
 import { IMPORT_ENDINGS } from '../../src-core/import/importFile.ts'
 import { PICTURE_ENDINGS } from './photographDesk.svelte.ts'
 import type { App } from './app.svelte.ts'
 
 export async function takeDropped({ files, importer, desk, session, shell }: App, file: File): Promise<void> {
   const ending = file.name.toLowerCase().split('.').at(-1) ?? ''
-  if (ending === 'json') {
+  if (ending === 'json' || jobEndingOf(file.name) !== null) {
     const adopted = await shell.adoptDropped(file)
     if (adopted.ok && adopted.value) return files.openGiven(adopted.value)
     // A browser tells no paths: the text alone.

@@ -24,7 +24,7 @@ export const exampleText = (name: (typeof EXAMPLES)[number]): string =>
 
 /** The examples that come with the program. */
 export const shippedText = (name: (typeof EXAMPLES)[number]): string =>
-  readFileSync(new URL(`../../examples/${name}.evenswing.json`, import.meta.url), 'utf8')
+  readFileSync(new URL(`../../examples/${name}.evenswing`, import.meta.url), 'utf8')
 
 /** Parses a text that must be a sound job. */
 export function soundJob(text: string): Job {

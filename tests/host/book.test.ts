@@ -18,7 +18,7 @@ import { writeJobFile } from '../../src-main/services/jobStore.ts'
 import { userDataFolder } from '../../src-main/services/userData.ts'
 import { jobText, ROOT, scratchFolder, wholeBook } from './helpers.ts'
 
-const EXAMPLE = readFileSync(join(ROOT, 'examples', 'flat-link.evenswing.json'), 'utf8')
+const EXAMPLE = readFileSync(join(ROOT, 'examples', 'flat-link.evenswing'), 'utf8')
 const titled = (title: string) => JSON.stringify({ ...(JSON.parse(EXAMPLE) as object), title })
 
 function place() {
@@ -58,6 +58,26 @@ describe('listing', () => {
     expect(by.get('cut.evenswing.json')?.summary).toBeNull()
     expect(by.get('cut.evenswing.json')?.fault).toBeTruthy()
     expect(by.get('newer.evenswing.json')?.fault).toMatch(/version|newer/)
+  })
+
+  test('copies are known by either ending, their mark before it, in it or behind it', async () => {
+    const { put, list } = place()
+    const copies: Record<string, string | null> = {
+      'link.evenswing': null,
+      'link.evenswing.json': null,
+      'link (1).evenswing': 'link.evenswing',
+      'link (1).evenswing.json': 'link.evenswing.json',
+      'link.evenswing (conflicted copy).json': 'link.evenswing',
+      'link.evenswing (2)': 'link.evenswing',
+      'link.sync-conflict-20261102-101112-ABC.evenswing': 'link.evenswing',
+      'old.evenswing.json': null,
+      'old - Copy.evenswing': 'old.evenswing.json',
+    }
+    for (const name of [...Object.keys(copies), 'link.evenswing.bak', 'link.evenswing~', '.evenswing'])
+      put(name, titled('Link'))
+    const listed = await list()
+    expect(Object.fromEntries(listed.map((f) => [f.name, f.conflictOf]))).toEqual(copies)
+    expect(listed.every((f) => f.summary)).toBe(true)
   })
 
   test('a job is read anew when its size or time changed, and only then', async () => {
@@ -123,7 +143,11 @@ test('a free name, recent jobs and earlier versions', async () => {
   const first = await s.bookFile('job')
   await s.writeJob(first, jobText('old'), null)
   await s.writeJob(first, jobText('new'), null)
-  expect((await s.freeBookFile('job')).name).toBe('job-2.evenswing.json')
+  expect(first.name).toBe('job.evenswing')
+  expect((await s.freeBookFile('job')).name).toBe('job-2.evenswing')
+  // One of the old ending has the name as well.
+  writeFileSync(join(jobs, 'job-2.evenswing.json'), jobText('before'))
+  expect((await s.freeBookFile('job')).name).toBe('job-3.evenswing')
   const [revision] = await s.listRevisions(first)
   expect(await s.readRevision(first, revision!.id)).toBe(jobText('old'))
   await expect(s.readRevision(first, '../../job')).rejects.toMatchObject({ code: 'request.refused' })

@@ -60,7 +60,7 @@ test('a job goes out and comes back through both bundles', async () => {
   const saved = await host.writeJob(file.value, jobText('built'), null)
   expect(saved.ok).toBe(true)
   expect(await host.readJob(file.value)).toMatchObject({ ok: true, value: { text: jobText('built') } })
-  expect(readFileSync(join(started.jobFolder, 'built.evenswing.json'), 'utf8')).toBe(jobText('built'))
+  expect(readFileSync(join(started.jobFolder, 'built.evenswing'), 'utf8')).toBe(jobText('built'))
   // Read by the built reader, in its own thread.
   await vi.waitFor(async () => {
     const book = await host.listBook()

@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import { expect } from 'vitest'
 import { ROOT, runProgram, type Ended, type RunOptions } from './helpers.ts'
 
-export const EXAMPLE = join(ROOT, 'examples/flat-link.evenswing.json')
+export const EXAMPLE = join(ROOT, 'examples/flat-link.evenswing')
 
 /** A job as loose data, to be spoilt or changed. */
 // eslint-disable-next-line @typescript-eslint/no-explicit-any

@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import { parseJob } from '../../src-core/job/parse.ts'
 import { isPrism } from '../../src-core/job/schema.ts'
+import { SIDE_FOLDER } from '../../src-main/services/fileNames.ts'
 import { evenswing, expectRefused } from './cli.ts'
 import { jobText, scratchFolder } from './helpers.ts'
 
@@ -131,6 +132,6 @@ test('what a job file held before is kept beside it', async () => {
   const { cwd, run } = folderWith('plate.svg', SVG)
   writeFileSync(join(cwd, 'new.evenswing.json'), jobText('before'))
   expect((await run()).code).toBe(0)
-  const kept = join(cwd, '.evenswing', 'new.evenswing.json')
+  const kept = join(cwd, SIDE_FOLDER, 'new.evenswing.json')
   expect(readdirSync(kept).map((n) => readFileSync(join(kept, n), 'utf8'))).toEqual([jobText('before')])
 })

@@ -5,6 +5,7 @@ import { describe, expect, test, vi } from 'vitest'
 import type { FileRef, Reply } from '../../src-core/bridge/reply.ts'
 import { writeSvg } from '../../src-core/drawing/writers/writeSvg.ts'
 import { writePng } from '../../src-main/png/writePng.ts'
+import { SIDE_FOLDER } from '../../src-main/services/fileNames.ts'
 import { jobText, scratchFolder } from './helpers.ts'
 import { desktopShell, loopbackShell, type Shell } from './shells.ts'
 
@@ -52,27 +53,27 @@ describe.each([
       waiting: 0,
     })
     const file = await newJob(shell, 'bracket')
-    expect(file.name).toBe('bracket.evenswing.json')
+    expect(file.name).toBe('bracket.evenswing')
     expect(code(await shell.host.readJob(file))).toBe('file.gone')
     const saved = value(await shell.host.writeJob(file, jobText('one'), null))
     const opened = value(await shell.host.readJob(file))
     expect(opened).toEqual({ file, text: jobText('one'), stamp: saved.stamp })
-    expect(readFileSync(join(shell.jobFolder, 'bracket.evenswing.json'), 'utf8')).toBe(jobText('one'))
+    expect(readFileSync(join(shell.jobFolder, 'bracket.evenswing'), 'utf8')).toBe(jobText('one'))
     const [entry, ...others] = value(await shell.host.listBook()).entries
-    expect(entry?.file.name).toBe('bracket.evenswing.json')
+    expect(entry?.file.name).toBe('bracket.evenswing')
     expect(Number.isNaN(Date.parse(entry?.modified ?? ''))).toBe(false)
     expect(others).toEqual([])
   })
 
   test('lists jobs only, newest first', async () => {
     const shell = await start()
-    mkdirSync(join(shell.jobFolder, 'folder.evenswing.json'), { recursive: true })
+    mkdirSync(join(shell.jobFolder, 'folder.evenswing'), { recursive: true })
     writeFileSync(join(shell.jobFolder, 'notes.txt'), 'x')
     await shell.host.writeJob(await newJob(shell, 'first'), jobText('1'), null)
     await new Promise((done) => setTimeout(done, 20))
     await shell.host.writeJob(await newJob(shell, 'second'), jobText('2'), null)
     const names = value(await shell.host.listBook()).entries.map((e) => e.file.name)
-    expect(names).toEqual(['second.evenswing.json', 'first.evenswing.json'])
+    expect(names).toEqual(['second.evenswing', 'first.evenswing'])
   })
 
   test('a change by another program is noticed before it is overwritten', async () => {
@@ -102,12 +103,12 @@ describe.each([
       value(await shell.host.writeJob(file, jobText(`version ${i}`), null))
       await new Promise((done) => setTimeout(done, 2))
     }
-    const folder = join(shell.jobFolder, '.evenswing', file.name)
+    const folder = join(shell.jobFolder, SIDE_FOLDER, file.name)
     const kept = readdirSync(folder)
       .sort()
       .map((n) => JSON.parse(readFileSync(join(folder, n), 'utf8')).title as string)
     expect(kept).toEqual(Array.from({ length: 10 }, (_, i) => `version ${i + 3}`))
-    expect(readdirSync(join(shell.jobFolder, '.evenswing'))).toEqual([file.name])
+    expect(readdirSync(join(shell.jobFolder, SIDE_FOLDER))).toEqual([file.name])
   })
 
   test('a damaged file does not push a good version out', async () => {
@@ -117,7 +118,7 @@ describe.each([
     value(await shell.host.writeJob(file, jobText('better'), null))
     writeFileSync(join(shell.jobFolder, file.name), '{ cut off')
     value(await shell.host.writeJob(file, jobText('again'), null))
-    const folder = join(shell.jobFolder, '.evenswing', file.name)
+    const folder = join(shell.jobFolder, SIDE_FOLDER, file.name)
     expect(readdirSync(folder).map((n) => JSON.parse(readFileSync(join(folder, n), 'utf8')).title)).toEqual([
       'good',
     ])
@@ -161,8 +162,8 @@ describe.each([
 
   test('a file that is no text, and a folder, are refused in words', async () => {
     const shell = await start()
-    mkdirSync(join(shell.jobFolder, 'folder.evenswing.json'), { recursive: true })
-    writeFileSync(join(shell.jobFolder, 'binary.evenswing.json'), Buffer.from([0x7b, 0x0a, 0xff, 0x7d]))
+    mkdirSync(join(shell.jobFolder, 'folder.evenswing'), { recursive: true })
+    writeFileSync(join(shell.jobFolder, 'binary.evenswing'), Buffer.from([0x7b, 0x0a, 0xff, 0x7d]))
     expect(code(await shell.host.readJob(await newJob(shell, 'folder')))).toBe('file.notPlain')
     const reply = await shell.host.readJob(await newJob(shell, 'binary'))
     expect(reply).toMatchObject({ ok: false, fault: { code: 'file.notText' } })
@@ -176,10 +177,10 @@ describe.each([
     'a link out of the book is read, and never written through',
     async () => {
       const shell = await start()
-      const elsewhere = join(scratchFolder(), 'real.evenswing.json')
+      const elsewhere = join(scratchFolder(), 'real.evenswing')
       writeFileSync(elsewhere, jobText('old'))
       mkdirSync(shell.jobFolder, { recursive: true })
-      symlinkSync(elsewhere, join(shell.jobFolder, 'link.evenswing.json'))
+      symlinkSync(elsewhere, join(shell.jobFolder, 'link.evenswing'))
       const link = await newJob(shell, 'link')
       expect(value(await shell.host.readJob(link)).text).toBe(jobText('old'))
       expect(code(await shell.host.writeJob(link, jobText('new'), null))).toBe('file.denied')
@@ -234,8 +235,8 @@ describe.each([
   test('dialogs: what is chosen can be used, cancelling gives null, and without dialogs they are refused', async () => {
     const shell = await start()
     const folder = scratchFolder()
-    writeFileSync(join(folder, 'mine.evenswing.json'), jobText('mine'))
-    shell.choose(join(folder, 'mine.evenswing.json'))
+    writeFileSync(join(folder, 'mine.evenswing'), jobText('mine'))
+    shell.choose(join(folder, 'mine.evenswing'))
     const opened = await shell.host.chooseOpen()
     if (name === 'loopback') {
       expect(code(opened)).toBe('request.refused')
@@ -245,7 +246,7 @@ describe.each([
     expect(value(await shell.host.readJob(value(opened)!)).text).toBe(jobText('mine'))
     shell.choose(join(folder, 'new'))
     const target = value(await shell.host.chooseSave('new'))!
-    expect(target.name).toBe('new.evenswing.json')
+    expect(target.name).toBe('new.evenswing')
     value(await shell.host.writeJob(target, jobText('new'), null))
     // The dialog asked about "new" only, so the longer name that is taken now is not replaced in silence.
     expect(code(await shell.host.chooseSave('new'))).toBe('name.refused')

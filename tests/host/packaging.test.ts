@@ -110,7 +110,7 @@ test('a path in the archive becomes the plain file beside it; other paths stay',
 })
 
 test('jobs are associated by their ending', () => {
-  expect(read().fileAssociations.map((a) => a.ext)).toEqual(['evenswing.json'])
+  expect(read().fileAssociations.map((a) => a.ext)).toEqual(['evenswing'])
 })
 
 test('the fuses leave nothing to start the program as something else', () => {

@@ -10,7 +10,7 @@ import { createHostServices } from '../../src-main/services/hostServices.ts'
 import { jobFolderOf } from '../../src-main/services/jobFolder.ts'
 import { jobText, ROOT, scratchFolder, wholeBook } from './helpers.ts'
 
-const EXAMPLE = readFileSync(join(ROOT, 'examples', 'flat-link.evenswing.json'), 'utf8')
+const EXAMPLE = readFileSync(join(ROOT, 'examples', 'flat-link.evenswing'), 'utf8')
 const FOLDER = '/book'
 const jobs = (n: number) =>
   Array.from({ length: n }, (_, i) => `job-${String(i).padStart(4, '0')}.evenswing.json`)

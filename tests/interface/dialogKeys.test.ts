@@ -10,11 +10,11 @@ import { useBench } from './window.ts'
 const bench = useBench()
 beforeEach(() => {
   for (const name of readdirSync(bench.folder()))
-    if (name.endsWith('.json') || name === '.evenswing')
+    if (/(?:\.json|\.evenswing|\.evenswing-versions)$/.test(name))
       rmSync(join(bench.folder(), name), { recursive: true })
 })
 
-const path = (name: string) => join(bench.folder(), `${name}.evenswing.json`)
+const path = (name: string) => join(bench.folder(), `${name}.evenswing`)
 const saved = (name: string) =>
   JSON.parse(readFileSync(path(name), 'utf8')) as { title: string; runs?: object[] }
 const put = (name: string, change: object = {}) =>
@@ -72,6 +72,18 @@ test('Enter replaces no job of the same name; a name with a fault stays to be me
   await dialogs(page).getByText('Leave out').waitFor()
   expect(await focused(page)).toBe('Name in the job book')
   expect(await violations(page)).toEqual([])
+})
+
+test('a job of the ending of before has its name too, and is replaced under it', async () => {
+  const old = join(bench.folder(), 'taken.evenswing.json')
+  writeFileSync(old, exampleText('flat-link'))
+  const page = await bench.open()
+  await keys(page, 'Control+s')
+  await page.keyboard.type('taken')
+  await dialogs(page).getByText('taken.evenswing.json is there already').waitFor()
+  await dialogs(page).getByRole('button', { name: 'Replace it' }).press('Enter')
+  await page.getByText('Saved as taken.evenswing.json').waitFor()
+  expect(existsSync(path('taken'))).toBe(false)
 })
 
 test('a key held down from before answers nothing in a dialog', async () => {

@@ -11,7 +11,7 @@ const bench = useBench()
 let page: Page
 
 async function exampleJob() {
-  const read = parseJob(await readFile('examples/flat-link.evenswing.json', 'utf8'))
+  const read = parseJob(await readFile('examples/flat-link.evenswing', 'utf8'))
   if (!read.ok) throw new Error('example')
   return read.job
 }
@@ -126,9 +126,9 @@ describe('the window', () => {
     await page.getByRole('button', { name: 'Save', exact: true }).click()
     await page.getByRole('textbox', { name: 'Name in the job book' }).fill('my link')
     await page.getByRole('dialog').getByRole('button', { name: 'Save' }).click()
-    await page.getByText('Saved as my link.evenswing.json').waitFor()
-    expect(await readdir(bench.folder())).toContain('my link.evenswing.json')
-    const read = parseJob(await readFile(join(bench.folder(), 'my link.evenswing.json'), 'utf8'))
+    await page.getByText('Saved as my link.evenswing').waitFor()
+    expect(await readdir(bench.folder())).toContain('my link.evenswing')
+    const read = parseJob(await readFile(join(bench.folder(), 'my link.evenswing'), 'utf8'))
     expect(read.ok).toBe(true)
     await page.reload()
     await page.getByTestId('mass').waitFor()
@@ -145,7 +145,7 @@ describe('the window', () => {
     await page.getByRole('textbox', { name: 'Name in the job book' }).fill('shared')
     await page.getByRole('dialog').getByRole('button', { name: 'Save' }).click()
     await page.getByText('Saved as shared').waitFor()
-    const path = join(bench.folder(), 'shared.evenswing.json')
+    const path = join(bench.folder(), 'shared.evenswing')
     const theirs = (await readFile(path, 'utf8')).replace('Crank link', 'Their link')
     await writeFile(path, theirs)
     await page.getByRole('radio', { name: /^45 rpm/ }).click()

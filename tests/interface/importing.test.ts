@@ -68,16 +68,12 @@ describe('importing in the window', () => {
 
   test('a job dropped on the window is opened, another kind of file is refused with a word', async () => {
     const page = await bench.open()
-    await drop(
-      page,
-      'bearing.evenswing.json',
-      await readFile('examples/bearing-bracket.evenswing.json', 'utf8'),
-    )
+    await drop(page, 'bearing.evenswing', await readFile('examples/bearing-bracket.evenswing', 'utf8'))
     await page.getByRole('heading', { name: /bearing/i }).waitFor()
     await drop(page, 'letter.docx', 'x')
     await page.getByText(/letter.docx is neither a job/).waitFor()
-    await drop(page, 'broken.evenswing.json', '{')
-    await page.getByText(/broken.evenswing.json was not opened/).waitFor()
+    await drop(page, 'broken.evenswing', '{')
+    await page.getByText(/broken.evenswing was not opened/).waitFor()
   })
 
   const dxf = (...pairs: readonly (readonly [number, string | number])[]) =>

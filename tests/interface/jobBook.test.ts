@@ -11,14 +11,14 @@ import { useBench } from './window.ts'
 const bench = useBench()
 beforeEach(() => {
   for (const name of readdirSync(bench.folder()))
-    if (name.endsWith('.json') || name === '.evenswing')
+    if (/(?:\.json|\.evenswing|\.evenswing-versions)$/.test(name))
       rmSync(join(bench.folder(), name), { recursive: true })
 })
 
 const put = (name: string, change: (job: Record<string, never>) => void = () => undefined) => {
   const job = JSON.parse(exampleText('flat-link')) as Record<string, never>
   change(job)
-  writeFileSync(join(bench.folder(), `${name}.evenswing.json`), JSON.stringify(job))
+  writeFileSync(join(bench.folder(), `${name}.evenswing`), JSON.stringify(job))
 }
 const openBook = async (page: Page) => {
   await page.keyboard.press('Control+o')
@@ -31,7 +31,7 @@ const openChosen = async (page: Page) => {
 }
 const options = (page: Page) => page.getByRole('option')
 const saved = (name: string) =>
-  JSON.parse(readFileSync(join(bench.folder(), `${name}.evenswing.json`), 'utf8')) as Record<string, any> // eslint-disable-line @typescript-eslint/no-explicit-any
+  JSON.parse(readFileSync(join(bench.folder(), `${name}.evenswing`), 'utf8')) as Record<string, any> // eslint-disable-line @typescript-eslint/no-explicit-any
 
 test('an empty book says how to fill it', async () => {
   const page = await bench.open()
@@ -78,7 +78,7 @@ test('arrows choose, Escape clears the search and then leaves', async () => {
 test('damaged files and copies left by a syncing folder are marked, and compared with the original', async () => {
   put('link')
   put('link (conflicted copy)', (j) => Object.assign(j, { title: 'Other title' }))
-  writeFileSync(join(bench.folder(), 'broken.evenswing.json'), '{ "format": ')
+  writeFileSync(join(bench.folder(), 'broken.evenswing'), '{ "format": ')
   const page = await bench.open()
   await openBook(page)
   await page.getByText(/Cannot be opened: .*JSON/).waitFor()
@@ -171,10 +171,10 @@ test('unsaved work is there again after the window was killed', async () => {
   await page.context().close()
   const after = await bench.open({ recovering: true })
   const dialog = after.getByRole('dialog')
-  await dialog.getByText('from link.evenswing.json').waitFor()
+  await dialog.getByText('from link.evenswing').waitFor()
   expect(await violations(after)).toEqual([])
   await dialog.getByRole('button', { name: /^Open/ }).click()
-  await after.getByText('link.evenswing.json, changed').waitFor()
+  await after.getByText('link.evenswing, changed').waitFor()
   await after.keyboard.press('Control+s')
   await after.getByText('Saved as link').waitFor()
   expect(saved('link').setups[0].packing).toBe(17)
@@ -226,9 +226,9 @@ test('an earlier version is looked at and gone back to, as a change that undo ta
   await page.getByRole('button', { name: /^Look at it/ }).click()
   await expect(page.getByTestId('changes').textContent()).resolves.toMatch(/packing .* → 21 mm/)
   await page.getByRole('button', { name: /^Go back to/ }).click()
-  await page.getByText('link.evenswing.json, changed').waitFor()
+  await page.getByText('link.evenswing, changed').waitFor()
   await page.keyboard.press('Control+z')
-  await page.getByText('link.evenswing.json, changed').waitFor({ state: 'detached' })
+  await page.getByText('link.evenswing, changed').waitFor({ state: 'detached' })
   await page.context().close()
 })
 
@@ -299,7 +299,7 @@ test('settings are kept for the next start, damaged ones are set aside', async (
 test('a book of thousands lists and scrolls by the rows that are seen', async () => {
   const text = exampleText('flat-link')
   for (let i = 0; i < 400; i++)
-    writeFileSync(join(bench.folder(), `job-${i}.evenswing.json`), text.replace('EV-0417', `EV-${1000 + i}`))
+    writeFileSync(join(bench.folder(), `job-${i}.evenswing`), text.replace('EV-0417', `EV-${1000 + i}`))
   const page = await bench.open()
   await openBook(page)
   await page.getByText('400 jobs').waitFor()

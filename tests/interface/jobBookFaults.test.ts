@@ -13,7 +13,7 @@ beforeEach(() => {
       rmSync(join(bench.folder(), name), { recursive: true })
 })
 
-const path = (name: string) => join(bench.folder(), `${name}.evenswing.json`)
+const path = (name: string) => join(bench.folder(), `${name}.evenswing`)
 const put = (name: string, change: object = {}) =>
   writeFileSync(
     path(name),

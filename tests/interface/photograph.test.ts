@@ -159,7 +159,7 @@ describe('tracing a photograph', () => {
     await page.locator('#save-name').fill('traced')
     await page.keyboard.press('Enter')
     await page.getByText('Saved as traced').waitFor()
-    const read = parseJob(await readFile(join(bench.folder(), 'traced.evenswing.json'), 'utf8'))
+    const read = parseJob(await readFile(join(bench.folder(), 'traced.evenswing'), 'utf8'))
     const kept = read.ok ? read.job.part.photograph! : null
     expect(kept).toMatchObject({ locked: true, opacity: 0.65, picture: { width: 300, height: 200 } })
     expect(kept!.ties[1].x).toBeCloseTo(81, 6)

@@ -53,7 +53,7 @@ test('size, scale, projection and title block are chosen in the step and kept in
   await page.keyboard.press('Control+s')
   await page.getByRole('dialog').getByRole('button', { name: 'Save', exact: true }).click()
   await page.getByText(/^Saved as/).waitFor()
-  const name = (await readdir(bench.folder())).find((n) => n.endsWith('.evenswing.json'))!
+  const name = (await readdir(bench.folder())).find((n) => n.endsWith('.evenswing'))!
   const job = JSON.parse(await readFile(join(bench.folder(), name), 'utf8'))
   expect(job.setups[0].sheet).toEqual({ size: 'A4', scale: 0.1, projection: 'third' })
   expect(job.titleBlock).toEqual({ owner: 'Millbrook Shop' })

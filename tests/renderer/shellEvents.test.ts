@@ -106,18 +106,21 @@ test('a file of the system waits for an open question to be answered', () => {
   expect(opened).toHaveBeenCalledTimes(1)
 })
 
-test('a dropped job opens as its file where the shell knows it, else as text without a file', async () => {
-  const opened = vi.spyOn(app.files, 'openFile').mockResolvedValue(true)
-  const text = vi.spyOn(app.files, 'openText').mockReturnValue()
-  const file = new File(['{}'], 'link.evenswing.json')
-  await takeDropped(app, file)
-  expect([opened.mock.calls, text.mock.calls]).toEqual([[[FILE]], []])
-  await takeDropped(
-    { ...app, shell: { ...shell, adoptDropped: async () => ({ ok: true, value: null }) } },
-    file,
-  )
-  expect(text).toHaveBeenCalledWith('{}', 'link.evenswing.json')
-})
+test.each(['link.evenswing', 'link.evenswing.json'])(
+  '%s dropped opens as its file where the shell knows it, else as text',
+  async (name) => {
+    const opened = vi.spyOn(app.files, 'openFile').mockResolvedValue(true)
+    const text = vi.spyOn(app.files, 'openText').mockReturnValue()
+    const file = new File(['{}'], name)
+    await takeDropped(app, file)
+    expect([opened.mock.calls, text.mock.calls]).toEqual([[[FILE]], []])
+    await takeDropped(
+      { ...app, shell: { ...shell, adoptDropped: async () => ({ ok: true, value: null }) } },
+      file,
+    )
+    expect(text).toHaveBeenCalledWith('{}', name)
+  },
+)
 
 test('saving before closing closes only what was saved', async () => {
   const closed = vi.spyOn(window, 'close').mockReturnValue()

@@ -2,7 +2,7 @@
 import { join } from 'node:path'
 import type { BookHost } from '../../../src-core/bridge/bookContract.ts'
 import { createDrafts } from '../drafts.ts'
-import { jobStem } from '../../../src-core/job/fileEnding.ts'
+import { jobNames, jobStem } from '../../../src-core/job/fileEnding.ts'
 import { jobName } from '../fileNames.ts'
 import type { FileRefs } from '../fileRefs.ts'
 import { HostError } from '../hostError.ts'
@@ -53,8 +53,8 @@ export function createBookServices(options: BookOptions): ServicesOf<BookHost> {
     async freeBookFile(name) {
       const stem = jobStem(jobName(name))
       for (let n = 1; n <= 10_000; n++) {
-        const path = await inBook(n === 1 ? stem : `${stem}-${n}`)
-        if (!(await exists(path))) return refs.issue(path)
+        const names = await Promise.all(jobNames(n === 1 ? stem : `${stem}-${n}`).map(inBook))
+        if (!(await Promise.all(names.map(exists))).includes(true)) return refs.issue(names[0]!)
       }
       throw new HostError('name.refused', `${stem}: there are too many files of this name; choose another`)
     },

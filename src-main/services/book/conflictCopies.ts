@@ -12,25 +12,40 @@ const MARKS: readonly RegExp[] = [
 
 /** Name of the job that `name` is a copy of, if a job of that name is in the folder; else null. */
 export function conflictOriginal(name: string, names: ReadonlySet<string>): string | null {
-  // Some put their mark between the two endings, or after both.
-  const stem = jobEndingOf(name) === null ? null : jobStem(name)
-  const middle = MARKED.exec(name)
-  const bare = stem ?? (middle ? `${middle[1]}${middle[2]}` : null)
+  const ending = jobEndingOf(name)
+  const bare = ending === null ? markedStem(name) : jobStem(name)
   if (bare === null) return null
+  const original = withoutMark(bare)
+  if (original === null) return null
+  // One with the same ending, where there are both.
+  const sameFirst = ending === null ? [] : [original + ending]
+  return [...sameFirst, ...jobNames(original)].find((n) => names.has(n)) ?? null
+}
+
+function withoutMark(stem: string): string | null {
   for (const mark of MARKS) {
-    const original: string = bare.replace(mark, '')
-    const found = original === bare ? undefined : jobNames(original).find((n) => names.has(n))
-    if (found !== undefined) return found
+    const original = stem.replace(mark, '')
+    if (original !== stem) return original
   }
   return null
 }
 
-/** A job's name with a sync mark between its endings; the shop library's own ending is none. */
-const MARKED = /^(.*)\.evenswing(?!-library)([ ._-].*)\.json$/iu
+/** Some put their mark between the two endings, or after all of them; the shop library's own ending is none. */
+const BETWEEN = /^(.+)\.evenswing(?!-library)([ ._-].*)\.json$/iu
+const BEHIND = /^(.+)\.evenswing(?:\.json)?([ ._-].*)$/iu
 
-/** Whether a name is a job's, in whatever case, or a job's with a sync mark between its endings. */
+/** A job's name and the mark behind its ending, without that ending; null where there is no such mark. */
+function markedStem(name: string): string | null {
+  const between = BETWEEN.exec(name)
+  if (between) return `${between[1]}${between[2]}`
+  const behind = BEHIND.exec(name)
+  const stem = behind && `${behind[1]}${behind[2]}`
+  return stem !== null && withoutMark(stem) !== null ? stem : null
+}
+
+/** Whether a name is a job's, in whatever case, or a job's with a sync mark beside its ending. */
 export const isJobName = (name: string): boolean =>
-  !isCompanion(name) && (jobEndingOf(name) !== null || MARKED.test(name))
+  !isCompanion(name) && (jobEndingOf(name) !== null || markedStem(name) !== null)
 
 /** Whether a file may be a job by its name; what it holds tells. */
 export const mayHoldJob = (name: string): boolean =>
