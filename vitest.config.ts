@@ -7,6 +7,8 @@ const ALONE = ['tests/core/analysis/effects.test.ts']
 
 export default defineConfig({
   test: {
+    // Left alone it keeps one core free, and on two cores runs everything in a row.
+    maxWorkers: '100%',
     projects: [
       {
         test: {
@@ -48,7 +50,8 @@ export default defineConfig({
           hookTimeout: 120_000,
           // A busy machine may take its time over a picture.
           expect: { poll: { timeout: 20_000 } },
-          fileParallelism: false,
+          // After the others: its browsers take what the cores have.
+          sequence: { groupOrder: 1 },
         },
       },
     ],

@@ -1,6 +1,7 @@
 // The one test command: set-up, lint, types, unused code, build, and every test. See DEVELOPERS.md.
-import { spawnSync } from 'node:child_process'
+import { spawn, spawnSync } from 'node:child_process'
 import { existsSync, mkdirSync, readFileSync } from 'node:fs'
+import { availableParallelism } from 'node:os'
 
 const NEEDS = [
   { package: 'chromium', has: () => existsSync('/usr/bin/chromium'), for: 'interface tests' },
@@ -33,32 +34,47 @@ function setUp() {
   if (still.length > 0) process.exit(1)
 }
 
-function step(name, command, args) {
+/** What is looked at before the tests run, as many at a time as there are cores; the slowest first. */
+const CHECKS = [
+  ['svelte types', 'svelte-check', '--tsconfig', 'tsconfig.json', '--fail-on-warnings', '--output', 'human'],
+  ['lint', 'eslint', '.', '--max-warnings', '0'],
+  ['format', 'prettier', '--check', '--log-level', 'warn', '.'],
+  ['types', 'tsc', '--noEmit'],
+  ['build', 'electron-vite', 'build', '--logLevel', 'warn'],
+  ['unused code', 'knip'],
+]
+
+/** Whether the check passed; what it says is printed in one piece when it is done. */
+function check([name, ...command]) {
   const start = Date.now()
-  console.log(`\n== ${name}`)
-  const result = spawnSync(command, args, { stdio: 'inherit' })
-  if (result.status !== 0) {
-    console.error(`\n${name} failed.`)
-    process.exit(1)
+  return new Promise((done) => {
+    const child = spawn('npx', command, { stdio: ['ignore', 'pipe', 'pipe'] })
+    const said = []
+    for (const stream of [child.stdout, child.stderr]) stream.on('data', (piece) => said.push(piece))
+    child.on('error', (error) => said.push(Buffer.from(String(error))))
+    child.on('close', (code) => {
+      const seconds = ((Date.now() - start) / 1000).toFixed(1)
+      console.log(`== ${name}: ${code === 0 ? 'passed' : 'FAILED'}, ${seconds} s`)
+      if (said.length > 0) process.stdout.write(Buffer.concat(said))
+      done(code === 0)
+    })
+  })
+}
+
+async function checkAll() {
+  const waiting = [...CHECKS]
+  let passed = true
+  const lane = async () => {
+    for (let next = waiting.shift(); next !== undefined; next = waiting.shift())
+      passed = (await check(next)) && passed
   }
-  console.log(`== ${name}: ${((Date.now() - start) / 1000).toFixed(1)} s`)
+  await Promise.all(Array.from({ length: availableParallelism() }, lane))
+  return passed
 }
 
 setUp()
 mkdirSync('out', { recursive: true })
-step('lint', 'npx', ['eslint', '.', '--max-warnings', '0'])
-step('format', 'npx', ['prettier', '--check', '--log-level', 'warn', '.'])
-step('types', 'npx', ['tsc', '--noEmit'])
-step('svelte types', 'npx', [
-  'svelte-check',
-  '--tsconfig',
-  'tsconfig.json',
-  '--fail-on-warnings',
-  '--output',
-  'human',
-])
-step('unused code', 'npx', ['knip'])
-step('build', 'npx', ['electron-vite', 'build', '--logLevel', 'warn'])
+if (!(await checkAll())) process.exit(1)
 
 console.log('\n== tests')
 const report = 'out/test-report.json'
