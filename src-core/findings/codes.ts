@@ -112,6 +112,7 @@ export const FINDINGS = {
   'seat-opens': { caution: 'none' },
   'packing-tall': { caution: 'none' },
   'stop-not-counted': { note: 'none' },
+  'stop-bears': { note: 'none' },
   'start-stop-assumed': { note: 'none' },
   'friction-ground': { note: 'none' },
   // The cut.

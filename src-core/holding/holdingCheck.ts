@@ -7,6 +7,7 @@ import type { Mounted } from '../mounting/types.ts'
 import { formatter, plain } from '../units/format.ts'
 import type { ClampState } from './clampState.ts'
 import { CHUCK_FRICTION, frictionOf, frictionWords } from './friction.ts'
+import { backingFindings } from './backingFindings.ts'
 import { jointFindings } from './jointFindings.ts'
 import {
   jointRow,
@@ -66,6 +67,7 @@ export function holdingCheck(input: JointsInput): HoldingCheck {
       ...clampCount(mounted, states),
       ...jointFindings(mounted, judged),
       ...packingFindings(mounted, judged),
+      ...backingFindings(mounted, judged),
       ...assumptions(mounted),
       ...frictionFindings(mounted),
     ],
@@ -131,11 +133,6 @@ function assumptions({ job, setup }: Mounted): Finding[] {
     findings.push(
       finding('note', 'start-stop-assumed', 'lathe', message[0]!.toUpperCase() + message.slice(1)),
     )
-  }
-  const stops = setup.hardware.filter((h) => h.kind === 'stop' || h.kind === 'dowel')
-  if (stops.length > 0) {
-    const message = `${stops.map((h) => h.id).join(', ')} ${stops.length === 1 ? 'is' : 'are'} not counted: what a stop or dowel carries is left out, the clamps must hold the part alone.`
-    findings.push(finding('note', 'stop-not-counted', stops[0]!.id, message))
   }
   if (!setup.cut) {
     const message = 'No cut is given: the part is judged against pull, weight, start and stop alone.'

@@ -95,8 +95,9 @@ export class Joint {
   }
 
   private slidingUnder(loads: readonly SeatLoad[]): Sliding {
-    const { grip, friction } = this.input
-    return closedSliding(grip, friction, this.bearings, loads) ?? searchedSliding(this.bearings, loads)
+    const { grip, friction, stops = [] } = this.input
+    const closed = stops.length === 0 ? closedSliding(grip, friction, this.bearings, loads) : null
+    return closed ?? searchedSliding(this.bearings, loads, stops)
   }
 
   /** Factor and what it hangs on at a speed in rpm. */

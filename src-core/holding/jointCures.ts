@@ -28,6 +28,7 @@ function partCures(mounted: Mounted, { result }: JudgedJoint): string[] {
   const clamps = mounted.pieces.filter((p) => preloadLeft(mounted, p.item.id) > WORTH_TIGHTENING).length > 0
   return [
     tips ? 'add a clamp on the far side' : 'add a clamp',
+    ...(tips ? [] : ['put a stop hard against the edge that it would slide towards']),
     ...(tips ? ['put packing farther out towards that edge'] : []),
     ...(tips && setup.packing > 0 ? ['use lower packing'] : []),
     ...(clamps ? ['tighten within the proof load'] : []),

@@ -13,12 +13,20 @@ export interface JointInput {
   readonly grip: Grip
   /** μ where a press has none of its own. */
   readonly friction: number
+  /** What stands in the way of slips, at the height of the seat; null: whichever way the slip goes. N */
+  readonly stops?: readonly JointStop[] | undefined
   /** Judged apart, the worst counts. */
   readonly loadings: readonly Loading[]
 }
 
+export interface JointStop {
+  readonly at: Point
+  readonly into: Point | null
+  readonly capacity: number
+}
+
 /** False where a number is missing or out of sense, or no loading is given: such a joint is not judged and never passes. */
-export function canBeJudged({ seat, touching, grip, friction, loadings }: JointInput): boolean {
+export function canBeJudged({ seat, touching, grip, friction, loadings, stops }: JointInput): boolean {
   return (
     loadings.length > 0 &&
     [seat.origin, seat.u, seat.v, seat.n].every(finite) &&
@@ -28,6 +36,9 @@ export function canBeJudged({ seat, touching, grip, friction, loadings }: JointI
     pressesOf(grip).every(pressOk) &&
     (!('strap' in grip) || finite(grip.strap.bolt)) &&
     (!('stud' in grip) || (grip.stud.meanRadius >= 0 && grip.stud.meanRadius < Infinity)) &&
+    (stops ?? []).every(
+      (s) => finite(s.at) && finite(s.into ?? s.at) && s.capacity >= 0 && s.capacity < Infinity,
+    ) &&
     loadings.every((l) => l.loads.every(loadOk))
   )
 }

@@ -5,9 +5,12 @@ import type { Assembly } from '../unbalance/assembly.ts'
 import type { Hardware, Part } from '../job/schema.ts'
 import type { MassMoments } from '../mass/massMoments.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
+import { capacityAt, type Backing } from './backing.ts'
 import type { BuiltJoint } from './builtJoint.ts'
 import { clampJoint } from './clampJoint.ts'
 import type { ClampState } from './clampState.ts'
+import { BackedJoint } from './backedJoint.ts'
+import { backingsOf, type Backed } from './backings.ts'
 import { Joint, type JointMode, type JointResult } from './joint.ts'
 import { SEAT_PLAY } from './partFace.ts'
 import { partJoint, type PartJoint } from './partJoint.ts'
@@ -18,18 +21,18 @@ export const WANTED_FACTOR = 2
 
 export interface JudgedJoint {
   readonly built: BuiltJoint
-  readonly joint: Joint | null
   /** At the chosen speed, or standing still; null where it is not judged. */
   readonly result: JointResult | null
   /** rpm at which the factor falls to 2; 0 where it is below 2 at rest, Infinity where it never does. */
   readonly rpmAt2: number
 }
 
-function judge(built: BuiltJoint, rpm: number): JudgedJoint {
-  const joint = built.input && new Joint(built.input)
+function judge(built: BuiltJoint, rpm: number, backings: readonly Backing[] = []): JudgedJoint {
+  const { input } = built
+  const joint = input && (backings.length > 0 ? new BackedJoint(input, backings) : new Joint(input))
   const result = joint?.at(rpm) ?? null
-  if (!joint || !result?.judged) return { built, joint: null, result: null, rpmAt2: 0 }
-  return { built, joint, result, rpmAt2: joint.rpmAtFactor(WANTED_FACTOR) }
+  if (!joint || !result?.judged) return { built, result: null, rpmAt2: 0 }
+  return { built, result, rpmAt2: joint.rpmAtFactor(WANTED_FACTOR) }
 }
 
 export interface JointsInput {
@@ -41,32 +44,43 @@ export interface JointsInput {
 
 export interface Judged {
   readonly part: JudgedJoint & { readonly built: PartJoint }
+  /** Stops and pins, in the order of the setup, with the N that each bears of the part at the chosen speed. */
+  readonly backed: readonly (Backed & { readonly bears: number })[]
   /** The part's first, the others in the order of the setup. */
   readonly joints: readonly JudgedJoint[]
 }
 
 export function judgeJoints(input: JointsInput): Judged {
   const { mounted, assembly, states } = input
-  const part = judgePart(input)
+  const stops = backingsOf(mounted, assembly.pieces)
+  const part = judgePart(input, stops)
   const others = mounted.pieces.flatMap((piece, i) => {
     const state = states.find((s) => s.piece === piece)
     const joint = state ? judgeClamp(mounted, state) : judgeStuds(mounted, piece, assembly.pieces[i]!)
     return joint ?? []
   })
-  return { part, joints: [part, ...others] }
+  const backed = stops.map((b) => ({
+    ...b,
+    bears: b.backing ? capacityAt(b.backing, mounted.setup.speed ?? 0) : 0,
+  }))
+  return { part, backed, joints: [part, ...others] }
 }
 
 const keptParts = new WeakMap<Part, { readonly key: string; readonly judged: Omit<JudgedJoint, 'built'> }>()
 
 /** Kept per part while all that it hangs on stays, so that a weight is dragged without a search. */
-function judgePart({ mounted, assembly, cutting, states }: JointsInput): Judged['part'] {
+function judgePart(
+  { mounted, assembly, cutting, states }: JointsInput,
+  backed: readonly Backed[],
+): Judged['part'] {
   const built = partJoint(mounted, assembly.mountedPart, cutting, states)
   const { part } = mounted.job
   const { speed } = mounted.setup
-  const key = JSON.stringify([built.input, speed])
+  const backings = backed.flatMap((b) => b.backing ?? [])
+  const key = JSON.stringify([built.input, speed, backings])
   const kept = keptParts.get(part)
   if (kept?.key === key) return { ...kept.judged, built }
-  const judged = judge(built, speed ?? 0)
+  const judged = judge(built, speed ?? 0, backings)
   keptParts.set(part, { key, judged })
   return { ...judged, built }
 }

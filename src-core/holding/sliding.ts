@@ -1,6 +1,7 @@
 /** λ_s, what a joint carries in its seat's plane: by search, or for one stud and for a strap in closed form. */
 import type { Point } from '../geometry/types.ts'
 import { effectsAt, type SeatLoad, type SeatWrench } from './loads.ts'
+import type { JointStop } from './jointData.ts'
 import type { Bearing, Grip, Press, StrapGrip, Stud } from './presses.ts'
 import { SlipSearch, type WorstSlip } from './slipSearch.ts'
 
@@ -9,9 +10,16 @@ export interface Sliding {
 }
 
 /** Over all slips in the plane. */
-export function searchedSliding(bearings: readonly Bearing[], loads: readonly SeatLoad[]): Sliding {
+export function searchedSliding(
+  bearings: readonly Bearing[],
+  loads: readonly SeatLoad[],
+  stops: readonly JointStop[] = [],
+): Sliding {
   const points = bearings.map((b) => ({ at: b.bears, capacity: b.friction * b.low }))
-  return new SlipSearch(points, loads)
+  // A pin that holds whichever way grips as a press does.
+  const pins = stops.filter((s) => s.into === null)
+  const oneWay = stops.flatMap(({ at, into, capacity }) => (into ? [{ at, into, capacity }] : []))
+  return new SlipSearch([...points, ...pins], loads, [], oneWay)
 }
 
 /** What a closed form needs: a place, N carried across it, N·mm carried about it. */

@@ -4,13 +4,13 @@
  *
  *   R(q) = Σ c_k·|v + ω n × s_k|
  *
- * and the loads drive it with P(q). By the upper-bound theorem the load factor is at most R/P for every q with P > 0,
+ * to which stops add what they bear (slipStops.ts), and the loads drive it with P(q). By the upper-bound theorem the load factor is at most R/P for every q with P > 0,
  * and for rigid friction (associated flow, each press' force a disc of radius c_k) the least of them is exact: it is
- * the slip about the worst instantaneous centre. A press added only adds to R, so it never lowers the factor; more
- * load never raises it.
+ * the slip about the worst instantaneous centre. A press or stop added only adds to R, so it never lowers the factor;
+ * more load never raises it.
  *
- * Least of R/P: slips are directions, ω measured at a reference radius. R is the same for q and −q, so half the
- * directions are enough if the worse way round is taken. P's kinks are convex and bend R/P downward, so no least lies
+ * Least of R/P: slips are directions, ω measured at a reference radius. Half the directions are enough if the worse of
+ * q and −q is taken. P's kinks are convex and bend R/P downward, so no least lies
  * on them; R's kinks are turns about a press and are tried exactly; everywhere else R/P is smooth, and Newton's method
  * goes down from the lattice's local minima and from beside each press, where a strong one leaves narrow valleys.
  * Deterministic.
@@ -21,6 +21,7 @@ import { descend, tangents, unit, type Expansion, type Valley } from './slipDesc
 import { SlipDrive, type Weights } from './slipDrive.ts'
 import { addSpeed, divide } from './slipExpansion.ts'
 import { LATTICE, localMinima, type Direction } from './slipLattice.ts'
+import { SlipStops, type SlipStop } from './slipStops.ts'
 
 export interface FrictionPoint {
   readonly at: Point
@@ -54,8 +55,9 @@ const BESIDE = 8
 const ASIDE = 0.04
 /** Share of the loads' size below which a slip is not driven but by rounding. */
 const UNDRIVEN = 1e-13
-/** R, P's three growths for q, and for −q. */
-const STRIDE = 7
+/** R for q and for −q, P's three growths for q, and for −q. */
+const STRIDE = 8
+const DRIVEN = 2
 
 /** Least of (R − less·P) / P', P weighed by `less`, P' by `by`. */
 export interface Ratio {
@@ -69,6 +71,7 @@ export class SlipSearch {
   /** Per press its place over the reference radius and its grip, N. */
   private readonly grips: Float64Array
   private readonly drive: SlipDrive
+  private readonly stops: SlipStops | null
   private readonly lattice: Float64Array
   private readonly values = new Float64Array(LATTICE.length)
   private readonly top: Expansion = new Float64Array(10)
@@ -80,8 +83,13 @@ export class SlipSearch {
   private readonly besidePowers: Float64Array
   private readonly presses: number
 
-  /** `points` and `loads` in the plane; `near` are more places whose distance sets the scale of turning. */
-  constructor(points: readonly FrictionPoint[], loads: readonly SeatLoad[], near: readonly Point[] = []) {
+  /** `points`, `loads` and `stops` in the plane; `near` are more places whose distance sets the scale of turning. */
+  constructor(
+    points: readonly FrictionPoint[],
+    loads: readonly SeatLoad[],
+    near: readonly Point[] = [],
+    stops: readonly SlipStop[] = [],
+  ) {
     const gripping = points.filter((p) => p.capacity > 0)
     this.presses = gripping.length
     this.origin = middleOf(gripping.map((p) => p.at))
@@ -98,6 +106,7 @@ export class SlipSearch {
       ]),
     )
     this.drive = new SlipDrive(loads, this.origin, this.reference)
+    this.stops = stops.length > 0 ? new SlipStops(stops, this.origin, this.reference) : null
     const noses = gripping.map((_, i) => unit([this.grips[3 * i + 1]!, -this.grips[3 * i]!, 1]))
     this.turns = [...noses, ...this.drive.still]
     this.beside = noses.flatMap(ringAbout)
@@ -140,19 +149,21 @@ export class SlipSearch {
       }
       if (lowest >= 0) follow(this.beside[lowest]!, this.besidePowers, lowest)
     }
+    for (const passing of this.stops?.leastPassing(value) ?? [])
+      if (passing.value < best.value) best = passing
     if (!(best.value < Infinity)) return { factor: best.value, slip: null, shares: [0, 0, 0] }
-    const q = this.way(best.q, ratio)
+    const q = this.way(best.q, value)
     return { factor: best.value, slip: this.slipOf(q), shares: this.shares(q) }
   }
 
-  /** Of a slip and its opposite the one that is driven more. */
-  private way(q: Direction, { by }: Ratio): Direction {
+  /** Of a slip and its opposite the worse. */
+  private way(q: Direction, value: (q: Direction) => number): Direction {
     const back: Direction = [-q[0], -q[1], -q[2]]
-    return this.drive.power(back, by) > this.drive.power(q, by) ? back : q
+    return value(back) < value(q) ? back : q
   }
 
   private shares(q: Direction): Effects {
-    const [resist, p0, p1, p2] = this.powersOf([q])
+    const [resist, , p0, p1, p2] = this.powersOf([q])
     const share = (power: number) => (power > 0 ? power / resist! : 0)
     return [share(p0!), share(p1!), share(p2!)]
   }
@@ -165,13 +176,20 @@ export class SlipSearch {
   private powersOf(slips: readonly Direction[]): Float64Array {
     const into = new Float64Array(STRIDE * slips.length)
     slips.forEach((q, i) => {
-      into[STRIDE * i] = this.resistance(q)
-      this.drive.addBothWays(q, into, STRIDE * i + 1)
+      const grip = this.grip(q)
+      into[STRIDE * i] = grip + (this.stops?.resistance(q) ?? 0)
+      into[STRIDE * i + 1] = grip + (this.stops?.resistance([-q[0], -q[1], -q[2]]) ?? 0)
+      this.drive.addBothWays(q, into, STRIDE * i + DRIVEN)
     })
     return into
   }
 
   private resistance(q: Direction): number {
+    return this.grip(q) + (this.stops?.resistance(q) ?? 0)
+  }
+
+  /** What presses resist with, the same for a slip and its opposite. */
+  private grip(q: Direction): number {
     const { grips } = this
     let sum = 0
     for (let i = 0; i < grips.length; i += 3) {
@@ -194,6 +212,7 @@ export class SlipSearch {
     top.fill(0)
     bottom.fill(0)
     for (let i = 0; i < grips.length; i += 3) addSpeed(top, q, grips[i + 2]!, grips[i]!, grips[i + 1]!)
+    this.stops?.expand(top, q)
     if (less) this.drive.expand(top, q, [-less[0], -less[1], -less[2]])
     this.drive.expand(bottom, q, by)
     return divide(top, bottom)
@@ -218,16 +237,17 @@ function ringAbout(q: Direction): Direction[] {
 const weigh = (powers: Float64Array, at: number, w: Weights): number =>
   w[0] * powers[at]! + w[1] * powers[at + 1]! + w[2] * powers[at + 2]!
 
-/** One way round. */
-function oneWay(powers: Float64Array, at: number, back: 0 | 3, { less, by }: Ratio, driven: number): number {
-  const power = weigh(powers, at + 1 + back, by)
+/** One way round: 0 for q, 1 for −q. */
+function oneWay(powers: Float64Array, at: number, back: 0 | 1, { less, by }: Ratio, driven: number): number {
+  const drive = at + DRIVEN + 3 * back
+  const power = weigh(powers, drive, by)
   if (!(power > driven)) return Infinity
-  return (powers[at]! - (less ? weigh(powers, at + 1 + back, less) : 0)) / power
+  return (powers[at + back]! - (less ? weigh(powers, drive, less) : 0)) / power
 }
 
 /** The worse of both ways. */
 const quotient = (powers: Float64Array, at: number, ratio: Ratio, driven: number): number =>
-  Math.min(oneWay(powers, at, 0, ratio, driven), oneWay(powers, at, 3, ratio, driven))
+  Math.min(oneWay(powers, at, 0, ratio, driven), oneWay(powers, at, 1, ratio, driven))
 
 const worseWay = (q: Direction, powers: Float64Array, at: number, ratio: Ratio, driven: number): Direction =>
-  oneWay(powers, at, 3, ratio, driven) < oneWay(powers, at, 0, ratio, driven) ? [-q[0], -q[1], -q[2]] : q
+  oneWay(powers, at, 1, ratio, driven) < oneWay(powers, at, 0, ratio, driven) ? [-q[0], -q[1], -q[2]] : q

@@ -1,6 +1,6 @@
 /** Joints drawn at random from a seed, bodies with large products of inertia among them, and loads drawn within their kinds. */
 import type { Point } from '../../src-core/geometry/types.ts'
-import type { JointInput } from '../../src-core/holding/jointData.ts'
+import type { JointInput, JointStop } from '../../src-core/holding/jointData.ts'
 import { seatLoad, type Load, type SeatWrench } from '../../src-core/holding/loads.ts'
 import { cutLoads, drillLoads, loadingsOf } from '../../src-core/holding/machineLoads.ts'
 import type { Press } from '../../src-core/holding/presses.ts'
@@ -81,6 +81,14 @@ function press(draw: Draw, touching: readonly Point[], over: number, i: number):
     high: force * within(draw, 1, 1.8),
   }
 }
+
+/** Stops at random places that face any way, and pins. */
+export const randomStops = (draw: Draw, most: number): JointStop[] =>
+  Array.from({ length: 1 + Math.floor(most * draw()) }, () => {
+    const way = within(draw, 0, 2 * Math.PI)
+    const into = draw() < 0.3 ? null : { x: Math.cos(way), y: Math.sin(way) }
+    return { at: corner(draw), into, capacity: within(draw, 50, 3000) }
+  })
 
 /** One draw of what a loading may do at Ω: fixed loads there or not, turning ones at any angle, signs as they fall. */
 export function drawLoad(draw: Draw, seat: Seat, loads: readonly Load[], omega: number): SeatWrench {

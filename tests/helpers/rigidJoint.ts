@@ -39,12 +39,30 @@ const forceAt = ({ x, y }: Point, fu: number, fv: number, fn: number): SeatWrenc
   mn: x * fv - y * fu,
 })
 
+/** Stands in the way of slips at a place of the seat, up to a force, N; without `into` of slips whichever way. */
+export interface RigidStop {
+  readonly at: Point
+  readonly into: Point | null
+  readonly capacity: number
+}
+
+/** The ways in which a stop pushes back; a pin's disc of force drawn around by a pyramid. */
+function pushes({ at, into, capacity }: RigidStop): number[][] {
+  if (into) return [row(forceAt(at, -into.x * capacity, -into.y * capacity, 0))]
+  const reach = capacity / Math.cos(Math.PI / SIDES)
+  return Array.from({ length: SIDES }, (_, k) => {
+    const a = (2 * Math.PI * k) / SIDES
+    return row(forceAt(at, reach * Math.cos(a), reach * Math.sin(a), 0))
+  })
+}
+
 /** 0 where the presses alone tip the body, Infinity where the load never does harm. */
 export function rigidFactor(
   corners: readonly Point[],
   friction: number,
   presses: readonly PressForce[],
   load: SeatWrench,
+  stops: readonly RigidStop[] = [],
 ): number {
   const reach = friction / Math.cos(Math.PI / SIDES)
   const rows: { readonly of: number[]; readonly limit: Constraint }[] = []
@@ -58,7 +76,17 @@ export function rigidFactor(
   const pressed = presses.map((p) => row(forceAt(p.at, 0, 0, p.force)))
   const size = presses.reduce((s, p) => s + p.force, 0)
   rows.push({ of: ROWS.map((_, i) => pressed.reduce((s, p) => s + p[i]!, 0) / size), limit: lessEq(1) })
+  // What each stop costs: as much as the slip runs into it, and no less than nothing.
+  const costs = rows.length - 1
   const driven = row(load)
+  const slacks = stops.map(() => new Map<string, number>())
+  stops.forEach((stop, i) => {
+    slacks[i]!.set(String(costs), 1)
+    for (const push of pushes(stop)) {
+      slacks[i]!.set(String(rows.length), -1)
+      rows.push({ of: push.map((w) => -w / size), limit: lessEq(HAIR * (1 + Math.sin(rows.length) ** 2)) })
+    }
+  })
   const variables = new Map<string, Map<string, number>>()
   ROWS.forEach((name, i) => {
     for (const sign of [1, -1]) {
@@ -66,6 +94,7 @@ export function rigidFactor(
       variables.set(`${name}${sign}`, column.set('power', sign * driven[i]!))
     }
   })
+  slacks.forEach((column, i) => variables.set(`stop${i}`, column))
   const constraints = new Map(rows.map((r, k) => [String(k), r.limit] as const))
   const solution = solve(
     { direction: 'maximize', objective: 'power', constraints, variables },

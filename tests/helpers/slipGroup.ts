@@ -12,6 +12,7 @@ import { seatLoad, turningForce } from '../../src-core/holding/loads.ts'
 import { centrifugalLoad, torqueLoad, weightLoad } from '../../src-core/holding/machineLoads.ts'
 import { plateSeat } from '../../src-core/holding/seat.ts'
 import { SlipSearch, type FrictionPoint } from '../../src-core/holding/slipSearch.ts'
+import type { SlipStop } from '../../src-core/holding/slipStops.ts'
 
 export type { FrictionPoint } from '../../src-core/holding/slipSearch.ts'
 
@@ -29,7 +30,11 @@ export interface SlipLoads {
 export class SlipGroup {
   private readonly search: SlipSearch
 
-  constructor(points: readonly FrictionPoint[], { mass, centre, force, torque }: SlipLoads) {
+  constructor(
+    points: readonly FrictionPoint[],
+    { mass, centre, force, torque }: SlipLoads,
+    stops: readonly SlipStop[] = [],
+  ) {
     const body = pointMass(mass, { x: centre.x, y: centre.y, z: 0 })
     const axis = { x: 0, y: 0, z: 0 }
     const loads = [centrifugalLoad(body), weightLoad(body), turningForce(force, axis), torqueLoad(torque)]
@@ -38,6 +43,7 @@ export class SlipGroup {
       points,
       loads.map((l) => seatLoad(seat, l)),
       [centre, axis],
+      stops,
     )
   }
 

@@ -9,7 +9,7 @@ import type { Press } from '../../../src-core/holding/presses.ts'
 import { plateSeat, toSeat } from '../../../src-core/holding/seat.ts'
 import { moveMass, pointMass, turnMass } from '../../../src-core/mass/massMoments.ts'
 import { expectNear } from '../../helpers/near.ts'
-import { draws, lumpyBody, randomJoint, within, type Draw } from '../../helpers/randomJoint.ts'
+import { draws, lumpyBody, randomJoint, randomStops, within, type Draw } from '../../helpers/randomJoint.ts'
 
 const seeds = fc.integer({ min: 1, max: 2_000_000_000 })
 const RUNS = { numRuns: 60 }
@@ -69,6 +69,20 @@ describe('never lowers a factor', () => {
         factor({ ...input, grip: { presses: rest } }, rpm),
         factor({ ...input, grip: { presses: [...rest, first!] } }, rpm),
       ]
+    })
+  })
+
+  test('one more stop or pin, and one that bears more', () => {
+    never((draw) => {
+      const { input, rpm } = randomJoint(draw, beyond(draw))
+      const [first, ...stops] = randomStops(draw, 3)
+      const half = { ...first!, capacity: first!.capacity * draw() }
+      const [none, some] = [
+        { ...input, stops },
+        { ...input, stops: [...stops, half] },
+      ]
+      expect(factor(some, rpm)).toBeGreaterThanOrEqual(factor(none, rpm) * (1 - SEARCH))
+      return [factor(some, rpm), factor({ ...input, stops: [...stops, first!] }, rpm)]
     })
   })
 

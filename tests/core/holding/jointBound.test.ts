@@ -7,7 +7,7 @@ import type { Press } from '../../../src-core/holding/presses.ts'
 import { plateSeat } from '../../../src-core/holding/seat.ts'
 import { angularSpeed } from '../../../src-core/unbalance/static.ts'
 import { expectNear } from '../../helpers/near.ts'
-import { drawLoad, draws, randomJoint, within } from '../../helpers/randomJoint.ts'
+import { drawLoad, draws, randomJoint, randomStops, within } from '../../helpers/randomJoint.ts'
 import { rigidFactor } from '../../helpers/rigidJoint.ts'
 
 function closest(
@@ -15,12 +15,15 @@ function closest(
   joints: number,
   over: number,
   drawsEach: number,
+  mostStops = 0,
 ): { closest: number; held: number } {
   const draw = draws(seed)
   let nearest = 0
   let held = 0
   for (let n = 0; n < joints; n++) {
-    const { input, rpm } = randomJoint(draw, over)
+    const { input: alone, rpm } = randomJoint(draw, over)
+    const stops = mostStops > 0 ? randomStops(draw, mostStops) : []
+    const input = { ...alone, stops }
     const joint = new Joint(input)
     const { factor } = joint.at(rpm)
     if (factor > 0) held++
@@ -31,7 +34,7 @@ function closest(
       const load = drawLoad(draw, input.seat, loading.loads, angularSpeed(rpm))
       const force = ({ force, high }: Press) => (k % 3 === 0 ? force : within(draw, force, high!))
       const drawn = presses.map((p) => ({ at: p.at, force: force(p) }))
-      least = Math.min(least, rigidFactor(joint.hull.points, input.friction, drawn, load))
+      least = Math.min(least, rigidFactor(joint.hull.points, input.friction, drawn, load, stops))
     }
     expect(factor, `joint ${n}`).toBeLessThanOrEqual(least * (1 + 1e-6) + 1e-9)
     if (least > 0 && least < Infinity) nearest = Math.max(nearest, factor / least)
@@ -49,6 +52,12 @@ describe('the rigid body on friction cones carries at least as much', () => {
   test('presses beyond what touches', () => {
     const { closest: near, held } = closest(11, 200, 30, 12)
     expect(held).toBeGreaterThan(60)
+    expect(near).toBeGreaterThan(0.5)
+  })
+
+  test('stops and pins in the way', () => {
+    const { closest: near, held } = closest(23, 150, 0, 12, 3)
+    expect(held).toBeGreaterThan(100)
     expect(near).toBeGreaterThan(0.5)
   })
 })
@@ -88,6 +97,22 @@ describe('where the contact forces are given by statics, it carries as much', ()
       const joint = new Joint(input).at(0)
       expect(joint.mode).toBe('sliding')
       expectNear(joint.factor, bound(input), { rel: 6e-3 })
+    }
+  })
+
+  test('a force and a moment in the plane against stops', () => {
+    const draw = draws(8)
+    for (let n = 0; n < 60; n++) {
+      const at = { x: within(draw, -90, 90), y: within(draw, -90, 90), z: 0 }
+      const force = { x: within(draw, -500, 500), y: within(draw, -500, 500), z: 0 }
+      const moment = { x: 0, y: 0, z: within(draw, -30_000, 30_000) }
+      const stops = randomStops(draw, 3)
+      const input = { ...three(draw, fixedLoad(wrenchAt(at, force, moment))), stops }
+      const load = seatLoad(input.seat, input.loadings[0]!.loads[0]!).steady
+      const presses = 'presses' in input.grip ? input.grip.presses : []
+      const most = rigidFactor(input.touching, input.friction, presses, load, stops)
+      const { factor } = new Joint(input).at(0)
+      expectNear(factor, most, { rel: 6e-3 })
     }
   })
 

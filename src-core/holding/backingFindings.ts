@@ -1,0 +1,30 @@
+/** What each stop and pin bears of the part, or why it holds nothing. */
+import { called, finding, type Finding } from '../findings/finding.ts'
+import { directionOf } from '../geometry/angles.ts'
+import type { Mounted } from '../mounting/types.ts'
+import { clockPosition, formatter } from '../units/format.ts'
+import type { Judged } from './judged.ts'
+
+export function backingFindings({ job, setup }: Mounted, { backed }: Judged): Finding[] {
+  const fmt = formatter(job.displayUnits)
+  return backed.map(({ piece: { item, at }, backing, idle, bears }) => {
+    const name = `${item.kind === 'dowel' ? 'Dowel' : 'Stop'} ${called(item)}`
+    if (idle)
+      return finding(
+        'note',
+        'stop-not-counted',
+        item.id,
+        `${name} ${idle.why}: it holds nothing. ${idle.cure}.`,
+        at,
+      )
+    if (!(bears > 0)) {
+      const message = `${name} holds nothing: it does not bear twice its own loads. Tighten it, or run slower.`
+      return finding('note', 'stop-not-counted', item.id, message, at)
+    }
+    const into = backing?.contact.into
+    const way = into ? `towards ${clockPosition(directionOf(into))}` : 'whichever way'
+    const speed = setup.speed === null ? 'standing still' : `at ${fmt.speed(setup.speed)}`
+    const message = `${name} keeps the part from sliding ${way}: it bears up to ${fmt.force(bears)} ${speed}, by its own ${item.kind === 'dowel' ? 'strength' : 'joint'}.`
+    return finding('note', 'stop-bears', item.id, message, at)
+  })
+}

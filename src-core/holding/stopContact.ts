@@ -1,0 +1,170 @@
+/** Where a stop block or a pin stands hard against the part, and which way it holds; or why it holds nothing. */
+import { FULL_TURN, onCircle, polar } from '../geometry/angles.ts'
+import { rectRing, ringEdges } from '../geometry/edges.ts'
+import { isInside, nearestOnEdge } from '../geometry/nearest.ts'
+import { polygonIntersection } from '../geometry/polygon.ts'
+import { boxOf, type Polygons } from '../geometry/polygonBox.ts'
+import type { Point } from '../geometry/types.ts'
+import type { Dowel, StopBlock } from '../job/schema.ts'
+import { discPolygons, ringPolygons } from '../mounting/material.ts'
+import { anchorsBy } from '../mounting/plateFace.ts'
+import type { Mounted, MountedPiece } from '../mounting/types.ts'
+import type { Formatter } from '../units/format.ts'
+import { LEAST_SHARED, layersOf, TOUCH, type Layer } from './partSide.ts'
+
+/** mm that a stop's front is looked ahead of for the part. */
+const AHEAD = 400
+/** mm that the middle of a contact lies in from the end of a stop's front: with its corner it holds no known way. Own choice. */
+const FROM_CORNER = 1
+/** mm of play, across, that a pin may have in a hole and still be guided by it. Own choice. */
+const PIN_PLAY = 0.1
+/** Directions in which a pin's hole must be near. */
+const ROUND = 36
+
+export interface StopContact {
+  /** Plate frame, mm. */
+  readonly at: Point
+  /** From the part into what stands in its way, of length 1; null: it holds whichever way. */
+  readonly into: Point | null
+  /** Heights that it shares with the part, from the plate's face, mm. */
+  readonly low: number
+  readonly high: number
+}
+
+/** Why a piece holds nothing, as it follows its name, and what would cure it. */
+export interface Idle {
+  readonly contact: null
+  readonly why: string
+  readonly cure: string
+}
+export type Touching = { readonly contact: StopContact } | Idle
+
+const nothing = (why: string, cure: string): Idle => ({ contact: null, why, cure })
+
+/** A stop block by its front. The part's outlines must be sound. */
+export function stopContact(
+  mounted: Mounted,
+  { item, solids }: MountedPiece & { readonly item: StopBlock },
+  fmt: Formatter,
+): Touching {
+  const [length, width, height] = item.size
+  const low = tooLow(mounted, height, fmt)
+  if (low) return low
+  const block = solids.find((s) => s.role === 'block')!
+  const { facing } = item
+  const ahead = polar(1, facing)
+  const front = step(block.massCentre, ahead, length / 2)
+  const strip = (depth: number) => ringPolygons(rectRing(step(front, ahead, depth / 2), depth, width, facing))
+  const far = (p: Point) => (p.x - front.x) * ahead.x + (p.y - front.y) * ahead.y
+  const touching = strip(TOUCH)
+  const layers = layersOf(mounted, height, boxOf(strip(AHEAD)))
+  const [lowest] = layers
+  const on = lowest ? meet(lowest.material, touching) : []
+  if (!lowest || on.length === 0) {
+    const higher = layers.some((l) => meet(l.material, touching).length > 0)
+    if (higher)
+      return nothing('meets the part only above its seat', 'Move it to an edge that reaches down to the seat')
+    const gap = Math.min(...layers.flatMap((l) => meet(l.material, strip(AHEAD))).map(far))
+    return Number.isFinite(gap)
+      ? nothing(`stands ${fmt.length(gap)} off the part`, 'Bring it hard against the edge')
+      : nothing('faces no edge of the part', 'Turn it towards one and bring it hard against it')
+  }
+  const across = on.map((p) => (p.y - front.y) * ahead.x - (p.x - front.x) * ahead.y)
+  const middle = (Math.min(...across) + Math.max(...across)) / 2
+  if (Math.abs(middle) > width / 2 - FROM_CORNER)
+    return nothing('meets the part with a corner only', 'Turn or move it so that its front lies on the edge')
+  const at = { x: front.x - middle * ahead.y, y: front.y + middle * ahead.x }
+  const high = topOf(layers, (l) => meet(l.material, touching).length > 0)
+  return { contact: { at, into: { x: -ahead.x, y: -ahead.y }, low: lowest.z0, high } }
+}
+
+/** A pin in a hole of the part, or against an edge of it; in a hole of the plate that guides it. */
+export function pinContact(
+  mounted: Mounted,
+  { item, at }: MountedPiece & { readonly item: Dowel },
+  fmt: Formatter,
+): Touching {
+  const low = tooLow(mounted, item.length, fmt)
+  if (low) return low
+  const { diameter, length } = item
+  const hole = anchorsBy(mounted.job.plate, at).find((a) => a.anchor.kind === 'hole' && a.outside < 0)?.anchor
+  const play = hole && hole.thread === null ? hole.width - diameter : null
+  if (play === null || play < -TOUCH)
+    return nothing('has no hole of the plate that takes it', 'Put it into one')
+  if (play > PIN_PLAY + 1e-9)
+    return nothing(
+      `is loose by ${fmt.length(play)} in hole ${hole!.id} of the plate`,
+      'Use a pin that fits it',
+    )
+  const layers = layersOf(mounted, length, boxOf(discPolygons(at, diameter + 2 * AHEAD)))
+  const [lowest] = layers
+  if (!lowest) return nothing('does not reach the part', 'Use a longer one')
+  if (isGuided(lowest.material, at, diameter / 2 + PIN_PLAY)) {
+    const high = topOf(layers, (l) => isGuided(l.material, at, diameter / 2 + PIN_PLAY))
+    return { contact: { at, into: null, low: lowest.z0, high } }
+  }
+  const touches = (l: Layer) => gapOf(nearestIn(l.material, at), at, diameter) <= TOUCH
+  const nearest = nearestIn(lowest.material, at)
+  const gap = gapOf(nearest, at, diameter)
+  if (!nearest || !(gap <= TOUCH))
+    return Number.isFinite(gap)
+      ? nothing(
+          `stands ${fmt.length(gap)} off the part`,
+          'Bring the part hard against it, or use a pin that fits its hole',
+        )
+      : nothing('meets nothing of the part at its seat', 'Put it against an edge or into a hole of the part')
+  const away = Math.hypot(nearest.x - at.x, nearest.y - at.y)
+  const into = { x: (at.x - nearest.x) / away, y: (at.y - nearest.y) / away }
+  return { contact: { at: nearest, into, low: lowest.z0, high: topOf(layers, touches) } }
+}
+
+function tooLow({ setup }: Mounted, height: number, fmt: Formatter): Idle | null {
+  const shared = height - setup.packing
+  if (shared >= LEAST_SHARED) return null
+  return nothing(
+    `is too low for the part, whose seat is ${fmt.length(setup.packing)} from the plate`,
+    `Use one that stands ${fmt.length(setup.packing + LEAST_SHARED)} or more in front of the plate`,
+  )
+}
+
+const step = (p: Point, by: Point, length: number): Point => ({
+  x: p.x + by.x * length,
+  y: p.y + by.y * length,
+})
+
+const meet = (material: Polygons, strip: Polygons): Point[] =>
+  material.length === 0 ? [] : polygonIntersection(material, strip).flat()
+
+/** How high the layers that meet it reach without a break from the seat. */
+function topOf(layers: readonly Layer[], meets: (l: Layer) => boolean): number {
+  let top = layers[0]!.z0
+  for (const l of layers) {
+    if (l.z0 > top + 1e-9 || !meets(l)) break
+    top = l.z1
+  }
+  return top
+}
+
+/** Whether material is within reach all round. */
+const isGuided = (material: Polygons, at: Point, radius: number): boolean =>
+  material.length > 0 &&
+  Array.from({ length: ROUND }, (_, i) => onCircle(at, radius, (FULL_TURN * i) / ROUND)).every(
+    (p) => material.filter((ring) => isInside(ring, p)).length % 2 === 1,
+  )
+
+function nearestIn(material: Polygons, from: Point): Point | null {
+  let nearest: Point | null = null
+  let least = Infinity
+  for (const ring of material) {
+    for (const e of ringEdges(ring)) {
+      const p = nearestOnEdge(e, from)
+      const d = Math.hypot(p.x - from.x, p.y - from.y)
+      if (d < least) [nearest, least] = [p, d]
+    }
+  }
+  return nearest
+}
+
+/** mm between a pin's skin and a place; Infinity where there is none. */
+const gapOf = (nearest: Point | null, at: Point, diameter: number): number =>
+  nearest ? Math.hypot(nearest.x - at.x, nearest.y - at.y) - diameter / 2 : Infinity
