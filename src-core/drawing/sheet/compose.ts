@@ -10,8 +10,15 @@ import { frame } from './frame.ts'
 import { INSET, planSheet, viewExtent, type SheetPlan } from './layout.ts'
 import { hardwareTable, speedTable } from './lists.ts'
 import type { Primitive } from '../model/model.ts'
-import { headline, headlineAgain, noteBlock } from './noteBlock.ts'
-import { CHECKLIST, assumptionNotes, balanceNotes, findingNotes, headlineWords } from './notes.ts'
+import { headline, lead, noteBlock } from './noteBlock.ts'
+import {
+  CHECKLIST,
+  assumptionNotes,
+  balanceNotes,
+  findingNotes,
+  headlineWords,
+  verdictNotes,
+} from './notes.ts'
 import type { SheetSize } from './sheetSizes.ts'
 import { tableBlock } from './table.ts'
 import { SUBSTITUTE, settable } from '../text/textWidth.ts'
@@ -19,9 +26,6 @@ import { TITLE_HEIGHT, TITLE_WIDTH, type Projection } from './titleBlock.ts'
 
 /** Least width of the column of notes, mm. */
 const COLUMN = 90
-
-/** Height that the verdict takes at the head of a sheet that follows, mm. */
-const LEAD = 8
 
 export interface ComposeInput {
   readonly job: Job
@@ -72,9 +76,14 @@ function composeWith(input: ComposeInput, small: Small, views?: DrawnViews): Com
   const { job, setup, mounted, analysis, sheet, scale, projection } = input
   const speeds = tableBlock({ ...speedTable(job, setup, analysis), small: small.speeds })
   const hardware = tableBlock({ ...hardwareTable(job, mounted), small: small.hardware })
+  const words = headlineWords(job, setup, analysis)
+  const across = sheet.right - sheet.left - 2 * INSET
+  const first = lead(words, across, true)
+  const again = lead(words, across, false)
   const plan = planSheet({
     mounted,
     sheet,
+    head: first.height,
     extent: viewExtent(job, mounted, analysis),
     scale,
     projection,
@@ -82,29 +91,28 @@ function composeWith(input: ComposeInput, small: Small, views?: DrawnViews): Com
     columnWidth: Math.max(COLUMN, speeds.width),
   })
   const drawn = views ?? drawViews({ ...input, plan, border: frame(sheet, TITLE_WIDTH) })
-  const words = headlineWords(job, setup, analysis)
   const blocks = [
-    headline(words),
+    ...(plan.hasColumn ? [headline(words)] : []),
+    ...verdictNotes(setup, analysis).map(noteBlock),
     ...(mounted.pieces.length > 0 ? [hardware] : []),
     speeds,
     ...textBlocks(input, drawn),
   ]
-  const pages = flow(blocks, plan.regions, () => furtherRegions(sheet))
-  // Every sheet leads with the verdict.
+  const pages = flow(blocks, plan.regions, () => furtherRegions(sheet, again.height))
   const top = { x: sheet.left + INSET, y: sheet.top - INSET }
-  const lead = headlineAgain(words, top, sheet.right - sheet.left - 2 * INSET)
-  return { plan, drawn, pages: pages.map((page, i) => (i === 0 ? page : [lead, ...page])) }
+  const headOf = (i: number) => (i > 0 ? again.draw(top) : plan.hasColumn ? [] : first.draw(top))
+  return { plan, drawn, pages: pages.map((page, i) => [...headOf(i), ...page]) }
 }
 
 function textBlocks(input: ComposeInput, { asides, unplaced }: DrawnViews): Block[] {
-  const { job, mounted, analysis } = input
+  const { job, setup, mounted, analysis } = input
   const own = (job.notes ?? '').split(/\n+/).filter((l) => l.trim() !== '')
   const missing = unplaced.length > 0 ? [`No room in the views for: ${unplaced.join(', ')}.`] : []
   const notes = [...own, ...asides, ...missing, ...lackedNote(input)]
   return [
     balanceNotes(job, mounted, analysis),
     CHECKLIST,
-    ...findingNotes(analysis),
+    ...findingNotes(job, setup, analysis),
     assumptionNotes(job),
     ...(notes.length > 0 ? [{ title: 'Notes', lines: notes }] : []),
   ].map(noteBlock)
@@ -131,9 +139,9 @@ function lackedNote({ job, setup }: ComposeInput): string[] {
 }
 
 /** Sheets after the first, under the verdict: one column on an upright sheet, two on a lying one. */
-function furtherRegions(sheet: SheetSize): Region[] {
+function furtherRegions(sheet: SheetSize, head: number): Region[] {
   const x = sheet.left + INSET
-  const y = sheet.top - INSET - LEAD
+  const y = sheet.top - INSET - head
   const width = sheet.right - sheet.left - 2 * INSET
   const above = y - sheet.bottom - TITLE_HEIGHT - 3
   if (!sheet.large) return [{ x, y, width, height: above - footerHeight(sheet) }]

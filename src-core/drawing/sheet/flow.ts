@@ -23,6 +23,8 @@ export interface Block {
   readonly width: number
   /** Width at which it breaks nothing; none where it takes any. */
   readonly fullWidth?: number
+  /** Begun where there is room for its first lines and gone on with in the next region, rather than set whole on a later sheet. */
+  readonly breaks?: boolean
   /** Set in a width, no higher than `room`; null where not even a first piece fits. */
   lay(width: number, room: number): Laid | null
 }
@@ -64,15 +66,26 @@ function fillPage(
     primitives.push(...laid.draw({ x: region.x, y: region.y - used[k]! }))
     used[k] = used[k]! + laid.height + BETWEEN
   }
+  const lay = (block: Block, k: number): Laid | null => {
+    const { width, height } = regions[k]!
+    if (block.width > width + PAPER_TOLERANCE.fit) return null
+    return block.lay(width, height - used[k]! + PAPER_TOLERANCE.fit)
+  }
   for (const block of blocks) {
-    const tries = regions.map((region, k) =>
-      block.width <= region.width + PAPER_TOLERANCE.fit
-        ? block.lay(region.width, region.height - used[k]! + PAPER_TOLERANCE.fit)
-        : null,
-    )
+    const tries = regions.map((_, k) => lay(block, k))
     const whole = tries.findIndex((laid) => laid !== null && laid.rest === null)
     if (whole >= 0) {
       put(whole, tries[whole]!)
+      continue
+    }
+    if (block.breaks && !fresh) {
+      const rest = regions.reduce<Block | null>((left, _, k) => {
+        const laid = left && lay(left, k)
+        if (!left || !laid) return left
+        put(k, laid)
+        return laid.rest
+      }, block)
+      if (rest) waiting.push(rest)
       continue
     }
     const widest = regions.reduce((best, r, k) => (r.width > (regions[best]?.width ?? 0) ? k : best), 0)

@@ -43,6 +43,8 @@ export interface SheetPlan {
   readonly side: { readonly area: Bounds; readonly origin: Point }
   /** Ground of all views and labels. */
   readonly area: Bounds
+  /** Whether the verdict stands in a column beside the views, and not across the head. */
+  readonly hasColumn: boolean
   /** Upper left corner of the captions under the views, and the width they have. */
   readonly captions: { readonly at: Point; readonly width: number }
   /** For blocks, on the first sheet. */
@@ -74,6 +76,8 @@ export function viewExtent(job: Job, mounted: Mounted, analysis: Analysis): Exte
 export interface PlanInput {
   readonly mounted: Mounted
   readonly sheet: SheetSize
+  /** Height that the verdict takes across the head of a sheet without a column. */
+  readonly head: number
   readonly extent: Extent
   readonly scale: number | 'auto'
   readonly projection: Projection
@@ -125,6 +129,7 @@ const captionsWidth = (area: Bounds): number => area.x1 - area.x0 - 8
 interface Layout {
   readonly area: Bounds
   readonly regions: readonly Region[]
+  readonly hasColumn: boolean
   /** Height of view titles and legend. */
   readonly captions: number
   /** Whether blocks may follow under the views. */
@@ -163,6 +168,7 @@ function sharedLayout({ mounted, sheet, columnWidth, hardware }: PlanInput, list
         listHeight > 0 ? (hardware.fullWidth ?? Infinity) : Infinity,
       ),
     ],
+    hasColumn: true,
     under: false,
   }
 }
@@ -178,7 +184,7 @@ function besideList(region: Region, width: number): Region[] {
 }
 
 /** Views over the whole sheet above the title block; blocks in what is left under them and beside the block. */
-function wholeLayout({ mounted, sheet }: PlanInput): Layout {
+function wholeLayout({ mounted, sheet, head }: PlanInput): Layout {
   const bottom = sheet.bottom + TITLE_HEIGHT + (sheet.large ? 2 : footerHeight(sheet))
   const beside: Region[] = sheet.large
     ? [
@@ -190,11 +196,12 @@ function wholeLayout({ mounted, sheet }: PlanInput): Layout {
         },
       ]
     : []
-  const area = { x0: sheet.left + 2, y0: bottom, x1: sheet.right - 2, y1: sheet.top - 2 }
+  const area = { x0: sheet.left + 2, y0: bottom, x1: sheet.right - 2, y1: sheet.top - 2 - head }
   return {
     area,
     captions: captionsHeight(mounted, captionsWidth(area)),
     regions: beside,
+    hasColumn: false,
     under: !sheet.large,
   }
 }
@@ -244,6 +251,7 @@ function arrange({ sheet, extent, projection }: PlanInput, layout: Layout, scale
       origin: { x: face, y: axisY },
     },
     area: { ...area, y0: low },
+    hasColumn: layout.hasColumn,
     captions: { at: { x: area.x0 + 4, y: low - 0.5 }, width: captionsWidth(area) },
     regions: [...layout.regions, ...under],
   }

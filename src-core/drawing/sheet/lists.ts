@@ -60,6 +60,12 @@ const SIGNS: Readonly<Record<Verdict, string>> = { go: '○', caution: '△', 'n
 
 export const signed = (verdict: Verdict): string => `${SIGNS[verdict]} ${VERDICT_WORDS[verdict]}`
 
+/** Two figures, none of them finer than a tenth: nobody sets up by less. */
+function percentOfWeight(share: number): string {
+  const percent = share * 100
+  return percent > 0 && percent < 0.05 ? '< 0.1' : plain(percent, percent < 10 ? 1 : 0)
+}
+
 export function speedTable(job: Job, setup: Setup, analysis: Analysis): TableInput {
   const inch = job.displayUnits === 'in'
   const force = (n: number) => significant(inch ? convert(n, 'N', 'lbf') : n, n < 1000 ? 2 : 3)
@@ -71,7 +77,7 @@ export function speedTable(job: Job, setup: Setup, analysis: Analysis): TableInp
       `${chosen ? '▶ ' : ''}${plain(s.rpm, 1)}`,
       force(s.force_N),
       force(s.force_upper95_N),
-      significant(s.weight_share * 100, 2),
+      percentOfWeight(s.weight_share),
       signed(s.verdict),
     ]
   })

@@ -12,6 +12,8 @@ export interface Notes {
   /** Each line starts with an empty box to tick. */
   readonly ticks?: boolean
   readonly caution?: boolean
+  /** Begun on the first sheet whatever its length. */
+  readonly breaks?: boolean
   /** Notes that began on the sheet before. */
   readonly goesOn?: readonly boolean[]
   /** Capital height of the lines; `note` where not given. */
@@ -39,6 +41,7 @@ export function noteBlock(notes: Notes): Block {
   const gap = notes.ticks ? 0.9 : 0.6
   return {
     width: NARROWEST,
+    breaks: notes.breaks ?? false,
     lay: (available, room): Laid | null => {
       const width = Math.min(available, WIDEST) - indent
       const lines = notes.lines.flatMap((content, note) =>
@@ -99,6 +102,8 @@ export interface Headline {
 
 /** Lines that a reason may take: names can be long. */
 const MOST_REASON = 3
+/** Clear space under the verdict at the head of a sheet, mm. */
+const BELOW_LEAD = 4.5
 
 /** The verdict and the speed to run, large, the reason and the ceiling under them. */
 export function headline({ first, reason, ceiling, caution }: Headline): Block {
@@ -135,9 +140,34 @@ export function headline({ first, reason, ceiling, caution }: Headline): Block {
   }
 }
 
-/** One line across the head of a sheet that follows. @param at its upper left corner */
-export const headlineAgain = ({ again, caution }: Headline, at: Point, width: number): Primitive =>
-  text({ x: at.x, y: at.y - LETTERING.read }, fitText(again, LETTERING.read, width, true), LETTERING.read, {
-    bold: true,
-    layer: caution ? 'caution' : 'text',
-  })
+/** The verdict across the head of a sheet: its height, and its lines with their upper left corner at a point. Sheet mm. */
+export interface Lead {
+  readonly height: number
+  draw(at: Point): Primitive[]
+}
+
+/** On the first sheet with the speed, large; on those that follow in letters to read. */
+export function lead(
+  { first, again, reason, ceiling, caution }: Headline,
+  width: number,
+  isFirst: boolean,
+): Lead {
+  const head = isFirst ? LETTERING.head : LETTERING.read
+  const leading = LETTERING.read * 1.5
+  const said = isFirst
+    ? [first, ...(reason === null ? [] : wrapText(reason, LETTERING.read, width, true)), ceiling]
+    : wrapText(again, LETTERING.read, width, true)
+  const lines = said
+    .slice(0, MOST_REASON + 1)
+    .map((l, i) => fitText(l, i === 0 ? head : LETTERING.read, width, true))
+  return {
+    height: head + (lines.length - 1) * leading + BELOW_LEAD,
+    draw: ({ x, y }) =>
+      lines.map((content, i) =>
+        text({ x, y: y - head - i * leading }, content, i === 0 ? head : LETTERING.read, {
+          bold: true,
+          layer: caution ? 'caution' : 'text',
+        }),
+      ),
+  }
+}

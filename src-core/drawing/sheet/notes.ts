@@ -2,11 +2,13 @@
 import type { Analysis } from '../../analysis/result.ts'
 import { criterionWords } from '../../unbalance/criterion.ts'
 import { uncertaintiesOf } from '../../doubt/defaults.ts'
+import type { Effect } from '../../findings/codes.ts'
 import { standingOf } from '../../findings/finding.ts'
 import type { Job, Setup } from '../../job/schema.ts'
 import type { Mounted } from '../../mounting/types.ts'
 import { clockPosition, formatter, plain, type Formatter } from '../../units/format.ts'
 import { limitWords, type Ceiling } from '../../verdict/limits.ts'
+import { holdsAt } from '../../verdict/speeds.ts'
 import { CHECKS_BY_HAND } from '../../words/cautions.ts'
 import { signed } from './lists.ts'
 import type { Headline, Notes } from './noteBlock.ts'
@@ -52,25 +54,29 @@ export function balanceNotes(job: Job, mounted: Mounted, a: Analysis): Notes {
   }
 }
 
-const MOST_FINDINGS = 8
-
 const WORDS = { stop: 'STOP', 'not-judged': 'NOT JUDGED', caution: 'Caution', note: 'Note' } as const
 
-/** All but notes, worst first; the rest is in the program. */
-export function findingNotes(analysis: Analysis): Notes[] {
-  const open = analysis.findings.filter((f) => standingOf(f) !== 'note')
-  if (open.length === 0) return []
-  const shown = open
-    .slice(0, MOST_FINDINGS)
-    .map((f) => `${WORDS[standingOf(f)]}: ${firstSentence(f.message)}`)
-  const more = open.length - shown.length
-  return [
-    {
-      title: 'Open findings',
-      lines: more > 0 ? [...shown, `and ${plain(more, 0)} more: see the findings in the job.`] : shown,
-      caution: open[0]!.effect !== 'none',
-    },
-  ]
+/** Every finding that stands against the verdict at the chosen speed: all stops, then all that was not judged. */
+export function verdictNotes({ speed }: Setup, { findings }: Analysis): Notes[] {
+  const now = findings.filter((f) => f.effect !== 'none' && holdsAt(f, speed ?? 0))
+  const list = (title: string, effect: Effect): Notes[] => {
+    const lines = now.filter((f) => f.effect === effect).map((f) => firstSentence(f.message))
+    const counted = lines.length > 1 ? `${title} (${plain(lines.length, 0)})` : title
+    return lines.length > 0 ? [{ title: counted, lines, caution: true, breaks: true }] : []
+  }
+  return [...list('To put right first', 'stop'), ...list('Not judged', 'unknown')]
+}
+
+/** What else was found, worst first, but for notes. */
+export function findingNotes({ displayUnits }: Job, { speed }: Setup, { findings }: Analysis): Notes[] {
+  const fmt = formatter(displayUnits)
+  const lines = findings
+    .filter((f) => standingOf(f) !== 'note' && (f.effect === 'none' || !holdsAt(f, speed ?? 0)))
+    .map((f) => {
+      const above = f.effect === 'none' ? '' : ` above ${fmt.speed(Math.floor(f.fromRpm))}`
+      return `${WORDS[standingOf(f)]}${above}: ${firstSentence(f.message)}`
+    })
+  return lines.length > 0 ? [{ title: 'Other findings', lines }] : []
 }
 
 /** Up to the first full stop that ends a sentence. */
