@@ -12,6 +12,7 @@ export default defineConfig({
         input: {
           index: resolve(root, 'src-main/index.ts'),
           bookReader: resolve(root, 'src-main/services/book/reader.ts'),
+          painter: resolve(root, 'src-main/png/painterProgram.ts'),
         },
       },
     },

@@ -9,6 +9,8 @@ import { register } from 'tsx/esm/api'
 
 register()
 const { startLoopback } = await import('../src-main/loopback/server.ts')
+const { createPainter } = await import('../src-main/png/painter.ts')
+const { startPainter } = await import('../src-main/start/painterProcess.ts')
 const { createHostServices } = await import('../src-main/services/hostServices.ts')
 const { sheetPictures } = await import('./sheetPictures.mjs')
 
@@ -82,6 +84,7 @@ const services = createHostServices({
   dialogs: null,
   examplesFolder: resolve('examples'),
   jobFolder,
+  paint: createPainter(startPainter),
 })
 const host = await startLoopback({ rendererFolder, services, report: (error) => console.error(error) })
 const browser = await chromium.launch({

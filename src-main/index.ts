@@ -4,10 +4,12 @@ import { SAVE_AND_CLOSE } from '../src-core/bridge/commands.ts'
 import { startDesktop } from './desktop/start.ts'
 import { systemDialogs } from './desktop/dialogs.ts'
 import { hardenAll } from './desktop/harden.ts'
+import { startPainter } from './desktop/painterProcess.ts'
 import { registerScheme } from './desktop/appProtocol.ts'
 import { pageUrl } from './desktop/page.ts'
 import { programFiles } from './desktop/programFiles.ts'
 import { createPageTeller } from './desktop/tellPage.ts'
+import { createPainter } from './png/painter.ts'
 import { createHostServices } from './services/hostServices.ts'
 import { jobFolderOf } from './services/jobFolder.ts'
 import { createLog } from './services/log.ts'
@@ -32,6 +34,7 @@ if (app.requestSingleInstanceLock()) {
     examplesFolder: files.examples,
     ...jobFolderOf(process.env),
     userData,
+    paint: createPainter(startPainter),
     showLog: () => shell.showItemInFolder(log.path),
   })
   startDesktop({ services, teller, page, files, userData, report }).catch((error: unknown) => {

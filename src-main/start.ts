@@ -9,9 +9,11 @@ import { jobFolderOf } from './services/jobFolder.ts'
 import { createLog } from './services/log.ts'
 import { userDataFolder } from './services/userData.ts'
 import { createHostServices } from './services/hostServices.ts'
+import { createPainter } from './png/painter.ts'
 import { openBrowser } from './start/browser.ts'
 import { build, isBuildDue } from './start/build.ts'
 import { electronRuntime, hasDisplay } from './start/electronRuntime.ts'
+import { startPainter } from './start/painterProcess.ts'
 
 const root = fileURLToPath(new URL('..', import.meta.url))
 const say = (line: string) => void process.stdout.write(`${line}\n`)
@@ -48,6 +50,7 @@ async function runLoopback(display: boolean): Promise<void> {
       examplesFolder: join(root, 'examples'),
       ...jobFolderOf(process.env),
       userData,
+      paint: createPainter(startPainter),
     }),
     report: (error) => {
       console.error('evenswing:', error)

@@ -6,7 +6,7 @@ import { basename, dirname, join } from 'node:path'
 import type { ExportFormat, Host, HostInfo } from '../../src-core/bridge/contract.ts'
 import type { FileRef } from '../../src-core/bridge/reply.ts'
 import { JOB_ENDING, jobEndingOf } from '../../src-core/job/fileEnding.ts'
-import { paintSheet } from '../png/writePng.ts'
+import type { PaintPicture } from '../png/painter.ts'
 import { createBookPlace } from './book/bookPlace.ts'
 import { createBookServices } from './book/bookServices.ts'
 import { adoptable } from './adoptable.ts'
@@ -40,6 +40,8 @@ export interface HostOptions {
   /** This user's own things: settings, drafts, caches. */
   readonly userData: string
   readonly showLog?: () => void
+  /** Must not be done in this process. */
+  readonly paint: PaintPicture
 }
 
 export type HostServices = ServicesOf<Host>
@@ -125,23 +127,13 @@ export function createHostServices(options: HostOptions): HostServices & OwnServ
       return { file: refs.issue(path), stamp }
     },
     exportFile: exportBytes,
-    exportPicture: async (name, svg) => exportBytes(name, 'png', paint(svg)),
+    exportPicture: async (name, svg) => exportBytes(name, 'png', await options.paint(svg)),
   }
 }
 
 /** Electron's own name for Chromium is `chrome`. */
 function versionsOf({ node, electron, chrome }: NodeJS.ProcessVersions): HostInfo['versions'] {
   return { ...(electron && { electron }), ...(chrome && { chromium: chrome }), ...(node && { node }) }
-}
-
-function paint(svg: string): Uint8Array {
-  try {
-    return paintSheet(svg)
-  } catch (error) {
-    if (error instanceof RangeError)
-      throw new HostError('request.refused', `The picture was not made: ${error.message}`)
-    throw error
-  }
 }
 
 /**

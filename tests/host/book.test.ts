@@ -16,7 +16,7 @@ import { createBook } from '../../src-main/services/book/listBook.ts'
 import { createHostServices } from '../../src-main/services/hostServices.ts'
 import { writeJobFile } from '../../src-main/services/jobStore.ts'
 import { userDataFolder } from '../../src-main/services/userData.ts'
-import { jobText, ROOT, scratchFolder, wholeBook } from './helpers.ts'
+import { jobText, noPictures, ROOT, scratchFolder, wholeBook } from './helpers.ts'
 
 const EXAMPLE = readFileSync(join(ROOT, 'examples', 'flat-link.evenswing'), 'utf8')
 const titled = (title: string) => JSON.stringify({ ...(JSON.parse(EXAMPLE) as object), title })
@@ -35,6 +35,7 @@ function place() {
       examplesFolder: join(ROOT, 'examples'),
       jobFolder: jobs,
       userData,
+      paint: noPictures,
     })
   return { folder, jobs, userData, put, services, list: () => wholeBook(userData, jobs) }
 }

@@ -3,7 +3,10 @@ import { existsSync, readFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { beforeAll, expect, test, vi } from 'vitest'
 import type { Host } from '../../src-core/bridge/contract.ts'
+import { writeSvg } from '../../src-core/drawing/writers/writeSvg.ts'
 import { VERBS } from '../../src-core/bridge/verbs.ts'
+import { writePng } from '../../src-main/png/writePng.ts'
+import { SAMPLE } from '../helpers/sampleDrawing.ts'
 import { jobText, ROOT } from './helpers.ts'
 import { startDesktop, type FakeElectron } from './shells.ts'
 
@@ -11,10 +14,11 @@ vi.mock('electron', () => import('./fakeElectron.ts'))
 
 const MAIN = join(ROOT, 'out/main/index.js')
 const READER = join(ROOT, 'out/main/bookReader.js')
+const PAINTER = join(ROOT, 'out/main/painter.js')
 const PRELOAD = join(ROOT, 'out/preload/index.cjs')
 
 beforeAll(() => {
-  for (const path of [MAIN, READER, PRELOAD])
+  for (const path of [MAIN, READER, PAINTER, PRELOAD])
     if (!existsSync(path)) throw new Error(`${path} is missing: run "npm run build" before the tests`)
 })
 
@@ -39,13 +43,13 @@ function importsOf(bundle: string): string[] {
   return imports.flatMap((name) => (name.startsWith('.') ? importsOf(join(dirname(bundle), name)) : [name]))
 }
 
-test('the main bundle imports nothing but Electron and Node; the reader of the book nothing but Node', () => {
+test('the main bundle imports nothing but Electron and Node; the reader of the book and the painter nothing but Node', () => {
   const imports = importsOf(MAIN)
   expect(imports).toContain('electron')
   expect(imports.filter((name) => name !== 'electron' && !name.startsWith('node:'))).toEqual([])
-  const reader = importsOf(READER)
-  expect(reader).toContain('node:worker_threads')
-  expect(reader.filter((name) => !name.startsWith('node:'))).toEqual([])
+  expect(importsOf(READER)).toContain('node:worker_threads')
+  for (const program of [READER, PAINTER])
+    expect(importsOf(program).filter((name) => !name.startsWith('node:'))).toEqual([])
 })
 
 test('a job goes out and comes back through both bundles', async () => {
@@ -61,6 +65,12 @@ test('a job goes out and comes back through both bundles', async () => {
   expect(saved.ok).toBe(true)
   expect(await host.readJob(file.value)).toMatchObject({ ok: true, value: { text: jobText('built') } })
   expect(readFileSync(join(started.jobFolder, 'built.evenswing'), 'utf8')).toBe(jobText('built'))
+  // Painted by the built painter, in its own process.
+  const picture = join(started.jobFolder, 'picture.png')
+  started.electron.state.dialogPath = picture
+  expect(await host.exportPicture('picture', writeSvg(SAMPLE))).toMatchObject({ ok: true })
+  expect(readFileSync(picture).equals(Buffer.from(writePng(SAMPLE)))).toBe(true)
+  expect(started.electron.state.utilities.map((u) => u.program)).toEqual([PAINTER])
   // Read by the built reader, in its own thread.
   await vi.waitFor(async () => {
     const book = await host.listBook()

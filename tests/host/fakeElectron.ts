@@ -2,6 +2,7 @@
  * As much of the `electron` module as the program's main side and its preload use, recording what they set. What
  * crosses between page and main is copied by the structured clone algorithm, as in the real one.
  */
+import { fork } from 'node:child_process'
 import { EventEmitter } from 'node:events'
 import { fileURLToPath } from 'node:url'
 
@@ -39,6 +40,7 @@ const fresh = () => ({
   menu: undefined as unknown,
   userData: '',
   shownInFolder: [] as string[],
+  utilities: [] as { program: string; options: object }[],
 })
 
 export const state = fresh()
@@ -186,6 +188,31 @@ export const dialog = {
 }
 
 export const shell = { showItemInFolder: (path: string) => void state.shownInFolder.push(path) }
+
+/** A process of Node's behind the port of a utility process. */
+export class UtilityProcess extends EventEmitter {
+  readonly #child
+  constructor(program: string) {
+    super()
+    const inside = fileURLToPath(new URL('./fakeUtility.mjs', import.meta.url))
+    this.#child = fork(inside, [program], {
+      serialization: 'advanced',
+      stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
+      execArgv: ['--import', import.meta.resolve('tsx')],
+    })
+    this.#child.on('message', (message) => this.emit('message', structuredClone(message)))
+    this.#child.on('exit', (code) => this.emit('exit', code ?? 1))
+  }
+  postMessage = (message: unknown) => void this.#child.send(structuredClone(message) as object)
+  kill = () => this.#child.kill()
+}
+
+export const utilityProcess = {
+  fork(program: string, _args: readonly string[], options: object): UtilityProcess {
+    state.utilities.push({ program, options })
+    return new UtilityProcess(program)
+  },
+}
 
 export const Menu = {
   setApplicationMenu: (menu: unknown) => void (state.menu = menu),

@@ -17,6 +17,11 @@ export async function wholeBook(userData: string, folder: string): Promise<reado
   return (await createBook(userData, createBookPlace(userData, folder)).whole(folder)).files
 }
 
+/** For hosts that are asked for no picture. */
+export const noPictures = async (): Promise<never> => {
+  throw new Error('nothing paints here')
+}
+
 /** An empty folder that goes when the test is over. */
 export function scratchFolder(): string {
   const folder = mkdtempSync(join(tmpdir(), 'evenswing-test-'))

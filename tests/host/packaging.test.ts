@@ -62,7 +62,10 @@ test('every file set names files that are there after a build', () => {
 })
 
 test('what the bundle asks for by name at run time is in the package, unpacked where machine code reads it', () => {
-  const main = readFileSync(join(ROOT, 'out/main/index.js'), 'utf8')
+  const main = readdirSync(join(ROOT, 'out/main'), { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.js'))
+    .map((name) => readFileSync(join(ROOT, 'out/main', name), 'utf8'))
+    .join('\n')
   const asked = [
     ...main.matchAll(/createRequire\(import\.meta\.url\)(?:\.resolve)?\(\s*["'`]([^"'`]+)/g),
   ].map((m) => m[1]!)

@@ -80,12 +80,12 @@ describe('main process', () => {
     'setAsDefaultProtocolClient',
     'WebContentsView',
     'BrowserView',
-    'utilityProcess',
+    'safeStorage',
   ])('never names %s', (name) => {
     expect(naming(name)).toEqual([])
   })
 
-  test('one place each makes the window, hears the page, reaches into the page, and loads a page', () => {
+  test('one place each makes the window, hears the page, reaches into the page, loads a page and starts a process', () => {
     expect(main.filter((s) => /new BrowserWindow\(/.test(s.text)).map((s) => s.path)).toEqual([
       'src-main/desktop/window.ts',
     ])
@@ -93,6 +93,8 @@ describe('main process', () => {
     expect(naming('contextBridge')).toEqual(['src-main/preload.ts'])
     expect(naming('ipcRenderer')).toEqual(['src-main/preload.ts'])
     expect(naming('loadURL')).toEqual(['src-main/desktop/start.ts'])
+    // It paints, and is given nothing but drawings that were looked at.
+    expect(naming('utilityProcess')).toEqual(['src-main/desktop/painterProcess.ts'])
   })
 
   test('no code names a page on a wire or on the disk', () => {

@@ -5,7 +5,9 @@ import { expect, onTestFinished, vi } from 'vitest'
 import type { Host } from '../../src-core/bridge/contract.ts'
 import type { Reply } from '../../src-core/bridge/reply.ts'
 import { startLoopback, type Loopback } from '../../src-main/loopback/server.ts'
+import { createPainter } from '../../src-main/png/painter.ts'
 import { createHostServices } from '../../src-main/services/hostServices.ts'
+import { startPainter } from '../../src-main/start/painterProcess.ts'
 import type * as Fake from './fakeElectron.ts'
 import { KEY_HEADER } from '../../src-core/bridge/pageKey.ts'
 import { ask, jobText, scratchFolder, type Answer } from './helpers.ts'
@@ -67,6 +69,7 @@ export async function startTestLoopback(bodyLimit?: number) {
     examplesFolder,
     jobFolder,
     userData: join(folder, 'user'),
+    paint: createPainter(startPainter),
   })
   const loopback = await startLoopback({
     rendererFolder,

@@ -8,7 +8,7 @@ import type { Answer, Order } from '../../src-main/services/book/readerMessages.
 import { startReader, type Reader } from '../../src-main/services/book/readerThread.ts'
 import { createHostServices } from '../../src-main/services/hostServices.ts'
 import { jobFolderOf } from '../../src-main/services/jobFolder.ts'
-import { jobText, ROOT, scratchFolder, wholeBook } from './helpers.ts'
+import { jobText, noPictures, ROOT, scratchFolder, wholeBook } from './helpers.ts'
 
 const EXAMPLE = readFileSync(join(ROOT, 'examples', 'flat-link.evenswing'), 'utf8')
 const FOLDER = '/book'
@@ -234,6 +234,7 @@ describe('a folder that is not there', () => {
       jobFolder,
       jobFolderIsFixed,
       userData,
+      paint: noPictures,
     })
 
   test('one that the environment names is neither made nor shown as an empty book', async () => {

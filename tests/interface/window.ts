@@ -6,7 +6,9 @@ import { join, resolve } from 'node:path'
 import { afterAll, afterEach, beforeAll, expect } from 'vitest'
 import { chromium, type Browser, type Page } from 'playwright-core'
 import { startLoopback, type Loopback } from '../../src-main/loopback/server.ts'
+import { createPainter } from '../../src-main/png/painter.ts'
 import { createHostServices } from '../../src-main/services/hostServices.ts'
+import { startPainter } from '../../src-main/start/painterProcess.ts'
 
 const FLAGS = [
   '--no-sandbox',
@@ -50,6 +52,7 @@ export async function startBench(): Promise<Bench> {
     examplesFolder: resolve('examples'),
     jobFolder: folder,
     userData: join(folder, '.user'),
+    paint: createPainter(startPainter),
   })
   const report = (error: unknown) => errors.push(String(error))
   const host: Loopback = await startLoopback({ rendererFolder, services, report })

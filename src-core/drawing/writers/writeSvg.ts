@@ -9,7 +9,7 @@ import type {
 import { formatNumber } from './formatNumber.ts'
 import { pathData } from './pathData.ts'
 import { plainPrimitives, plainText } from '../model/plain.ts'
-import { CAPITAL_HEIGHT_EM, fillColour, LAYER_STYLES } from '../model/styles.ts'
+import { CAPITAL_HEIGHT_EM, fillColour, LAYER_STYLES, type LayerStyle } from '../model/styles.ts'
 
 const number = (value: number): string => formatNumber(value, 4)
 
@@ -55,10 +55,14 @@ function groups(drawing: Drawing): string[] {
 }
 
 function groupStart(layer: LayerName, run: number): string {
-  const style = LAYER_STYLES[layer]
   const id = run === 1 ? `layer-${layer}` : `layer-${layer}-${number(run)}`
+  return `<g id="${id}" ${groupStyle(layer, LAYER_STYLES[layer])}>`
+}
+
+/** A group's attributes after its id. */
+export function groupStyle(layer: string, style: LayerStyle): string {
   const dashes = style.dash.length > 0 ? ` stroke-dasharray="${style.dash.map(number).join(' ')}"` : ''
-  return `<g id="${id}" class="${layer}" fill="none" stroke="${style.colour}" stroke-width="${number(style.width)}"${dashes}>`
+  return `class="${layer}" fill="none" stroke="${style.colour}" stroke-width="${number(style.width)}"${dashes}`
 }
 
 function element(primitive: PlainPrimitive, sheetHeight: number): string {
