@@ -13,16 +13,19 @@ import { clearanceFindings, clearances, sweptThings } from '../clearance/clearan
 import { worstFirst, finding } from '../findings/finding.ts'
 import { boreFindings, densityFindings, overlapFindings } from '../checks/partDoubts.ts'
 import { bearingMoment, noseFindings, ratingFindings } from '../checks/rating.ts'
-import { cuttingAdvice, cuttingFindings } from '../cutting/advice.ts'
+import { cuttingAdvice } from '../cutting/advice.ts'
+import { cuttingFindings } from '../cutting/findings.ts'
 import { upperBound } from '../doubt/bound.ts'
 import { uncertaintiesOf } from '../doubt/defaults.ts'
 import { directionOf } from '../geometry/angles.ts'
 import type { Point } from '../geometry/types.ts'
 import { bodyFaults } from '../job/faults.ts'
 import { isPrism, type Job } from '../job/schema.ts'
+import { speedsToLookAt } from '../job/spindle.ts'
 import { centreOfMass } from '../mass/massMoments.ts'
 import { partMass } from '../mass/part.ts'
-import { mountSetup, boresCutBefore } from '../mounting/mount.ts'
+import { removedBefore } from '../mounting/cutAway.ts'
+import { mountSetup } from '../mounting/mount.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { assemble, type Assembly } from '../unbalance/assembly.ts'
 import type { Analysis } from './result.ts'
@@ -45,9 +48,9 @@ export function analyseMounted(mounted: Mounted): Analysis {
   const assembly = assemble(mounted, doubt)
   const unbalance = unbalanceOf(assembly)
   const mass = assembly.total.m
-  const speeds = speedsToShow(job.lathe.spindleSpeeds, setup)
+  const speeds = speedsToShow(speedsToLookAt(job.lathe), setup)
   const partCentre = centreOfMass(assembly.mountedPart)
-  const cutting = cuttingAdvice(job, setup, mounted)
+  const cutting = cuttingAdvice(mounted)
   const states = clampStates(mounted)
   const holding = holdingCheck({ mounted, assembly, cutting, states })
   const limits = speedLimits({
@@ -73,7 +76,7 @@ export function analyseMounted(mounted: Mounted): Analysis {
   const others = [
     ...contactFindings(mounted, states),
     ...holding.findings,
-    ...cuttingFindings(job, setup, cutting, mounted),
+    ...cuttingFindings(mounted, cutting),
     ...ratingFindings(job, setup),
     ...noseFindings(job, setup, mass, moment, unbalance.couple_g_mm2),
     ...densityFindings(job, assembly.part),
@@ -144,7 +147,7 @@ function unbalanceOf(a: Assembly): Unbalance {
 }
 
 function partSummary(job: Job, mounted: Mounted): PartSummary {
-  const mass = partMass(job.part, boresCutBefore(job, mounted.setup))
+  const mass = partMass(job.part, removedBefore(job, mounted.setup))
   const centre = centreOfMass(mass.moments)
   return {
     area_mm2: mass.area,

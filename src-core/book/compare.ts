@@ -194,6 +194,7 @@ const NOUNS: Readonly<Record<string, string>> = {
   heels: 'Heels',
   bodies: 'Body',
   bores: 'Bore',
+  cuts: 'Cut',
   setups: 'Setup',
   runs: 'Run',
 }

@@ -1,6 +1,6 @@
 /** What to fetch before a setup is put on the plate again: everything its job names, counted, in the order of use. */
 import { KIND_WORDS } from '../hardware/words.ts'
-import type { Hardware, Job } from '../job/schema.ts'
+import { isBoreCut, type Cut, type Hardware, type Job } from '../job/schema.ts'
 import { fastenerOf, fastenerWords } from '../hardware/fastener.ts'
 import { findSetup, mountSetup } from '../mounting/mount.ts'
 import type { MountedPiece } from '../mounting/types.ts'
@@ -50,19 +50,28 @@ export function fetchList(job: Job, setupId: string): readonly FetchItem[] {
       'bolt',
     ),
   )
-  const { cut } = setup
-  if (cut) {
-    const bore = job.part.bores.find((b) => b.id === cut.bore)
-    items.push({
-      id: 'tool',
-      group: 'tools',
-      count: 1,
-      words: `${cut.tool} boring tool${bore ? ` for bore ${bore.id}, ${format.length(bore.diameter)} finish` : ''}`,
-    })
-    if (cut.drill)
-      items.push({ id: 'drill', group: 'tools', count: 1, words: `drill ${format.length(cut.drill)}` })
-  }
+  for (const cut of setup.cuts ?? [])
+    items.push({ id: `tool ${cut.id}`, group: 'tools', count: 1, words: toolWords(job, cut, format) })
   return items
+}
+
+function toolWords(job: Job, cut: Cut, format: Formatter): string {
+  const bore = isBoreCut(cut) ? job.part.bores.find((b) => b.id === cut.bore) : undefined
+  const finish = bore ? format.length(bore.diameter) : ''
+  switch (cut.kind) {
+    case 'drill':
+      return `${cut.tool} drill ${format.length(cut.diameter)}`
+    case 'ream':
+      return `${cut.tool} reamer ${finish}`
+    case 'bore':
+      return `${cut.tool} boring tool${bore ? ` for bore ${bore.id}, ${finish} finish` : ''}`
+    case 'face':
+      return `${cut.tool} facing tool`
+    case 'turn':
+      return `${cut.tool} turning tool`
+    case 'recess':
+      return `${cut.tool} recessing tool`
+  }
 }
 
 const ORDER: readonly FetchItem['group'][] = ['clamps', 'packing', 'weights', 'other', 'bolts']

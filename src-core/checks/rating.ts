@@ -1,6 +1,7 @@
 /** What plate, spindle and nose are rated for. */
 import type { Finding } from '../findings/finding.ts'
 import type { Job, Lathe, Plate, Setup } from '../job/schema.ts'
+import { spindleSteps, turnsAt } from '../job/spindle.ts'
 import { STANDARD_GRAVITY, coupleMoment } from '../unbalance/static.ts'
 import { convert } from '../units/convert.ts'
 import { formatter, plain } from '../units/format.ts'
@@ -76,16 +77,23 @@ export function ratingFindings(job: Job, setup: Setup): Finding[] {
         "The spindle's maximum speed is not given, so it limits nothing here. Look on the lathe's speed plate.",
       ),
     )
-  if (speed !== null && !lathe.spindleSpeeds.includes(speed))
+  if (speed !== null && !turnsAt(lathe, speed))
     findings.push(
       finding(
         'note',
         'no-such-gear',
         'lathe',
-        `${fmt.speed(speed)} is not one of this lathe's spindle speeds (${lathe.spindleSpeeds.join(', ')}).`,
+        `${fmt.speed(speed)} is not one of this lathe's spindle speeds (${speedsWords(lathe)}).`,
       ),
     )
   return findings
+}
+
+/** `45, 70, 110` or `20 to 400 without steps`. */
+function speedsWords(lathe: Lathe): string {
+  const { stepless } = lathe.speeds
+  const range = stepless ? [`${plain(stepless[0], 1)} to ${plain(stepless[1], 1)} without steps`] : []
+  return [...spindleSteps(lathe).map((rpm) => plain(rpm, 1)), ...range].join(', ')
 }
 
 /**

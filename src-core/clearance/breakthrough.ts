@@ -6,6 +6,7 @@ import type { Finding } from '../findings/finding.ts'
 import type { Mounted, MountedBore } from '../mounting/types.ts'
 import { formatter } from '../units/format.ts'
 import { capital } from '../words/capital.ts'
+import { isBoreCut } from '../job/schema.ts'
 import { boxOf, boxesMeet } from '../geometry/polygonBox.ts'
 import { discPolygons, ringPolygons } from '../mounting/material.ts'
 import { finding } from '../findings/finding.ts'
@@ -24,24 +25,27 @@ interface Tool {
   readonly beyond: number
 }
 
-/** Tools that the setup's cut sends to the bottom of its bore. */
+/** Tools that the setup's cuts send to the bottom of a bore. */
 export function toolsAtBottom(mounted: Mounted, bore: MountedBore): Tool[] {
-  const { cut } = mounted.setup
-  if (!cut) return []
+  const cuts = (mounted.setup.cuts ?? []).filter((c) => isBoreCut(c) && c.bore === bore.bore.id)
   const { diameter, start } = bore.bore
   const tools: Tool[] = []
-  if (cut.drill) tools.push({ name: 'the drill', diameter: cut.drill, beyond: cut.drill * DRILL_POINT })
-  else if (start === 0) {
+  const drills = cuts.filter((c) => c.kind === 'drill')
+  for (const drill of drills)
+    tools.push({ name: 'the drill', diameter: drill.diameter, beyond: drill.diameter * DRILL_POINT })
+  if (drills.length === 0 && start === 0) {
     const name = 'a drill as large as the bore (none is named, so the worst is taken)'
     tools.push({ name, diameter, beyond: diameter * DRILL_POINT })
   }
-  tools.push({ name: 'the boring tool', diameter, beyond: bore.through ? BORING_RUN_OUT : 0 })
+  if (drills.length < cuts.length)
+    tools.push({ name: 'the boring tool', diameter, beyond: bore.through ? BORING_RUN_OUT : 0 })
   return tools
 }
 
-export function breakthroughFindings(mounted: Mounted): Finding[] {
-  const bore = mounted.workBore
-  if (!bore || bore.state !== 'to cut') return []
+export const breakthroughFindings = (mounted: Mounted): Finding[] =>
+  mounted.bores.filter((b) => b.state === 'to cut').flatMap((bore) => comesThrough(mounted, bore))
+
+function comesThrough(mounted: Mounted, bore: MountedBore): Finding[] {
   const fmt = formatter(mounted.job.displayUnits)
   const tools = toolsAtBottom(mounted, bore)
   const findings: Finding[] = []
@@ -78,13 +82,13 @@ function packingUnderBore(mounted: Mounted, bore: MountedBore, tools: readonly T
   })
 }
 
-/** The bore being cut must stand on the axis. */
-export function axisFindings(mounted: Mounted): Finding[] {
-  const bore = mounted.workBore
-  if (!bore || !mounted.setup.cut) return []
-  const off = Math.hypot(bore.centre.x, bore.centre.y)
-  if (off <= TOLERANCE.height) return []
-  const fmt = formatter(mounted.job.displayUnits)
-  const message = `Bore ${bore.bore.id} is to be cut but stands ${fmt.length(off)} off the spindle axis. Centre the part on it.`
-  return [finding('stop', 'bore-off-axis', bore.bore.id, message, bore.centre)]
+/** A bore that is cut must stand on the axis. */
+export function axisFindings({ job, bores }: Mounted): Finding[] {
+  const fmt = formatter(job.displayUnits)
+  return bores.flatMap((bore) => {
+    const off = Math.hypot(bore.centre.x, bore.centre.y)
+    if (bore.state !== 'to cut' || off <= TOLERANCE.height) return []
+    const message = `Bore ${bore.bore.id} is to be cut but stands ${fmt.length(off)} off the spindle axis. Centre the part on it.`
+    return [finding('stop', 'bore-off-axis', bore.bore.id, message, bore.centre)]
+  })
 }

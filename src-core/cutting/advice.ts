@@ -1,123 +1,66 @@
-/** What the setup's cut asks of the spindle and of the clamps. */
-import type { Finding } from '../findings/finding.ts'
-import { finding } from '../findings/finding.ts'
+/** What a setup's cuts ask of the spindle and of the clamps. */
 import { findMaterial } from '../job/materials.ts'
-import type { Job, Setup } from '../job/schema.ts'
+import type { Cut, Job } from '../job/schema.ts'
 import type { Mounted } from '../mounting/types.ts'
-import { formatter, plain } from '../units/format.ts'
+import { cutPlaces, type CutPlace } from './cutPlace.ts'
 import { boringForce, boringTorque, drillingLoad } from './forces.ts'
-import { findGroup } from './groups.ts'
-import { CUTTING_MARGIN, cuttingRpm, isTooFast, nearestGear, surfaceSpeed } from './rpm.ts'
-import { advisedSpeed, speedBasis } from './speeds.ts'
+import { findGroup, type CuttingGroup } from './groups.ts'
+import { cuttingRpm, speedToSet } from './rpm.ts'
+import { advisedSpeed } from './speeds.ts'
 
-export interface CuttingAdvice {
-  readonly bore: string
-  /** rpm for the cutting speed at the finish diameter. */
+export interface CutRow {
+  readonly id: string
+  readonly kind: Cut['kind']
+  /** The bore it is made in; null where it turns about the axis. */
+  readonly bore: string | null
+  /** mm: the largest diameter cut. */
+  readonly diameter_mm: number
+  /** rpm for the cutting speed at that diameter. */
   readonly ideal_rpm: number
-  /** Nearest gear that is not too fast for it; null where even the lowest is. */
-  readonly gear_rpm: number | null
+  /** The spindle speed to set; null where even the lowest is too fast. */
+  readonly set_rpm: number | null
   /** Table range of cutting speed for material and tool, m/min; null where the table has none. */
   readonly advised_m_min: readonly [number, number] | null
+  /** Null where the material's cutting force is not known, and for a drill. */
   readonly tangential_force_N: number | null
   readonly torque_N_m: number | null
-  readonly drill_thrust_N: number | null
-  readonly drill_torque_N_m: number | null
+  /** Of a drill. */
+  readonly thrust_N: number | null
 }
 
-/** Null where the setup has no cut. */
-export function cuttingAdvice(job: Job, setup: Setup, mounted: Mounted): CuttingAdvice | null {
-  const { cut } = setup
-  const bore = mounted.workBore?.bore
-  if (!cut || !bore) return null
+export interface CuttingAdvice {
+  /** rpm that suits every cut: that of the one that wants the slowest. */
+  readonly ideal_rpm: number
+  readonly set_rpm: number | null
+  readonly cuts: readonly CutRow[]
+}
+
+/** Null where the setup cuts nothing, or nothing is known of it. Rows in the order of `cutPlaces`. */
+export function cuttingAdvice(mounted: Mounted): CuttingAdvice | null {
+  const { job } = mounted
   const group = findGroup(findMaterial(job.part.material)?.group ?? null)
-  const ideal = cuttingRpm(cut.speed, bore.diameter)
-  const force = group ? boringForce(group, cut.depth, cut.feed) : null
-  const drill = group && cut.drill ? drillingLoad(group, cut.drill, cut.feed) : null
-  return {
-    bore: bore.id,
-    ideal_rpm: ideal,
-    gear_rpm: nearestGear(job.lathe.spindleSpeeds, ideal),
-    advised_m_min: group ? advisedSpeed(group.id, cut.tool) : null,
-    tangential_force_N: force,
-    torque_N_m: force === null ? null : boringTorque(force, bore.diameter),
-    drill_thrust_N: drill?.thrust ?? null,
-    drill_torque_N_m: drill?.torque ?? null,
-  }
+  const cuts = cutPlaces(mounted).map((place) => cutRow(job, place, group))
+  if (cuts.length === 0) return null
+  const ideal = Math.min(...cuts.map((c) => c.ideal_rpm))
+  return { ideal_rpm: ideal, set_rpm: speedToSet(job.lathe, ideal), cuts }
 }
 
-export function cuttingFindings(
-  job: Job,
-  setup: Setup,
-  advice: CuttingAdvice | null,
-  mounted: Mounted,
-): Finding[] {
-  const { cut } = setup
-  const bore = mounted.workBore?.bore
-  if (!cut || !bore || !advice) return []
-  const fmt = formatter(job.displayUnits)
-  const findings: Finding[] = []
-  const gear =
-    advice.gear_rpm === null
-      ? 'even the slowest gear is too fast'
-      : `nearest gear ${fmt.speed(advice.gear_rpm)}`
-  const ideal = `${plain(cut.speed, 1)} m/min on ${fmt.length(bore.diameter)} is ${fmt.speed(advice.ideal_rpm)}, ${gear}`
-  if (setup.speed !== null && isTooFast(setup.speed, advice.ideal_rpm)) {
-    const at = surfaceSpeed(bore.diameter, setup.speed)
-    findings.push(
-      finding(
-        'caution',
-        'faster-than-cutting-speed',
-        bore.id,
-        `${fmt.speed(setup.speed)} cuts bore ${bore.id} at ${plain(at, 1)} m/min, hard on the tool: ${ideal}, and up to ${fmt.percent(CUTTING_MARGIN)} above it is fine.`,
-      ),
-    )
-  } else findings.push(finding('note', 'cutting-speed', bore.id, `Cutting speed ${ideal}.`))
-  const range = advice.advised_m_min
-  const group = findMaterial(job.part.material)?.group ?? null
-  if (range && group && (cut.speed > range[1] || cut.speed < range[0] / 2)) {
-    const high = cut.speed > range[1]
-    const message = `${plain(cut.speed, 1)} m/min is ${high ? 'above' : 'far below'} ${plain(range[0], 0)} to ${plain(range[1], 0)} m/min, the table's range for ${job.part.material} with ${cut.tool} (${speedBasis(group)}). As a rule of thumb start at the lower end on a faceplate.`
-    findings.push(
-      high
-        ? finding('caution', 'cutting-speed-high', bore.id, message)
-        : finding('note', 'cutting-speed-low', bore.id, message),
-    )
+function cutRow(job: Job, { cut, bore, diameter }: CutPlace, group: CuttingGroup | null): CutRow {
+  const ideal = cuttingRpm(cut.speed, diameter)
+  const row = {
+    id: cut.id,
+    kind: cut.kind,
+    bore: bore?.bore.id ?? null,
+    diameter_mm: diameter,
+    ideal_rpm: ideal,
+    set_rpm: speedToSet(job.lathe, ideal),
+    advised_m_min: group ? advisedSpeed(group.id, cut.tool) : null,
   }
-  if (advice.tangential_force_N === null)
-    findings.push(
-      finding(
-        'caution',
-        'cutting-force-unknown',
-        bore.id,
-        `Cutting force not checked: "${job.part.material}" is not in the table of materials.`,
-      ),
-    )
-  if (bore.start === 0 && !cut.drill)
-    findings.push(
-      finding(
-        'caution',
-        'drilling-not-checked',
-        bore.id,
-        `Bore ${bore.id} starts solid, but the cut names no drill: drilling thrust and torque were not checked. Give the drill's diameter.`,
-      ),
-    )
-  if (advice.drill_torque_N_m !== null && cut.drill)
-    findings.push(
-      finding(
-        'note',
-        'drilling',
-        bore.id,
-        `Opening with a ${fmt.length(cut.drill)} drill at ${plain(cut.feed, 2)} mm/rev: thrust ${fmt.force(advice.drill_thrust_N ?? 0)}, torque ${fmt.torque(advice.drill_torque_N_m)} (the higher of two published methods, worn drill).`,
-      ),
-    )
-  if (cut.drill && cut.drill > bore.diameter)
-    findings.push(
-      finding(
-        'stop',
-        'drill-too-large',
-        bore.id,
-        `The ${fmt.length(cut.drill)} drill is larger than bore ${bore.id}, ${fmt.length(bore.diameter)}. Use a smaller drill.`,
-      ),
-    )
-  return findings
+  if (!group) return { ...row, tangential_force_N: null, torque_N_m: null, thrust_N: null }
+  if (cut.kind === 'drill') {
+    const { thrust, torque } = drillingLoad(group, cut.diameter, cut.feed)
+    return { ...row, tangential_force_N: null, torque_N_m: torque, thrust_N: thrust }
+  }
+  const force = boringForce(group, cut.depth, cut.feed)
+  return { ...row, tangential_force_N: force, torque_N_m: boringTorque(force, diameter), thrust_N: null }
 }

@@ -1,5 +1,8 @@
 /** rpm for a cutting speed in m/min at a diameter in mm: n = 1000·v / (π·D). */
 import { atMost } from '../geometry/tolerance.ts'
+import type { Lathe } from '../job/schema.ts'
+import { spindleSteps } from '../job/spindle.ts'
+
 export const cuttingRpm = (speed: number, diameter: number): number => (1000 * speed) / (Math.PI * diameter)
 
 /** m/min at a diameter in mm and a speed in rpm. */
@@ -11,10 +14,15 @@ export const CUTTING_MARGIN = 0.2
 /** Whether a speed is above the one for the cutting speed by more than the margin. Both rpm. */
 export const isTooFast = (rpm: number, ideal: number): boolean => !atMost(rpm, ideal * (1 + CUTTING_MARGIN))
 
-/** The gear nearest to a speed in rpm, by ratio, that is not too fast; null where even the slowest is. */
-export function nearestGear(gears: readonly number[], ideal: number): number | null {
-  const off = (gear: number) => Math.abs(Math.log(gear / ideal))
-  return gears
-    .filter((g) => !isTooFast(g, ideal))
-    .reduce<number | null>((best, g) => (best === null || off(g) < off(best) ? g : best), null)
+/**
+ * The speed to set, rpm: of those that the spindle can turn at, the nearest by ratio that is not too fast; null where
+ * even the slowest is.
+ */
+export function speedToSet(lathe: Lathe, ideal: number): number | null {
+  const { stepless } = lathe.speeds
+  const within = stepless ? [Math.min(Math.max(ideal, stepless[0]), stepless[1])] : []
+  const off = (rpm: number) => Math.abs(Math.log(rpm / ideal))
+  return [...spindleSteps(lathe), ...within]
+    .filter((rpm) => !isTooFast(rpm, ideal))
+    .reduce<number | null>((best, rpm) => (best === null || off(rpm) < off(best) ? rpm : best), null)
 }

@@ -134,8 +134,8 @@ function assumptions({ job, setup }: Mounted): Finding[] {
       finding('note', 'start-stop-assumed', 'lathe', message[0]!.toUpperCase() + message.slice(1)),
     )
   }
-  if (!setup.cut) {
-    const message = 'No cut is given: the part is judged against pull, weight, start and stop alone.'
+  if (!setup.cuts) {
+    const message = 'What is cut is not given: the part is judged against pull, weight, start and stop alone.'
     findings.push(finding('note', 'no-cut', 'setup', message))
   }
   return findings

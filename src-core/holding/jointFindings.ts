@@ -1,5 +1,6 @@
 /** What the joints of a setup say to the machinist: short sentence first, the cure, then the figures. */
 import { finding, type Finding } from '../findings/finding.ts'
+import { fastest } from '../job/spindle.ts'
 import { formatter, plain, significant, type Formatter } from '../units/format.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { curesOf } from './jointCures.ts'
@@ -69,7 +70,7 @@ function seatFinding(fmt: Formatter, j: JudgedJoint): Finding[] {
 function holdFindings(mounted: Mounted, fmt: Formatter, { part, joints }: Judged): Finding[] {
   const findings: Finding[] = []
   if (holds(part)) {
-    const known = part.rpmAt2 <= WORTH_A_WORD * Math.max(...mounted.job.lathe.spindleSpeeds)
+    const known = part.rpmAt2 <= WORTH_A_WORD * fastest(mounted.job.lathe)
     const fall = known ? `; it falls to ${WANTED_FACTOR} at ${speed(fmt, part.rpmAt2)}` : ''
     const message = `By friction the part holds: ${figures(mounted, fmt, part)}${fall}. Evenswing asks for ${WANTED_FACTOR} as a rule of thumb. ${splitWords(part)}`
     findings.push(finding('note', 'joint-holds', 'setup', message))

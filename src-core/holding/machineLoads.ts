@@ -67,7 +67,7 @@ export function inertiaLoad(
   return sense === 'either' ? eitherWayLoad(wrench, 1) : fixedLoad(wrench, 1)
 }
 
-export interface Cut {
+export interface CutForces {
   /** N */
   readonly tangential: number
   /** N; half the tangential force where no source says better. */
@@ -90,7 +90,7 @@ const HALF = 0.5
  * Tangential and radial force are one force square to the axis that goes round with the tool; its turning moment is
  * the torque. The feed force acts at the tool's point.
  */
-export function cutLoads(cut: Cut): Load[] {
+export function cutLoads(cut: CutForces): Load[] {
   const { tangential, torque, radius, height } = cut
   const across = Math.hypot(tangential, cut.radial ?? HALF * tangential)
   const feed = cut.feed ?? HALF * tangential
@@ -131,14 +131,13 @@ export interface Working {
   readonly brakeTime: number
   /** Each cut by its name, its loads once for each height that has to be judged. */
   readonly cuts: readonly Loading[]
-  readonly drilling: readonly Load[] | null
   readonly starts?: Sense | undefined
   readonly stops?: Sense | undefined
 }
 
-/** Loadings judged apart: turning alone, each cut, drilling, start, stop, and an emergency stop in each cut. */
+/** Loadings judged apart: turning alone, each cut, start, stop, and an emergency stop in each cut. */
 export function loadingsOf(working: Working): Loading[] {
-  const { body, cuts, drilling } = working
+  const { body, cuts } = working
   const turning = [centrifugalLoad(body), weightLoad(body)]
   const stop = inertiaLoad(body, working.brakeTime, working.stops)
   // Of two alike the one load serves, so that what is worst of all is seen at once.
@@ -148,12 +147,11 @@ export function loadingsOf(working: Working): Loading[] {
     name,
     loads: [...turning, ...loads],
   })
-  const inCut = drilling ? [...cuts, { name: 'drilling', loads: drilling }] : cuts
   return [
     loading('turning'),
-    ...inCut.map((c) => loading(c.name, ...c.loads)),
+    ...cuts.map((c) => loading(c.name, ...c.loads)),
     loading('starting', start),
     loading('stopping', stop),
-    ...inCut.map((c) => loading(`emergency stop, ${c.name}`, ...c.loads, stop)),
+    ...cuts.map((c) => loading(`emergency stop, ${c.name}`, ...c.loads, stop)),
   ]
 }

@@ -1,9 +1,10 @@
-/** What a setup's bodies have to bear: the part its cut besides, all of them turning, start and stop. */
-import type { CuttingAdvice } from '../cutting/advice.ts'
+/** What a setup's bodies have to bear: the part its cuts besides, all of them turning, start and stop. */
+import type { CuttingAdvice, CutRow } from '../cutting/advice.ts'
+import { cutPlaces, cutWords, type CutPlace } from '../cutting/cutPlace.ts'
 import type { Lathe } from '../job/schema.ts'
 import type { MassMoments } from '../mass/massMoments.ts'
 import type { Mounted } from '../mounting/types.ts'
-import type { Loading } from './loads.ts'
+import type { Load, Loading } from './loads.ts'
 import { cutHeights, cutLoads, drillLoads, loadingsOf } from './machineLoads.ts'
 import { plateSeat } from './seat.ts'
 
@@ -17,23 +18,34 @@ const times = ({ startTime, brakeTime }: Lathe) => ({
 
 /** Of a piece that no tool touches. */
 export const ownLoadings = (lathe: Lathe, body: MassMoments): Loading[] =>
-  loadingsOf({ body, ...times(lathe), cuts: [], drilling: null })
+  loadingsOf({ body, ...times(lathe), cuts: [] })
 
 /** Of the part as mounted; null where a cut is given whose force is not known. */
 export function partLoadings(
-  { job, setup, workBore }: Mounted,
+  mounted: Mounted,
   body: MassMoments,
   cutting: CuttingAdvice | null,
 ): Loading[] | null {
-  if (!setup.cut || !workBore || !cutting) return ownLoadings(job.lathe, body)
-  const { tangential_force_N: tangential, torque_N_m: torque } = cutting
-  if (tangential === null || torque === null) return null
-  const { drill_thrust_N: thrust, drill_torque_N_m: drillTorque } = cutting
-  const radius = workBore.bore.diameter / 2
-  const cuts = cutHeights(plateSeat(setup.packing), workBore.z0, workBore.z1).map((height) => ({
-    name: 'the cut',
-    loads: cutLoads({ tangential, torque: torque * 1000, radius, height }),
-  }))
-  const drilling = thrust === null || drillTorque === null ? null : drillLoads(thrust, drillTorque * 1000)
-  return loadingsOf({ body, ...times(job.lathe), cuts, drilling })
+  const { job, setup } = mounted
+  const rows = cutting?.cuts ?? []
+  const places = cutPlaces(mounted)
+  const cuts: Loading[] = []
+  for (const [i, row] of rows.entries()) {
+    const loads = loadsOf(row, places[i]!, setup.packing)
+    if (!loads) return null
+    const name = rows.length === 1 && row.kind !== 'drill' ? 'the cut' : cutWords(places[i]!.cut)
+    cuts.push(...loads.map((l) => ({ name, loads: l })))
+  }
+  return loadingsOf({ body, ...times(job.lathe), cuts })
+}
+
+/** A cut's loads, once for each height that has to be judged; null where its force is not known. */
+function loadsOf(row: CutRow, { diameter, z0, z1 }: CutPlace, packing: number): Load[][] | null {
+  const { tangential_force_N: tangential, torque_N_m: torque, thrust_N: thrust } = row
+  if (torque === null) return null
+  if (thrust !== null) return [drillLoads(thrust, torque * 1000)]
+  if (tangential === null) return null
+  return cutHeights(plateSeat(packing), z0, z1).map((height) =>
+    cutLoads({ tangential, torque: torque * 1000, radius: diameter / 2, height }),
+  )
 }

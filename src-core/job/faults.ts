@@ -11,9 +11,11 @@ import { photographFaults } from './photographs.ts'
 import { removalFaults } from './removals.ts'
 import {
   isBox,
+  isBoreCut,
   isPrism,
   isStationed,
   type Body,
+  type Cut,
   type Footprint,
   type Job,
   type Prism,
@@ -54,7 +56,10 @@ function duplicateIds(job: Job): JobFault[] {
   check('part.bores', job.part.bores)
   check('setups', job.setups)
   check('runs', job.runs ?? [])
-  job.setups.forEach((s, i) => check(`setups[${i}].hardware`, s.hardware))
+  job.setups.forEach((s, i) => {
+    check(`setups[${i}].hardware`, s.hardware)
+    check(`setups[${i}].cuts`, s.cuts ?? [])
+  })
   return faults
 }
 
@@ -70,7 +75,9 @@ function references(job: Job): JobFault[] {
     const at = `setups[${i}]`
     if ('bore' in setup.centre)
       want(bores.has(setup.centre.bore), `${at}.centre.bore`, 'bore', setup.centre.bore)
-    if (setup.cut) want(bores.has(setup.cut.bore), `${at}.cut.bore`, 'bore', setup.cut.bore)
+    setup.cuts?.forEach((cut, k) => {
+      if (isBoreCut(cut)) want(bores.has(cut.bore), `${at}.cuts[${k}].bore`, 'bore', cut.bore)
+    })
     const stock = new Set(job.stock.map((s) => s.id))
     setup.hardware.forEach((h, k) => {
       if (h.kind === 'weight')
@@ -92,6 +99,10 @@ function ranges(job: Job): JobFault[] {
     faults.push({ path: 'plate.bore', message: 'is not smaller than the plate' })
   if (lathe.gap && lathe.gap.swing < lathe.swingOverBed)
     faults.push({ path: 'lathe.gap.swing', message: 'is smaller than the swing over the bed' })
+  if (lathe.speeds.steps.length === 0 && lathe.speeds.stepless === null)
+    faults.push({ path: 'lathe.speeds', message: 'has neither steps nor a range without steps' })
+  if (lathe.speeds.stepless && lathe.speeds.stepless[1] < lathe.speeds.stepless[0])
+    faults.push({ path: 'lathe.speeds.stepless', message: 'ends below where it begins' })
   plate.slots.forEach((slot, i) => {
     if (slot.to <= slot.from) faults.push({ path: `plate.slots[${i}].to`, message: 'is not beyond "from"' })
     if (slot.to > plate.diameter / 2)
@@ -100,7 +111,15 @@ function ranges(job: Job): JobFault[] {
   part.bores.forEach((bore, i) => {
     if (bore.start > bore.diameter)
       faults.push({ path: `part.bores[${i}].start`, message: 'is larger than the finish diameter' })
+    const limits = bore.tolerance && 'limits' in bore.tolerance ? bore.tolerance.limits : null
+    if (limits && limits[1] < limits[0])
+      faults.push({ path: `part.bores[${i}].tolerance.limits`, message: 'end below where they begin' })
   })
+  faults.push(
+    ...job.setups.flatMap(({ cuts }, i) =>
+      (cuts ?? []).flatMap((c, k) => cutFaults(c, `setups[${i}].cuts[${k}]`)),
+    ),
+  )
   job.setups.forEach((setup, i) =>
     setup.hardware.forEach((h, k) => {
       if (h.kind !== 'clamp') return
@@ -114,6 +133,19 @@ function ranges(job: Job): JobFault[] {
   )
   if (!part.bodies.some((b) => b.effect === 'adds'))
     faults.push({ path: 'part.bodies', message: 'has no body that adds material' })
+  return faults
+}
+
+function cutFaults(cut: Cut, path: string): JobFault[] {
+  const faults: JobFault[] = []
+  if (cut.kind === 'face' && cut.from === cut.to)
+    faults.push({ path: `${path}.to`, message: 'is the radius where the face begins' })
+  if (cut.kind === 'turn' && cut.diameter >= cut.start)
+    faults.push({ path: `${path}.diameter`, message: 'is not smaller than what it starts from' })
+  if (cut.kind === 'recess' && cut.diameter <= cut.start)
+    faults.push({ path: `${path}.diameter`, message: 'is not larger than what it starts from' })
+  if ('z' in cut && cut.z && cut.z[1] <= cut.z[0])
+    faults.push({ path: `${path}.z`, message: 'starts no higher than it ends' })
   return faults
 }
 

@@ -19,6 +19,8 @@ export const LIMITS = {
   bolts: 24,
   setups: 50,
   speeds: 100,
+  /** Of one setup. */
+  cuts: 24,
   meshVertices: MESH_LIMITS.vertices,
   meshTriangles: MESH_LIMITS.triangles,
   runs: 500,

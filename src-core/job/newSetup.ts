@@ -11,7 +11,7 @@ export const newSetup = (id: string, centre: Setup['centre']): Setup => ({
   turn: 0,
   packing: 12,
   hardware: [],
-  cut: null,
+  cuts: null,
   speed: null,
   criterion: { kind: 'weightShare', value: 0.1 },
   frictionCoefficient: null,

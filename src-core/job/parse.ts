@@ -3,15 +3,16 @@ import { jobFaults } from './faults.ts'
 import type { JobFault } from './fault.ts'
 import { issueFaults, readJson } from './issueWords.ts'
 import { fromVersion1 } from './fromVersion1.ts'
+import { fromVersion2 } from './fromVersion2.ts'
 import { jobSchema, type Job } from './schema.ts'
 
 export type JobResult =
   { readonly ok: true; readonly job: Job } | { readonly ok: false; readonly faults: readonly JobFault[] }
 
-export const CURRENT_VERSION = 2
+export const CURRENT_VERSION = 3
 
 /** `STEPS[n]` lifts a document from version n + 1 to n + 2. Append only; a released step is never edited. */
-const STEPS: readonly Step[] = [fromVersion1]
+const STEPS: readonly Step[] = [fromVersion1, fromVersion2]
 
 /** Parses and checks a whole job file; older versions are lifted in memory, newer ones refused untouched. */
 export function parseJob(text: string): JobResult {

@@ -1,5 +1,5 @@
 /**
- * The job document, version 2: the one schema, from which the types, the checks of a file and the published
+ * The job document, version 3: the one schema, from which the types, the checks of a file and the published
  * JSON Schema all come. Everything is in mm, kg, degrees, rpm, N, N·m and kg/m³; cutting speed in m/min, feed in
  * mm/rev, unbalance in g·mm. A document holds what the user decided; nothing computed is ever stored in it.
  */
@@ -16,6 +16,7 @@ import {
   speed,
   text,
 } from './fields.ts'
+import { cut } from './cutSchema.ts'
 import { clampingKit, footprint, hardware, point, ring } from './hardwareSchema.ts'
 import { photograph, run, sheet, titleBlock } from './recordSchema.ts'
 
@@ -38,7 +39,11 @@ const lathe = z.strictObject({
   swingOverBed: positiveLength,
   swingOverCrossSlide: positiveLength,
   gap: orNull(z.strictObject({ swing: positiveLength, width: positiveLength, open: z.boolean() })),
-  spindleSpeeds: z.array(speed).min(1).max(LIMITS.speeds),
+  /** Its steps, the range within which it turns at any speed, or both. */
+  speeds: z.strictObject({
+    steps: z.array(z.strictObject({ rpm: speed, backGear: optional(z.boolean()) })).max(LIMITS.speeds),
+    stepless: orNull(z.tuple([speed, speed])),
+  }),
   maxSpindleSpeed: orNull(speed),
   noseOverhang: orNull(positiveLength),
   loadLimit: orNull(z.number().positive().max(1e6)),
@@ -121,6 +126,15 @@ const bore = z.strictObject({
   diameter: positiveLength,
   start: length,
   depth: orNull(positiveLength),
+  /** A class such as H7, or the limits of size. */
+  tolerance: optional(
+    z.union([
+      z.strictObject({ class: z.string().min(1).max(20) }),
+      z.strictObject({ limits: z.tuple([positiveLength, positiveLength]) }),
+    ]),
+  ),
+  /** Thickness of the hard skin found there: a cored hole's, a flame-cut one's. */
+  skin: optional(positiveLength),
 })
 
 const part = z.strictObject({
@@ -138,16 +152,6 @@ const part = z.strictObject({
   photograph: optional(photograph),
 })
 
-const cut = z.strictObject({
-  bore: id,
-  tool: z.enum(['HSS', 'carbide']),
-  speed: z.number().positive().max(5000),
-  feed: z.number().positive().max(100),
-  depth: z.number().positive().max(1000),
-  /** Diameter of the drill that opens a solid bore, mm. */
-  drill: optional(positiveLength),
-})
-
 const criterion = z.strictObject({
   kind: z.enum(['force', 'weightShare', 'grade']),
   value: z.number().positive().max(1e6),
@@ -160,7 +164,8 @@ const setup = z.strictObject({
   turn: angle,
   packing: length,
   hardware: z.array(hardware).max(LIMITS.hardware),
-  cut: optional(cut),
+  /** In the order in which they are made. Null: not known; empty: nothing is cut. */
+  cuts: optional(z.array(cut).max(LIMITS.cuts)),
   speed: orNull(speed),
   criterion,
   /** The shop's own friction between part and seat; null: by the table of surfaces. */
@@ -182,7 +187,7 @@ const uncertainty = z.strictObject({
 
 export const jobSchema = z.strictObject({
   format: z.literal('evenswing-job'),
-  version: z.literal(2),
+  version: z.literal(3),
   title: text,
   partNumber: text.optional(),
   notes: text.optional(),
@@ -233,7 +238,12 @@ export type At = Stationed['at']
 export type Strap = Clamp['strap']
 export type Heel = NonNullable<Clamp['heel']>
 export type ClampingKit = NonNullable<Job['clampingKit']>
-export type Cut = NonNullable<Setup['cut']>
+export type Cut = NonNullable<Setup['cuts']>[number]
+export type CutKind = Cut['kind']
+/** A cut in one of the part's bores. */
+export type BoreCut = Extract<Cut, { bore: unknown }>
+/** A cut with a single edge, whose force follows from its depth. */
+export type EdgeCut = Extract<Cut, { depth: unknown }>
 export type Criterion = Setup['criterion']
 
 /** Whether a piece is there to settle the unbalance. */
@@ -244,4 +254,5 @@ export const isClamp = (item: Hardware): boolean =>
   item.kind === 'clamp' || item.kind === 'press' || item.kind === 'bolt'
 export const isBox = (item: Hardware): item is Box => 'footprint' in item
 export const isStationed = (item: Hardware): item is Stationed => 'at' in item
+export const isBoreCut = (cut: Cut): cut is BoreCut => 'bore' in cut
 export const isPrism = (body: Body): body is Prism => 'outline' in body

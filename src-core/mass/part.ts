@@ -1,12 +1,21 @@
-/** What a part weighs and where, before and after bores, in the part frame. */
+/** What a part weighs and where, before and after cuts, in the part frame. */
 import { regionEdges } from '../geometry/discCut.ts'
 import { edgeMoments, regionMoments } from '../geometry/ringMoments.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
-import { isPrism, type Bore, type MeshBody, type Part } from '../job/schema.ts'
+import { isPrism, type MeshBody, type Part } from '../job/schema.ts'
 import { meshProperties } from '../mesh/properties.ts'
 import { silhouette } from '../mesh/silhouette.ts'
 import { NO_MASS, addMass, moveMass, scaleMass, type MassMoments } from './massMoments.ts'
-import { PER_MM3, bodyDensity, boreRange, cutAnnulus, cutBore, partSlabs, slabMass } from './slabs.ts'
+import {
+  PER_MM3,
+  bodyDensity,
+  cutAnnulus,
+  cutAway,
+  partSlabs,
+  removalRange,
+  slabMass,
+  type Removal,
+} from './slabs.ts'
 
 export interface PartMass {
   /** About the part frame's origin, z above its seat; scaled to the weighed mass where there is one. */
@@ -39,46 +48,46 @@ export interface PartSummary extends MassSummary {
 const kept = new WeakMap<Part, Map<string, PartMass>>()
 
 /**
- * Mass of a part with the given bores cut. The weighed mass is that of the part as drawn, before any bore. The
+ * Mass of a part with the given cuts made. The weighed mass is that of the part as drawn, before any cut. The
  * result is kept per part object, which is immutable, so a drag that moves the part weighs it once.
  */
-export function partMass(part: Part, cut: readonly Bore[]): PartMass {
-  const key = JSON.stringify(cut.map((b) => b.id))
+export function partMass(part: Part, cuts: readonly Removal[]): PartMass {
+  const key = JSON.stringify(cuts)
   let results = kept.get(part)
   if (!results) kept.set(part, (results = new Map<string, PartMass>()))
   let result = results.get(key)
-  if (!result) results.set(key, (result = weigh(part, cut)))
+  if (!result) results.set(key, (result = weigh(part, cuts)))
   return result
 }
 
-function weigh(part: Part, cut: readonly Bore[]): PartMass {
+function weigh(part: Part, cuts: readonly Removal[]): PartMass {
   const drawn = partSlabs(part)
   const meshes = meshMass(part)
   const computedMass = slabMass(drawn).m + meshes.mass.m
   const scale = part.weighedMass !== null && computedMass > 0 ? part.weighedMass / computedMass : 1
   let slabs = drawn
-  for (const bore of cut) slabs = cutBore(part, slabs, bore)
+  for (const cut of cuts) slabs = cutAway(part, slabs, cut)
   let volume = meshes.volume
   for (const s of slabs) volume += Math.sign(s.density) * (s.z1 - s.z0) * edgeMoments(s.edges).area
   return {
     moments: scaleMass(addMass(slabMass(slabs), meshes.mass), scale),
-    area: planArea(part, cut) + meshes.area,
+    area: planArea(part, cuts) + meshes.area,
     volume,
     computedMass,
     scale,
   }
 }
 
-function planArea(part: Part, cut: readonly Bore[]): number {
+function planArea(part: Part, cuts: readonly Removal[]): number {
   let area = 0
   for (const body of part.bodies.filter(isPrism)) {
     let edges = regionEdges(body)
     let own = regionMoments(body, body.outline[0]).area
-    for (const bore of cut) {
-      const range = boreRange(part, bore)
+    for (const cut of cuts) {
+      const range = removalRange(part, cut)
       const front = body.base + body.thickness
       if (!range || range.z0 > body.base + TOLERANCE.height || range.z1 < front - TOLERANCE.height) continue
-      edges = cutAnnulus(edges, bore).left
+      edges = cutAnnulus(edges, cut).left
       own = edgeMoments(edges, body.outline[0]).area
     }
     area += (body.effect === 'adds' ? 1 : -1) * own
@@ -86,7 +95,7 @@ function planArea(part: Part, cut: readonly Bore[]): number {
   return area
 }
 
-/** Mesh bodies are taken whole: bores do not cut them. */
+/** Mesh bodies are taken whole: nothing cuts them. */
 function meshMass(part: Part): { mass: MassMoments; volume: number; area: number } {
   let mass = NO_MASS
   let volume = 0

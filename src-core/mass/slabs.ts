@@ -76,12 +76,27 @@ function meets(body: Prism, bore: Bore): boolean {
   return edgeMoments(inside, bore).area > TOLERANCE.clashArea
 }
 
-const finishCuts = new WeakMap<readonly Edge[], Map<Bore, DiscCut>>()
+/** The ring between two diameters about a point of the part. */
+type Annulus = Pick<Bore, 'x' | 'y' | 'start' | 'diameter'>
+
+/** A ring that is cut between two heights above the seat. */
+export interface RingCut extends Annulus {
+  readonly z0: number
+  readonly z1: number
+}
+
+/** What a cut takes away: a bore to its depth, or a ring. */
+export type Removal = Bore | RingCut
+
+export const removalRange = (part: Part, removal: Removal): Pick<BoreRange, 'z0' | 'z1'> | null =>
+  'z0' in removal ? removal : boreRange(part, removal)
+
+const finishCuts = new WeakMap<readonly Edge[], Map<Annulus, DiscCut>>()
 
 /** A region cut by a bore's finish circle; kept, for its reach, its mass and its area all ask it. */
-function finishCut(edges: readonly Edge[], bore: Bore): DiscCut {
+function finishCut(edges: readonly Edge[], bore: Annulus): DiscCut {
   let cuts = finishCuts.get(edges)
-  if (!cuts) finishCuts.set(edges, (cuts = new Map<Bore, DiscCut>()))
+  if (!cuts) finishCuts.set(edges, (cuts = new Map<Annulus, DiscCut>()))
   let cut = cuts.get(bore)
   if (!cut) cuts.set(bore, (cut = cutDisc(edges, bore, bore.diameter)))
   return cut
@@ -89,8 +104,8 @@ function finishCut(edges: readonly Edge[], bore: Bore): DiscCut {
 
 const annuli = new WeakMap<DiscCut, Edge[]>()
 
-/** What a bore leaves of a region once its annulus, start to finish diameter, is gone, and whether it met any. */
-export function cutAnnulus(edges: readonly Edge[], bore: Bore): { left: Edge[]; touched: boolean } {
+/** What is left of a region once an annulus, start to finish diameter, is gone, and whether it met any. */
+export function cutAnnulus(edges: readonly Edge[], bore: Annulus): { left: Edge[]; touched: boolean } {
   const cut = finishCut(edges, bore)
   let left = annuli.get(cut)
   if (!left) {
@@ -100,15 +115,15 @@ export function cutAnnulus(edges: readonly Edge[], bore: Bore): { left: Edge[]; 
   return { left, touched: edgeMoments(cut.inside, bore).area > 0 }
 }
 
-/** Slabs after a bore: the annulus between its start and finish diameters is gone over its depth. */
-export function cutBore(part: Part, slabs: readonly Slab[], bore: Bore): Slab[] {
-  const range = boreRange(part, bore)
+/** Slabs after a cut: the annulus between its start and finish diameters is gone over its heights. */
+export function cutAway(part: Part, slabs: readonly Slab[], removal: Removal): Slab[] {
+  const range = removalRange(part, removal)
   if (!range) return [...slabs]
   return slabs.flatMap((slab) => {
     const low = Math.max(slab.z0, range.z0)
     const high = Math.min(slab.z1, range.z1)
     if (high - low <= TOLERANCE.height) return [slab]
-    const { left, touched } = cutAnnulus(slab.edges, bore)
+    const { left, touched } = cutAnnulus(slab.edges, removal)
     if (!touched) return [slab]
     const pieces: Slab[] = [{ ...slab, edges: left, z0: low, z1: high }]
     if (low - slab.z0 > TOLERANCE.height) pieces.push({ ...slab, z1: low })

@@ -1,7 +1,8 @@
 /** Resolves a setup of a job into the plate frame. */
-import { isPrism, type Bore, type Job, type Part, type Setup } from '../job/schema.ts'
+import { isBoreCut, isPrism, type Job, type Part, type Setup } from '../job/schema.ts'
 import { boreRange } from '../mass/slabs.ts'
 import { meshHeights, silhouette } from '../mesh/silhouette.ts'
+import { boresFinishedBefore, centrePoint } from './cutAway.ts'
 import { mountPiece, type Bench } from './hardware.ts'
 import { placePoint, placeRegion } from './place.ts'
 import type { Mounted, MountedBody, MountedBore, Placement } from './types.ts'
@@ -13,36 +14,10 @@ export function findSetup(job: Job, setupId: string): Setup {
   return setup
 }
 
-/** The point of the part, part frame, that sits on the spindle axis. */
-export function centrePoint(part: Part, setup: Setup): { x: number; y: number } {
-  const centre = setup.centre
-  if (!('bore' in centre)) return centre
-  const bore = part.bores.find((b) => b.id === centre.bore)
-  if (!bore) throw new RangeError(`no bore ${centre.bore}`)
-  return bore
-}
-
 export function setupPlacement(part: Part, setup: Setup): Placement {
   const c = centrePoint(part, setup)
   const at = placePoint({ turn: setup.turn, x: 0, y: 0 }, c)
   return { turn: setup.turn, x: -at.x, y: -at.y }
-}
-
-/** Bores that the setups before this one cut, in order, each once. */
-export function boresCutBefore(job: Job, setup: Setup): Bore[] {
-  const ids = new Set<string>()
-  for (const s of job.setups) {
-    if (s === setup) break
-    if (s.cut) ids.add(s.cut.bore)
-  }
-  return [...ids].flatMap((id) => job.part.bores.find((b) => b.id === id) ?? [])
-}
-
-/** Bores gone once this setup's own cut is done. */
-export function boresCutAfter(job: Job, setup: Setup): Bore[] {
-  const before = boresCutBefore(job, setup)
-  const own = setup.cut && job.part.bores.find((b) => b.id === setup.cut!.bore)
-  return own && !before.includes(own) ? [...before, own] : before
 }
 
 export function mountSetup(job: Job, setupId: string): Mounted {
@@ -58,7 +33,8 @@ export function mountSetup(job: Job, setupId: string): Mounted {
       z1: setup.packing + body.base + z.z1,
     }
   })
-  const before = new Set(boresCutBefore(job, setup).map((b) => b.id))
+  const before = boresFinishedBefore(job, setup)
+  const cutNow = new Set((setup.cuts ?? []).filter(isBoreCut).map((c) => c.bore))
   const adding = bodies.filter((b) => b.body.effect === 'adds')
   const partFront = Math.max(setup.packing, ...adding.map((b) => b.z1))
   const partBack = Math.min(partFront, ...adding.map((b) => b.z0))
@@ -69,11 +45,12 @@ export function mountSetup(job: Job, setupId: string): Mounted {
       centre: placePoint(placement, bore),
       z0: range ? setup.packing + range.z0 : bore.depth === null ? partBack : partFront - bore.depth,
       z1: range ? setup.packing + range.z1 : partFront,
-      state: before.has(bore.id) ? 'open' : setup.cut?.bore === bore.id ? 'to cut' : 'uncut',
+      state: before.has(bore.id) ? 'open' : cutNow.has(bore.id) ? 'to cut' : 'uncut',
       through: range ? range.through : bore.depth === null,
     }
   })
-  const workId = setup.cut?.bore ?? ('bore' in setup.centre ? setup.centre.bore : null)
+  const [firstCut] = cutNow
+  const workId = firstCut ?? ('bore' in setup.centre ? setup.centre.bore : null)
   const bench: Bench = { job, part: { placement, bodies, bores }, seat: setup.packing, front: partFront }
   return {
     job,

@@ -101,7 +101,7 @@ export interface MountedBore {
   /** z range that cutting it takes away. */
   readonly z0: number
   readonly z1: number
-  /** 'open': cut in an earlier setup. 'to cut': this setup's cut. 'uncut': left for later. */
+  /** 'open': taken to size in an earlier setup. 'to cut': in this one. 'uncut': left for later. */
   readonly state: 'open' | 'to cut' | 'uncut'
   /** Goes through the lowest body it meets. */
   readonly through: boolean
@@ -114,7 +114,7 @@ export interface Mounted {
   readonly bodies: readonly MountedBody[]
   readonly bores: readonly MountedBore[]
   readonly pieces: readonly MountedPiece[]
-  /** The bore on the axis or being cut, if any: `cut.bore`, else the centred one. */
+  /** The bore on the axis or being cut, if any: the first that is cut, else the centred one. */
   readonly workBore: MountedBore | null
   /** Front of the part, z. */
   readonly partFront: number

@@ -2,14 +2,15 @@
 import { atMost } from '../geometry/tolerance.ts'
 import type { Analysis } from '../analysis/result.ts'
 import type { Job, Setup } from '../job/schema.ts'
+import { speedsToLookAt } from '../job/spindle.ts'
 import { allowedUnbalance } from '../unbalance/criterion.ts'
 import { machineLimit } from '../verdict/limits.ts'
 
 /** The chosen speed; else the gear for the cutting speed; else the top gear that plate and spindle permit. rpm. */
 export function wantedSpeed(job: Job, setup: Setup, analysis: Analysis): number {
   if (setup.speed !== null) return setup.speed
-  if (analysis.cutting?.gear_rpm) return analysis.cutting.gear_rpm
-  const gears = [...job.lathe.spindleSpeeds].sort((a, b) => a - b)
+  if (analysis.cutting?.set_rpm) return analysis.cutting.set_rpm
+  const gears = speedsToLookAt(job.lathe)
   const permitted = gears.filter((rpm) => rpm <= machineLimit(analysis.limits))
   return permitted[permitted.length - 1] ?? gears[0]!
 }

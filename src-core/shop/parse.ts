@@ -1,9 +1,12 @@
 /** The only door for a library file: text in, a library or all its faults out. */
 import type { JobFault } from '../job/fault.ts'
 import { liftPiece } from '../job/fromVersion1.ts'
+import { liftLathe } from '../job/fromVersion2.ts'
 import { issueFaults, readJson } from '../job/issueWords.ts'
 import { writeDocument } from '../job/serialise.ts'
 import { librarySchema, SECTIONS, type Library } from './schema.ts'
+
+type Raw = Record<string, unknown>
 
 export type LibraryResult =
   | { readonly ok: true; readonly library: Library }
@@ -22,7 +25,8 @@ export function parseLibrary(text: string): LibraryResult {
       'version',
       `${version} is newer than this program knows (${LIBRARY_VERSION}); the file was left untouched`,
     )
-  const lifted = version === 1 ? fromVersion1(raw as Record<string, unknown>) : raw
+  const steps = typeof version === 'number' && version >= 1 ? STEPS.slice(version - 1) : []
+  const lifted = steps.reduce((document, step) => step(document), raw as Record<string, unknown>)
   const parsed = librarySchema.safeParse(lifted)
   if (!parsed.success) return { ok: false, faults: issueFaults(parsed.error, lifted) }
   const faults = SECTIONS.flatMap((section) => twice(parsed.data, section))
@@ -32,20 +36,30 @@ export function parseLibrary(text: string): LibraryResult {
 /** Stable text of a library; `parseLibrary` of it gives the same library. */
 export const serialiseLibrary = (library: Library): string => writeDocument(librarySchema.parse(library))
 
-export const LIBRARY_VERSION = 2
+export const LIBRARY_VERSION = 3
 
 /** A clamp was a box then: it becomes a press, as in jobs. */
-function fromVersion1(raw: Record<string, unknown>): Record<string, unknown> {
+function fromVersion1(raw: Raw): Raw {
   const { hardware } = raw
   if (!Array.isArray(hardware)) return { ...raw, version: 2 }
-  const lift = (entry: unknown): unknown => {
-    const item = entry as { value?: unknown } | null
-    const value = item?.value
-    if (typeof value !== 'object' || value === null) return entry
-    return { ...item, value: liftPiece(value as Record<string, unknown>) }
-  }
-  return { ...raw, version: 2, hardware: hardware.map(lift) }
+  return { ...raw, version: 2, hardware: hardware.map((entry) => liftValue(entry, liftPiece)) }
 }
+
+/** A lathe had a list of spindle speeds then. */
+function fromVersion2(raw: Raw): Raw {
+  const { lathes } = raw
+  if (!Array.isArray(lathes)) return { ...raw, version: 3 }
+  return { ...raw, version: 3, lathes: lathes.map((entry) => liftValue(entry, liftLathe)) }
+}
+
+function liftValue(entry: unknown, lift: (value: Raw) => Raw): unknown {
+  const item = entry as { value?: unknown } | null
+  const value = item?.value
+  return typeof value === 'object' && value !== null ? { ...item, value: lift(value as Raw) } : entry
+}
+
+/** `STEPS[n]` lifts a library from version n + 1 to n + 2. */
+const STEPS: readonly ((raw: Raw) => Raw)[] = [fromVersion1, fromVersion2]
 
 const refuse = (path: string, message: string): LibraryResult => ({ ok: false, faults: [{ path, message }] })
 

@@ -1,8 +1,9 @@
 /**
- * The shop library, version 2: lathes, plates, clamps and other hardware, weights, materials and tooling, kept once
+ * The shop library, version 3: lathes, plates, clamps and other hardware, weights, materials and tooling, kept once
  * for all jobs. A job copies what it uses and stays complete on its own.
  */
 import { z } from 'zod'
+import { depth, tooling as cutTooling } from '../job/cutSchema.ts'
 import { box, clamp } from '../job/hardwareSchema.ts'
 import { jobSchema } from '../job/schema.ts'
 
@@ -31,17 +32,12 @@ const clampPattern = clamp.pick({
 })
 const pattern = z.discriminatedUnion('kind', [boxPattern, clampPattern])
 const stockPattern = job.stock.element.omit({ id: true, name: true })
-const tooling = z.strictObject({
-  tool: z.enum(['HSS', 'carbide']),
-  speed: z.number().positive().max(5000),
-  feed: z.number().positive().max(100),
-  depth: z.number().positive().max(1000),
-})
+const tooling = z.strictObject({ ...cutTooling, depth })
 const material = z.strictObject({ density: z.number().positive().max(30_000) })
 
 export const librarySchema = z.strictObject({
   format: z.literal('evenswing-library'),
-  version: z.literal(2),
+  version: z.literal(3),
   lathes: listOf(job.lathe.omit({ name: true })),
   plates: listOf(job.plate.omit({ name: true })),
   hardware: listOf(pattern),
@@ -59,7 +55,7 @@ export type LibraryItem<S extends Section = Section> = Library[S][number]
 
 export const EMPTY_LIBRARY: Library = {
   format: 'evenswing-library',
-  version: 2,
+  version: 3,
   lathes: [],
   plates: [],
   hardware: [],

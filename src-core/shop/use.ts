@@ -4,6 +4,7 @@ import {
   isBox,
   type At,
   type Clamp,
+  type EdgeCut,
   type Hardware,
   type Job,
   type Setup,
@@ -147,7 +148,7 @@ function takeHardware(job: Job, { name, value }: LibraryItem<'hardware'>): Job {
 
 /**
  * The job with a library item copied in: a lathe, plate or material in place of the job's own, a weight added to its
- * stock, a piece of hardware put into the setup at the middle of its first slot, tooling into the setup's cut.
+ * stock, a piece of hardware put into the setup at the middle of its first slot, tooling into the setup's first cut with a single edge.
  */
 export function copyIntoJob(job: Job, setupId: string, section: Section, item: LibraryItem): Job {
   const { name, value } = item
@@ -178,13 +179,20 @@ export function copyIntoJob(job: Job, setupId: string, section: Section, item: L
         return { ...setup, hardware: [...setup.hardware, piece] }
       })
     case 'tooling':
-      return inSetup(job, setupId, (setup) =>
-        setup.cut
-          ? { ...setup, cut: { ...setup.cut, ...(value as LibraryItem<'tooling'>['value']) } }
-          : setup,
-      )
+      return inSetup(job, setupId, (setup) => withTooling(setup, value as LibraryItem<'tooling'>['value']))
   }
 }
+
+/** Tooling goes to the first cut with a single edge. */
+function withTooling(setup: Setup, tooling: LibraryItem<'tooling'>['value']): Setup {
+  const first = edgeCutOf(setup)
+  if (!first) return setup
+  return { ...setup, cuts: setup.cuts!.map((c) => (c === first ? { ...first, ...tooling } : c)) }
+}
+
+/** The cut of a setup that tooling of the library is for. */
+export const edgeCutOf = (setup: Setup): EdgeCut | null =>
+  setup.cuts?.find((c): c is EdgeCut => 'depth' in c) ?? null
 
 const inSetup = (job: Job, id: string, change: (setup: Setup) => Setup): Job => ({
   ...job,

@@ -16,7 +16,7 @@ import {
   type MassMoments,
 } from '../mass/massMoments.ts'
 import { partMass, type PartMass } from '../mass/part.ts'
-import { boresCutBefore, boresCutAfter } from '../mounting/mount.ts'
+import { removedAfter, removedBefore } from '../mounting/cutAway.ts'
 import type { Mounted, MountedPiece, MountedSolid } from '../mounting/types.ts'
 
 export interface Unbalance {
@@ -58,8 +58,8 @@ export interface Assembly {
 
 export function assemble(mounted: Mounted, doubt: Uncertainties): Assembly {
   const { job, setup } = mounted
-  const part = partMass(job.part, boresCutBefore(job, setup))
-  const after = partMass(job.part, boresCutAfter(job, setup))
+  const part = partMass(job.part, removedBefore(job, setup))
+  const after = partMass(job.part, removedAfter(job, setup))
   const mountedPart = mountMass(mounted, part)
   const cutPart = mountMass(mounted, after)
   const pieces = mounted.pieces.map(pieceMass)

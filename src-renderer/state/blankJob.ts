@@ -8,7 +8,8 @@ export interface StartFrom {
   readonly displayUnits: Job['displayUnits']
   readonly swingOverBed: number
   readonly swingOverCrossSlide: number
-  readonly spindleSpeeds: readonly number[]
+  /** rpm of its steps. */
+  readonly speeds: readonly number[]
   readonly plateDiameter: number
   /** Null: computed as a solid iron disc of its size. */
   readonly plateMass: number | null
@@ -31,7 +32,7 @@ export const START: StartFrom = {
   displayUnits: 'mm',
   swingOverBed: 330,
   swingOverCrossSlide: 190,
-  spindleSpeeds: [45, 70, 110, 155, 240, 360, 540],
+  speeds: [45, 70, 110, 155, 240, 360, 540],
   plateDiameter: 300,
   plateMass: null,
   slotCount: 8,
@@ -67,7 +68,7 @@ export function blankJob(from: StartFrom): Job {
       : rectRing({ x: 0, y: 0 }, from.length, from.width, 0)
   return {
     format: 'evenswing-job',
-    version: 2,
+    version: 3,
     title: from.title,
     displayUnits: from.displayUnits,
     lathe: {
@@ -75,7 +76,7 @@ export function blankJob(from: StartFrom): Job {
       swingOverBed: from.swingOverBed,
       swingOverCrossSlide: from.swingOverCrossSlide,
       gap: null,
-      spindleSpeeds: [...from.spindleSpeeds],
+      speeds: { steps: from.speeds.map((rpm) => ({ rpm })), stepless: null },
       maxSpindleSpeed: null,
       noseOverhang: null,
       loadLimit: null,
@@ -117,6 +118,6 @@ export function blankJob(from: StartFrom): Job {
       ],
     },
     // The lowest gear, where one starts: there is a verdict at once.
-    setups: [{ ...newSetup('op10', { bore: 'A' }), speed: Math.min(...from.spindleSpeeds) }],
+    setups: [{ ...newSetup('op10', { bore: 'A' }), speed: Math.min(...from.speeds) }],
   }
 }

@@ -75,7 +75,7 @@ function mounting(job: Job, setup: Setup): Words {
     summary: `${centre}, turned ${plain(setup.turn, 1)}°`,
     lacks: missing([
       [setup.packing > 0 && !setup.hardware.some((h) => h.kind === 'packing'), 'packing pieces'],
-      [!setup.cut && job.part.bores.length > 0, 'a cut'],
+      [!setup.cuts, 'what is cut'],
     ]),
   }
 }

@@ -4,7 +4,7 @@ import { faultWords } from '../../src-core/job/fault.ts'
 import { parseLibrary, serialiseLibrary } from '../../src-core/shop/parse.ts'
 import { EMPTY_LIBRARY, type Library, type LibraryItem, type Section } from '../../src-core/shop/schema.ts'
 import { collect, copyIntoJob, freeId, mergeLibraries, offers, type Offer } from '../../src-core/shop/use.ts'
-import type { Cut, Job } from '../../src-core/job/schema.ts'
+import type { EdgeCut, Job } from '../../src-core/job/schema.ts'
 import { ask } from './ask.ts'
 import type { Files } from './files.svelte.ts'
 import type { JobStore } from './document.svelte.ts'
@@ -96,7 +96,7 @@ export class ShopLibrary {
   }
 
   /** A setup's tool, speed, feed and depth under a name made of them. */
-  async keepTooling({ tool, speed, feed, depth }: Cut): Promise<void> {
+  async keepTooling({ tool, speed, feed, depth }: EdgeCut): Promise<void> {
     const name = `${tool} boring, ${speed} m/min, ${feed} mm/rev`
     const value = { tool, speed, feed, depth }
     await this.#change((library) => ({

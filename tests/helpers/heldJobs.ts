@@ -1,6 +1,6 @@
 /** Set-ups that hold as a careful turner's do, to be worsened. Invented. */
 import type { Clamp, Hardware, Job, Setup, Weight } from '../../src-core/job/schema.ts'
-import { block, bore, jobWith, partOf } from './jobs.ts'
+import { boreCut, block, bore, jobWith, partOf } from './jobs.ts'
 
 const stud = { thread: 'M12', class: '8.8', length: 'suit' } as const
 
@@ -60,7 +60,7 @@ export function heldBlock({ hardware = FOUR_CLAMPS, height = 30, setup, lathe }:
     lathe: { startTime: 2, brakeTime: 2, ...lathe },
     setup: {
       centre: { bore: 'A' },
-      cut: { bore: 'A', tool: 'HSS', speed: 20, feed: 0.1, depth: 1 },
+      cuts: [boreCut('A')],
       hardware,
       ...setup,
     },

@@ -6,6 +6,7 @@ import { parseJob } from '../../src-core/job/parse.ts'
 import type {
   At,
   Bore,
+  Cut,
   Box,
   Hardware,
   Job,
@@ -36,12 +37,18 @@ export function soundJob(text: string): Job {
 export const exampleJob = (name: (typeof EXAMPLES)[number]): Job => soundJob(exampleText(name))
 export const shippedJob = (name: (typeof EXAMPLES)[number]): Job => soundJob(shippedText(name))
 
+/** A spindle that turns in these steps, rpm. */
+export const steps = (...rpms: readonly number[]): Lathe['speeds'] => ({
+  steps: rpms.map((rpm) => ({ rpm })),
+  stepless: null,
+})
+
 const LATHE: Lathe = {
   name: 'test lathe',
   swingOverBed: 330,
   swingOverCrossSlide: 190,
   gap: { swing: 470, width: 130, open: false },
-  spindleSpeeds: [45, 70, 110, 180, 280, 440],
+  speeds: steps(45, 70, 110, 180, 280, 440),
   maxSpindleSpeed: 1800,
   noseOverhang: 90,
   loadLimit: 60,
@@ -74,11 +81,44 @@ const SETUP: Setup = {
   turn: 0,
   packing: 12,
   hardware: [],
-  cut: null,
+  cuts: null,
   speed: 110,
   criterion: { kind: 'weightShare', value: 0.1 },
   frictionCoefficient: 0.12,
 }
+
+/** A bore is bored to size. */
+export const boreCut = (
+  bore: string,
+  more: Partial<Extract<Cut, { kind: 'bore' }>> = {},
+): Extract<Cut, { kind: 'bore' }> => ({
+  id: 'cut1',
+  kind: 'bore',
+  bore,
+  tool: 'HSS',
+  speed: 20,
+  feed: 0.1,
+  depth: 1,
+  interrupted: false,
+  ...more,
+})
+
+/** The drill that opens a bore, before it is bored. */
+export const drillCut = (
+  bore: string,
+  diameter: number,
+  more: Partial<Extract<Cut, { kind: 'drill' }>> = {},
+): Extract<Cut, { kind: 'drill' }> => ({
+  id: 'drill1',
+  kind: 'drill',
+  bore,
+  diameter,
+  tool: 'HSS',
+  speed: 20,
+  feed: 0.1,
+  interrupted: false,
+  ...more,
+})
 
 /** A body of a rectangle `length` by `width` about a centre. */
 export function block(
@@ -158,7 +198,7 @@ export function jobWith(parts: JobParts = {}): Job {
   const setups = parts.setups ?? [parts.setup ?? {}]
   return {
     format: 'evenswing-job',
-    version: 2,
+    version: 3,
     title: 'test',
     displayUnits: 'mm',
     lathe: { ...LATHE, ...parts.lathe },
@@ -187,7 +227,7 @@ export function largeJob(): Job {
     setup: {
       centre: { bore: 'A' },
       hardware,
-      cut: { bore: 'A', tool: 'HSS', speed: 20, feed: 0.1, depth: 1 },
+      cuts: [boreCut('A')],
       turn: 17,
     },
   })

@@ -1,8 +1,8 @@
 /** Random sound jobs: every optional field present or absent, numbers of every size a job may hold. */
 import fc from 'fast-check'
-import type { Hardware, Job, Prism, StockItem } from '../../src-core/job/schema.ts'
+import type { Cut, Hardware, Job, Prism, StockItem } from '../../src-core/job/schema.ts'
 import { degrees, mm, moved, point, starRing } from './arbitraries.ts'
-import { bore, jobWith, partOf } from './jobs.ts'
+import { bore, boreCut, drillCut, jobWith, partOf, steps } from './jobs.ts'
 
 const text = fc.string({ unit: 'grapheme', maxLength: 30 })
 const id = (prefix: string, i: number) => `${prefix}${i}`
@@ -80,6 +80,33 @@ const stock = (i: number): fc.Arbitrary<StockItem> =>
     })
     .map(given) as fc.Arbitrary<StockItem>
 
+const heights = maybe(fc.tuple(mm(0, 10), mm(11, 30)))
+const bar = maybe(orNull(fc.record({ diameter: amount, overhang: amount })))
+const edge = { tool: 'carbide', speed: 60, feed: 0.2, depth: 1.5 } as const
+const oneCut = (i: number): fc.Arbitrary<Cut> =>
+  fc
+    .record({
+      z: heights,
+      bar,
+      skin: maybe(amount),
+      interrupted: fc.boolean(),
+      name: maybe(text),
+      kind: fc.nat(5),
+    })
+    .map(({ z, bar, skin, interrupted, name, kind }): Cut => {
+      const own = { id: id('cut', i), ...edge, interrupted, ...given({ name }) }
+      const about = { ...own, ...given({ z, skin }) }
+      if (kind === 0) return boreCut('A', { ...own, ...given({ bar }) })
+      if (kind === 1) return drillCut('A', 11, { id: own.id, interrupted })
+      if (kind === 2) return { ...own, kind: 'ream', bore: 'A' }
+      if (kind === 3) return { ...about, kind: 'face', from: 10, to: 0 }
+      if (kind === 4) return { ...about, kind: 'turn', start: 60, diameter: 50 }
+      return { ...about, ...given({ bar }), kind: 'recess', start: 0, diameter: 30 }
+    })
+const cuts = fc
+  .integer({ min: 0, max: 3 })
+  .chain((n) => fc.tuple(...Array.from({ length: n }, (_, i) => oneCut(i))))
+
 const several = <T>(make: (i: number) => fc.Arbitrary<T>, least: number, most: number): fc.Arbitrary<T[]> =>
   fc
     .integer({ min: least, max: most })
@@ -106,6 +133,10 @@ export const randomJob: fc.Arbitrary<Job> = fc
       fc.record({ placing: maybe(mm(0, 5)), computedMass: maybe(fc.constant(0.05)) }).map(given),
     ),
     centred: fc.boolean(),
+    cuts: maybe(cuts),
+    stepless: orNull(fc.constant([20, 400] as const)),
+    tolerance: maybe(fc.constantFrom({ class: 'H7' }, { limits: [24.9, 25.1] as const })),
+    skin: maybe(amount),
   })
   .map((r) => {
     const setup = {
@@ -115,12 +146,20 @@ export const randomJob: fc.Arbitrary<Job> = fc
       speed: r.speed,
       criterion: r.criterion as Job['setups'][number]['criterion'],
       centre: r.centred ? { bore: 'A' } : { x: 3.25, y: -1 },
-      cut: r.centred ? ({ bore: 'A', tool: 'HSS', speed: 20, feed: 0.1, depth: 1 } as const) : null,
+      cuts: r.cuts ?? (r.centred ? [boreCut('A')] : null),
     }
     const [at, diameter, depth] = r.bores
     const job = jobWith({
-      part: partOf(r.bodies, [bore('A', at, diameter, { depth })], { weighedMass: r.weighed }),
-      lathe: { barReach: r.barReach, ...(r.gap ? {} : { gap: null }) },
+      part: partOf(
+        r.bodies,
+        [bore('A', at, diameter, given({ depth, tolerance: r.tolerance, skin: r.skin }))],
+        { weighedMass: r.weighed },
+      ),
+      lathe: {
+        barReach: r.barReach,
+        speeds: { ...steps(45, 110, 440), stepless: r.stepless },
+        ...(r.gap ? {} : { gap: null }),
+      },
       setups: [setup, { ...setup, turn: 0 - r.turn }],
     })
     // A clone, for fast-check's records have no prototype.

@@ -58,8 +58,12 @@ export function randomJoint(draw: Draw, over: number): JointDraw {
     body,
     startTime: within(draw, 0.3, 3),
     brakeTime: within(draw, 0.2, 2),
-    cuts: draw() < 0.7 ? [{ name: 'bore', loads: cut }] : [],
-    drilling: draw() < 0.5 ? drillLoads(within(draw, 0, 2000), within(draw, 0, 15_000)) : null,
+    cuts: [
+      ...(draw() < 0.7 ? [{ name: 'bore', loads: cut }] : []),
+      ...(draw() < 0.5
+        ? [{ name: 'drilling', loads: drillLoads(within(draw, 0, 2000), within(draw, 0, 15_000)) }]
+        : []),
+    ],
   })
   const friction = within(draw, 0.06, 0.2)
   return {

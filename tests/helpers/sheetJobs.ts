@@ -4,7 +4,7 @@ import type { SheetOptions } from '../../src-core/drawing/sheet/setupSheet.ts'
 import { circleRing } from '../../src-core/geometry/edges.ts'
 import type { Hardware, Job, Plate } from '../../src-core/job/schema.ts'
 import { degrees, mm, moved, starRing } from './arbitraries.ts'
-import { bore, jobWith, partOf } from './jobs.ts'
+import { bore, boreCut, jobWith, partOf, steps } from './jobs.ts'
 
 export interface SheetCase {
   readonly job: Job
@@ -125,7 +125,7 @@ export const sheetCase: fc.Arbitrary<SheetCase> = fc
       turn: r.turn,
       packing: r.packing,
       hardware: r.pieces.map((make) => make(r.plate)),
-      cut: { bore: 'A', tool: 'HSS', speed: 20, feed: 0.1, depth: 1 } as const,
+      cuts: [boreCut('A')],
     }
     const turned = { ...setup, centre: { bore: r.second ? 'B' : 'A' }, turn: r.turn + 90, hardware: [] }
     const job = jobWith({
@@ -136,7 +136,7 @@ export const sheetCase: fc.Arbitrary<SheetCase> = fc
         swingOverCrossSlide: diameter * 0.55,
         gap: { swing: diameter * 1.4, width: 130, open: r.gap },
         barReach: r.barReach,
-        spindleSpeeds: Array.from({ length: r.speeds }, (_, i) => 30 + 41 * i),
+        speeds: steps(...Array.from({ length: r.speeds }, (_, i) => 30 + 41 * i)),
       },
       setups: r.turned ? [setup, turned] : [setup],
     })

@@ -180,7 +180,7 @@ describe('files', () => {
     expect(out).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u202e]/)
     expect(out.split('\n').slice(0, 3).join('\n')).toContain('two lines \\u001b[31mred\\u202e')
     const bent = bad((job) => (job.setups[0].cut = { ...job.setups[0].cut, bore: 'a\n\u001b[2J' }))
-    expectRefused(await run('check', file(bent)), 'setups[0].cut.bore')
+    expectRefused(await run('check', file(bent)), 'setups[0].cuts[0].bore')
   })
 })
 

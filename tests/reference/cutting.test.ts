@@ -15,10 +15,15 @@ import {
   specificCuttingForce,
   type CuttingGroup,
 } from '../../src-core/cutting/groups.ts'
-import { cuttingRpm, nearestGear, surfaceSpeed } from '../../src-core/cutting/rpm.ts'
+import { cuttingRpm, speedToSet, surfaceSpeed } from '../../src-core/cutting/rpm.ts'
 import { advisedSpeed } from '../../src-core/cutting/speeds.ts'
 import { rimRpm, IRON_RIM_SPEED } from '../../src-core/checks/rating.ts'
+import { jobWith, steps } from '../helpers/jobs.ts'
 import { expectNear } from '../helpers/near.ts'
+
+const { lathe } = jobWith()
+const setOf = (rpms: readonly number[], ideal: number) =>
+  speedToSet({ ...lathe, speeds: steps(...rpms) }, ideal)
 
 const curve = (kc11: number, mc: number): CuttingGroup => ({
   id: 'brass',
@@ -132,7 +137,7 @@ describe('cutting speeds', () => {
     const [low, high] = advisedSpeed('low-carbon steel', 'HSS')!
     expect(speed).toBeGreaterThanOrEqual(low)
     expect(speed).toBeLessThanOrEqual(high)
-    expect(nearestGear([45, 70, 110, 155, 240], cuttingRpm(15.2, 31))).toBe(155)
+    expect(setOf([45, 70, 110, 155, 240], cuttingRpm(15.2, 31))).toBe(155)
   })
 
   test('n = 1000·v/(π·D); in inches n ≈ 3.82·ft/min over D', () => {
@@ -141,14 +146,14 @@ describe('cutting speeds', () => {
   })
 
   test('the gear is the nearest by ratio that is not more than a fifth too fast, and none is null', () => {
-    expect(nearestGear([45, 70, 110], 110)).toBe(110)
+    expect(setOf([45, 70, 110], 110)).toBe(110)
     // 160 against 159 wanted is the right gear.
-    expect(nearestGear([110, 160, 240], 159)).toBe(160)
+    expect(setOf([110, 160, 240], 159)).toBe(160)
     // 110/92 is 1.196, under a fifth; 110/91 is 1.209.
-    expect(nearestGear([60, 110], 92)).toBe(110)
-    expect(nearestGear([60, 110], 91)).toBe(60)
-    expect(nearestGear([45, 70], 38)).toBe(45)
-    expect(nearestGear([45, 70], 37)).toBeNull()
+    expect(setOf([60, 110], 92)).toBe(110)
+    expect(setOf([60, 110], 91)).toBe(60)
+    expect(setOf([45, 70], 38)).toBe(45)
+    expect(setOf([45, 70], 37)).toBeNull()
   })
 
   test('iron goes slower than aluminium, carbide faster than high-speed steel', () => {

@@ -76,7 +76,7 @@ describe('edits leave a job that can be saved, and the one before untouched', ()
     sound(bored)
     const gone = sound(removeBore(job, 'A'))
     expect(gone.setups[0]!.centre).toEqual({ x: 0, y: 0 })
-    expect(gone.setups[0]!.cut).toBeNull()
+    expect(gone.setups[0]!.cuts).toBeNull()
     const ring = [
       { x: 0, y: 0 },
       { x: 10, y: 0 },
@@ -115,7 +115,7 @@ describe('imported bodies', () => {
       ['B', -30, 0, 12, 12],
     ])
     expect(job.setups[0]!.centre).toEqual({ bore: 'A' })
-    expect(job.setups[0]!.cut).toBeNull()
+    expect(job.setups[0]!.cuts).toBeNull()
     expect(analyse(job, 'op10').part.area_mm2).toBeCloseTo(6000 - (Math.PI / 4) * (144 + 900), 6)
   })
   test('beside the part', () => {

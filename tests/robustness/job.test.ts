@@ -211,7 +211,7 @@ describe('hostile job files', () => {
       path: 'part.bodies[0].outline',
       message: `may have at most ${LIMITS.verticesPerRing} entries`,
     })
-    expect(huge((d) => (d['lathe'].spindleSpeeds = many(500_000, -1))).path).toBe('lathe.spindleSpeeds')
+    expect(huge((d) => (d['lathe'].spindleSpeeds = many(500_000, -1))).path).toBe('lathe.speeds.steps')
     expect(huge((d) => (d['setups'][0].hardware = many(100_000, null))).path).toBe('setups[0].hardware')
     expect(huge((d) => (d['part'].bodies[0].holes = many(100_000, []))).path).toBe('part.bodies[0].holes')
     expect(huge((d) => (d['title'] = 'x'.repeat(1e6))).message).toMatch(/^may have at most 20000 characters/)

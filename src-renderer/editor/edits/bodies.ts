@@ -4,6 +4,7 @@ import { isInside } from '../../../src-core/geometry/nearest.ts'
 import type { Point, Ring, Vertex } from '../../../src-core/geometry/types.ts'
 import { isPrism, type Body, type Job, type Prism } from '../../../src-core/job/schema.ts'
 import { editJob, freshId, type JobDraft } from './edit.ts'
+import { withoutCuts } from './cuts.ts'
 import { roundTo } from '../snap.ts'
 
 type PrismDraft = Extract<JobDraft['part']['bodies'][number], { outline: unknown }>
@@ -112,7 +113,7 @@ function middle(job: Job): Point {
   return { x: roundTo(x, 0.1), y: roundTo(y, 0.1) }
 }
 
-/** Takes a bore away; setups centred on it keep its point, setups that cut it cut nothing. */
+/** Takes a bore away; setups centred on it keep its point, setups that cut it cut it no more. */
 export function removeBore(job: Job, id: string): Job {
   const bore = job.part.bores.find((b) => b.id === id)
   if (!bore) return job
@@ -120,7 +121,7 @@ export function removeBore(job: Job, id: string): Job {
     draft.part.bores = draft.part.bores.filter((b) => b.id !== id)
     for (const setup of draft.setups) {
       if ('bore' in setup.centre && setup.centre.bore === id) setup.centre = { x: bore.x, y: bore.y }
-      if (setup.cut?.bore === id) setup.cut = null
+      setup.cuts = withoutCuts(setup.cuts, (c) => 'bore' in c && c.bore === id)
     }
   })
 }

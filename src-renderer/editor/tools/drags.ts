@@ -1,5 +1,5 @@
 /** What a drag does to the job, for each thing that can be dragged. Always from where it began, so nothing drifts. */
-import { centrePoint } from '../../../src-core/mounting/mount.ts'
+import { centrePoint } from '../../../src-core/mounting/cutAway.ts'
 import { placePoint, unplacePoint } from '../../../src-core/mounting/place.ts'
 import { pressPoint } from '../../../src-core/mounting/press.ts'
 import { angleOf, polar, toDegrees, wholeTurn } from '../../../src-core/geometry/angles.ts'

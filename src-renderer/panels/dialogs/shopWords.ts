@@ -1,6 +1,6 @@
 /** One line that tells a library item from its neighbours. */
 import type { LibraryItem, Section } from '../../../src-core/shop/schema.ts'
-import type { Formatter } from '../../../src-core/units/format.ts'
+import { plain, type Formatter } from '../../../src-core/units/format.ts'
 
 type Value<S extends Section> = LibraryItem<S>['value']
 
@@ -11,7 +11,7 @@ export function itemWords(section: Section, { value }: LibraryItem, format: Form
   switch (section) {
     case 'lathes': {
       const lathe = value as Value<'lathes'>
-      return `swing ${format.length(lathe.swingOverBed)}, ${lathe.spindleSpeeds.length} speeds`
+      return `swing ${format.length(lathe.swingOverBed)}, ${lathe.speeds.stepless ? `${plain(lathe.speeds.stepless[0], 1)} to ${plain(lathe.speeds.stepless[1], 1)} rpm without steps` : `${lathe.speeds.steps.length} speeds`}`
     }
     case 'plates': {
       const plate = value as Value<'plates'>

@@ -64,7 +64,7 @@ describe('compareJobs', () => {
   it('tells a chosen speed from a cutting speed', () => {
     const found = messages(link, (j) => {
       j['setups'][0].speed = 70
-      j['setups'][0].cut.speed = 18
+      j['setups'][0].cuts[0].speed = 18
     })
     expect(found).toEqual([
       expect.stringMatching(/cutting speed 22 → 18$/),

@@ -2,10 +2,9 @@ import { describe, expect, it } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { circleRing } from '../../../src-core/geometry/edges.ts'
 import type { Job, Part } from '../../../src-core/job/schema.ts'
-import { block, bore, disc, jobWith, partOf, piece } from '../../helpers/jobs.ts'
+import { boreCut, block, bore, disc, jobWith, partOf, piece } from '../../helpers/jobs.ts'
 
 const O = { x: 0, y: 0 }
-const cut = (id: string) => ({ bore: id, tool: 'HSS' as const, speed: 20, feed: 0.1, depth: 1 })
 const found = (j: Job, code: string, setup = 'op10') =>
   analyse(j, setup).findings.find((f) => f.code === code)
 const withPart = (part: Part, setup: Partial<Job['setups'][0]> = {}) => jobWith({ part, setup })
@@ -13,7 +12,7 @@ const withPart = (part: Part, setup: Partial<Job['setups'][0]> = {}) => jobWith(
 describe('bores', () => {
   const plain = block('b', O, [100, 60, 20])
   const boring = (b: ReturnType<typeof bore>, body = plain) =>
-    withPart(partOf([body], [b]), { centre: { bore: 'A' }, cut: cut('A') })
+    withPart(partOf([body], [b]), { centre: { bore: 'A' }, cuts: [boreCut('A')] })
 
   it('that meet no material', () => {
     expect(found(boring(bore('A', { x: 200, y: 0 }, 30)), 'bore-in-air')).toMatchObject({ item: 'A' })
@@ -75,8 +74,8 @@ describe('what stands in the way depends on what is gone', () => {
     const job = jobWith({
       part: partOf([plain], [bore('A', { x: 60, y: 0 }, 40), bore('B', O, 30)]),
       setups: [
-        { centre: { bore: 'A' }, cut: cut('A') },
-        { centre: { bore: 'B' }, cut: cut('B'), hardware: [weight] },
+        { centre: { bore: 'A' }, cuts: [boreCut('A')] },
+        { centre: { bore: 'B' }, cuts: [boreCut('B')], hardware: [weight] },
       ],
     })
     expect(found(job, 'part-clash', 'op20')).toBeUndefined()

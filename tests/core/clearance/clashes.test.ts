@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
-import type { Cut, Hardware, Job } from '../../../src-core/job/schema.ts'
-import { block, bore, disc, jobWith, partOf, piece } from '../../helpers/jobs.ts'
+import type { Hardware, Job } from '../../../src-core/job/schema.ts'
+import { block, bore, boreCut, disc, drillCut, jobWith, partOf, piece } from '../../helpers/jobs.ts'
 
 const codes = (job: Job) => analyse(job, 'op10').findings.map((f) => `${f.severity} ${f.code} ${f.item}`)
 const has = (job: Job, code: string) => codes(job).some((c) => c.startsWith(code))
@@ -57,14 +57,6 @@ describe('hardware', () => {
   })
 })
 
-const cut = (more: Partial<Cut> = {}): Cut => ({
-  bore: 'A',
-  tool: 'HSS',
-  speed: 20,
-  feed: 0.1,
-  depth: 1,
-  ...more,
-})
 const boring = (
   packing: number,
   diameter: number,
@@ -97,7 +89,7 @@ const boring = (
     setup: {
       centre: { bore: 'A' },
       packing,
-      cut: cut(more.drill ? { drill: more.drill } : {}),
+      cuts: [...(more.drill ? [drillCut('A', more.drill)] : []), boreCut('A')],
       hardware: more.hardware ?? [],
     },
   })

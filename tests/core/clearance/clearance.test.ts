@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
 import { expectNear } from '../../helpers/near.ts'
-import { block, bore, disc, jobWith, partOf, piece } from '../../helpers/jobs.ts'
+import { boreCut, block, bore, disc, jobWith, partOf, piece } from '../../helpers/jobs.ts'
 
 const find = (job: Job, item: string, against: string) =>
   analyse(job, 'op10').clearances.find((c) => c.item === item && c.against === against)
@@ -91,7 +91,7 @@ describe('cross-slide', () => {
       part: partOf([disc('d', { x: 0, y: 0 }, 120, 20)], [bore('A', { x: 0, y: 0 }, 30)]),
       setup: {
         centre: { bore: 'A' },
-        cut: { bore: 'A', tool: 'HSS', speed: 20, feed: 0.1, depth: 1 },
+        cuts: [boreCut('A')],
         hardware: [piece('w', 1, { slot: 'S1', radius: 110 }, { height })],
       },
     })

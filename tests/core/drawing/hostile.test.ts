@@ -8,7 +8,7 @@ import { readSheetSvg } from '../../../src-core/drawing/writers/sheetSvg.ts'
 import { writeDxf } from '../../../src-core/drawing/writers/writeDxf.ts'
 import { writeSvg } from '../../../src-core/drawing/writers/writeSvg.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
-import { disc, jobWith, largeJob, partOf, piece } from '../../helpers/jobs.ts'
+import { disc, jobWith, largeJob, partOf, piece, steps } from '../../helpers/jobs.ts'
 import { randomJob } from '../../helpers/randomJob.ts'
 import { lettering, outside, overlaps } from '../../helpers/sheetText.ts'
 
@@ -76,7 +76,7 @@ const jobs: Record<string, Job> = {
     notes: words,
   },
   'a hundred speeds': jobWith({
-    lathe: { spindleSpeeds: Array.from({ length: 100 }, (_, i) => 10 + i * 7.3) },
+    lathe: { speeds: steps(...Array.from({ length: 100 }, (_, i) => 10 + i * 7.3)) },
   }),
   'a plate of a hundred metres': jobWith({
     plate: { diameter: 1e5, slots: [{ ...slots[0]!, to: 4e4 }] },

@@ -3,7 +3,7 @@ import { hatching, ringSegments } from '../../../src-core/drawing/views/hatching
 import { meshSection, partSection, plateSection, showsTee } from '../../../src-core/drawing/views/section.ts'
 import { polygonArea } from '../../../src-core/geometry/polygon.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
-import { block, bore, disc, jobWith, partOf } from '../../helpers/jobs.ts'
+import { boreCut, block, bore, disc, jobWith, partOf } from '../../helpers/jobs.ts'
 
 const AXIS = { x: 0, y: 0 }
 
@@ -30,8 +30,7 @@ describe('a section on the upright plane through the axis', () => {
       ],
       [bore('A', AXIS, 20), bore('B', { x: 0, y: -45 }, 10)],
     )
-    const cut = { bore: 'A', tool: 'HSS', speed: 20, feed: 0.1, depth: 1 } as const
-    const job = jobWith({ part, setups: [{ cut }, { cut: { ...cut, bore: 'B' } }] })
+    const job = jobWith({ part, setups: [{ cuts: [boreCut('A')] }, { cuts: [boreCut('B')] }] })
     const solid = 20 * 120 + 30 * 60 - 5 * 10
     const first = partSection(mountSetup(job, 'op10'))
     expect(first).toHaveLength(1)

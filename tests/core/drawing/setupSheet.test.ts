@@ -67,7 +67,7 @@ describe('every sheet', () => {
     for (const { job, drawings } of cases) {
       drawings.forEach((pages, k) => {
         const texts = textsOf(pages)
-        for (const rpm of job.lathe.spindleSpeeds)
+        for (const { rpm } of job.lathe.speeds.steps)
           expect(texts.filter((t) => t.replace('▶ ', '') === String(rpm)).length).toBeGreaterThan(0)
         const heads = texts.filter((t) => t === 'No').length
         expect(heads).toBe(job.setups[k]!.hardware.length > 0 ? 1 : 0)

@@ -4,6 +4,7 @@ import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { boltPreload, strapForce } from '../../../src-core/hardware/preload.ts'
 import { parseJob } from '../../../src-core/job/parse.ts'
 import type { Job, Setup } from '../../../src-core/job/schema.ts'
+import { drillCut } from '../../helpers/jobs.ts'
 import { FOUR_CLAMPS, heldBlock } from '../../helpers/heldJobs.ts'
 import { expectNear } from '../../helpers/near.ts'
 
@@ -134,15 +135,16 @@ describe('rating, nose and cut', () => {
       },
     } as Job
     expect(codes(solid)).toContain('caution drilling-not-checked A')
-    const drilled = withSetup((s) => ({ ...s, cut: { ...s.cut!, drill: 25 } }), solid)
+    const drilled = withSetup((s) => ({ ...s, cuts: [drillCut('A', 25), ...s.cuts!] }), solid)
     expect(codes(drilled)).toContain('note drilling A')
     const a = analyse(drilled, 'op10')
-    expect(a.cutting!.drill_torque_N_m!).toBeGreaterThan(a.cutting!.torque_N_m!)
+    const [drill, boring] = a.cutting!.cuts
+    expect(drill!.torque_N_m!).toBeGreaterThan(boring!.torque_N_m!)
   })
 
   test('faster than the cutting speed, and a cutting speed above the table', () => {
     expect(codes(withSetup((s) => ({ ...s, speed: 240 })))).toContain('caution faster-than-cutting-speed A')
-    expect(codes(withSetup((s) => ({ ...s, cut: { ...s.cut!, speed: 90 } })))).toContain(
+    expect(codes(withSetup((s) => ({ ...s, cuts: s.cuts!.map((c) => ({ ...c, speed: 90 })) })))).toContain(
       'caution cutting-speed-high A',
     )
   })
@@ -150,7 +152,7 @@ describe('rating, nose and cut', () => {
   test('a cutting speed below half the table’s low end is said to be low, as a note', () => {
     // Mild steel from 13.7 m/min: half of it is 6.85.
     const low = (speed: number) =>
-      codes(withSetup((s) => ({ ...s, cut: { ...s.cut!, speed } }))).filter((c) =>
+      codes(withSetup((s) => ({ ...s, cuts: s.cuts!.map((c) => ({ ...c, speed })) }))).filter((c) =>
         c.includes('cutting-speed-'),
       )
     expect(low(6.8)).toEqual(['note cutting-speed-low A'])

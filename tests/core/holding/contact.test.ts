@@ -1,7 +1,7 @@
 /** Each check of contact, support, reach and fit both ways, by hand on one block under two straps. */
 import { describe, expect, test } from 'vitest'
 import type { Clamp, Hardware, Part, Strap } from '../../../src-core/job/schema.ts'
-import { block, bore, disc, partOf, piece } from '../../helpers/jobs.ts'
+import { boreCut, block, bore, disc, partOf, piece } from '../../helpers/jobs.ts'
 import { look, plainPart, strapClamp, type Clamped } from '../../helpers/clamped.ts'
 
 const found = (clamped: Clamped) => look(clamped).found
@@ -42,8 +42,9 @@ describe('the toe, whose pad reaches from 45 to 53', () => {
   })
   test('over a bore of an earlier setup, over the one that this setup cuts, not over one of a later', () => {
     const part = partOf([block('body', { x: 0, y: 0 }, [120, 80, 20])], [bore('A', { x: 0, y: 0 }, 96)])
-    const cut = { bore: 'A', tool: 'HSS', speed: 20, feed: 0.1, depth: 1 } as const
-    expect(look({ part, setup: { cut } }).message('toe-off')).toContain('bore A, which this setup cuts')
+    expect(look({ part, setup: { cuts: [boreCut('A')] } }).message('toe-off')).toContain(
+      'bore A, which this setup cuts',
+    )
     expect(found({ part })).not.toContain('stop toe-off c1')
   })
   test('a lower face beside it: half on is off', () => {
@@ -122,10 +123,9 @@ describe('packing', () => {
   })
   test('under what this setup bores away it carries nothing', () => {
     const part = partOf([block('body', { x: 0, y: 0 }, [120, 80, 20])], [bore('A', { x: 0, y: 0 }, 70)])
-    const cut = { bore: 'A', tool: 'HSS', speed: 20, feed: 0.1, depth: 1 } as const
     const hardware = [packed({ footprint: { circle: 10 } })]
     expect(found({ part, hardware })).toEqual([])
-    expect(found({ part, hardware, setup: { cut } })).toEqual(['caution packing-idle k'])
+    expect(found({ part, hardware, setup: { cuts: [boreCut('A')] } })).toEqual(['caution packing-idle k'])
   })
   test('a pile stands on what it needs', () => {
     const low = piece(

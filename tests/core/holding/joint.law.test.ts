@@ -117,7 +117,6 @@ function standing(
     startTime: 0.5,
     brakeTime: 0.5,
     cuts: [{ name: 'bore', loads: cut }],
-    drilling: null,
   })
   return { ...from, seat: plateSeat(z), loadings }
 }

@@ -137,13 +137,15 @@ describe('a cut', () => {
   })
 })
 
-test('loadings: turning alone, each cut, drilling, start, stop, an emergency stop in each', () => {
+test('loadings: turning alone, each cut, start, stop, an emergency stop in each', () => {
   const working = {
     body: block,
     startTime: 0.5,
     brakeTime: 0.4,
-    cuts: [{ name: 'bore', loads: [] }],
-    drilling: [],
+    cuts: [
+      { name: 'bore', loads: [] },
+      { name: 'drilling', loads: [] },
+    ],
   }
   const loadings = loadingsOf(working)
   expect(loadings.map((l) => l.name)).toEqual([

@@ -35,7 +35,7 @@ describe('a block well held', () => {
   })
 
   test('turned by hand, without a cut: sliding is grip over weight', () => {
-    const job = heldBlock({ setup: { cut: null, speed: null } })
+    const job = heldBlock({ setup: { cuts: null, speed: null } })
     const mass = 0.1 * 0.1 * 0.03 * 7850
     const grip = 0.12 * of(job).clamping!.clamps.reduce((s, c) => s + c.work_force_N, 0)
     expectNear(joint(job, 'part').sliding!, grip / (mass * 9.80665), { rel: 1e-9 })
@@ -132,7 +132,7 @@ describe('boxes', () => {
         },
       ),
     ]
-    const job = heldBlock({ hardware: held(45), setup: { speed: 540, cut: null } })
+    const job = heldBlock({ hardware: held(45), setup: { speed: 540, cuts: null } })
     const omega = (TAU * 540) / 60
     const pull = 7 * omega ** 2 * 0.11
     expect(pull).toBeGreaterThan(2400)
@@ -194,8 +194,8 @@ describe('the part', () => {
     const group = new SlipGroup(points, {
       mass: part.mass_kg,
       centre: { x: 0, y: 0 },
-      force: Math.hypot(1, 0.5) * cutting!.tangential_force_N!,
-      torque: 1000 * cutting!.torque_N_m!,
+      force: Math.hypot(1, 0.5) * cutting!.cuts[0]!.tangential_force_N!,
+      torque: 1000 * cutting!.cuts[0]!.torque_N_m!,
     })
     expectNear(joint(job, 'part').sliding!, group.factor((TAU * 110) / 60), { rel: 1e-3 })
   })
@@ -313,7 +313,7 @@ describe('the part', () => {
     const job = heldBlock()
     const other = { ...job, part: { ...job.part, material: 'unobtainium' } }
     expect(joint(other, 'part').factor).toBeNull()
-    const idle = { ...other, setups: other.setups.map((s) => ({ ...s, cut: null })) }
+    const idle = { ...other, setups: other.setups.map((s) => ({ ...s, cuts: null })) }
     expect(joint(idle, 'part').factor!).toBeGreaterThan(2)
     expect(found(idle, 'no-cut')).toHaveLength(1)
   })

@@ -6,9 +6,9 @@ import { compareJobs } from '../../../src-core/book/compare.ts'
 import { hasWords } from '../../../src-core/book/fieldWords.ts'
 import { FIELD_CLASSES, REQUIRED, type FieldMeaning } from '../../../src-core/job/fieldClasses.ts'
 import { jobSchema, type Job } from '../../../src-core/job/schema.ts'
-import { EMPTY_LIBRARY, librarySchema, type Library, type Section } from '../../../src-core/shop/schema.ts'
+import { EMPTY_LIBRARY, librarySchema, type Section } from '../../../src-core/shop/schema.ts'
 import { collect, copyIntoJob, offers, patternOf } from '../../../src-core/shop/use.ts'
-import { jobWith } from '../../helpers/jobs.ts'
+import { boreCut, drillCut, jobWith } from '../../helpers/jobs.ts'
 import { fieldsOf, otherValue, placesOf, sampleOf, valueAt, withValue } from '../../helpers/schemaFields.ts'
 import { WINDOW_FIELDS } from '../../helpers/windowFields.ts'
 
@@ -121,12 +121,13 @@ const NOT_IN_LIBRARY: Readonly<Record<string, string>> = {
   'setups[].hardware[].press.boltToWork': 'how it is used here',
   'setups[].hardware[].press.boltToHeel': 'how it is used here',
   'setups[].hardware[].press.nose': 'how it is used here',
-  'setups[].cut': 'tooling is copied in when asked, never offered: a cut carries no name of it',
+  'setups[].cuts': 'tooling is copied in when asked, never offered: a cut carries no name of it',
 }
-const TOOLING_LEAVES_OUT: Readonly<Record<string, string>> = {
-  bore: 'the setup’s own',
-  drill: 'the bore’s own',
-}
+const TOOLING_LEAVES_OUT: Readonly<Record<string, string>> = Object.fromEntries(
+  ['id', 'name', 'kind', 'bore', 'interrupted', 'bar', 'from', 'to', 'start', 'diameter', 'z', 'skin'].map(
+    (key) => [key, 'the setup’s own'],
+  ),
+)
 const ownOf = (path: string) => Object.keys(NOT_IN_LIBRARY).find((group) => within(path, group))
 
 /** Stacks, stops, dowels and bolts are made for one job. */
@@ -186,20 +187,18 @@ describe('the library', () => {
     expect([...new Set(lost)]).toEqual([])
   })
 
-  it('copies all of a cut that is tooling', () => {
-    for (const { job } of SAMPLES) {
-      const cut = job.setups[0]!.cut!
-      const keys = Object.keys(cut) as (keyof typeof cut)[]
-      const kept = keys.filter((key) => !(key in TOOLING_LEAVES_OUT))
-      expect(Object.keys(librarySchema.shape.tooling.element.shape.value.shape).sort()).toEqual(
-        [...kept].sort(),
-      )
-      const value = Object.fromEntries(
-        kept.map((key) => [key, cut[key]]),
-      ) as Library['tooling'][number]['value']
-      const base = jobWith({ setups: [{ cut: { bore: 'A', tool: 'HSS', speed: 1, feed: 1, depth: 1 } }] })
-      const copied = copyIntoJob(base, base.setups[0]!.id, 'tooling', { id: 'x', name: 'x', value })
-      expect(copied.setups[0]!.cut).toEqual({ bore: 'A', ...value })
-    }
+  it('copies all of a cut with a single edge that is tooling', () => {
+    const shape = librarySchema.shape.tooling.element.shape.value.shape
+    for (const { job } of SAMPLES)
+      for (const cut of job.setups[0]!.cuts!) {
+        if (!('depth' in cut)) continue
+        const kept = Object.keys(cut).filter((key) => !(key in TOOLING_LEAVES_OUT))
+        expect(Object.keys(shape).sort()).toEqual(kept.sort())
+        const { tool, speed, feed, depth } = cut
+        const value = { tool, speed, feed, depth }
+        const base = jobWith({ setups: [{ cuts: [drillCut('A', 20), boreCut('A')] }] })
+        const copied = copyIntoJob(base, base.setups[0]!.id, 'tooling', { id: 'x', name: 'x', value })
+        expect(copied.setups[0]!.cuts).toEqual([drillCut('A', 20), boreCut('A', value)])
+      }
   })
 })

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { parseJob } from '../../../src-core/job/parse.ts'
-import { block, bore, disc, exampleText, jobWith, partOf, piece } from '../../helpers/jobs.ts'
+import { boreCut, block, bore, disc, exampleText, jobWith, partOf, piece } from '../../helpers/jobs.ts'
 
 /** A sound document with some of it changed: `edit` gets a fresh copy to spoil. */
 type Loose = Record<string, any> // eslint-disable-line @typescript-eslint/no-explicit-any
@@ -28,7 +28,7 @@ describe('parseJob', () => {
     })
     expect(found).toEqual([
       ['plate.mass', 'must be a number, but is "heavy"'],
-      ['setups[0].cut.speed', 'must be more than 0, but is -3'],
+      ['setups[0].cuts[0].speed', 'must be more than 0, but is -3'],
     ])
   })
 
@@ -84,8 +84,8 @@ describe('parseJob', () => {
   })
 
   it('refuses other formats, versions it does not know, and says that it left the file alone', () => {
-    expect(faultsAfter((d) => (d['version'] = 3))).toEqual([
-      ['version', '3 is newer than this program knows (2); the file was left untouched'],
+    expect(faultsAfter((d) => (d['version'] = 4))).toEqual([
+      ['version', '4 is newer than this program knows (3); the file was left untouched'],
     ])
     for (const version of [0, -1, 1.5, '1', null, undefined, [], true])
       expect(faultsAfter((d) => (d['version'] = version))).toEqual([
@@ -133,14 +133,14 @@ describe('faults that no schema sees', () => {
       jobWith({
         setup: {
           centre: { bore: 'Z' },
-          cut: { bore: 'Y', tool: 'HSS', speed: 20, feed: 0.1, depth: 1 },
+          cuts: [boreCut('Y')],
           hardware: [piece('a', 1, { slot: 'S9', radius: 70 }), piece('b', 1, { hole: 'H9' })],
         },
       }),
     )
     expect(found).toEqual([
       ['setups[0].centre.bore', 'there is no bore "Z"'],
-      ['setups[0].cut.bore', 'there is no bore "Y"'],
+      ['setups[0].cuts[0].bore', 'there is no bore "Y"'],
       ['setups[0].hardware[0].at.slot', 'there is no slot "S9"'],
       ['setups[0].hardware[1].at.hole', 'there is no hole "H9"'],
     ])

@@ -10,7 +10,10 @@ import {
   exampleText,
   jobWith,
   largeJob,
+  shippedJob,
+  shippedText,
   soundJob,
+  steps,
 } from '../../helpers/jobs.ts'
 import { randomJob } from '../../helpers/randomJob.ts'
 
@@ -58,7 +61,7 @@ describe('a job written and read again', () => {
     const job = {
       ...base,
       title: 'Ø 42 H7 — “bore” \u2028 \\ " \n \u0000 😀',
-      lathe: { ...base.lathe, spindleSpeeds: [0.1 + 0.2, 1 / 3, 5e-324, 99_999.5] },
+      lathe: { ...base.lathe, speeds: steps(0.1 + 0.2, 1 / 3, 5e-324, 99_999.5) },
       plate: { ...base.plate, mass: 179_769.313486 },
     }
     expect(soundJob(serialiseJob(job))).toStrictEqual(job)
@@ -79,13 +82,13 @@ describe('the text', () => {
       expect(text.endsWith('}\n')).toBe(true)
       expect(Math.max(...text.split('\n').map((line) => line.length))).toBeLessThanOrEqual(110)
       expect(text).toMatch(/\{ "x": -?[\d.]+, "y": -?[\d.]+, "bulge": -?[\d.]+ \}/)
-      expect(text.startsWith('{\n  "format": "evenswing-job",\n  "version": 2,\n  "title"')).toBe(true)
+      expect(text.startsWith('{\n  "format": "evenswing-job",\n  "version": 3,\n  "title"')).toBe(true)
     }
   })
 
   it('of the examples is what this program would write but for layout', () => {
     for (const name of EXAMPLES) {
-      expect(JSON.parse(serialiseJob(exampleJob(name)))).toEqual(JSON.parse(exampleText(name)))
+      expect(JSON.parse(serialiseJob(shippedJob(name)))).toEqual(JSON.parse(shippedText(name)))
     }
   })
 })

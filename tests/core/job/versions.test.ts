@@ -39,6 +39,37 @@ describe('job files of earlier versions', () => {
   })
 })
 
+describe('a job of version 2', () => {
+  const lifted = (edit: (d: Record<string, unknown>) => void) => {
+    const text = kept.find((k) => k.version === 2 && k.name === 'flat-link')!.text
+    const document = JSON.parse(text) as Record<string, unknown>
+    edit(document)
+    return soundJob(JSON.stringify(document))
+  }
+  const cut = { bore: 'A', tool: 'HSS', speed: 22, feed: 0.1, depth: 1 } as const
+  const cutsOf = (value: unknown) =>
+    lifted((d) => ((d['setups'] as Record<string, unknown>[])[0]!['cut'] = value)).setups[0]!.cuts
+
+  it('cut one bore and named its drill beside: each becomes a cut', () => {
+    const { depth, ...common } = cut
+    const boring = { ...common, kind: 'bore', depth, interrupted: false }
+    const drill = { ...common, kind: 'drill', diameter: 18, interrupted: false }
+    expect(cutsOf(cut)).toEqual([{ ...boring, id: 'cut1' }])
+    expect(cutsOf({ ...cut, drill: null })).toEqual([{ ...boring, id: 'cut1' }])
+    expect(cutsOf({ ...cut, drill: 18 })).toEqual([
+      { ...drill, id: 'cut1' },
+      { ...boring, id: 'cut2' },
+    ])
+    expect(cutsOf(null)).toBeNull()
+  })
+
+  it('had a list of speeds: they become steps of which nothing is said about a back gear', () => {
+    const { speeds } = lifted(() => undefined).lathe
+    expect(speeds.stepless).toBeNull()
+    expect(speeds.steps).toEqual([45, 70, 110, 155, 240, 360, 540].map((rpm) => ({ rpm })))
+  })
+})
+
 describe('lifting a document', () => {
   const step = (name: string) => (raw: Record<string, unknown>) => ({
     ...raw,

@@ -4,7 +4,7 @@ import { circleRing } from '../../../src-core/geometry/edges.ts'
 import { centreOfMass } from '../../../src-core/mass/massMoments.ts'
 import { partMass } from '../../../src-core/mass/part.ts'
 import { expectNear } from '../../helpers/near.ts'
-import { block, bore, disc, jobWith, partOf } from '../../helpers/jobs.ts'
+import { boreCut, block, bore, disc, jobWith, partOf } from '../../helpers/jobs.ts'
 import { manifoldPrism } from '../../helpers/peers.ts'
 import { Solid, meshOf, type Manifold } from '../../helpers/solids.ts'
 
@@ -106,12 +106,11 @@ describe('weighing and setups', () => {
   })
 
   test('what an earlier setup bored is gone; boring on the axis hardly changes the unbalance', () => {
-    const cut = (id: string) => ({ bore: id, tool: 'HSS' as const, speed: 20, feed: 0.1, depth: 1 })
     const job = jobWith({
       part,
       setups: [
-        { centre: { bore: 'A' }, cut: cut('A') },
-        { centre: { bore: 'B' }, cut: cut('B') },
+        { centre: { bore: 'A' }, cuts: [boreCut('A')] },
+        { centre: { bore: 'B' }, cuts: [boreCut('B')] },
       ],
     })
     const [first, second] = [analyse(job, 'op10'), analyse(job, 'op20')]

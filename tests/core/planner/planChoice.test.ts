@@ -4,7 +4,7 @@ import type { Hardware, Job, StockItem } from '../../../src-core/job/schema.ts'
 import { applyPlan } from '../../../src-core/planner/apply.ts'
 import { radiusForMass, splitOverTwoAngles } from '../../../src-core/planner/closedForms.ts'
 import { planCounterweights } from '../../../src-core/planner/plan.ts'
-import { block, bore, disc, exampleJob, jobWith, partOf, piece } from '../../helpers/jobs.ts'
+import { boreCut, block, bore, disc, exampleJob, jobWith, partOf, piece } from '../../helpers/jobs.ts'
 
 const weight = (id: string, mass: number, count: number, more: Partial<StockItem> = {}): StockItem => ({
   id,
@@ -93,7 +93,7 @@ describe('what is chosen', () => {
       setup: {
         centre: { bore: 'A' },
         speed: null,
-        cut: { bore: 'A', tool: 'HSS', speed: 20, feed: 0.1, depth: 1 },
+        cuts: [boreCut('A')],
       },
     })
     // 20 m/min at 50 mm is 127 rpm: gear 110.

@@ -68,11 +68,26 @@ describe('a library file', () => {
       const read = parseLibrary(JSON.stringify(copy))
       return read.ok ? [] : read.faults.map((f) => `${f.path} ${f.message}`)
     }
-    expect(faults((l) => (l['version'] = 3))[0]).toMatch(/^version 3 is newer .*left untouched$/)
+    expect(faults((l) => (l['version'] = 4))[0]).toMatch(/^version 4 is newer .*left untouched$/)
     expect(faults((l) => (l['format'] = 'x'))[0]).toMatch(/^format is not/)
     expect(faults((l) => (l['lathes'][0].colour = 1))[0]).toBe('lathes[0].colour is not a known field')
     expect(faults((l) => l['hardware'].push(l['hardware'][0]))[0]).toMatch(/is used already$/)
     expect(parseLibrary('{').ok).toBe(false)
+  })
+})
+
+describe('a library of an earlier version', () => {
+  it('has its lathes lifted: a list of speeds becomes steps', () => {
+    const { speeds, ...lathe } = shop.lathes[0]!.value
+    const old = {
+      ...(JSON.parse(serialiseLibrary(shop)) as Loose),
+      version: 2,
+      lathes: [{ ...shop.lathes[0], value: { ...lathe, spindleSpeeds: speeds.steps.map((s) => s.rpm) } }],
+    }
+    expect(parseLibrary(JSON.stringify(old))).toEqual({
+      ok: true,
+      library: { ...shop, lathes: [shop.lathes[0]] },
+    })
   })
 })
 

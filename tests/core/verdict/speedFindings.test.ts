@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
-import { bore, disc, jobWith, partOf, piece } from '../../helpers/jobs.ts'
+import { boreCut, bore, disc, jobWith, partOf, piece } from '../../helpers/jobs.ts'
 import { heldBlock } from '../../helpers/heldJobs.ts'
 import { expectNear } from '../../helpers/near.ts'
 
 /** Held, 3 mm off the axis. */
 const job = (setup: Partial<Job['setups'][0]>, plate: Partial<Job['plate']> = {}): Job => {
-  const held = heldBlock({ setup: { centre: { x: -3, y: 0 }, cut: null, ...setup } })
+  const held = heldBlock({ setup: { centre: { x: -3, y: 0 }, cuts: null, ...setup } })
   return { ...held, plate: { ...held.plate, ...plate } }
 }
 const found = (j: Job, code: string) => analyse(j, 'op10').findings.find((f) => f.code === code)
@@ -92,11 +92,10 @@ describe('balance at the chosen speed', () => {
 })
 
 describe('before and after the cut', () => {
-  const cut = { bore: 'A', tool: 'HSS' as const, speed: 20, feed: 0.1, depth: 1 }
   const bored = (at: { x: number; y: number }) =>
     jobWith({
       part: partOf([disc('d', { x: 0, y: 0 }, 200, 30)], [bore('A', at, 60)]),
-      setup: { centre: { x: 0, y: 0 }, cut },
+      setup: { centre: { x: 0, y: 0 }, cuts: [boreCut('A')] },
     })
 
   it('a bore on the axis hardly changes it; one off the axis does, and is named', () => {

@@ -1,0 +1,67 @@
+/** Edits of what is cut in a setup. */
+import type { Draft } from 'mutative'
+import type { Bore, Cut, CutKind, Job } from '../../../src-core/job/schema.ts'
+import { findSetup } from '../../../src-core/mounting/mount.ts'
+import { editSetup, freshId } from './edit.ts'
+
+/** Figures to start from, to be put right: careful ones for high-speed steel. */
+const USUAL = { tool: 'HSS', speed: 20, feed: 0.1, interrupted: false } as const
+const DEPTH = 1
+
+/** A cut of a kind in a bore, or about the axis where it is of such a kind; mm round the bore on the axis. */
+function newCut(kind: CutKind, id: string, bore: Bore | null): Draft<Cut> | null {
+  const inner = bore?.diameter ?? 0
+  const common = { id, ...USUAL }
+  switch (kind) {
+    case 'bore':
+      return bore && { ...common, kind, bore: bore.id, depth: DEPTH }
+    case 'drill':
+      return (
+        bore && { ...common, kind, bore: bore.id, diameter: Math.max(1, Math.floor(bore.diameter * 0.8)) }
+      )
+    case 'ream':
+      return bore && { ...common, kind, bore: bore.id, depth: 0.1, speed: 6 }
+    case 'face':
+      return { ...common, kind, from: inner / 2, to: inner / 2 + 20, depth: DEPTH }
+    case 'turn':
+      return { ...common, kind, start: inner + 40, diameter: inner + 38, depth: DEPTH }
+    case 'recess':
+      return { ...common, kind, start: inner, diameter: inner + 10, depth: DEPTH }
+  }
+}
+
+/** The setup with one more cut, in its centred bore or the first there is; null where the part has no bore for it. */
+export function addCut(job: Job, setupId: string, kind: CutKind): { job: Job; id: string } | null {
+  const setup = findSetup(job, setupId)
+  const { centre } = setup
+  const { bores } = job.part
+  const bore = ('bore' in centre ? bores.find((b) => b.id === centre.bore) : undefined) ?? bores[0] ?? null
+  const id = freshId('cut', setup.cuts ?? [])
+  const cut = newCut(kind, id, bore)
+  if (!cut) return null
+  return { id, job: editSetup(job, setupId, (s) => void (s.cuts = [...(s.cuts ?? []), cut])) }
+}
+
+export const removeCut = (job: Job, setupId: string, id: string): Job =>
+  editSetup(job, setupId, (s) => void (s.cuts = withoutCuts(s.cuts, (c) => c.id === id)))
+
+type CutDraft = Draft<Cut>
+
+/** The cuts that are left; without any it is not known what is cut, as nobody has said that nothing is. */
+export function withoutCuts(
+  cuts: readonly CutDraft[] | null | undefined,
+  gone: (cut: CutDraft) => boolean,
+): CutDraft[] | null {
+  const left = (cuts ?? []).filter((c) => !gone(c))
+  return left.length > 0 ? left : null
+}
+
+type Of<K extends CutKind> = Partial<Omit<Extract<Cut, { kind: K }>, 'kind' | 'id'>>
+/** Fields of a cut of any kind. */
+export type CutChange = Of<'bore'> & Of<'drill'> & Of<'face'> & Of<'turn'> & Of<'recess'>
+
+export const changeCut = (job: Job, setupId: string, id: string, change: CutChange): Job =>
+  editSetup(job, setupId, (s) => {
+    const cut = s.cuts?.find((c) => c.id === id)
+    if (cut) Object.assign(cut, change)
+  })
