@@ -204,7 +204,7 @@ export const jobSchema = z.strictObject({
 })
 
 /** Arrays and tuples keep their shape: a mapped type over them maps their elements. */
-type DeepReadonly<T> = T extends object ? { readonly [K in keyof T]: DeepReadonly<T[K]> } : T
+export type DeepReadonly<T> = T extends object ? { readonly [K in keyof T]: DeepReadonly<T[K]> } : T
 
 export type Job = DeepReadonly<z.infer<typeof jobSchema>>
 export type Lathe = Job['lathe']

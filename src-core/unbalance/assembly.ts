@@ -123,7 +123,8 @@ export function assemble(mounted: Mounted, doubt: Uncertainties): Assembly {
   }
 }
 
-function mountMass(mounted: Mounted, mass: PartMass): MassMoments {
+/** Moments of a part, part frame, as they lie in the plate frame of a mounted setup. */
+export function mountMass(mounted: Mounted, mass: PartMass): MassMoments {
   const { turn, x, y } = mounted.placement
   return moveMass(turnMass(mass.moments, turn), x, y, mounted.setup.packing)
 }

@@ -32,6 +32,22 @@ export const COMMANDS: Readonly<Record<string, Command>> = {
     positionals: ['JOB'],
     run: async (call) => (await import('./commands/plan.ts')).plan(call),
   },
+  trim: {
+    usage: 'trim JOB --readings FILE [--take-off] [--setup ID] [--json]',
+    summary: 'unbalance measured at the machine: beside the computed one, and corrected from the stock',
+    help: [
+      [
+        '--readings FILE',
+        'JSON of a roll test, of four runs (amplitudes) or of one trial with phase; see README',
+      ],
+      ['--take-off', 'counterweights that are on and not fixed may come off again'],
+      SETUP_HELP,
+      JSON_HELP,
+    ],
+    options: { ...SETUP, ...JSON_FLAG, readings: { type: 'string' }, 'take-off': { type: 'boolean' } },
+    positionals: ['JOB'],
+    run: async (call) => (await import('./commands/trim.ts')).trim(call),
+  },
   sheet: {
     usage: 'sheet JOB --out DIR [--format svg,pdf,dxf,png] [--setup ID | --all] [--template] [--json]',
     summary: "the setup drawing, or the plate's 1:1 paper template, written into a folder",

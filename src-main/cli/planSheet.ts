@@ -28,7 +28,8 @@ export function planSheet(job: Job, setup: Setup, report: PlanReport): string {
   return `${lines.join('\n')}\n`
 }
 
-function planLines(fmt: Formatter, plan: Plan, number: number): string[] {
+/** One plan: what it leaves, what is bolted where, what limits it. */
+export function planLines(fmt: Formatter, plan: Plan, number: number): string[] {
   const left = `${fmt.unbalance(plan.residual_g_mm)} left at ${fmt.angle(plan.residual_angle_deg)} (${clockPosition(plan.residual_angle_deg)})`
   const clear = plan.clearance_mm === null ? '' : `, tightest clearance ${fmt.length(plan.clearance_mm)}`
   const ceiling =

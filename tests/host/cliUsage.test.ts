@@ -27,6 +27,8 @@ describe('usage', () => {
     [['plan', EXAMPLE, '--apply', '1.5', '--out', 'x'], /not a whole number/],
     [['plan', EXAMPLE, '--apply', '1'], /needs --out/],
     [['plan', EXAMPLE, '--out', 'x'], /goes with --apply/],
+    [['trim', EXAMPLE], /--readings FILE is missing/],
+    [['trim', EXAMPLE, '--readings', 'none.json'], /none.json: there is no such file/],
     [['import', 'x.stl'], /--out JOB is missing/],
     [['import', 'x.stl', '--out', ''], /empty/],
     [['hardware', '--material', 'cheese'], /no material "?cheese/],
@@ -38,11 +40,11 @@ describe('usage', () => {
   test.each([['--help'], ['-h'], ['help']])('%s lists the commands', async (word) => {
     const { code, out, err } = await evenswing([word])
     expect([code, err]).toEqual([0, ''])
-    for (const command of ['check', 'plan', 'sheet', 'import', 'validate', 'hardware', 'demo'])
+    for (const command of ['check', 'plan', 'trim', 'sheet', 'import', 'validate', 'hardware', 'demo'])
       expect(out).toContain(`  ${command} `.trimEnd())
   })
 
-  test.each(['check', 'plan', 'sheet', 'import', 'validate', 'hardware', 'demo'])(
+  test.each(['check', 'plan', 'trim', 'sheet', 'import', 'validate', 'hardware', 'demo'])(
     '%s --help asks for nothing else',
     async (command) => {
       const { code, out, err } = await evenswing([command, '--help'])

@@ -1,0 +1,74 @@
+/**
+ * A job whose model has the unbalance that was measured, so that planner and verdict go by it: the difference is put
+ * into the plate's own residual, and the doubt of the measurement takes the place of those of part and plate.
+ */
+import type { Analysis } from '../analysis/result.ts'
+import { uncertaintiesOf } from '../doubt/defaults.ts'
+import { directionOf, polar } from '../geometry/angles.ts'
+import type { Point } from '../geometry/types.ts'
+import { isCounterweight, type Job, type Setup, type StockItem } from '../job/schema.ts'
+import { findSetup } from '../mounting/mount.ts'
+import { computedVector } from './compare.ts'
+import type { Estimate } from './estimate.ts'
+
+/** The job with a vector, g·mm, added to the plate's own unbalance. */
+export function withResidual(job: Job, added: Point): Job {
+  const own = job.plate.residual ? polar(job.plate.residual.amount, job.plate.residual.angle) : { x: 0, y: 0 }
+  const sum = { x: own.x + added.x, y: own.y + added.y }
+  const residual = { amount: Math.hypot(sum.x, sum.y), angle: directionOf(sum) }
+  return { ...job, plate: { ...job.plate, residual } }
+}
+
+/** Standard uncertainty of a vector in its most doubtful direction. */
+function largestDoubt({ xx, xy, yy }: Estimate['covariance']): number {
+  return Math.sqrt((xx + yy) / 2 + Math.hypot((xx - yy) / 2, xy))
+}
+
+/**
+ * What hardware adds of doubt stays, though the measurement has had it on: the bound errs to the large side.
+ * @param kept whether the counterweights that are on stay on: the shop has those no more.
+ */
+export function measuredJob(
+  job: Job,
+  setupId: string,
+  analysis: Analysis,
+  measured: Estimate,
+  kept: boolean,
+): Job {
+  const computed = computedVector(analysis)
+  const missing = { x: measured.vector.x - computed.x, y: measured.vector.y - computed.y }
+  const part = analysis.terms.find((t) => t.item === 'part')
+  const grams = 1000 * (part?.mass_kg ?? analysis.assembly.mass_kg)
+  return {
+    ...withResidual(job, missing),
+    stock: leftInStock(job.stock, findSetup(job, setupId), kept),
+    uncertainty: {
+      ...job.uncertainty,
+      computedMass: 0,
+      centreOfMass: largestDoubt(measured.covariance) / grams,
+    },
+  }
+}
+
+/** Stock less what stays on the plate. */
+function leftInStock(stock: Job['stock'], setup: Setup, kept: boolean): readonly StockItem[] {
+  const used = (id: string) =>
+    setup.hardware.reduce((sum, h) => {
+      if (h.kind !== 'weight' || !(kept || (isCounterweight(h) && h.fixed))) return sum
+      return sum + h.stack.reduce((n, l) => n + (l.stock === id ? l.count : 0), 0)
+    }, 0)
+  return stock.map((s) => ({ ...s, count: Math.max(0, s.count - used(s.id)) }))
+}
+
+/** The job as it stands for a run with a trial weight on, its doubts kept, at the speed of that run. */
+export function trialJob(job: Job, setupId: string, weight: Point, rpm: number, analysis: Analysis): Job {
+  const doubt = uncertaintiesOf(job)
+  const partMass = analysis.terms.find((t) => t.item === 'part')?.mass_kg ?? analysis.assembly.mass_kg
+  // A residual that is given counts as known: what was not known of the plate is put on the part.
+  const plate = job.plate.residual ? 0 : (doubt.plateResidual * job.plate.mass) / partMass
+  return {
+    ...withResidual(job, weight),
+    uncertainty: { ...job.uncertainty, centreOfMass: Math.hypot(doubt.centreOfMass, plate) },
+    setups: job.setups.map((s) => (s.id === setupId ? { ...s, speed: rpm } : s)),
+  }
+}
