@@ -4,7 +4,7 @@ import { analyse } from '../../../src-core/analysis/analyse.ts'
 import type { Job, Setup } from '../../../src-core/job/schema.ts'
 import { applyPlan, withoutHardware } from '../../../src-core/planner/apply.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
-import { withResidual } from '../../../src-core/trim/measuredJob.ts'
+import { measuredJob, withResidual } from '../../../src-core/trim/measuredJob.ts'
 import { weightVector } from '../../../src-core/trim/estimate.ts'
 import { computedVector } from '../../../src-core/trim/compare.ts'
 import type { FourRunReadings, RollReadings } from '../../../src-core/trim/readings.ts'
@@ -121,6 +121,18 @@ describe('beside what was computed', () => {
     ])
   })
 
+  test('doubtful readings allow a difference that sure ones do not', () => {
+    const { static_g_mm: u, static_angle_deg: angle } = analyse(JOB, 'op10').unbalance
+    const held = (friction: number) => {
+      const up_g = (1.4 * u + friction) / 100
+      const down_g = (1.4 * u - friction) / 100
+      const sides = ([90, -90] as const).map((side) => ({ radius_mm: 100, up_g, down_g, side }))
+      return report(JOB, { method: 'roll', rests_deg: [angle, angle, angle], hold: sides }).computed.agrees
+    }
+    expect(held(0)).toBe(false)
+    expect(held(1.4 * u)).toBe(true)
+  })
+
   test('a direction alone is compared as a direction', () => {
     const { static_angle_deg: angle } = analyse(JOB, 'op10').unbalance
     const roll = (rests_deg: number[]) => report(JOB, { method: 'roll', rests_deg })
@@ -164,15 +176,23 @@ describe('corrected from stock', () => {
   })
 
   test('what stays on the plate is not used a second time', () => {
-    const used = (job: Job) => {
-      const sum = new Map<string, number>()
-      for (const h of job.setups[0]!.hardware)
-        if (h.kind === 'weight') for (const l of h.stack) sum.set(l.stock, (sum.get(l.stock) ?? 0) + l.count)
-      return sum
+    const analysis = analyse(STOCKED, 'op10')
+    const measured = {
+      vector: { x: 1, y: 0 },
+      covariance: { xx: 1, xy: 0, yy: 1 },
+      misfit: null,
+      response: null,
     }
-    for (const plan of report(STOCKED, readingsOf(REAL)).plans)
-      for (const [id, count] of used(applyPlan(STOCKED, 'op10', plan)))
-        expect(count).toBeLessThanOrEqual(STOCKED.stock.find((s) => s.id === id)!.count)
+    const countsOf = (kept: boolean) =>
+      measuredJob(STOCKED, 'op10', analysis, measured, kept).stock.map((s) => s.count)
+    const total = STOCKED.stock.map((s) => s.count)
+    const on = STOCKED.setups[0]!.hardware.flatMap((h) => (h.kind === 'weight' ? h.stack : []))
+    expect(on.length).toBeGreaterThan(0)
+    const left = STOCKED.stock.map(
+      (s) => s.count - on.reduce((n, l) => n + (l.stock === s.id ? l.count : 0), 0),
+    )
+    expect(countsOf(true)).toEqual(left)
+    expect(countsOf(false)).toEqual(total)
   })
 
   test('two answers that the model cannot tell apart are not corrected', () => {
