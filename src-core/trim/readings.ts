@@ -4,7 +4,7 @@
  */
 import { z } from 'zod'
 import type { JobFault } from '../job/fault.ts'
-import { angle, length, positiveLength, speed } from '../job/fields.ts'
+import { angle, positiveLength, speed } from '../job/fields.ts'
 import { issueFaults, readJson } from '../job/issueWords.ts'
 import type { DeepReadonly } from '../job/schema.ts'
 
