@@ -1,7 +1,8 @@
 import type { Point } from '../../geometry/types.ts'
 import type { Bore } from '../../job/schema.ts'
 import { partMass } from '../../mass/part.ts'
-import { boresCutBefore } from '../../mounting/mount.ts'
+import type { Removal } from '../../mass/slabs.ts'
+import { removedBefore } from '../../mounting/cutAway.ts'
 import { mountMass } from '../../unbalance/assembly.ts'
 import { timesIn, type Bench, type Cause } from './cause.ts'
 
@@ -16,37 +17,35 @@ export function hollowCauses(bench: Bench): Cause[] {
 }
 
 /** g·mm, plate frame, of the part with these bores cut. */
-function partVector({ job, mounted }: Bench, cut: readonly Bore[]): Point {
+function partVector({ job, mounted }: Bench, cut: readonly Removal[]): Point {
   const { x, y } = mountMass(mounted, partMass(job.part, cut))
   return { x: x * 1000, y: y * 1000 }
 }
 
-function changeWith(bench: Bench, cut: readonly Bore[]): Point {
-  const now = partVector(bench, boresCutBefore(bench.job, bench.mounted.setup))
+function changeWith(bench: Bench, cut: readonly Removal[]): Point {
+  const now = partVector(bench, removedBefore(bench.job, bench.mounted.setup))
   const then = partVector(bench, cut)
   return { x: then.x - now.x, y: then.y - now.y }
 }
 
 function cored(bench: Bench, bore: Bore): Cause[] {
-  const open = boresCutBefore(bench.job, bench.mounted.setup)
+  const open = removedBefore(bench.job, bench.mounted.setup)
   const share = timesIn(bench.missing, changeWith(bench, [...open, bore]))
   if (share < CORED.least || share > CORED.most) return []
   const diameter = bore.diameter * Math.sqrt(share)
-  // What a part weighs is kept by the ids of its bores: a core has one of its own.
-  const core: Bore = { ...bore, id: `${bore.id} cored to ${diameter}`, diameter }
   return [
     {
       cause: 'core',
       item: bore.id,
       message: `Hole ${bore.name ?? bore.id} may be cored or drilled already, to about ${bench.fmt.length(diameter)}. Look, and draw what is there.`,
-      change: changeWith(bench, [...open, core]),
+      change: changeWith(bench, [...open, { ...bore, diameter }]),
       assumed: 1,
     },
   ]
 }
 
 function stillSolid(bench: Bench, bore: Bore): Cause[] {
-  const open = boresCutBefore(bench.job, bench.mounted.setup)
+  const open = removedBefore(bench.job, bench.mounted.setup)
   return [
     {
       cause: 'core',

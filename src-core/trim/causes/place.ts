@@ -1,6 +1,6 @@
 import { directionOf, turnPoint } from '../../geometry/angles.ts'
 import { partMass } from '../../mass/part.ts'
-import { boresCutBefore, centrePoint } from '../../mounting/mount.ts'
+import { centrePoint, removedBefore } from '../../mounting/cutAway.ts'
 import { clockPosition } from '../../units/format.ts'
 import { changeBy, type Bench, type Cause } from './cause.ts'
 
@@ -11,7 +11,7 @@ const BELIEVED = { least: 0.2, most: 5 } as const
 export function placeCauses(bench: Bench): Cause[] {
   const { job, mounted, missing, fmt } = bench
   const { setup } = mounted
-  const mass = partMass(job.part, boresCutBefore(job, setup)).moments.m
+  const mass = partMass(job.part, removedBefore(job, setup)).moments.m
   if (!(mass > 0)) return []
   const shift = { x: missing.x / (1000 * mass), y: missing.y / (1000 * mass) }
   const by = Math.hypot(shift.x, shift.y)
