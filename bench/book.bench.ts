@@ -25,7 +25,9 @@ export async function bookBench(): Promise<BenchRow[]> {
     const [usable] = await timed(() => book.list(folder))
     const [rest] = await timed(() => book.whole(folder))
     const cold = usable + rest
-    const [warm, { files }] = await timed(() => newBook().whole(folder))
+    const next = newBook()
+    const [soon] = await timed(() => next.list(folder))
+    const [warm, { files }] = await timed(() => next.whole(folder))
     const [again] = await timed(() => book.whole(folder))
     const entries = files.map((f) => ({ ...f, file: { id: f.name, name: f.name, folder } }))
     const [index, search] = await timed(() => bookSearch(entries))
@@ -36,7 +38,8 @@ export async function bookBench(): Promise<BenchRow[]> {
     return [
       { name: `book: ${of} usable for the first time`, ms: usable, ratio: times(cold, usable) },
       { name: `book: ${of} all read for the first time`, ms: cold },
-      { name: `book: ${of} listed at the next start`, ms: warm, ratio: times(cold, warm) },
+      { name: `book: ${of} usable at the next start`, ms: soon, ratio: times(cold, soon) },
+      { name: `book: ${of} listed at the next start`, ms: soon + warm, ratio: times(cold, soon + warm) },
       { name: `book: ${of} listed again`, ms: again, ratio: times(cold, again) },
       { name: `book: ${of} indexed for search`, ms: index },
       { name: `book: slowest of ${words.length} searches in ${of}`, ms: Math.max(...found) },

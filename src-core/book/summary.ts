@@ -3,8 +3,10 @@ import type { JobSummary } from '../bridge/bookContract.ts'
 import { polar } from '../geometry/angles.ts'
 import { flattenRing } from '../geometry/flatten.ts'
 import type { Point, Ring } from '../geometry/types.ts'
-import { isCounterweight, type Job } from '../job/schema.ts'
+import { isCounterweight, type Hardware, type Job } from '../job/schema.ts'
+import { mountPiece } from '../mounting/hardware.ts'
 import { mountSetup } from '../mounting/mount.ts'
+import type { MountedPiece } from '../mounting/types.ts'
 
 /** The picture's box; 2 units of room stay around the plate. */
 const BOX = 100
@@ -38,7 +40,18 @@ export function summariseJob(job: Job): JobSummary {
 }
 
 function picture(job: Job): JobSummary['picture'] {
-  const mounted = mountSetup(job, job.setups[0]!.id)
+  const setup = job.setups[0]!
+  // What a clamp's toe meets is most of the work, and nothing that is seen from in front.
+  const isClamp = (item: Hardware) => item.kind === 'clamp'
+  const others = { ...setup, hardware: setup.hardware.filter((item) => !isClamp(item)) }
+  const mounted = mountSetup({ ...job, setups: [others] }, setup.id)
+  const { placement, partFront } = mounted
+  const nothing = { placement, bodies: [], bores: [] }
+  const inAir = { job, part: nothing, seat: setup.packing, front: partFront }
+  const standing = new Map(mounted.pieces.map((piece) => [piece.item.id, piece]))
+  const pieces = setup.hardware.map((item): MountedPiece =>
+    isClamp(item) ? mountPiece(inAir, item) : standing.get(item.id)!,
+  )
   const scale = (BOX / 2 - ROOM) / (job.plate.diameter / 2)
   const onBox = (p: Point) => `${round(BOX / 2 + p.x * scale)} ${round(BOX / 2 - p.y * scale)}`
   const ringPath = (ring: Ring): string => {
@@ -57,7 +70,7 @@ function picture(job: Job): JobSummary['picture'] {
     const rings = body.regions.flatMap((r) => [r.outline, ...r.holes]).slice(0, MOST_RINGS)
     if (rings.length > 0) shapes.push({ role: 'part', path: rings.map(ringPath).join('') })
   }
-  for (const piece of mounted.pieces.slice(0, MOST_RINGS))
+  for (const piece of pieces.slice(0, MOST_RINGS))
     shapes.push({
       role: isCounterweight(piece.item) ? 'weight' : 'piece',
       path: ringPath(piece.footprint),

@@ -1,5 +1,6 @@
 /** How the job book calls files and times. */
 import { jobStem } from '../../src-core/job/fileEnding.ts'
+import { byName, newestFirst } from '../../src-core/book/order.ts'
 import type { BookEntry, BookListing } from '../../src-core/bridge/bookContract.ts'
 import type { FileRef } from '../../src-core/bridge/reply.ts'
 
@@ -18,6 +19,6 @@ export function withNews(
   for (const id of news.gone) by.delete(id)
   for (const entry of news.entries) by.set(entry.file.id, entry)
   return [...by.values()].sort(
-    (a, b) => b.modified.localeCompare(a.modified) || a.file.name.localeCompare(b.file.name),
+    (a, b) => newestFirst(a.modified, b.modified) || byName(a.file.name, b.file.name),
   )
 }

@@ -5,6 +5,7 @@ import {
   readdirSync,
   readFileSync,
   rmSync,
+  statSync,
   symlinkSync,
   utimesSync,
   writeFileSync,
@@ -117,6 +118,20 @@ describe('listing', () => {
     expect((await list())[0]?.summary?.title).toBe('One')
     expect(readdirSync(join(userData, 'book')).some((n) => n.includes('.damaged-'))).toBe(true)
     expect(readdirSync(jobs)).toEqual(['a.evenswing.json'])
+  })
+
+  test('a listing that found nothing new writes nothing', async () => {
+    const { userData, put, list } = place()
+    put('a.evenswing', titled('One'))
+    await list()
+    const [cache] = readdirSync(join(userData, 'book'))
+    const written = () => statSync(join(userData, 'book', cache!)).ino
+    const before = written()
+    await list()
+    expect(written()).toBe(before)
+    put('b.evenswing', titled('Two'))
+    await list()
+    expect(written()).not.toBe(before)
   })
 
   test('a book that vanished is said to be gone; the usual one may be missing', async () => {

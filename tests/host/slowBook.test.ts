@@ -22,6 +22,8 @@ class Drive {
   disk = 7
   readonly silent = new Set<string>()
   namesAnswer = true
+  /** What its folder waits for before it answers. */
+  opening: Promise<void> = Promise.resolve()
   /** Reading waits for this many more files. */
   reads = Infinity
   readonly asked: string[] = []
@@ -50,6 +52,7 @@ class Drive {
   async #serve(order: Order, tell: (answer: Answer) => void): Promise<void> {
     await Promise.resolve()
     if (order.kind === 'names') {
+      await this.opening
       if (this.namesAnswer)
         tell({ kind: 'names', names: this.names, odd: [], disk: this.disk, readOnly: false })
       return
@@ -140,6 +143,19 @@ describe('with a drive that is slow or lost', () => {
     const news = book.news(FOLDER, first.mark)
     expect(news.waiting).toBe(0)
     expect(news.files.map((f) => f.name).sort()).toEqual([...drive.names].slice(10))
+  })
+
+  test('the wait for the first list counts from when it is asked for', async () => {
+    const drive = new Drive(jobs(50))
+    drive.reads = 0
+    let open!: () => void
+    drive.opening = new Promise((done) => (open = done))
+    const listed = bookOn(drive, scratchFolder()).list(FOLDER)
+    await new Promise((done) => setImmediate(done))
+    await vi.advanceTimersByTimeAsync(600)
+    open()
+    // No timer goes on any more: what is asked for now comes without waiting for a job.
+    expect((await listed).files).toHaveLength(50)
   })
 
   test('a listing that was cut off goes on where it was', async () => {

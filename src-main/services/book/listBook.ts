@@ -1,5 +1,6 @@
 /** The job book's list: a folder of job files, each with its summary, read in the background. */
 import type { JobSummary } from '../../../src-core/bridge/bookContract.ts'
+import { byName, newestFirst } from '../../../src-core/book/order.ts'
 import { fileError, HostError } from '../hostError.ts'
 import { conflictOriginal, mayHoldJob } from './conflictCopies.ts'
 import { notThere, type BookPlace } from './bookPlace.ts'
@@ -9,7 +10,7 @@ import { startReader, type StartReader } from './readerThread.ts'
 import { readCache, writeCache, type CachedFile } from './summaryCache.ts'
 
 const MOST_FILES = 20_000
-/** ms: so long a listing waits to be complete before it is shown as far as it is. */
+/** ms from when it is asked for: so long a listing waits to be complete before it is shown as far as it is. */
 const FIRST_LOOK = 600
 /** What was read is kept after so many jobs, so that a listing that is cut off goes on from there. */
 const KEEP_EACH = 500
@@ -54,6 +55,8 @@ interface Shelf {
   readonly rows: Map<string, Row>
   readonly gone: Map<string, number>
   readonly kept: Map<string, CachedFile>
+  /** The disk that `kept` was written for as it is; null where something in it is not written yet. */
+  keptFor: number | null
   readOnly: boolean
   mark: number
   reading: Promise<void> | null
@@ -66,8 +69,10 @@ export function createBook(userData: string, place: BookPlace, start: StartReade
   async function shelfOf(folder: string): Promise<Shelf> {
     const known = shelves.get(folder)
     if (known) return known
-    const kept = new Map((await readCache(userData, folder))?.files)
-    const shelf = { rows: new Map(), gone: new Map(), kept, readOnly: false, mark: 0, reading: null }
+    const cache = await readCache(userData, folder)
+    const kept = new Map(cache?.files)
+    const keptFor = cache?.disk ?? null
+    const shelf = { rows: new Map(), gone: new Map(), kept, keptFor, readOnly: false, mark: 0, reading: null }
     shelves.set(folder, shelf)
     return shelf
   }
@@ -104,7 +109,7 @@ export function createBook(userData: string, place: BookPlace, start: StartReade
     shelf.readOnly = names.readOnly
     const shown = new Set([...jobs, ...names.odd])
     for (const name of [...shelf.rows.keys()]) if (!shown.has(name)) remove(shelf, name)
-    for (const name of [...shelf.kept.keys()]) if (!shown.has(name)) shelf.kept.delete(name)
+    for (const name of [...shelf.kept.keys()]) if (!shown.has(name)) unkeep(shelf, name)
     const all = new Set(jobs)
     const conflict = (name: string) => conflictOriginal(name, all)
     for (const name of names.odd) put(shelf, { ...blank(name), waiting: false, fault: ODD_NAME })
@@ -117,7 +122,11 @@ export function createBook(userData: string, place: BookPlace, start: StartReade
   async function read(folder: string, shelf: Shelf, jobs: readonly string[], disk: number): Promise<void> {
     const wanted: { name: string; size: number; time: number }[] = []
     let changed = 0
-    const keep = () => writeCache(userData, folder, { disk, files: shelf.kept }).catch(() => undefined)
+    const keep = async () => {
+      if (shelf.keptFor === disk) return
+      shelf.keptFor = disk
+      await writeCache(userData, folder, { disk, files: shelf.kept }).catch(() => (shelf.keptFor = null))
+    }
     await pool.files('look', folder, jobs, (name, answer) => {
       const row = shelf.rows.get(name)?.file ?? blank(name)
       if (typeof answer === 'string' || answer.kind === 'failed')
@@ -143,8 +152,10 @@ export function createBook(userData: string, place: BookPlace, start: StartReade
         if (answer.kind === 'look') return remove(shelf, name)
         settle(shelf, row, answer.known)
         const { size, time } = looks.get(name)!
-        if (answer.isSure) shelf.kept.set(name, { size, time, known: answer.known })
-        else shelf.kept.delete(name)
+        if (answer.isSure) {
+          shelf.kept.set(name, { size, time, known: answer.known })
+          shelf.keptFor = null
+        } else unkeep(shelf, name)
         if (++changed % KEEP_EACH === 0) void keep()
       },
     )
@@ -153,12 +164,15 @@ export function createBook(userData: string, place: BookPlace, start: StartReade
 
   return {
     async list(folder) {
-      const shelf = await begin(folder)
       let timer: NodeJS.Timeout | undefined
       const late = new Promise<void>((done) => (timer = setTimeout(done, FIRST_LOOK)))
-      await Promise.race([shelf.reading, late])
-      clearTimeout(timer)
-      return stateOf(shelf, 0)
+      try {
+        const shelf = await begin(folder)
+        await Promise.race([shelf.reading, late])
+        return stateOf(shelf, 0)
+      } finally {
+        clearTimeout(timer)
+      }
     },
     news(folder, mark) {
       const shelf = shelves.get(folder)
@@ -189,8 +203,12 @@ function put(shelf: Shelf, file: BookFile): void {
   shelf.rows.set(file.name, { file, mark: ++shelf.mark })
 }
 
+function unkeep(shelf: Shelf, name: string): void {
+  if (shelf.kept.delete(name)) shelf.keptFor = null
+}
+
 function remove(shelf: Shelf, name: string): void {
-  shelf.kept.delete(name)
+  unkeep(shelf, name)
   if (shelf.rows.delete(name)) shelf.gone.set(name, ++shelf.mark)
 }
 
@@ -224,7 +242,7 @@ function stateOf(shelf: Shelf, mark: number): BookState {
     files: rows
       .filter((row) => row.mark > mark)
       .map((row) => row.file)
-      .sort((a, b) => b.modified.localeCompare(a.modified) || a.name.localeCompare(b.name)),
+      .sort((a, b) => newestFirst(a.modified, b.modified) || byName(a.name, b.name)),
     gone: [...shelf.gone].flatMap(([name, at]) => (at > mark ? [name] : [])),
     mark: shelf.mark,
     waiting: rows.filter((row) => row.file.waiting).length,

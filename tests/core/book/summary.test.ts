@@ -1,7 +1,9 @@
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
 import { summariseJob } from '../../../src-core/book/summary.ts'
-import { exampleJob } from '../../helpers/jobs.ts'
+import type { Point } from '../../../src-core/geometry/types.ts'
+import { mountSetup } from '../../../src-core/mounting/mount.ts'
+import { EXAMPLES, exampleJob, shippedJob } from '../../helpers/jobs.ts'
 import { randomJob } from '../../helpers/randomJob.ts'
 
 const link = exampleJob('flat-link')
@@ -26,6 +28,22 @@ it('gives the latest run, whatever the order they stand in', () => {
     { ...run, id: 'r1', date: '2025-12-31', speed: 40 },
   ]
   expect(summariseJob({ ...link, runs }).lastRun).toEqual({ date: '2026-03-01', setup: 'op10', speed: 90 })
+})
+
+it('draws each piece where it is mounted', () => {
+  const sound = fc.oneof(randomJob, fc.constantFrom(...EXAMPLES.map(shippedJob)))
+  fc.assert(
+    fc.property(sound, (job) => {
+      const mounted = mountSetup(job, job.setups[0]!.id)
+      const onBox = (v: number) => Math.round((50 + (v * 48) / (job.plate.diameter / 2)) * 10) / 10 + 0
+      const starts = summariseJob(job).picture.flatMap(({ role, path }) =>
+        role === 'piece' || role === 'weight' ? [path.slice(1, path.search(/[LZ]/))] : [],
+      )
+      const [x, y] = [(p: Point) => onBox(p.x), (p: Point) => onBox(-p.y)]
+      expect(starts).toEqual(mounted.pieces.slice(0, 24).map(({ footprint: [p] }) => `${x(p!)} ${y(p!)}`))
+    }),
+    { numRuns: 60 },
+  )
 })
 
 it('keeps pictures small and drawable for any sound job', () => {
