@@ -3,6 +3,9 @@
  * the same job gives the same result.
  */
 import { afterCutFinding } from '../checks/afterCut.ts'
+import { boldDoubtFindings } from '../checks/boldDoubts.ts'
+import { piecesFindings } from '../checks/partPieces.ts'
+import { pieceMassFindings } from '../checks/pieceMasses.ts'
 import { axisFindings, breakthroughFindings } from '../clearance/breakthrough.ts'
 import { contactFindings } from '../holding/contactFindings.ts'
 import { clampStates } from '../holding/clampState.ts'
@@ -70,6 +73,7 @@ export function analyseMounted(mounted: Mounted): Analysis {
       ...clashFindings(sound),
       ...breakthroughFindings(sound),
       ...overlapFindings(sound),
+      ...piecesFindings(sound),
     ]),
     ...axisFindings(mounted),
   ]
@@ -81,6 +85,8 @@ export function analyseMounted(mounted: Mounted): Analysis {
     ...noseFindings(job, setup, mass, moment, unbalance.couple_g_mm2),
     ...densityFindings(job, assembly.part),
     ...boreFindings(mounted),
+    ...pieceMassFindings(mounted),
+    ...boldDoubtFindings(job),
     ...afterCutFinding(job, setup, unbalance.static_g_mm, unbalance.after_cut_g_mm),
   ]
   const ceilings = ceilingsOf(limits, [...places, ...others])

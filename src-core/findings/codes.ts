@@ -42,12 +42,14 @@ export const FINDINGS = {
   'bore-off-axis': { stop: 'stop' },
   // The part as described.
   'outline-fault': { stop: 'stop' },
+  'part-in-pieces': { stop: 'stop' },
   'bodies-overlap': { caution: 'none' },
   'density-questioned': { caution: 'none' },
   'density-unlikely': { caution: 'none' },
   'bore-in-mesh': { caution: 'none' },
   'bore-in-air': { caution: 'none' },
   'bore-start-solid': { caution: 'none' },
+  'mass-unlikely': { caution: 'none' },
   // Balance and speed.
   'no-speed-chosen': { note: 'none' },
   'unbalance-over-limit': { stop: 'stop' },
@@ -56,6 +58,7 @@ export const FINDINGS = {
   'speed-above-ceiling': { stop: 'stop' },
   'criterion-own-setting': { note: 'none' },
   'criterion-bold': { caution: 'none' },
+  'doubts-bold': { caution: 'none' },
   'plate-residual-unknown': { note: 'none' },
   'after-cut': { caution: 'none', note: 'none' },
   // Ratings of plate, spindle and nose.

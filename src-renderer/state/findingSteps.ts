@@ -27,6 +27,7 @@ const STEPS: Readonly<Record<AgainstCode, StepName | 'item'>> = {
   'breakthrough-packing': 'mounting',
   'bore-off-axis': 'mounting',
   'outline-fault': 'part',
+  'part-in-pieces': 'part',
   'unbalance-over-limit': 'counterweights',
   'speed-above-ceiling': 'speed',
   'over-plate-rating': 'speed',

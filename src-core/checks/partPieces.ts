@@ -1,0 +1,176 @@
+/** Whether what is drawn as the part is one piece: what does not touch the rest is held by nothing. */
+import { finding, type Finding } from '../findings/finding.ts'
+import { isInside } from '../geometry/nearest.ts'
+import {
+  polygonArea,
+  polygonIntersection,
+  polygonOffset,
+  polygonPlace,
+  polygonUnion,
+} from '../geometry/polygon.ts'
+import { boxOf, type Polygons } from '../geometry/polygonBox.ts'
+import { TOLERANCE } from '../geometry/tolerance.ts'
+import type { Point } from '../geometry/types.ts'
+import { isPrism, type Part } from '../job/schema.ts'
+import { meshHeights } from '../mesh/silhouette.ts'
+import { flatBodies, heightOverlap, materialBetween, type FlatBody } from '../mounting/material.ts'
+import { placePoint } from '../mounting/place.ts'
+import type { Mounted, MountedBody, MountedBore } from '../mounting/types.ts'
+
+/** mm: bodies that are drawn this near, in plan or in height, are taken for joined. */
+const JOINED = 0.05
+/** mm: a neck narrower than twice this holds nothing together. */
+const NECK = 0.1
+
+/** A piece within one layer. */
+interface Slice {
+  readonly polygons: Polygons
+  readonly volume: number
+  readonly bodies: readonly string[]
+}
+
+/** What hangs together: its bodies, its volume in mm³ and a place on it, part frame. */
+export interface PartPiece {
+  readonly bodies: readonly string[]
+  readonly volume: number
+  readonly at: Point
+}
+
+const kept = new WeakMap<Part, Map<string, readonly PartPiece[]>>()
+
+/**
+ * The pieces of a part with some of its bores cut, the largest first. It is looked at in layers between the heights where
+ * anything begins or ends; a body that comes from a mesh counts as its silhouette's prism. Outlines must be sound.
+ */
+export function partPieces(part: Part, bores: readonly MountedBore[], seat: number): readonly PartPiece[] {
+  const key = bores.map((b) => b.bore.id).join(' ')
+  let known = kept.get(part)
+  if (!known) kept.set(part, (known = new Map<string, readonly PartPiece[]>()))
+  let pieces = known.get(key)
+  if (!pieces) known.set(key, (pieces = findPieces(part, bores, seat)))
+  return pieces
+}
+
+function findPieces(part: Part, cut: readonly MountedBore[], seat: number): PartPiece[] {
+  const still = { turn: 0, x: 0, y: 0 }
+  const bodies = part.bodies.map((body): MountedBody => {
+    const z = isPrism(body) ? { z0: 0, z1: body.thickness } : meshHeights(body.mesh)
+    return { body, regions: [], z0: body.base + z.z0, z1: body.base + z.z1 }
+  })
+  const bores = cut.map((b): MountedBore => ({
+    ...b,
+    centre: b.bore,
+    z0: b.z0 - seat,
+    z1: b.z1 - seat,
+    state: 'open',
+  }))
+  const flat = flatBodies({ placement: still, bodies, bores })
+  const layers = heightsOf(flat, bores).map((z0, i, all) => slices(flat, bores, z0, all[i + 1] ?? z0))
+  return joined(layers)
+}
+
+function heightsOf(flat: readonly FlatBody[], bores: readonly MountedBore[]): number[] {
+  const all = [...flat, ...bores].flatMap(({ z0, z1 }) => [z0, z1]).sort((a, b) => a - b)
+  const heights: number[] = []
+  for (const z of all) if (heights.length === 0 || z - heights.at(-1)! > JOINED) heights.push(z)
+  return heights
+}
+
+function slices(flat: readonly FlatBody[], bores: readonly MountedBore[], z0: number, z1: number): Slice[] {
+  if (z1 <= z0) return []
+  const near = boxOf(flat.flatMap((b) => b.polygons))
+  const material = materialBetween({ bores }, flat, z0, z1, near)
+  if (material.length === 0) return []
+  // The union winds outlines and holes oppositely, as growing wants them.
+  const grown = polygonOffset(polygonUnion(material, []), JOINED / 2)
+  return separate(polygonOffset(grown, -JOINED / 2 - NECK)).map((polygons) => ({
+    polygons,
+    volume: polygonArea(polygons) * (z1 - z0),
+    bodies: flat
+      .filter((b) => b.adds && heightOverlap(b, { z0, z1 }) > TOLERANCE.height && meet(b.polygons, polygons))
+      .map((b) => b.id),
+  }))
+}
+
+const meet = (a: Polygons, b: Polygons) => polygonArea(polygonIntersection(a, b)) > TOLERANCE.clashArea
+
+/** Outlines with the holes in each: a ring inside an odd number of others is a hole of the smallest of them. */
+function separate(rings: Polygons): Polygons[] {
+  const sorted = rings
+    .map((ring) => ({ ring, straight: ring.map((p) => ({ ...p, bulge: 0 })), area: polygonArea([ring]) }))
+    .sort((a, b) => b.area - a.area)
+  const groups: { outer: Point[]; all: Polygons }[] = []
+  for (const [i, { ring }] of sorted.entries()) {
+    const around = sorted.slice(0, i).filter((other) => isInside(other.straight, ring[0]!))
+    const inner = around.at(-1)?.ring
+    const owner = around.length % 2 === 1 ? groups.find((g) => g.outer === inner) : undefined
+    if (owner) owner.all.push(ring)
+    else groups.push({ outer: ring, all: [ring] })
+  }
+  return groups.map((g) => g.all)
+}
+
+/** Pieces of neighbouring layers that lie on each other are one. */
+function joined(layers: readonly (readonly Slice[])[]): PartPiece[] {
+  const group = new Map<Slice, Set<Slice>>()
+  for (const slice of layers.flat()) group.set(slice, new Set([slice]))
+  for (const [i, layer] of layers.entries())
+    for (const a of layer)
+      for (const b of layers[i + 1] ?? [])
+        if (group.get(a) !== group.get(b) && meet(a.polygons, b.polygons)) merge(group, a, b)
+  return [...new Set(group.values())]
+    .map((set) => {
+      const all = [...set]
+      const largest = all.reduce((p, q) => (q.volume > p.volume ? q : p))
+      return {
+        bodies: [...new Set(all.flatMap((s) => s.bodies))],
+        volume: all.reduce((v, s) => v + s.volume, 0),
+        at: polygonPlace(largest.polygons)!,
+      }
+    })
+    .sort((a, b) => b.volume - a.volume)
+}
+
+function merge(group: Map<Slice, Set<Slice>>, a: Slice, b: Slice): void {
+  const into = group.get(a)!
+  for (const slice of group.get(b)!) {
+    into.add(slice)
+    group.set(slice, into)
+  }
+}
+
+/** What would fly off, before or once this setup's bore is cut: a stop for each piece but the largest. */
+export function piecesFindings(mounted: Mounted): Finding[] {
+  const { job, bores, placement, setup } = mounted
+  const one = job.part.bodies.length === 1
+  const open = bores.filter((b) => b.state === 'open')
+  const cut = bores.filter((b) => b.state !== 'uncut')
+  if (one && cut.length === 0) return []
+  const loose = partPieces(job.part, open, setup.packing).slice(1)
+  const after = loose.length > 0 ? [] : partPieces(job.part, cut, setup.packing).slice(1)
+  return [
+    ...loose.map((piece) => {
+      const message = `The part is not one piece: ${named(piece)} does not touch the rest, and nothing holds it. Draw what joins it, or take it off the job.`
+      return finding(
+        'stop',
+        'part-in-pieces',
+        piece.bodies[0] ?? 'part',
+        message,
+        placePoint(placement, piece.at),
+      )
+    }),
+    ...after.map((piece) => {
+      const message = `The cut parts the work: ${named(piece)} would come loose. Correct the bore's place or diameter.`
+      return finding(
+        'stop',
+        'part-in-pieces',
+        piece.bodies[0] ?? 'part',
+        message,
+        placePoint(placement, piece.at),
+      )
+    }),
+  ]
+}
+
+const named = ({ bodies }: PartPiece) =>
+  bodies.length === 0 ? 'a piece' : bodies.length === 1 ? `body ${bodies[0]}` : `bodies ${bodies.join(', ')}`

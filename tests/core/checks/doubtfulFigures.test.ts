@@ -1,0 +1,45 @@
+/** Typed figures beyond sense are said to be so. */
+import { expect, test } from 'vitest'
+import { analyse } from '../../../src-core/analysis/analyse.ts'
+import type { Job } from '../../../src-core/job/schema.ts'
+import { jobWith, piece } from '../../helpers/jobs.ts'
+import { heldBlock } from '../../helpers/heldJobs.ts'
+
+const found = (job: Job, code: string) => analyse(job, 'op10').findings.find((f) => f.code === code)
+
+test.each([
+  ['computedMass', 0.001, 'the mass worked out'],
+  ['weighedMass', 0, 'the mass weighed'],
+  ['centreOfMass', 0.01, 'the centre of mass'],
+  ['placing', 0.05, 'placing'],
+  ['plateResidual', 0, "the plate's own residual"],
+  ['preloadScatter', 0.05, 'the scatter of the preloads'],
+] as const)('a doubt of %s of %d is called bold', (key, value, words) => {
+  const message = found({ ...heldBlock(), uncertainty: { [key]: value } }, 'doubts-bold')?.message
+  expect(message).toContain(words)
+})
+
+test('usual doubts, and none given, are not', () => {
+  expect(found(heldBlock(), 'doubts-bold')).toBeUndefined()
+  expect(
+    found(
+      { ...heldBlock(), uncertainty: { computedMass: 0.01, placing: 0.5, preloadScatter: 0.15 } },
+      'doubts-bold',
+    ),
+  ).toBeUndefined()
+})
+
+test.each([
+  // A block of 40 by 40 by 20 of steel is 0.251 kg.
+  ['a weight of steel', 0.251, 'counterweight', false],
+  ['of lead', 0.363, 'counterweight', false],
+  ['a slip of a decimal down', 0.0025, 'counterweight', true],
+  ['a slip of a decimal up', 2.51, 'counterweight', true],
+  ['a bracket that fills a third of its box', 0.08, 'bracket', false],
+  ['packing of wood', 0.02, 'packing', false],
+] as const)('%s: %d kg', (_, mass, kind, odd) => {
+  const item = piece('w', mass, { x: 0, y: 90 }, { kind, footprint: { rect: [40, 40] }, height: 20 })
+  const job = jobWith()
+  const withIt = { ...job, setups: job.setups.map((s) => ({ ...s, hardware: [item] })) }
+  expect(found(withIt, 'mass-unlikely') !== undefined).toBe(odd)
+})
