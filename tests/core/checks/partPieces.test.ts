@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { partPieces } from '../../../src-core/checks/partPieces.ts'
 import type { Part, Prism } from '../../../src-core/job/schema.ts'
-import { block, bore, disc, jobWith, partOf } from '../../helpers/jobs.ts'
+import { block, bore, boreCut, disc, jobWith, partOf } from '../../helpers/jobs.ts'
 import { Solid, seeded } from '../../helpers/solids.ts'
 
 const O = { x: 0, y: 0 }
@@ -90,11 +90,10 @@ test('what does not touch the rest stops the job, in place and by name', () => {
 
 test('a cut that parts the work stops it; the same part before the cut is one', () => {
   const strip = partOf([block('strip', O, [100, 20, 10])], [bore('A', O, 30)])
-  const cut = { bore: 'A', tool: 'HSS', speed: 20, feed: 0.1, depth: 1 } as const
   const job = jobWith({ part: strip })
   const said = (bored: boolean) =>
     analyse(
-      { ...job, setups: job.setups.map((s) => ({ ...s, cut: bored ? cut : null })) },
+      { ...job, setups: job.setups.map((s) => ({ ...s, cuts: bored ? [boreCut('A')] : [] })) },
       'op10',
     ).findings.find((f) => f.code === 'part-in-pieces')?.message
   expect(said(true)).toMatch(/^The cut parts the work/)
