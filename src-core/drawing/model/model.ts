@@ -6,6 +6,8 @@ import type { Point } from '../../geometry/types.ts'
 
 /** What a line is for; each layer has one line type and width (ISO 128). */
 export type LayerName =
+  /** Filled ground without a line round it. */
+  | 'ground'
   | 'outline'
   | 'outline-thin'
   | 'hidden'

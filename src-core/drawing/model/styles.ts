@@ -34,6 +34,7 @@ function continuous(width: number, dxfName: string, aci = 7, colour = BLACK): La
 }
 
 export const LAYER_STYLES: Readonly<Record<LayerName, LayerStyle>> = {
+  ground: continuous(NARROW, 'GROUND'),
   outline: continuous(WIDE, 'OUTLINE'),
   'outline-thin': continuous(NARROW, 'OUTLINE_THIN'),
   hidden: {

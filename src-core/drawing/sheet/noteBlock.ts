@@ -129,7 +129,7 @@ export function headline({ first, reason, ceiling, caution }: Headline): Block {
           ...lines.map(({ content, ...style }, i) =>
             text(
               { x, y: y - head - 1 - (i + 1) * leading },
-              fitText(content, LETTERING.read, width, true),
+              fitText(content, LETTERING.read, width, 'bold' in style),
               LETTERING.read,
               style,
             ),

@@ -4,6 +4,7 @@ import type { Job } from '../../job/schema.ts'
 import type { Mounted } from '../../mounting/types.ts'
 import { legend, viewTitle } from '../sheet/captions.ts'
 import type { DimensionChoices } from './choices.ts'
+import { SECTION_LETTER } from './cuttingPlane.ts'
 import { frontView } from './frontView.ts'
 import type { SheetPlan } from '../sheet/layout.ts'
 import type { PlainPrimitive, Primitive } from '../model/model.ts'
@@ -51,7 +52,7 @@ export function drawViews({ plan, border, ...setup }: ViewsInput): DrawnViews {
       ...placed.primitives,
       ...marks,
       title(plan.front, 'Plate seen from the tailstock'),
-      title(plan.side, "Section, operator's side"),
+      title(plan.side, `Section ${SECTION_LETTER}–${SECTION_LETTER}, operator's side`),
       ...legend(setup.mounted, at, width),
     ],
     unplaced: placed.unplaced,

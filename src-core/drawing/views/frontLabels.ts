@@ -66,12 +66,12 @@ export function slotLabels({ job, origin, scale }: ViewInput, { rim, swing }: Fr
 }
 
 /** Item numbers; radius and angle beside those that have a station. */
-export function balloonLabels(input: ViewInput, lines: FrontLines, over: readonly MountedPiece[]): Label[] {
+export function balloonLabels(input: ViewInput, lines: FrontLines): Label[] {
   const { mounted, origin } = input
   const grid = gridPoints(input.area)
   return mounted.pieces.flatMap((piece, i): Label[] => {
     const most = mounted.pieces.length > MANY ? 1 : 3
-    const targets = leaderTargets(piece, over).slice(0, most).map(lines.map)
+    const targets = leaderTargets(piece, lines).slice(0, most).map(lines.map)
     const spec = {
       number: i + 1,
       targets,
@@ -129,10 +129,10 @@ function stationPolar(
 }
 
 /** Where a leader may end on a piece, plate frame: its station, and points of its outline's ground that show. */
-function leaderTargets(piece: MountedPiece, over: readonly MountedPiece[]): Point[] {
-  const rank = over.indexOf(piece)
-  const covering = over.slice(rank + 1)
-  const shows = (p: Point) => !covering.some((o) => isInside(o.footprint, p))
+function leaderTargets(piece: MountedPiece, { isCovered }: FrontLines): Point[] {
+  // Its own nut may stand over it.
+  const top = Math.max(...piece.solids.map((s) => s.z1))
+  const shows = (p: Point) => !isCovered(p, isInside(piece.footprint, p) && p === piece.at ? top : piece.z1)
   const xs = piece.footprint.map((v) => v.x)
   const ys = piece.footprint.map((v) => v.y)
   const [x0, x1, y0, y1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)]

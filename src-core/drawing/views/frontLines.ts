@@ -1,10 +1,12 @@
 /** The drawn lines of the front view: plate, part, hardware, axes, swing circle, bed. No labels. */
 import { TOLERANCE } from '../../geometry/tolerance.ts'
 import { flattenRegion, flattenRing } from '../../geometry/flatten.ts'
-import { isInside } from '../../geometry/nearest.ts'
-import type { Point } from '../../geometry/types.ts'
+import { circleRing } from '../../geometry/edges.ts'
+import type { Point, Ring } from '../../geometry/types.ts'
+import type { MountedPiece, MountedSolid } from '../../mounting/types.ts'
 import { slotRing } from '../../mounting/plateFace.ts'
-import type { MountedBody, MountedPiece } from '../../mounting/types.ts'
+import { bodyCovers, solidCover, type Cover } from './covers.ts'
+import { outlines, type Shape } from './outlines.ts'
 import type { LayerName, PlainPrimitive } from '../model/model.ts'
 import { circle, line, ringsPath } from '../model/primitives.ts'
 import { bedIsShown, bedRadius, largestSwing, type ViewInput } from './view.ts'
@@ -18,6 +20,8 @@ export interface FrontLines {
   /** Flat outlines, sheet mm, of what labels keep off: part and pieces. */
   readonly bodies: readonly (readonly (readonly Point[])[])[]
   readonly map: (p: Point) => Point
+  /** Whether something stands over a point of the plate, mm in front of z. */
+  readonly isCovered: (p: Point, z: number) => boolean
   /** Sheet mm. */
   readonly rim: number
   readonly swing: number
@@ -30,31 +34,23 @@ export function frontLines(input: ViewInput): FrontLines {
   const rim = (plate.diameter / 2) * scale
   const swing = largestSwing(analysis, plate.diameter) * scale
   const out: PlainPrimitive[] = []
-  out.push(circle('outline', origin, rim), circle('outline', origin, (plate.bore / 2) * scale))
-  for (const slot of plate.slots) out.push(ringsPath('outline-thin', [slotRing(slot)], map))
-  for (const hole of plate.holes) out.push(circle('outline-thin', map(hole), (hole.diameter / 2) * scale))
-  const over = piecesOver(mounted)
-  const under = mounted.pieces.filter((p) => !over.includes(p))
-  const adding = mounted.bodies.filter((b) => b.body.effect === 'adds').sort((a, b) => a.z1 - b.z1)
-  for (const body of adding) out.push(...bodyPaths(body, 'outline', map, 'tint'))
-  for (const body of mounted.bodies) {
-    if (body.body.effect === 'adds') continue
-    out.push(...bodyPaths(body, isCovered(body, adding) ? 'hidden' : 'outline-thin', map, 'none'))
-  }
-  for (const piece of under) out.push(ringsPath('hidden', [piece.footprint], map))
-  if (adding.some(({ regions }) => regions.some((r) => isInside(r.outline, { x: plate.bore / 2, y: 0 }))))
-    out.push(circle('hidden', origin, (plate.bore / 2) * scale))
-  for (const { bore, centre, state } of mounted.bores) {
-    const layer: LayerName = state === 'uncut' ? 'phantom' : state === 'open' ? 'outline' : 'mark'
-    out.push(circle(layer, map(centre), (bore.diameter / 2) * scale))
-    if (state !== 'open' && bore.start > 0)
-      out.push(circle('outline-thin', map(centre), (bore.start / 2) * scale))
+  const bodies = bodyCovers(mounted)
+  const solids = mounted.pieces.flatMap((p) => p.solids.filter((solid) => solid.z1 > 0))
+  const covers: Cover[] = [...bodies.map((b) => b.cover), ...solids.map(solidCover)]
+  const adding = bodies.map((b) => b.body)
+  const grounds = [
+    ...adding.flatMap(({ regions, z1 }) =>
+      regions.map((r) => ({ rings: [r.outline, ...r.holes], z: z1, fill: 'tint' as const })),
+    ),
+    ...solids.map(({ ring, z1 }) => ({ rings: [ring], z: z1, fill: 'paper' as const })),
+  ]
+  for (const { rings, fill } of grounds.sort((a, b) => a.z - b.z))
+    out.push(ringsPath('ground', rings, map, fill))
+  out.push(circle('outline', origin, rim))
+  out.push(...outlines(shapes(input, bodies), covers, map))
+  for (const { bore, centre } of mounted.bores)
     if (Math.hypot(centre.x, centre.y) > TOLERANCE.coincident)
       out.push(...centreMark(map(centre), (bore.diameter / 2) * scale))
-  }
-  for (const piece of over) out.push(ringsPath('outline-thin', [piece.footprint], map, 'paper'))
-  for (const { bolt } of over)
-    if (bolt) out.push(circle('outline-thin', map(bolt.at), (bolt.diameter / 2) * scale))
   const reach = rim + CENTRE_OVERSHOOT
   out.push(line('centre', { x: origin.x - reach, y: origin.y }, { x: origin.x + reach, y: origin.y }))
   out.push(line('centre', { x: origin.x, y: origin.y - reach }, { x: origin.x, y: origin.y + reach }))
@@ -66,19 +62,68 @@ export function frontLines(input: ViewInput): FrontLines {
       ...adding.flatMap(({ regions }) =>
         regions.map((r) => flattenRegion(r, 0.2).map((ring) => ring.map(map))),
       ),
-      ...over.map((p) => [flattenRing(p.footprint, 0.2).map(map)]),
+      ...mounted.pieces.map((p) => [flattenRing(p.footprint, 0.2).map(map)]),
     ],
+    isCovered: (p, z) => covers.some((c) => c.top(p) > z + TOLERANCE.height),
     map,
     rim,
     swing,
   }
 }
 
-/** Pieces that stand in front of the part's seat and so hide what is behind them; the rest lies under the part. */
-export function piecesOver(mounted: ViewInput['mounted']): MountedPiece[] {
-  return mounted.pieces
-    .filter((p) => p.item.kind !== 'packing' || p.z1 > mounted.setup.packing + TOLERANCE.height)
-    .sort((a, b) => a.z1 - b.z1)
+/** All that has an outline, with its height and how its line is drawn where it shows and where it does not. */
+function shapes({ job: { plate }, mounted }: ViewInput, bodies: ReturnType<typeof bodyCovers>): Shape[] {
+  const face = (ring: Ring): Shape => ({ ring, z: 0, shown: 'outline-thin', behind: 'hidden', joins: [] })
+  const middle = { x: 0, y: 0 }
+  const out: Shape[] = [
+    ...(plate.bore > 0 ? [{ ...face(circleRing(middle, plate.bore)), shown: 'outline' as const }] : []),
+    ...plate.slots.map((slot) => face(slotRing(slot))),
+    ...plate.holes.map((hole) => face(circleRing(hole, hole.diameter))),
+  ]
+  for (const { body } of bodies) {
+    // Where bodies run into one another there is no edge.
+    const joins = bodies.flatMap((b) => (b.body === body ? [] : [b.cover]))
+    for (const { outline, holes } of body.regions)
+      for (const ring of [outline, ...holes])
+        out.push({ ring, z: body.z1, shown: 'outline', behind: 'hidden', joins })
+  }
+  for (const { body, regions, z1 } of mounted.bodies)
+    if (body.effect === 'removes')
+      for (const { outline, holes } of regions)
+        for (const ring of [outline, ...holes])
+          out.push({ ring, z: z1, shown: 'outline-thin', behind: 'hidden', joins: [] })
+  for (const { bore, centre, state, z1 } of mounted.bores) {
+    const shown: LayerName = state === 'uncut' ? 'phantom' : 'outline'
+    out.push({ ring: circleRing(centre, bore.diameter), z: z1, shown, behind: 'hidden', joins: [] })
+    // What is there before the cut.
+    if (state !== 'open' && bore.start > 0)
+      out.push({
+        ring: circleRing(centre, bore.start),
+        z: z1,
+        shown: state === 'uncut' ? 'outline-thin' : 'phantom',
+        behind: null,
+        joins: [],
+      })
+  }
+  for (const piece of mounted.pieces) out.push(...pieceShapes(piece))
+  return out
+}
+
+/** Outlines of a piece, each once; studs, nuts and washers only where they show. */
+function pieceShapes({ solids }: MountedPiece): Shape[] {
+  const front = solids.filter((s) => s.z1 > 0).sort((a, b) => b.z1 - a.z1)
+  const isSame = (a: MountedSolid, b: MountedSolid) =>
+    a.ring.length === b.ring.length &&
+    a.ring.every((v, i) => Math.hypot(v.x - b.ring[i]!.x, v.y - b.ring[i]!.y) < TOLERANCE.coincident)
+  return front
+    .filter((s, i) => !front.slice(0, i).some((higher) => isSame(higher, s)))
+    .map(({ role, ring, z1 }) => ({
+      ring,
+      z: z1,
+      shown: 'outline-thin',
+      behind: role === 'stud' || role === 'nut' || role === 'washer' ? null : 'hidden',
+      joins: [],
+    }))
 }
 
 /** A level with ground hatching below it, centred under a point, `below` sheet mm down. */
@@ -88,24 +133,6 @@ export function ground(under: Point, reach: number, below: number): PlainPrimiti
   for (let x = under.x - reach + BED_TICK; x <= under.x + reach; x += 2 * BED_TICK)
     out.push(line('hatch', { x, y }, { x: x - BED_TICK, y: y - BED_TICK }))
   return out
-}
-
-function bodyPaths(
-  { regions }: MountedBody,
-  layer: LayerName,
-  map: (p: Point) => Point,
-  fill: 'tint' | 'none',
-): PlainPrimitive[] {
-  return regions.map((region) => ringsPath(layer, [region.outline, ...region.holes], map, fill))
-}
-
-/** Whether material stands in front of what a body takes away. */
-function isCovered(body: MountedBody, adding: readonly MountedBody[]): boolean {
-  const inner = body.regions[0]?.outline[0]
-  if (!inner) return false
-  return adding.some(
-    (a) => a.z0 >= body.z1 - TOLERANCE.height && a.regions.some((r) => isInside(r.outline, inner)),
-  )
 }
 
 function centreMark(at: Point, radius: number): PlainPrimitive[] {

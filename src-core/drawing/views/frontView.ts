@@ -2,9 +2,10 @@
 import { onCircle, toRadians } from '../../geometry/angles.ts'
 import type { Point } from '../../geometry/types.ts'
 import { bedAside, bedLabel } from './bedLabel.ts'
+import { cuttingLetters, cuttingPlane } from './cuttingPlane.ts'
 import { frontDimensions } from './frontDimensions.ts'
 import { HEAVY_TIP, balloonLabels, heavyLabel, slotLabels, swingLabels } from './frontLabels.ts'
-import { frontLines, piecesOver } from './frontLines.ts'
+import { frontLines } from './frontLines.ts'
 import type { PlainPrimitive } from '../model/model.ts'
 import { arrowhead, circle, line } from '../model/primitives.ts'
 import { indexMark, noseMark, openCentre, quarteredDisc } from './symbols.ts'
@@ -17,6 +18,7 @@ export function frontView(input: ViewInput): View {
     ...tightestMark(input, lines.map),
     ...massCentres(input, lines.map),
     ...index(input, lines.rim),
+    ...cuttingPlane(input, lines),
     ...noses(input.mounted).map((at) => noseMark(lines.map(at))),
   ]
   return {
@@ -25,11 +27,12 @@ export function frontView(input: ViewInput): View {
     marks,
     asides: bedAside(input),
     labels: [
+      ...cuttingLetters(input, lines),
       ...heavyLabel(input, lines),
       ...slotLabels(input, lines),
       ...frontDimensions(input, lines),
       ...swingLabels(input, lines),
-      ...balloonLabels(input, lines, piecesOver(input.mounted)),
+      ...balloonLabels(input, lines),
       ...bedLabel(input, lines),
     ],
   }

@@ -3,8 +3,9 @@ import type { Point } from '../../geometry/types.ts'
 import type { PathPrimitive, PathStep } from '../model/model.ts'
 import type { Segment } from '../placing/quad.ts'
 
-/** Distance between hatch lines, mm. */
-const SPACING = 2.4
+/** Distances between hatch lines, mm: things that touch differ in it or in the way they fall. */
+export const WIDE_HATCH = 2.4
+export const NARROW_HATCH = 1.5
 /** A view with more lines than this is hatched wider. */
 const MOST_LINES = 400
 
@@ -12,14 +13,14 @@ const MOST_LINES = 400
  * Hatch lines over the ground within closed outlines (even-odd), given as segments in any order. `sense` 1 rises to
  * the right, -1 falls. The lines of one hatching lie on one grid, so parts of one piece match. One path.
  */
-export function hatching(outline: readonly Segment[], sense: 1 | -1): PathPrimitive[] {
+export function hatching(outline: readonly Segment[], sense: 1 | -1, apart = WIDE_HATCH): PathPrimitive[] {
   // Turned so that hatch lines are level: `across` is constant on one.
   const turned = outline.map(({ a, b }) => ({ a: turn(a, sense), b: turn(b, sense) }))
   const all = turned.flatMap(({ a, b }) => [a.across, b.across])
   if (all.length === 0) return []
   const low = Math.min(...all)
   const high = Math.max(...all)
-  const spacing = SPACING * Math.max(1, Math.ceil((high - low) / SPACING / MOST_LINES))
+  const spacing = apart * Math.max(1, Math.ceil((high - low) / apart / MOST_LINES))
   const steps: PathStep[] = []
   for (let k = Math.ceil(low / spacing); k * spacing < high; k++) {
     const level = k * spacing

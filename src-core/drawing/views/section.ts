@@ -74,7 +74,7 @@ function teeSection(slot: Slot, thickness: number): Polygon[] {
 export const showsTee = ({ slots, thickness }: Plate): boolean =>
   slots.some((s) => teeSection(s, thickness).length > 0)
 
-/** The part's prisms cut open as mounted: pockets and bores already cut are left out, and inner joints are not shown. */
+/** The part's prisms cut open as mounted: pockets, bores already cut and the one being cut are left out, and inner joints are not shown. */
 export function partSection(mounted: Mounted): Polygon[] {
   let solid: Polygon[] = []
   const taken: Polygon[] = []
@@ -87,14 +87,17 @@ export function partSection(mounted: Mounted): Polygon[] {
   }
   for (const bore of mounted.bores) {
     const walls = boreWalls(bore)
-    if (bore.state === 'open' && walls) taken.push(slab(bore.z0, bore.z1, ...walls))
+    if (bore.state !== 'uncut' && walls) taken.push(slab(bore.z0, bore.z1, ...walls))
   }
   return without(solid, taken)
 }
 
-/** y of a bore's two walls on the plane; null where the plane misses it. */
-export function boreWalls({ bore, centre }: MountedBore): [number, number] | null {
-  const radius = bore.diameter / 2
+/** y of a bore's two walls on the plane, finished or at another diameter; null where the plane misses it. */
+export function boreWalls(
+  { bore, centre }: MountedBore,
+  diameter: number = bore.diameter,
+): [number, number] | null {
+  const radius = diameter / 2
   if (Math.abs(centre.x) >= radius) return null
   const half = Math.sqrt(radius ** 2 - centre.x ** 2)
   return [centre.y - half, centre.y + half]
@@ -128,7 +131,8 @@ function slice(mesh: Mesh, placement: Placement, base: number): Segment[] {
   return out
 }
 
-const slab = (z0: number, z1: number, y0: number, y1: number): Polygon => [
+/** Between two heights and two levels. */
+export const slab = (z0: number, z1: number, y0: number, y1: number): Polygon => [
   { x: z0, y: y0 },
   { x: z1, y: y0 },
   { x: z1, y: y1 },

@@ -1,12 +1,17 @@
-/** The drawn lines of the side view: plate and part in section, hardware whole, bed and cross-slide. No labels. */
+/** The drawn lines of the side view: plate and part in section, hardware cut or beyond, bed and cross-slide. No labels. */
 import { crossSlideReach, tipDepth } from '../../clearance/clearance.ts'
 import type { Point } from '../../geometry/types.ts'
+import type { MountedBore } from '../../mounting/types.ts'
 import { isPrism } from '../../job/schema.ts'
-import { hatching, ringSegments } from './hatching.ts'
+import { NARROW_HATCH, WIDE_HATCH, hatching, ringSegments } from './hatching.ts'
 import type { PlainPrimitive } from '../model/model.ts'
 import { line, polyline } from '../model/primitives.ts'
-import { boreWalls, extentY, meshSection, partSection, plateSection } from './section.ts'
+import { boreWalls, meshSection, partSection, plateSection, slab } from './section.ts'
+import type { Range } from './slices.ts'
+import { standing } from './standing.ts'
 import { bedIsShown, bedRadius, type ViewInput } from './view.ts'
+
+type Outline = 'outline' | 'outline-thin'
 
 const BED_TICK = 2
 /** How far bed and axis are drawn past plate and front, sheet mm. */
@@ -49,41 +54,39 @@ export function sideLines(input: ViewInput): SideLines {
   const { back, front } = sideRange(input)
   const out: PlainPrimitive[] = []
   const bodies: Point[][] = []
-  const whole = (
-    layer: 'outline' | 'outline-thin',
-    z0: number,
-    z1: number,
-    [y0, y1]: readonly [number, number],
-  ) => {
+  const whole = (layer: 'outline' | 'outline-thin', z0: number, z1: number, [y0, y1]: Range) => {
     const ring = [map(z0, y0), map(z1, y0), map(z1, y1), map(z0, y1)]
     bodies.push(ring)
     out.push(polyline(layer, ring, true, 'paper'))
   }
-  const cut = (rings: readonly (readonly Point[])[], sense: 1 | -1) => {
+  const cut = (rings: readonly (readonly Point[])[], sense: 1 | -1, spacing: number, layer: Outline) => {
     const placed = rings.map((ring) => ring.map((p) => map(p.x, p.y)))
-    out.push(...hatching(ringSegments(placed), sense))
-    for (const ring of placed) out.push(polyline('outline', ring, true))
+    out.push(...hatching(ringSegments(placed), sense, spacing))
+    for (const ring of placed) out.push(polyline(layer, ring, true))
   }
-  // What stands in front of the plate; the plate hides what is in it.
-  const standing = mounted.pieces.flatMap((p) => p.solids).filter((s) => s.z1 > 0)
-  for (const { ring, z0, z1 } of standing)
-    whole('outline-thin', Math.min(z1, Math.max(z0, 0)), z1, extentY({ outline: ring, holes: [] }))
+  const { beyond, sliced, uncut, before } = standing(mounted)
+  for (const { z0, z1, y, layer } of beyond) whole(layer, z0, z1, y)
   whole('outline', back, 0, [-job.plate.diameter / 2, job.plate.diameter / 2])
-  cut(plateSection(job.plate), 1)
-  for (const { body, regions, z0, z1 } of mounted.bodies)
-    if (body.effect === 'adds') for (const region of regions) whole('outline-thin', z0, z1, extentY(region))
-  cut(partSection(mounted), -1)
+  cut(plateSection(job.plate), 1, WIDE_HATCH, 'outline')
+  cut(partSection(mounted), -1, WIDE_HATCH, 'outline')
   if (mounted.bodies.some((b) => !isPrism(b.body))) {
     const segments = meshSection(mounted).map(({ a, b }) => ({ a: map(a.x, a.y), b: map(b.x, b.y) }))
-    out.push(...hatching(segments, -1), ...segments.map((s) => line('outline', s.a, s.b)))
+    out.push(...hatching(segments, -1, WIDE_HATCH), ...segments.map((s) => line('outline', s.a, s.b)))
   }
-  for (const bore of mounted.bores) {
-    const walls = boreWalls(bore)
-    if (!walls || bore.state === 'open') continue
-    const layer = bore.state === 'uncut' ? 'phantom' : 'mark'
-    for (const y of walls) out.push(line(layer, map(bore.z0, y), map(bore.z1, y)))
-    if (!bore.through) out.push(line(layer, map(bore.z0, walls[0]), map(bore.z0, walls[1])))
+  for (const { z0, z1, y, role } of sliced) {
+    whole('outline-thin', z0, z1, y)
+    cut([slab(z0, z1, ...y)], role === 'strap' ? 1 : -1, NARROW_HATCH, 'outline-thin')
   }
+  for (const { z0, z1, y } of uncut) whole('outline-thin', z0, z1, y)
+  for (const bore of mounted.bores) out.push(...boreLines(bore, map))
+  for (const { z0, z1, y } of before)
+    out.push(
+      polyline(
+        'phantom',
+        slab(z0, z1, ...y).map((p) => map(p.x, p.y)),
+        true,
+      ),
+    )
   out.push(line('centre', map(back - PAST / scale, 0), map(front + PAST / scale, 0)))
   if (bedIsShown(job, analysis))
     out.push(
@@ -104,6 +107,20 @@ export function sideLines(input: ViewInput): SideLines {
     }
   }
   return { primitives: out, bodies, map, back, front, slide }
+}
+
+/** A bore as it is when it is finished, with what is there before the cut; one left for later is only hinted at. */
+function boreLines(bore: MountedBore, map: (z: number, y: number) => Point): PlainPrimitive[] {
+  const walls = boreWalls(bore)
+  if (!walls) return []
+  const { z0, z1, state } = bore
+  if (state === 'uncut') {
+    const along = walls.map((y) => line('phantom', map(z0, y), map(z1, y)))
+    return bore.through ? along : [...along, line('phantom', map(z0, walls[0]), map(z0, walls[1]))]
+  }
+  const ends = [z0, z1].map((z) => line('outline', map(z, walls[0]), map(z, walls[1])))
+  const there = state === 'to cut' && bore.bore.start > 0 ? boreWalls(bore, bore.bore.start) : null
+  return [...ends, ...(there ?? []).map((y) => line('phantom', map(z0, y), map(z1, y)))]
 }
 
 /** Drawn where it comes within the view's own ground; with the reach unknown its level alone. */

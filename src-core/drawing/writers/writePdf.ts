@@ -108,11 +108,11 @@ function writePrimitive(document: Document, primitive: PlainPrimitive, sheetHeig
   }
 }
 
-/** A solid shape has no line round it, so that an arrowhead's tip is where the point is. */
+/** A solid shape has no line round it, nor has ground, so that an arrowhead's tip is where the point is. */
 function paint(document: Document, { fill, layer }: PathPrimitive | CirclePrimitive): void {
   const style = LAYER_STYLES[layer]
   const colour = fillColour(fill, style)
-  if (colour !== null && fill === 'solid') {
+  if (colour !== null && (fill === 'solid' || layer === 'ground')) {
     document.fill(colour, 'even-odd')
     return
   }

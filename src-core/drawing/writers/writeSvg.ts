@@ -79,11 +79,11 @@ function element(primitive: PlainPrimitive, sheetHeight: number): string {
   }
 }
 
-/** A solid shape has no line round it, so that an arrowhead's tip is where the point is. */
+/** A solid shape has no line round it, nor has ground, so that an arrowhead's tip is where the point is. */
 function paint({ fill, layer }: PathPrimitive | CirclePrimitive): string {
   const colour = fillColour(fill, LAYER_STYLES[layer])
   if (colour === null) return ''
-  return ` fill="${colour}" fill-rule="evenodd"${fill === 'solid' ? ' stroke="none"' : ''}`
+  return ` fill="${colour}" fill-rule="evenodd"${fill === 'solid' || layer === 'ground' ? ' stroke="none"' : ''}`
 }
 
 function textElement(text: TextPrimitive, sheetHeight: number): string {

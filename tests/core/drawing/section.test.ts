@@ -21,7 +21,7 @@ describe('a section on the upright plane through the axis', () => {
     expect([showsTee(plate), showsTee(tee)]).toEqual([false, true])
   })
 
-  it('joins bodies that touch, and leaves out pockets and bores already cut', () => {
+  it('joins bodies that touch, and leaves out pockets, bores already cut and the one that is cut now', () => {
     const part = partOf(
       [
         disc('web', AXIS, 120, 20),
@@ -33,9 +33,10 @@ describe('a section on the upright plane through the axis', () => {
     const job = jobWith({ part, setups: [{ cuts: [boreCut('A')] }, { cuts: [boreCut('B')] }] })
     const solid = 20 * 120 + 30 * 60 - 5 * 10
     const first = partSection(mountSetup(job, 'op10'))
-    expect(first).toHaveLength(1)
-    expect(polygonArea(first)).toBeCloseTo(solid, 4)
-    expect(polygonArea(partSection(mountSetup(job, 'op20')))).toBeCloseTo(solid - 50 * 20, 4)
+    // Parted by the bore in the middle.
+    expect(first).toHaveLength(2)
+    expect(polygonArea(first)).toBeCloseTo(solid - 50 * 20, 4)
+    expect(polygonArea(partSection(mountSetup(job, 'op20')))).toBeCloseTo(solid - 50 * 20 - 20 * 10, 4)
   })
 
   it('does not count overlapping bodies twice', () => {

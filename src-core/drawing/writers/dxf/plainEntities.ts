@@ -15,9 +15,10 @@ const BULGE_DECIMALS = 12
 
 /**
  * Adds what one primitive draws to model space or to a block. A solid shape becomes a HATCH without an outline;
- * paper and tint fills are left out.
+ * paper and tint fills and ground are left out.
  */
 export function addPlain(space: DxfBlock, primitive: PlainPrimitive, unit: number): void {
+  if (primitive.layer === 'ground') return
   const layerName = LAYER_STYLES[primitive.layer].dxfName
   switch (primitive.kind) {
     case 'path': {

@@ -1,0 +1,87 @@
+/** An edge in pieces, told apart by what holds of their middles. */
+import { edgeBounds, edgePiece, pointOnEdge, type Edge } from '../../geometry/edges.ts'
+import { edgeMeetings } from '../../geometry/intersect.ts'
+import { PAPER_TOLERANCE } from '../../geometry/tolerance.ts'
+import type { Point } from '../../geometry/types.ts'
+import type { PathStep } from './model.ts'
+
+export interface Box {
+  readonly x0: number
+  readonly y0: number
+  readonly x1: number
+  readonly y1: number
+}
+
+export const apart = (a: Box, b: Box): boolean => a.x0 > b.x1 || b.x0 > a.x1 || a.y0 > b.y1 || b.y0 > a.y1
+
+export function boxOf(edges: readonly Edge[]): Box {
+  const box = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity }
+  for (const b of edges.map(edgeBounds)) {
+    box.x0 = Math.min(box.x0, b.x0)
+    box.y0 = Math.min(box.y0, b.y0)
+    box.x1 = Math.max(box.x1, b.x1)
+    box.y1 = Math.max(box.y1, b.y1)
+  }
+  return box
+}
+
+/** An edge with its box: what a boundary is made of. */
+export interface Boxed {
+  readonly edge: Edge
+  readonly box: Box
+}
+
+export const boxed = (edges: readonly Edge[]): Boxed[] =>
+  edges.map((edge) => ({ edge, box: edgeBounds(edge) }))
+
+export interface Piece<T> {
+  readonly edge: Edge
+  readonly sort: T
+}
+
+/**
+ * Cuts an edge where it meets boundaries and `more` times evenly besides; neighbours of one sort are one piece.
+ */
+export function edgePieces<T>(
+  edge: Edge,
+  boundaries: readonly Boxed[],
+  sort: (middle: Point) => T,
+  more = 0,
+): Piece<T>[] {
+  const own = edgeBounds(edge)
+  const at = boundaries
+    .filter((b) => !apart(b.box, own))
+    .flatMap((b) => edgeMeetings(edge, b.edge).map((m) => m.ta))
+  for (let i = 1; i <= more; i++) at.push(i / (more + 1))
+  const cuts = [0, ...at, 1].sort((a, b) => a - b)
+  const runs: { from: number; to: number; sort: T }[] = []
+  for (let i = 0; i + 1 < cuts.length; i++) {
+    const [from, to] = [cuts[i]!, cuts[i + 1]!]
+    if (to - from < PAPER_TOLERANCE.leastPiece) continue
+    const of = sort(pointOnEdge(edge, (from + to) / 2))
+    const last = runs.at(-1)
+    if (last?.sort === of && from - last.to < PAPER_TOLERANCE.leastPiece) last.to = to
+    else runs.push({ from, to, sort: of })
+  }
+  return runs.map(({ from, to, sort: of }) => ({
+    sort: of,
+    edge: edgePiece(
+      edge,
+      from < PAPER_TOLERANCE.leastPiece ? 0 : from,
+      to > 1 - PAPER_TOLERANCE.leastPiece ? 1 : to,
+    ),
+  }))
+}
+
+/** Edges as steps, one run for those that follow on one another. */
+export function chain(edges: readonly Edge[]): PathStep[] {
+  const steps: PathStep[] = []
+  let pen: Point | null = null
+  for (const { a, b, bulge } of edges) {
+    if (!pen || Math.hypot(pen.x - a.x, pen.y - a.y) > PAPER_TOLERANCE.onOutline)
+      steps.push({ to: 'move', x: a.x, y: a.y })
+    steps.push(bulge === 0 ? { to: 'line', x: b.x, y: b.y } : { to: 'arc', x: b.x, y: b.y, bulge })
+    pen = b
+  }
+  return steps
+}
