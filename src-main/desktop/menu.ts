@@ -22,9 +22,7 @@ export function setMenu(port: MenuPort): void {
 export function acceleratorOf(keys: readonly string[]): string | null {
   const key = keys.find((k) => k.startsWith('Ctrl+') || /^F\d+$/.test(k))
   if (key === undefined) return null
-  return key
-    .replace('Ctrl', 'CommandOrControl')
-    .replace(/\+([a-z])$/, (_, letter) => `+${letter.toUpperCase()}`)
+  return key.replace('Ctrl', 'CommandOrControl').replace(/\+[a-z]$/, (end) => end.toUpperCase())
 }
 
 export function menuTemplate(port: MenuPort): Item[] {

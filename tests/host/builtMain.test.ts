@@ -2,13 +2,13 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { beforeAll, expect, test, vi } from 'vitest'
-import type { Host } from '../../src-core/bridge/contract.ts'
 import { writeSvg } from '../../src-core/drawing/writers/writeSvg.ts'
 import { VERBS } from '../../src-core/bridge/verbs.ts'
 import { writePng } from '../../src-main/png/writePng.ts'
 import { SAMPLE } from '../helpers/sampleDrawing.ts'
+import { loadPreload } from './builtPreload.ts'
 import { jobText, ROOT } from './helpers.ts'
-import { startDesktop, type FakeElectron } from './shells.ts'
+import { startDesktop } from './shells.ts'
 
 vi.mock('electron', () => import('./fakeElectron.ts'))
 
@@ -21,19 +21,6 @@ beforeAll(() => {
   for (const path of [MAIN, READER, PAINTER, PRELOAD])
     if (!existsSync(path)) throw new Error(`${path} is missing: run "npm run build" before the tests`)
 })
-
-/** Runs the preload as a sandboxed one is run: as a script whose only module is `electron`. */
-function loadPreload(electron: FakeElectron): Host {
-  electron.state.exposed = {}
-  const required: string[] = []
-  const require = (name: string) => {
-    required.push(name)
-    return electron
-  }
-  new Function('require', 'module', 'exports', readFileSync(PRELOAD, 'utf8'))(require, { exports: {} }, {})
-  expect(new Set(required)).toEqual(new Set(['electron']))
-  return electron.state.exposed['host'] as Host
-}
 
 /** What a bundle imports, and what the bundles beside it that it is made of import. */
 function importsOf(bundle: string): string[] {
@@ -54,7 +41,7 @@ test('the main bundle imports nothing but Electron and Node; the reader of the b
 
 test('a job goes out and comes back through both bundles', async () => {
   const started = await startDesktop(() => import(/* @vite-ignore */ MAIN))
-  const host = loadPreload(started.electron)
+  const host = loadPreload(started.electron, PRELOAD)
   expect(Object.keys(host).sort()).toEqual([...VERBS].sort())
   expect(await host.info()).toMatchObject({ ok: true, value: { shell: 'desktop', systemDialogs: true } })
   const examples = await host.listExamples()

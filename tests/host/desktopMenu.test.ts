@@ -110,16 +110,16 @@ test('jobs opened and saved are in the menu and in the system list, newest first
     expect((await host.writeJob(file.value, jobText(name), null)).ok).toBe(true)
     await vi.waitFor(() => expect(recent()[0]?.label).toContain(name.slice(0, 3)))
   }
-  expect(recent().map((item) => item.label)).toEqual(['three.evenswing.json', 'one && two.evenswing.json'])
+  expect(recent().map((item) => item.label)).toEqual(['three.evenswing', 'one && two.evenswing'])
   expect(electron.state.recentDocuments).toEqual(
-    ['one & two', 'three'].map((name) => join(jobFolder, `${name}.evenswing.json`)),
+    ['one & two', 'three'].map((name) => join(jobFolder, `${name}.evenswing`)),
   )
 
   const heard: ShellEvent[] = []
   ;(electron.state.exposed['shell'] as Shell).subscribe((event) => void heard.push(event))
   await new Promise((done) => setImmediate(done))
   click(recent()[1])
-  expect(heard).toMatchObject([{ kind: 'open', file: { name: 'one & two.evenswing.json' } }])
+  expect(heard).toMatchObject([{ kind: 'open', file: { name: 'one & two.evenswing' } }])
 
   click(menuOf(electron).find((item) => item.label === 'Forget these'))
   await vi.waitFor(() => expect(recent()).toEqual([]))
