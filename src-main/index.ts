@@ -9,6 +9,7 @@ import { registerScheme } from './desktop/appProtocol.ts'
 import { pageUrl } from './desktop/page.ts'
 import { programFiles } from './desktop/programFiles.ts'
 import { createPageTeller } from './desktop/tellPage.ts'
+import { settleUserFolder } from './desktop/userFolder.ts'
 import { createPainter } from './png/painter.ts'
 import { createHostServices } from './services/hostServices.ts'
 import { jobFolderOf } from './services/jobFolder.ts'
@@ -16,7 +17,7 @@ import { createLog } from './services/log.ts'
 
 const page = pageUrl(process.env, app.isPackaged)
 const files = programFiles(app.getAppPath(), app.isPackaged ? process.resourcesPath : null)
-const userData = app.getPath('userData')
+const userData = settleUserFolder(process.env, process.platform)
 const log = createLog(userData)
 const report = (error: unknown) => {
   console.error('evenswing:', error)
@@ -26,7 +27,7 @@ const report = (error: unknown) => {
 if (app.requestSingleInstanceLock()) {
   const teller = createPageTeller()
   registerScheme()
-  hardenAll(page, () => teller.tell({ kind: 'command', name: SAVE_AND_CLOSE }))
+  hardenAll(page, () => teller.tell({ kind: 'command', name: SAVE_AND_CLOSE }), log.write)
   const services = createHostServices({
     version: app.getVersion(),
     shell: 'desktop',
@@ -35,7 +36,7 @@ if (app.requestSingleInstanceLock()) {
     ...jobFolderOf(process.env),
     userData,
     paint: createPainter(startPainter),
-    showLog: () => shell.showItemInFolder(log.path),
+    showLog: () => shell.showItemInFolder(log.made()),
   })
   startDesktop({ services, teller, page, files, userData, report }).catch((error: unknown) => {
     report(error)

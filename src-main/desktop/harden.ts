@@ -3,8 +3,12 @@ import { app, dialog, session, type WebContents } from 'electron'
 import { sameOrigin } from './page.ts'
 
 /** Before the program is ready. `page` is the one URL whose origin the window shows. */
-export function hardenAll(page: string, saveAndClose: () => void): void {
-  app.enableSandbox()
+export function hardenAll(page: string, saveAndClose: () => void, report: (what: string) => void): void {
+  // `enableSandbox` would take --no-sandbox back, with which an AppImage starts where the system lets nobody make
+  // sandboxes: no window would open at all. The page stays without Node either way.
+  if (app.commandLine.hasSwitch('no-sandbox'))
+    report('started with --no-sandbox: the window runs without the sandbox of the system')
+  else app.enableSandbox()
   app.on('web-contents-created', (_event, contents) => hardenContents(contents, page, saveAndClose))
   app.on('certificate-error', (event, _contents, _url, _error, _certificate, accept) => {
     event.preventDefault()

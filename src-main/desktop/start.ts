@@ -36,7 +36,9 @@ export async function startDesktop({
   async function openWindow(): Promise<void> {
     const window = makeWindow({ preload: files.preload, state: await keeper.read() })
     keeper.follow(window)
-    window.webContents.on('did-start-loading', () => teller.deaf())
+    // Not when it begins to load: a page that was kept from leaving stays and listens.
+    window.webContents.on('did-navigate', () => teller.deaf())
+    window.webContents.on('render-process-gone', () => teller.deaf())
     watchForTrouble(window, () => window.loadURL(page), report)
     await window.loadURL(page)
   }

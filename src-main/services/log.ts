@@ -5,7 +5,8 @@ import { dirname, join } from 'node:path'
 const MOST_BYTES = 1024 * 1024
 
 export interface Log {
-  readonly path: string
+  /** The log's path; it is there from then on, empty where nothing was written yet. */
+  made(): string
   /** Never throws: a log that cannot be written must not stop the work. */
   write(what: unknown): void
 }
@@ -13,13 +14,23 @@ export interface Log {
 export function createLog(userData: string): Log {
   const path = join(userData, 'logs', 'evenswing.log')
   return {
-    path,
+    made() {
+      mkdirSync(dirname(path), { recursive: true, mode: 0o700 })
+      appendFileSync(path, '', { mode: 0o600 })
+      return path
+    },
     write(what) {
       const text = what instanceof Error ? (what.stack ?? what.message) : String(what)
       try {
-        mkdirSync(dirname(path), { recursive: true })
+        mkdirSync(dirname(path), { recursive: true, mode: 0o700 })
         if (sizeOf(path) > MOST_BYTES) renameSync(path, `${path}.1`)
-        appendFileSync(path, `${new Date().toISOString()} ${text.replace(/\r?\n/g, ' | ').slice(0, 4000)}\n`)
+        appendFileSync(
+          path,
+          `${new Date().toISOString()} ${text.replace(/\r?\n/g, ' | ').slice(0, 4000)}\n`,
+          {
+            mode: 0o600,
+          },
+        )
       } catch {
         // The console has it as well.
       }

@@ -1,5 +1,5 @@
 /** The system's menu, as given to a stand-in for Electron. */
-import { mkdirSync } from 'node:fs'
+import { existsSync, mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import type { MenuItemConstructorOptions as Item } from 'electron'
 import { expect, test, vi } from 'vitest'
@@ -97,6 +97,28 @@ test('a menu item reaches the page as a command once the page listens', async ()
   expect(heard).toHaveLength(1)
 })
 
+test('menus stay alive when the page was kept from leaving', async () => {
+  const { electron } = await startDesktop()
+  const heard: ShellEvent[] = []
+  ;(electron.state.exposed['shell'] as Shell).subscribe((event) => void heard.push(event))
+  await new Promise((done) => setImmediate(done))
+  const contents = electron.state.windows[0]!.webContents
+  // The order in which Electron tells of a page that tries to leave.
+  let isStopped = false
+  contents.emit('did-start-loading')
+  contents.emit('did-start-navigation')
+  contents.emit('will-navigate', { url: 'https://evil.invalid/', preventDefault: () => (isStopped = true) })
+  contents.emit('did-fail-load')
+  contents.emit('did-stop-loading')
+  expect(isStopped).toBe(true)
+  click(menuOf(electron).find((item) => item.id === 'planner'))
+  expect(heard).toEqual([{ kind: 'command', name: 'planner' }])
+  // A page that took its place listens when it says so.
+  contents.emit('did-navigate')
+  click(menuOf(electron).find((item) => item.id === 'planner'))
+  expect(heard).toHaveLength(1)
+})
+
 test('jobs opened and saved are in the menu and in the system list, newest first, until they are forgotten', async () => {
   const { electron, host, jobFolder } = await startDesktop()
   const recent = () => {
@@ -126,10 +148,13 @@ test('jobs opened and saved are in the menu and in the system list, newest first
   expect(electron.state.recentDocuments).toEqual([])
 })
 
-test('the log is shown in its folder', async () => {
+test('the log is there before it is shown in its folder', async () => {
   const { electron } = await startDesktop()
+  expect(existsSync(join(electron.state.userData, 'logs'))).toBe(false)
   click(menuOf(electron).find((item) => item.label === 'Show the log'))
   await vi.waitFor(() =>
-    expect(electron.state.shownInFolder).toEqual([join(electron.state.userData, 'logs', 'evenswing.log')]),
+    expect(electron.state.shownInFolder).toEqual([
+      { path: join(electron.state.userData, 'logs', 'evenswing.log'), isThere: true },
+    ]),
   )
 })

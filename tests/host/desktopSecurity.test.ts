@@ -1,9 +1,12 @@
 /** The guards of the desktop's main side, as set on a stand-in for Electron. */
+import { readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
 import { beforeEach, expect, test, vi } from 'vitest'
 import type { Reply } from '../../src-core/bridge/reply.ts'
 import { CONTENT_SECURITY_POLICY } from '../../src-main/web/securityHeaders.ts'
 import { PAGE_URL, pageUrl, sameOrigin } from '../../src-main/desktop/page.ts'
 import { VERBS } from '../../src-core/bridge/verbs.ts'
+import { userDataFolder } from '../../src-main/services/userData.ts'
 import { startDesktop, type FakeElectron } from './shells.ts'
 
 vi.mock('electron', () => import('./fakeElectron.ts'))
@@ -45,6 +48,41 @@ test('one window: isolated, sandboxed, without Node, with the bundled preload', 
   expect(electron.state.sandboxed).toBe(true)
   expect(preferences['preload']).toMatch(/out\/preload\/index\.cjs$/)
   expect(electron.state.windows[0]!.loaded).toBe('app://evenswing/index.html')
+})
+
+test('a system that lets nobody make sandboxes gets its window all the same, and the log says so', async () => {
+  const { electron } = await startDesktop(async () => {
+    const electron = (await import('electron')) as unknown as FakeElectron
+    electron.state.switches = ['no-sandbox']
+    await import('../../src-main/index.ts')
+  })
+  // It would take the switch back.
+  expect(electron.state.sandboxed).toBe(false)
+  expect(electron.state.windows[0]!.options.webPreferences).toMatchObject({
+    sandbox: true,
+    nodeIntegration: false,
+  })
+  const log = readFileSync(join(electron.state.userData, 'logs', 'evenswing.log'), 'utf8')
+  expect(log).toContain('--no-sandbox')
+})
+
+test('settings, drafts and log lie where EVENSWING_SETTINGS says, else where the browser has them', async () => {
+  const mine = electron.state.userData
+  expect(electron.state.paths).toMatchObject({ userData: mine, sessionData: join(mine, 'window') })
+  await (host as { writeSettings(s: object): Promise<unknown> }).writeSettings({
+    theme: 'dark',
+    person: '',
+    owner: '',
+  })
+  expect(readdirSync(mine)).toContain('settings.json')
+  let home = ''
+  const started = await startDesktop(async () => {
+    const electron = (await import('electron')) as unknown as FakeElectron
+    home = electron.state.paths['home']!
+    for (const name of ['EVENSWING_SETTINGS', 'XDG_CONFIG_HOME', 'APPDATA']) vi.stubEnv(name, '')
+    await import('../../src-main/index.ts')
+  })
+  expect(started.electron.state.paths['userData']).toBe(userDataFolder({}, process.platform, home))
 })
 
 test('the page gets the host with exactly the verbs of the contract, and the shell with its two', () => {

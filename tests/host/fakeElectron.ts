@@ -4,6 +4,7 @@
  */
 import { fork } from 'node:child_process'
 import { EventEmitter } from 'node:events'
+import { existsSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 
 type Handler = (event: unknown, ...args: unknown[]) => unknown
@@ -28,6 +29,9 @@ const fresh = () => ({
   devicePermission: null as null | (() => boolean),
   displayMedia: null as null | ((request: unknown, answer: (streams: unknown) => void) => void),
   sandboxed: false,
+  /** Switches of the command line. */
+  switches: [] as string[],
+  paths: {} as Record<string, string>,
   single: true,
   displays: [{ workArea: { x: 0, y: 0, width: 1920, height: 1040 } }],
   /** Listeners of the preload, by channel. */
@@ -39,7 +43,7 @@ const fresh = () => ({
   appPath: fileURLToPath(new URL('../..', import.meta.url)),
   menu: undefined as unknown,
   userData: '',
-  shownInFolder: [] as string[],
+  shownInFolder: [] as { path: string; isThere: boolean }[],
   utilities: [] as { program: string; options: object }[],
 })
 
@@ -57,7 +61,16 @@ class App extends EventEmitter {
   isPackaged = false
   getAppPath = () => state.appPath
   getVersion = () => '0.0.0-test'
-  getPath = () => state.userData
+  commandLine = { hasSwitch: (name: string) => state.switches.includes(name) }
+  getPath(name: string): string {
+    const path = state.paths[name]
+    if (path === undefined) throw new Error(`Failed to get '${name}' path`)
+    return path
+  }
+  setPath(name: string, path: string): void {
+    if (!existsSync(path)) throw new Error(`there is no ${path}`)
+    state.paths[name] = path
+  }
   whenReady = () => Promise.resolve()
   requestSingleInstanceLock = () => state.single
   enableSandbox = () => void (state.sandboxed = true)
@@ -98,6 +111,7 @@ export class BrowserWindow extends EventEmitter {
     this.loaded = url
     this.loads++
     this.webContents.emit('did-start-loading')
+    this.webContents.emit('did-navigate')
     this.emit('ready-to-show')
   }
 
@@ -187,7 +201,9 @@ export const dialog = {
   },
 }
 
-export const shell = { showItemInFolder: (path: string) => void state.shownInFolder.push(path) }
+export const shell = {
+  showItemInFolder: (path: string) => void state.shownInFolder.push({ path, isThere: existsSync(path) }),
+}
 
 /** A process of Node's behind the port of a utility process. */
 export class UtilityProcess extends EventEmitter {

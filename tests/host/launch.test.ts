@@ -1,10 +1,14 @@
 /** The real window, where Electron's runtime is on the machine. */
-import { readFileSync, rmSync } from 'node:fs'
+import { readdirSync, readFileSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { _electron } from 'playwright-core'
 import { expect, test } from 'vitest'
 import { electronRuntime, hasDisplay } from '../../src-main/start/electronRuntime.ts'
+import type { Host } from '../../src-core/bridge/contract.ts'
 import { VERBS } from '../../src-core/bridge/verbs.ts'
+import { writeSvg } from '../../src-core/drawing/writers/writeSvg.ts'
+import { writePng } from '../../src-main/png/writePng.ts'
+import { SAMPLE } from '../helpers/sampleDrawing.ts'
 import { ROOT, scratchFolder } from './helpers.ts'
 
 const { devDependencies } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as {
@@ -20,11 +24,11 @@ if (why) console.log(`The launch test of the real window is skipped: ${why}.`)
 test.skipIf(why !== null)(
   `opens the window, guarded, with a host that answers${why ? ` (skipped: ${why})` : ''}`,
   async () => {
-    const jobs = scratchFolder()
+    const [jobs, settings] = [scratchFolder(), scratchFolder()]
     const program = await _electron.launch({
       executablePath: runtime!,
       args: [...(process.getuid?.() === 0 ? ['--no-sandbox'] : []), ROOT],
-      env: { ...(process.env as Record<string, string>), EVENSWING_JOBS: jobs },
+      env: { ...(process.env as Record<string, string>), EVENSWING_JOBS: jobs, EVENSWING_SETTINGS: settings },
     })
     try {
       const page = await program.firstWindow()
@@ -63,6 +67,18 @@ test.skipIf(why !== null)(
       // The menu's commands reach the page, and its about box names what it runs on.
       await program.evaluate(({ Menu }) => Menu.getApplicationMenu()!.getMenuItemById('about')!.click())
       await page.getByRole('dialog', { name: 'About Evenswing' }).getByText(VERSION).waitFor()
+      // A picture comes out of the painter's process, and the book out of its reader's thread.
+      const picture = join(jobs, 'picture.png')
+      await program.evaluate(({ dialog }, filePath) => {
+        dialog.showSaveDialog = async () => ({ canceled: false, filePath })
+      }, picture)
+      const asked = await page.evaluate(async (svg) => {
+        const { host } = window as unknown as { host: Host }
+        return [await host.exportPicture('picture', svg), await host.listBook()]
+      }, writeSvg(SAMPLE))
+      expect(asked).toMatchObject([{ ok: true }, { ok: true }])
+      expect(readFileSync(picture).equals(Buffer.from(writePng(SAMPLE)))).toBe(true)
+      expect(readdirSync(settings)).toContain('window')
       const main = await program.evaluate(({ BrowserWindow, app }) => ({
         url: BrowserWindow.getAllWindows()[0]!.webContents.getURL(),
         single: app.hasSingleInstanceLock(),

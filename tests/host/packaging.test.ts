@@ -119,7 +119,7 @@ test('jobs are associated by their ending', () => {
 test('the fuses leave nothing to start the program as something else', () => {
   expect(read().electronFuses).toEqual({
     runAsNode: false,
-    enableCookieEncryption: true,
+    enableCookieEncryption: false,
     enableNodeOptionsEnvironmentVariable: false,
     enableNodeCliInspectArguments: false,
     enableEmbeddedAsarIntegrityValidation: true,
