@@ -5,7 +5,8 @@ import { dirname, join } from 'node:path'
 const MOST_BYTES = 1024 * 1024
 
 export interface Log {
-  /** The log's path; it is there from then on, empty where nothing was written yet. */
+  readonly path: string
+  /** The same; the log is there from then on, empty where nothing was written yet. */
   made(): string
   /** Never throws: a log that cannot be written must not stop the work. */
   write(what: unknown): void
@@ -14,6 +15,7 @@ export interface Log {
 export function createLog(userData: string): Log {
   const path = join(userData, 'logs', 'evenswing.log')
   return {
+    path,
     made() {
       mkdirSync(dirname(path), { recursive: true, mode: 0o700 })
       appendFileSync(path, '', { mode: 0o600 })
