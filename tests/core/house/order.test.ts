@@ -8,7 +8,18 @@ const CORE = join(import.meta.dirname, '../../../src-core')
 /** Low to high: a folder imports from its own and from those before it. */
 const ORDER = [
   ...['units', 'geometry', 'words', 'picture', 'mesh', 'job', 'import', 'findings', 'hardware', 'mass'],
-  ...['mounting', 'doubt', 'unbalance', 'cutting', 'clearance', 'holding', 'checks', 'verdict', 'analysis'],
+  ...[
+    'mounting',
+    'doubt',
+    'unbalance',
+    'cutting',
+    'passes',
+    'clearance',
+    'holding',
+    'checks',
+    'verdict',
+    'analysis',
+  ],
   ...['planner', 'drawing', 'steps', 'trim', 'bridge', 'book', 'shop'],
 ]
 
