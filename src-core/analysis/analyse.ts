@@ -12,9 +12,16 @@ import { clampStates } from '../holding/clampState.ts'
 import { holdingCheck } from '../holding/holdingCheck.ts'
 import { letGo } from '../holding/letGo.ts'
 import { clashFindings } from '../clearance/clashes.ts'
-import { clearanceFindings, clearances, sweptThings } from '../clearance/clearance.ts'
+import { behindFindings } from '../clearance/behindPlate.ts'
+import { carriageUnknown, reachFindings } from '../clearance/carriage.ts'
+import { clearanceFindings, clearances } from '../clearance/clearance.ts'
+import { sweptThings } from '../clearance/swept.ts'
+import { tailstockFindings } from '../clearance/tailstock.ts'
 import { worstFirst, finding } from '../findings/finding.ts'
 import { boreFindings, densityFindings, overlapFindings } from '../checks/partDoubts.ts'
+import { byHand, byHandFindings } from '../checks/byHand.ts'
+import { machineWeightFindings } from '../checks/machineWeight.ts'
+import { screwedNoseFindings } from '../checks/nose.ts'
 import { bearingMoment, noseFindings, ratingFindings } from '../checks/rating.ts'
 import { cuttingAdvice } from '../cutting/advice.ts'
 import { cuttingFindings } from '../cutting/findings.ts'
@@ -67,11 +74,16 @@ export function analyseMounted(mounted: Mounted): Analysis {
   const clearanceList = clearances(mounted, swept)
   const centre = centreOfMass(assembly.total)
   const moment = bearingMoment(job.lathe, mass, centre.z)
+  const hand = byHand(mounted, assembly)
   const places = [
     ...clearanceFindings(mounted, clearanceList, swept),
+    ...carriageUnknown(mounted, swept),
+    ...reachFindings(mounted),
+    ...behindFindings(mounted),
     ...soundOutlines(mounted, (sound) => [
       ...clashFindings(sound),
       ...breakthroughFindings(sound),
+      ...tailstockFindings(sound),
       ...overlapFindings(sound),
       ...piecesFindings(sound),
     ]),
@@ -82,6 +94,9 @@ export function analyseMounted(mounted: Mounted): Analysis {
     ...holding.findings,
     ...cuttingFindings(mounted, cutting),
     ...ratingFindings(job, setup),
+    ...byHandFindings(mounted, hand, mass),
+    ...machineWeightFindings(job, setup.speed, unbalance),
+    ...screwedNoseFindings(job, setup.speed, assembly.zz),
     ...noseFindings(job, setup, mass, moment, unbalance.couple_g_mm2),
     ...densityFindings(job, assembly.part),
     ...boreFindings(mounted),
@@ -90,11 +105,10 @@ export function analyseMounted(mounted: Mounted): Analysis {
     ...afterCutFinding(job, setup, unbalance.static_g_mm, unbalance.after_cut_g_mm),
   ]
   const ceilings = ceilingsOf(limits, [...places, ...others])
-  const findings = worstFirst([
-    ...places,
-    ...speedFindings({ job, setup, mass, unbalance, limits, ceilings }),
-    ...others,
-  ])
+  const findings = worstFirst(
+    [...places, ...speedFindings({ job, setup, mass, unbalance, limits, ceilings }), ...others],
+    setup.speed,
+  )
   const judgement = judgementOf(limits, findings)
   const input = {
     unbalance: unbalance.static_g_mm,
@@ -109,6 +123,7 @@ export function analyseMounted(mounted: Mounted): Analysis {
   )
   return {
     setup: setup.id,
+    chosen_rpm: setup.speed,
     part: partSummary(job, mounted),
     assembly: {
       mass_kg: mass,
@@ -134,6 +149,7 @@ export function analyseMounted(mounted: Mounted): Analysis {
     clearances: clearanceList,
     joints: holding.joints,
     clamping: holding.clamping,
+    by_hand: hand,
     let_go: letGo(mounted, setup.speed, assembly.mountedPart.m, partCentre),
     cutting,
     findings,

@@ -4,6 +4,7 @@
  * toward the tailstock, seen from the tailstock) unless a field says part frame. Angles in degrees
  * counter-clockwise from +x, 0 to 360.
  */
+import type { ByHand } from '../checks/byHand.ts'
 import type { Clearance } from '../clearance/clearance.ts'
 import type { CuttingAdvice } from '../cutting/advice.ts'
 import type { Finding } from '../findings/finding.ts'
@@ -18,6 +19,8 @@ import type { SpeedRow } from '../verdict/speeds.ts'
 
 export interface Analysis {
   readonly setup: string
+  /** Null where none is chosen. */
+  readonly chosen_rpm: number | null
   /** As mounted in this setup; part frame. */
   readonly part: PartSummary
   readonly assembly: MassSummary & {
@@ -44,6 +47,7 @@ export interface Analysis {
   /** The part's first, then the others in the order of the setup. */
   readonly joints: readonly JointRow[]
   readonly clamping: Clamping | null
+  readonly by_hand: ByHand
   readonly let_go: readonly LetGo[]
   readonly cutting: CuttingAdvice | null
   readonly findings: readonly Finding[]

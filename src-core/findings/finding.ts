@@ -1,3 +1,4 @@
+import { atMost } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
 import { effectOf, type Effect, type FindingCode, type Severity, type SeverityOf } from './codes.ts'
 
@@ -39,9 +40,13 @@ export const STANDINGS: readonly Standing[] = ['stop', 'not-judged', 'caution', 
 
 export const standingOf = (f: Finding): Standing => (f.effect === 'unknown' ? 'not-judged' : f.severity)
 
-/** Worst first, otherwise in the order they were found. */
-export function worstFirst(findings: readonly Finding[]): Finding[] {
-  const rank = (f: Finding) => STANDINGS.indexOf(standingOf(f))
+/** The same at a speed in rpm: what takes effect above it only is a caution yet. */
+export const standingAt = (f: Finding, rpm: number | null): Standing =>
+  f.effect !== 'none' && f.fromRpm > 0 && atMost(rpm ?? 0, f.fromRpm) ? 'caution' : standingOf(f)
+
+/** Worst first at a speed in rpm, otherwise in the order they were found. */
+export function worstFirst(findings: readonly Finding[], rpm: number | null): Finding[] {
+  const rank = (f: Finding) => STANDINGS.indexOf(standingAt(f, rpm))
   return [...findings].sort((a, b) => rank(a) - rank(b))
 }
 

@@ -103,6 +103,14 @@ function ranges(job: Job): JobFault[] {
     faults.push({ path: 'lathe.speeds', message: 'has neither steps nor a range without steps' })
   if (lathe.speeds.stepless && lathe.speeds.stepless[1] < lathe.speeds.stepless[0])
     faults.push({ path: 'lathe.speeds.stepless', message: 'ends below where it begins' })
+  const reach = lathe.barReach ?? 0
+  lathe.carriage?.profile.forEach(({ behind }, i) => {
+    if (behind < reach)
+      faults.push({
+        path: `lathe.carriage.profile[${i}].behind`,
+        message: `stands nearer than the ${plain(reach, 1)} mm that the bar reaches, which is up to the first of the carriage`,
+      })
+  })
   plate.slots.forEach((slot, i) => {
     if (slot.to <= slot.from) faults.push({ path: `plate.slots[${i}].to`, message: 'is not beyond "from"' })
     if (slot.to > plate.diameter / 2)

@@ -102,7 +102,23 @@ export const FIELD_CLASSES: Readonly<Record<FieldPath, FieldMeaning>> = {
   'lathe.loadLimit': knowledge('What the nose may carry is not known; a caution says so.'),
   'lathe.startTime': defaulted('It starts within half a second.'),
   'lathe.brakeTime': defaulted('It stops within half a second.'),
-  'lathe.barReach': knowledge('Whether the bar reaches through the bore is not known.'),
+  'lathe.barReach': knowledge('What of the carriage comes near the work is not known.'),
+  'lathe.nose': knowledge('It may be screwed on: from where a stop could unscrew it, it is not judged.'),
+  ...under('lathe.nose.', { kind: known, locked: known }),
+  'lathe.mass': description('The pull is not compared with the weight of the machine.'),
+  'lathe.boltedDown': defaulted('It stands free on its floor.'),
+  'lathe.carriage': knowledge('What swings beyond the reach of the bar may meet the tool post: not judged.'),
+  ...under('lathe.carriage.profile[].', { behind: known, radius: known }),
+  'lathe.carriage.parkedAt': defaulted('The carriage counts as at full depth.'),
+  'lathe.saddleReach': description('Whether the carriage comes near enough is not known; it hurts nobody.'),
+  ...under('lathe.saddleReach.', {
+    gapIn: description('Whether the carriage comes near enough with the gap piece in is not known.'),
+    gapOut: description('Whether it does with the gap piece out is not known.'),
+  }),
+  'lathe.tailstock': defaulted('A barrel of 80 mm comes up to the mouth of the bore when drilling.'),
+  ...under('lathe.tailstock.', { barrel: known, reach: known }),
+  'lathe.behindPlate': defaulted('25 mm are free behind the plate; what stands out further is not judged.'),
+  ...under('lathe.behindPlate.', { depth: known, radius: defaulted('There is no guard round it.') }),
 
   'plate.name': label,
   'plate.surface': defaulted('It counts as turned.'),
@@ -134,6 +150,11 @@ export const FIELD_CLASSES: Readonly<Record<FieldPath, FieldMeaning>> = {
     'The unbalance of the bare plate is not known and is taken as nothing; a note says so.',
   ),
   ...under('plate.residual.', { amount: known, angle: known }),
+  'plate.runOut': defaulted('The plate counts as true, within the doubt of its own unbalance.'),
+  ...under('plate.runOut.', {
+    face: defaulted('Its face counts as true.'),
+    radial: defaulted('Its edge counts as true, within the doubt of its own unbalance.'),
+  }),
 
   ...under('stock[].', {
     id: label,

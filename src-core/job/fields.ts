@@ -19,6 +19,7 @@ export const LIMITS = {
   bolts: 24,
   setups: 50,
   speeds: 100,
+  carriageRows: 12,
   /** Of one setup. */
   cuts: 24,
   meshVertices: MESH_LIMITS.vertices,

@@ -34,6 +34,22 @@ const slot = z.strictObject({
   lip: optional(positiveLength),
 })
 
+/** From so far behind the tool's tip on, nothing of the carriage comes nearer the spindle axis than the radius. */
+const carriageRow = z.strictObject({ behind: length, radius: length })
+
+const carriage = z.strictObject({
+  /** With the tip on the axis: bar holder, tool post, top slide, cross-slide. */
+  profile: z.array(carriageRow).min(1).max(LIMITS.carriageRows),
+  /** mm from the plate's face to the tip while the plate is loaded and turned by hand. */
+  parkedAt: optional(length),
+})
+
+/** How plate and spindle are joined; `locked`: something keeps a screwed one from running off. */
+const nose = z.strictObject({
+  kind: z.enum(['screwed', 'cam-lock', 'flanged', 'taper']),
+  locked: z.boolean(),
+})
+
 const lathe = z.strictObject({
   name: text,
   swingOverBed: positiveLength,
@@ -51,6 +67,17 @@ const lathe = z.strictObject({
   /** s from rest to the chosen speed, and from it to rest. */
   startTime: optional(z.number().positive().max(3600)),
   brakeTime: optional(z.number().positive().max(3600)),
+  nose: optional(nose),
+  /** kg of the machine itself, and whether it is bolted to its floor. */
+  mass: optional(z.number().positive().max(1e7)),
+  boltedDown: optional(z.boolean()),
+  carriage: optional(carriage),
+  /** How near the carriage's front comes to the plate's face, with the gap piece in and out. */
+  saddleReach: optional(z.strictObject({ gapIn: optional(length), gapOut: optional(length) })),
+  /** Thickest of barrel and drill chuck, and how far it stands behind the drill's point. */
+  tailstock: optional(z.strictObject({ barrel: positiveLength, reach: length })),
+  /** Free depth behind the plate's back, out to a radius where a guard stands. */
+  behindPlate: optional(z.strictObject({ depth: length, radius: optional(positiveLength) })),
 })
 
 const surface = optional(z.enum(['ground', 'turned', 'rough']))
@@ -78,6 +105,8 @@ const plate = z.strictObject({
     )
     .max(LIMITS.plateHoles),
   residual: optional(z.strictObject({ amount: z.number().min(0).max(1e9), angle })),
+  /** Full indicator reading at its rim on the spindle, face and edge. */
+  runOut: optional(z.strictObject({ face: optional(length), radial: optional(length) })),
 })
 
 const stockItem = z.strictObject({

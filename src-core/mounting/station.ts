@@ -37,3 +37,9 @@ export function facingOf(plate: Plate, item: { at: At; facing?: number | undefin
 
 /** From a station toward the axis: how a new clamp faces. Degrees. */
 export const inward = (plate: Plate, at: At): number => opposite(facingOf(plate, { at }))
+
+/** mm from the axis to the outermost place where something can be bolted; the rim where there is none. */
+export function outermostStation({ slots, holes, diameter }: Plate): number {
+  const most = Math.max(0, ...slots.map((s) => s.to), ...holes.map((h) => Math.hypot(h.x, h.y)))
+  return most > 0 ? most : diameter / 2
+}

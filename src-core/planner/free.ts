@@ -3,7 +3,8 @@
  * exact for straight edges and discs; arcs of outlines are drawn as chords that stray by at most 0.01 mm, and every
  * shape is grown by `TOLERANCE.inside` to make up for it, so a radius given as free is free.
  */
-import { crossSlideReach, swingRadius } from '../clearance/clearance.ts'
+import { carriageRows, crossSlideReach } from '../clearance/carriage.ts'
+import { obstaclesAt } from '../clearance/clearance.ts'
 import { polygonIntersection } from '../geometry/polygon.ts'
 import { boxOf, type Polygons } from '../geometry/polygonBox.ts'
 import {
@@ -98,6 +99,7 @@ export class FreeRadii {
       ...mounted.bores.flatMap((b) => [b.z0, b.z1]),
       ...this.obstacles.flatMap((o) => [o.z0, o.z1]),
       crossSlideReach(mounted) ?? Infinity,
+      ...carriageRows(mounted).map((r) => r.from),
       gap?.open ? gap.width : Infinity,
     ]
     this.breaks = [...new Set(heights.filter((z) => Number.isFinite(z)))].sort((a, b) => a - b)
@@ -139,17 +141,9 @@ export class FreeRadii {
     return kept
   }
 
+  /** Where something of the lathe is not known it cannot be judged here: the analysis says so. */
   private limit({ z0, z1, rim }: FreeQuery): number {
-    const { lathe } = this.mounted.job
-    const gap = lathe.gap?.open ? lathe.gap : null
-    const slack = TOLERANCE.height
-    const swings: number[] = []
-    if (gap && z0 < gap.width - slack) swings.push(swingRadius(lathe, 'gap'))
-    if (!gap || z1 > gap.width + slack) swings.push(swingRadius(lathe, 'bed'))
-    const reach = crossSlideReach(this.mounted)
-    // Where the reach is not known the cross-slide cannot be judged: the analysis says so.
-    if (reach !== null && z1 > reach + slack) swings.push(swingRadius(lathe, 'cross-slide'))
-    return Math.min(rim, ...swings.map((s) => s - this.swingMargin))
+    return Math.min(rim, ...obstaclesAt(this.mounted, { z0, z1 }).map((o) => o.radius - this.swingMargin))
   }
 
   private materialBetween(z0: number, z1: number): Rings {

@@ -79,8 +79,9 @@ export function assemble(mounted: Mounted, doubt: Uncertainties): Assembly {
       mass: job.plate.mass,
       at: { x: 0, y: 0 },
       massShare: 0,
-      position: job.plate.residual ? 0 : doubt.plateResidual,
+      position: job.plate.residual ? 0 : Math.hypot(doubt.plateResidual, radialOffset(job.plate)),
     },
+    leaning(job.plate, [mountedPart, ...pieces.map((p) => p.moments)]),
     {
       mass: mountedPart.m,
       at: centreOfMass(mountedPart),
@@ -121,6 +122,23 @@ export function assemble(mounted: Mounted, doubt: Uncertainties): Assembly {
     couple: { x: total.xz * 1000, y: total.yz * 1000 },
     covariance: unbalanceCovariance(doubtful),
   }
+}
+
+/**
+ * mm: what a run-out of the rim leaves unknown of the plate's centre, each way. Half the full reading is its offset, in
+ * a direction that is not known; a residual that was measured holds it already.
+ */
+const radialOffset = ({ runOut }: Plate): number => (runOut?.radial ?? 0) / 2 / Math.SQRT2
+
+/**
+ * A face that runs out by f at the rim leans by f/D: whatever stands z in front of it lies off by z·f/D, all of it in
+ * one direction that is not known.
+ */
+function leaning({ runOut, diameter }: Plate, inFront: readonly MassMoments[]): DoubtfulMass {
+  const mass = inFront.reduce((sum, m) => sum + m.m, 0)
+  const lever = inFront.reduce((sum, m) => sum + m.z, 0) / (mass || 1)
+  const position = (lever * (runOut?.face ?? 0)) / diameter / Math.SQRT2
+  return { mass, at: { x: 0, y: 0 }, massShare: 0, position }
 }
 
 /** Moments of a part, part frame, as they lie in the plate frame of a mounted setup. */

@@ -3,6 +3,7 @@ import { finding, type Finding } from '../findings/finding.ts'
 import { uncertaintiesOf } from '../doubt/defaults.ts'
 import { opposite } from '../geometry/angles.ts'
 import type { Job, Setup } from '../job/schema.ts'
+import { outermostStation } from '../mounting/station.ts'
 import type { Unbalance } from '../unbalance/assembly.ts'
 import { allowedUnbalance, criterionWords } from '../unbalance/criterion.ts'
 import { STANDARD_GRAVITY, centrifugalForce } from '../unbalance/static.ts'
@@ -115,8 +116,7 @@ function cure({ job, setup, mass: turning, unbalance, limits }: SpeedFindingsInp
   const fmt = formatter(job.displayUnits)
   const u = unbalance.static_g_mm
   const light = opposite(unbalance.static_angle_deg)
-  const radii = [...job.plate.slots.map((s) => s.to), ...job.plate.holes.map((h) => Math.hypot(h.x, h.y))]
-  const radius = radii.length > 0 ? Math.max(...radii) : job.plate.diameter / 2
+  const radius = outermostStation(job.plate)
   const mass = u / 1000 / radius
   const slower =
     limits.balance === null ? '' : ` or run at ${fmt.speed(Math.floor(limits.balance))} or slower`

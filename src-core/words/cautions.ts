@@ -4,12 +4,22 @@
 export const PRECEDENCE =
   "Estimates for planning. The machine maker's manual, local rules and a competent person come first."
 
+/** What the heavy side does when the spindle is let go: it swings down hard, rolls, may roll, or stays. */
+export type Rolling = 'swings' | 'rolls' | 'may roll' | 'stays'
+
+const ROLL_CHECK: Readonly<Record<Rolling, string>> = {
+  swings: 'Chock the plate while loading; let the heavy side down by hand, never let it swing.',
+  rolls: 'Spindle free, let it roll: heavy side as drawn?',
+  'may roll': 'Spindle free: if it rolls, heavy side as drawn?',
+  stays: 'Too little heavy side to roll the spindle: do not look for it so.',
+}
+
 /** The checks by hand, in the order they are made. */
-export const CHECKS_BY_HAND: readonly string[] = [
-  'Every clamp, weight and packing tight; loose tools and chuck key gone.',
+export const checksByHand = (rolls: Rolling): readonly string[] => [
+  'Every clamp, weight and packing tight; tools and chuck key gone.',
   'Turn the spindle by hand through a full turn, saddle at full depth of bore.',
   'Nothing fouls bed, gap, cross-slide, bar or plate.',
-  'Spindle free, let it roll: heavy side as drawn?',
+  ROLL_CHECK[rolls],
   'Start at the lowest speed; stand out of the plane of rotation.',
   'Stop and check all bolts after the first cut.',
 ]

@@ -1,13 +1,13 @@
 /** The analysis of a setup as text for people. */
 import type { Analysis } from '../../src-core/analysis/result.ts'
-import { STANDINGS, standingOf, type Standing } from '../../src-core/findings/finding.ts'
+import { STANDINGS, standingAt, type Standing } from '../../src-core/findings/finding.ts'
 import { VERDICT_WORDS } from '../../src-core/verdict/speeds.ts'
 import { LIMITS, limitWords } from '../../src-core/verdict/limits.ts'
 import type { Job, Setup } from '../../src-core/job/schema.ts'
 import { clockPosition, formatter, significant, type Formatter } from '../../src-core/units/format.ts'
 import { convert } from '../../src-core/units/convert.ts'
 import { STANDARD_GRAVITY } from '../../src-core/unbalance/static.ts'
-import { CHECKS_BY_HAND, PRECEDENCE } from '../../src-core/words/cautions.ts'
+import { checksByHand, PRECEDENCE } from '../../src-core/words/cautions.ts'
 import { printable } from './failure.ts'
 import { atMost, clampsSection, holdingAt, jointsSection } from './jointSheet.ts'
 import { table, wrap } from './table.ts'
@@ -47,7 +47,9 @@ export function balanceSheet(job: Job, setup: Setup, analysis: Analysis): string
     findings(context),
     [
       'Before power',
-      ...[PRECEDENCE, ...CHECKS_BY_HAND].flatMap((caution) => wrap(caution, COLUMNS, '  - ', '    ')),
+      ...[PRECEDENCE, ...checksByHand(analysis.by_hand.rolls)].flatMap((caution) =>
+        wrap(caution, COLUMNS, '  - ', '    '),
+      ),
     ],
   ]
   return `${sections.map((lines) => lines.join('\n')).join('\n\n')}\n`
@@ -177,7 +179,7 @@ function clearances({ a, fmt }: Context): string[] {
 
 function findings({ a }: Context): string[] {
   const counts = STANDINGS.map((standing) => {
-    const n = a.findings.filter((f) => standingOf(f) === standing).length
+    const n = a.findings.filter((f) => standingAt(f, a.chosen_rpm) === standing).length
     return `${n} ${STANDING_WORDS[standing].toLowerCase()}`
   })
   const head = `Findings: ${counts.join(', ')}`
@@ -185,7 +187,7 @@ function findings({ a }: Context): string[] {
     wrap(
       printable(`${f.item}: ${f.message}`),
       COLUMNS,
-      `  ${STANDING_WORDS[standingOf(f)].padEnd(11)}`,
+      `  ${STANDING_WORDS[standingAt(f, a.chosen_rpm)].padEnd(11)}`,
       ' '.repeat(13),
     ),
   )

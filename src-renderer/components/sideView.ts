@@ -1,5 +1,5 @@
 /** The setup seen from the front of the lathe: headstock left, tailstock right, z along and y up. Boxes in mm. */
-import { crossSlideReach } from '../../src-core/clearance/clearance.ts'
+import { crossSlideReach } from '../../src-core/clearance/carriage.ts'
 import { edgeBounds, ringEdges } from '../../src-core/geometry/edges.ts'
 import type { Ring } from '../../src-core/geometry/types.ts'
 import { isClamp, isCounterweight } from '../../src-core/job/schema.ts'

@@ -1,6 +1,6 @@
 /** What the work passes when it is turned by hand: the cross-slide's profile, and the circle of the tightest corner. */
 import type { Analysis } from '../../src-core/analysis/result.ts'
-import { crossSlideReach, swingRadius } from '../../src-core/clearance/clearance.ts'
+import { crossSlideReach } from '../../src-core/clearance/carriage.ts'
 import type { Ring } from '../../src-core/geometry/types.ts'
 import type { Mounted } from '../../src-core/mounting/types.ts'
 import type { SceneItem } from './items.ts'
@@ -28,8 +28,8 @@ export function describePassing(
   length: (mm: number) => string,
 ): SceneItem[] {
   const { lathe } = mounted.job
-  const top = -swingRadius(lathe, 'cross-slide')
-  const bed = -swingRadius(lathe, 'bed')
+  const top = -lathe.swingOverCrossSlide / 2
+  const bed = -lathe.swingOverBed / 2
   const reach = crossSlideReach(mounted)
   const items: SceneItem[] = []
   if (bed < top)

@@ -18,7 +18,7 @@ export function sceneDescription(
     ...describeMachine(lathe, (mm) => session.length(mm)),
     ...describePlate(plate, session),
     describeCrossSlide(lathe),
-    ...describeWork(mounted, session, worstByItem(analysis?.findings ?? [])),
+    ...describeWork(mounted, session, worstByItem(analysis)),
     ...describeOverlay(mounted, analysis, session),
   ]
 }

@@ -1,5 +1,6 @@
 /** Part and hardware as they lie on the plate, lowest first. */
-import { STANDINGS, standingOf, type Finding, type Standing } from '../../src-core/findings/finding.ts'
+import type { Analysis } from '../../src-core/analysis/result.ts'
+import { STANDINGS, standingAt, type Standing } from '../../src-core/findings/finding.ts'
 import { pressPoint } from '../../src-core/mounting/press.ts'
 import type { HardwareKind } from '../../src-core/job/schema.ts'
 import { toeLies } from '../../src-core/mounting/toeLies.ts'
@@ -35,12 +36,12 @@ export interface Pointed {
 }
 
 /** The worst finding about each item. */
-export function worstByItem(findings: readonly Finding[]): Map<string, Standing> {
+export function worstByItem(analysis: Analysis | null): Map<string, Standing> {
   const rank = (standing: Standing) => STANDINGS.indexOf(standing)
   const worst = new Map<string, Standing>()
-  for (const f of findings) {
+  for (const f of analysis?.findings ?? []) {
     const before = worst.get(f.item)
-    const standing = standingOf(f)
+    const standing = standingAt(f, analysis?.chosen_rpm ?? null)
     if (before === undefined || rank(standing) < rank(before)) worst.set(f.item, standing)
   }
   return worst

@@ -1,6 +1,6 @@
 /** Which step of the work a finding is mended in. */
 import type { FINDINGS, FindingCode } from '../../src-core/findings/codes.ts'
-import { standingOf, type Finding } from '../../src-core/findings/finding.ts'
+import { standingAt, type Finding } from '../../src-core/findings/finding.ts'
 import { isClamp, isCounterweight, type Setup } from '../../src-core/job/schema.ts'
 import type { StepName } from './session.svelte.ts'
 
@@ -16,7 +16,12 @@ const STEPS: Readonly<Record<AgainstCode, StepName | 'item'>> = {
   'fouls-bed': 'item',
   'fouls-gap': 'item',
   'fouls-cross-slide': 'item',
-  'cross-slide-not-checked': 'machine',
+  'fouls-carriage': 'item',
+  'fouls-tailstock': 'item',
+  'fouls-behind': 'item',
+  'carriage-not-checked': 'machine',
+  'tailstock-not-checked': 'machine',
+  'behind-not-checked': 'machine',
   'in-bar-path': 'item',
   'hardware-clash': 'item',
   'part-clash': 'item',
@@ -33,6 +38,8 @@ const STEPS: Readonly<Record<AgainstCode, StepName | 'item'>> = {
   'over-plate-rating': 'speed',
   'over-spindle-speed': 'speed',
   'over-nose-load': 'machine',
+  'nose-unscrews': 'machine',
+  'nose-not-known': 'machine',
   'no-clamp': 'clamps',
   'over-proof-load': 'clamps',
   'toe-off': 'item',
@@ -79,7 +86,7 @@ function stepOf({ code, item }: Finding, setup: Setup): StepName | null {
 export function stepsAgainst(findings: readonly Finding[], setup: Setup): Map<StepName, Against> {
   const worst = new Map<StepName, Against>()
   for (const f of findings) {
-    const standing = standingOf(f)
+    const standing = standingAt(f, setup.speed)
     const step = f.effect === 'none' ? null : stepOf(f, setup)
     if (!step || (standing !== 'stop' && standing !== 'not-judged')) continue
     if (worst.get(step) !== 'stop') worst.set(step, standing)

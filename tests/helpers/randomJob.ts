@@ -1,6 +1,6 @@
 /** Random sound jobs: every optional field present or absent, numbers of every size a job may hold. */
 import fc from 'fast-check'
-import type { Cut, Hardware, Job, Prism, StockItem } from '../../src-core/job/schema.ts'
+import type { Cut, Hardware, Job, Lathe, Prism, StockItem } from '../../src-core/job/schema.ts'
 import { degrees, mm, moved, point, starRing } from './arbitraries.ts'
 import { bore, boreCut, drillCut, jobWith, partOf, steps } from './jobs.ts'
 
@@ -112,6 +112,44 @@ const several = <T>(make: (i: number) => fc.Arbitrary<T>, least: number, most: n
     .integer({ min: least, max: most })
     .chain((n) => (n === 0 ? fc.constant([]) : fc.tuple(...Array.from({ length: n }, (_, i) => make(i)))))
 
+/** What else may be known of a lathe. */
+const machine = fc
+  .record({
+    nose: maybe(
+      fc.record({
+        kind: fc.constantFrom('screwed' as const, 'cam-lock' as const, 'flanged' as const, 'taper' as const),
+        locked: fc.boolean(),
+      }),
+    ),
+    mass: maybe(amount),
+    boltedDown: maybe(fc.boolean()),
+    startTime: maybe(amount),
+    brakeTime: maybe(amount),
+    carriage: maybe(
+      fc
+        .record({
+          profile: fc.array(fc.record({ behind: mm(0, 200), radius: mm(0, 160) }), {
+            minLength: 1,
+            maxLength: 4,
+          }),
+          parkedAt: maybe(mm(0, 400)),
+        })
+        .map(given),
+    ),
+    saddleReach: maybe(fc.record({ gapIn: maybe(mm(0, 200)), gapOut: maybe(mm(0, 200)) }).map(given)),
+    tailstock: maybe(fc.record({ barrel: mm(10, 90), reach: mm(0, 200) })),
+    behindPlate: maybe(fc.record({ depth: mm(0, 60), radius: maybe(mm(50, 200)) }).map(given)),
+  })
+  .map(given)
+
+/** Nothing of a carriage stands nearer than the bar reaches. */
+function machineWith(lathe: Partial<Lathe>, reach: number | null): Partial<Lathe> {
+  const { carriage } = lathe
+  if (!carriage) return lathe
+  const profile = carriage.profile.map((row) => ({ ...row, behind: row.behind + (reach ?? 0) }))
+  return { ...lathe, carriage: { ...carriage, profile } }
+}
+
 export const randomJob: fc.Arbitrary<Job> = fc
   .record({
     title: text,
@@ -128,6 +166,8 @@ export const randomJob: fc.Arbitrary<Job> = fc
     speed: orNull(fc.constantFrom(45, 110, 123.456)),
     gap: fc.boolean(),
     barReach: orNull(amount),
+    machine,
+    runOut: maybe(fc.record({ face: maybe(mm(0, 1)), radial: maybe(mm(0, 1)) }).map(given)),
     criterion: fc.record({ kind: fc.constantFrom('weightShare', 'force', 'grade'), value: amount }),
     uncertainty: maybe(
       fc.record({ placing: maybe(mm(0, 5)), computedMass: maybe(fc.constant(0.05)) }).map(given),
@@ -159,7 +199,9 @@ export const randomJob: fc.Arbitrary<Job> = fc
         barReach: r.barReach,
         speeds: { ...steps(45, 110, 440), stepless: r.stepless },
         ...(r.gap ? {} : { gap: null }),
+        ...machineWith(r.machine, r.barReach),
       },
+      plate: r.runOut ? { runOut: r.runOut } : {},
       setups: [setup, { ...setup, turn: 0 - r.turn }],
     })
     // A clone, for fast-check's records have no prototype.

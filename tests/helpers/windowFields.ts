@@ -16,6 +16,8 @@ const draw = 'panels/draw/VertexFields.svelte'
 const edge = 'editor/draw/gripDrag.ts'
 const footprintFields = 'components/FootprintFields.svelte'
 const machine = 'panels/steps/MachineStep.svelte'
+const noseFields = 'panels/steps/NoseFields.svelte'
+const room = 'panels/steps/RoomFields.svelte'
 const plate = 'panels/steps/PlateFields.svelte'
 const stock = 'panels/steps/StockList.svelte'
 const part = 'panels/steps/PartStep.svelte'
@@ -48,9 +50,15 @@ export const WINDOW_FIELDS: Readonly<Record<FieldPath, string>> = {
   'lathe.speeds.stepless[]': 'panels/steps/SpeedsFields.svelte',
   ...all('lathe.', machine, 'maxSpindleSpeed', 'noseOverhang', 'loadLimit', 'barReach'),
   ...all('lathe.', machine, 'startTime', 'brakeTime'),
+  ...all('lathe.', noseFields, 'nose', 'nose.kind', 'nose.locked', 'mass', 'boltedDown'),
+  ...all('lathe.carriage.', room, 'profile[].behind', 'profile[].radius', 'parkedAt'),
+  ...all('lathe.', room, 'carriage', 'saddleReach', 'saddleReach.gapIn', 'saddleReach.gapOut'),
+  ...all('lathe.', room, 'tailstock', 'tailstock.barrel', 'tailstock.reach'),
+  ...all('lathe.', room, 'behindPlate', 'behindPlate.depth', 'behindPlate.radius'),
   ...all('lathe.', machine, 'gap', 'gap.swing', 'gap.width', 'gap.open'),
   ...all('plate.', plate, 'name', 'diameter', 'thickness', 'bore', 'mass', 'ratedSpeed'),
   ...all('plate.', plate, 'residual', 'residual.amount', 'residual.angle'),
+  ...all('plate.', plate, 'runOut', 'runOut.face', 'runOut.radial'),
   'plate.slots[].id': id,
   ...all('plate.', plate, 'surface', 'slots[].teeWidth', 'slots[].lip', 'holes[].thread'),
   ...all('plate.slots[].', plate, 'angle', 'from', 'to', 'width', 'kind'),

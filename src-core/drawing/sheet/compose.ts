@@ -12,9 +12,9 @@ import { hardwareTable, speedTable } from './lists.ts'
 import type { Primitive } from '../model/model.ts'
 import { headline, lead, noteBlock } from './noteBlock.ts'
 import {
-  CHECKLIST,
   assumptionNotes,
   balanceNotes,
+  checklist,
   findingNotes,
   headlineWords,
   verdictNotes,
@@ -111,7 +111,7 @@ function textBlocks(input: ComposeInput, { asides, unplaced }: DrawnViews): Bloc
   const notes = [...own, ...asides, ...missing, ...lackedNote(input)]
   return [
     balanceNotes(job, mounted, analysis),
-    CHECKLIST,
+    checklist(analysis),
     ...findingNotes(job, setup, analysis),
     assumptionNotes(job),
     ...(notes.length > 0 ? [{ title: 'Notes', lines: notes }] : []),

@@ -9,7 +9,7 @@ import type { Mounted } from '../../mounting/types.ts'
 import { clockPosition, formatter, plain, type Formatter } from '../../units/format.ts'
 import { limitWords, type Ceiling } from '../../verdict/limits.ts'
 import { holdsAt } from '../../verdict/speeds.ts'
-import { CHECKS_BY_HAND } from '../../words/cautions.ts'
+import { checksByHand } from '../../words/cautions.ts'
 import { signed } from './lists.ts'
 import type { Headline, Notes } from './noteBlock.ts'
 import { angleText, centreBefore } from '../views/view.ts'
@@ -85,11 +85,11 @@ function firstSentence(message: string): string {
   return end ? message.slice(0, end.index + 1) : message
 }
 
-export const CHECKLIST: Notes = {
+export const checklist = ({ by_hand }: Analysis): Notes => ({
   title: 'By hand, before power',
   ticks: true,
-  lines: CHECKS_BY_HAND,
-}
+  lines: checksByHand(by_hand.rolls),
+})
 
 export function assumptionNotes(job: Job): Notes {
   const d = uncertaintiesOf(job)

@@ -1,5 +1,6 @@
 /** The drawn lines of the side view: plate and part in section, hardware cut or beyond, bed and cross-slide. No labels. */
-import { crossSlideReach, tipDepth } from '../../clearance/clearance.ts'
+import { crossSlideReach } from '../../clearance/carriage.ts'
+import { tipDepth } from '../../clearance/toolAtWork.ts'
 import type { Point } from '../../geometry/types.ts'
 import type { MountedBore } from '../../mounting/types.ts'
 import { isPrism } from '../../job/schema.ts'

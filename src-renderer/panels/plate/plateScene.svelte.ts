@@ -40,7 +40,7 @@ export function plateScene(app: App): PlateScene {
       ? describePhotograph(photograph, shown.place(photograph), placement)
       : [],
   )
-  const flags = $derived(worstByItem(results.analysis?.findings ?? []))
+  const flags = $derived(worstByItem(results.analysis))
   const work = $derived.by(() => {
     if (!results.mounted) return traced
     if (draw.active) return [...traced, ...describePart(results.mounted, traced.length > 0)]

@@ -103,8 +103,17 @@ describe('cross-slide', () => {
     expect(codes(wide(60, 80))).toContain('stop fouls-cross-slide w')
   })
 
-  test('an unknown reach is a caution, never a pass', () => {
-    expect(codes(wide(null, 30))).toContain('caution cross-slide-not-checked w')
-    expect(codes(wide(null, 30)).some((c) => c.startsWith('stop fouls-cross'))).toBe(false)
+  test('an unknown reach is not judged, never a pass, and said once for the lathe', () => {
+    const job = wide(null, 30)
+    const two = jobWith({
+      lathe: { barReach: null },
+      part: job.part,
+      setup: {
+        ...job.setups[0]!,
+        hardware: ['S1', 'S2'].map((slot) => piece(`w${slot}`, 1, { slot, radius: 110 }, { height: 30 })),
+      },
+    })
+    expect(codes(two).filter((c) => c.includes('carriage'))).toEqual(['caution carriage-not-checked lathe'])
+    expect(codes(two).some((c) => c.startsWith('stop fouls-cross'))).toBe(false)
   })
 })
