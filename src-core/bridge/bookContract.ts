@@ -34,6 +34,8 @@ export interface BookEntry {
   readonly fault: string | null
   /** Still to be read: there is neither summary nor fault yet. */
   readonly waiting: boolean
+  /** It is not known to be damaged: opening it may work though the list knows nothing of it yet. */
+  readonly mayOpen: boolean
   readonly readOnly: boolean
   /** Name of the job that this file is a copy of, left by a folder that syncs; null for an ordinary job. */
   readonly conflictOf: string | null

@@ -1,4 +1,5 @@
 /** Faults that a service reports on purpose; everything else that is thrown is a defect. */
+import { clause } from '../../src-core/words/clause.ts'
 import type { HostFault } from '../../src-core/bridge/reply.ts'
 
 export type HostFaultCode =
@@ -18,14 +19,11 @@ export type HostFaultCode =
   | 'request.refused'
   | 'request.failed'
 
-/** Faults are put into longer sentences, which end by themselves. */
-const withoutStop = (text: string): string => text.replace(/\.\s*$/, '')
-
 export class HostError extends Error {
   readonly code: HostFaultCode
 
   constructor(code: HostFaultCode, message: string) {
-    super(withoutStop(message))
+    super(clause(message))
     this.name = 'HostError'
     this.code = code
   }

@@ -1,7 +1,9 @@
 /** Unsaved work is kept as a draft within seconds, and offered again after a crash. */
+import { SvelteSet } from 'svelte/reactivity'
 import type { KeptDraft } from '../../src-core/bridge/bookContract.ts'
 import type { Host } from '../../src-core/bridge/contract.ts'
 import { parseDraft } from '../../src-core/job/parse.ts'
+import { clause } from '../../src-core/words/clause.ts'
 import { ask, faultNotice } from './ask.ts'
 import type { Files } from './files.svelte.ts'
 import type { JobStore } from './document.svelte.ts'
@@ -25,6 +27,7 @@ export class Autosave {
   readonly #turns = new Turns()
   /** Drafts of windows that are gone, to be offered. */
   left: readonly KeptDraft[] = $state.raw([])
+  readonly discarded = new SvelteSet<string>()
 
   constructor(host: Host, jobs: JobStore, session: Session, files: Files) {
     this.#host = host
@@ -72,9 +75,15 @@ export class Autosave {
     if (await this.#keep()) this.#drop(draft.id)
   }
 
+  /** Marks a draft to be discarded, or takes the mark off again; nothing goes before `dropDiscarded`. */
   discard(draft: KeptDraft): void {
-    this.left = this.left.filter((d) => d !== draft)
-    this.#drop(draft.id)
+    if (!this.discarded.delete(draft.id)) this.discarded.add(draft.id)
+  }
+
+  dropDiscarded(): void {
+    for (const id of this.discarded) this.#drop(id)
+    this.left = this.left.filter((d) => !this.discarded.has(d.id))
+    this.discarded.clear()
   }
 
   /** Whether the work stands in this window's draft now. */
@@ -97,7 +106,7 @@ export class Autosave {
       if (reply.ok) this.#hasFailed = false
       else if (!this.#hasFailed) {
         this.#hasFailed = true
-        const why = reply.fault.message.replace(/\.$/, '')
+        const why = clause(reply.fault.message)
         this.#session.notice = faultNotice(
           this.#session,
           reply.fault,

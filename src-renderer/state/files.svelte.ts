@@ -32,7 +32,10 @@ export class Files {
     this.#jobs = jobs
     this.#session = session
     this.saving = new Saving(host, jobs, session)
-    this.saving.onopen = (ref) => this.openFile(ref)
+    this.saving.ontake = (theirs, file) => {
+      this.replaceBy(theirs, 'Take theirs')
+      this.#jobs.markSaved(theirs, file)
+    }
     session.copyOut = () => this.copyOut()
   }
 

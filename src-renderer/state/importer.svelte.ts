@@ -1,5 +1,6 @@
 /** Reads a drawing or a mesh, shows what came of it, and only then lets it into the job. */
 import type { BodiesResult, BodyOptions } from '../../src-core/import/toBodies.ts'
+import { clause } from '../../src-core/words/clause.ts'
 import type { ImportOptions, Preview } from '../../src-core/import/types.ts'
 import type { ImportReply, ImportRequest } from '../workers/importMessages.ts'
 
@@ -83,7 +84,7 @@ export class Importer {
   #listen(worker: ImportPort): ImportPort {
     worker.addEventListener('message', ({ data }) => this.#answer(data))
     worker.addEventListener('error', (event) =>
-      this.#refuse([`Reading failed: ${event.message || 'the reader could not be started'}.`]),
+      this.#refuse([`Reading failed: ${clause(event.message) || 'the reader could not be started'}.`]),
     )
     return worker
   }

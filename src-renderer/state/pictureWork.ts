@@ -1,5 +1,6 @@
 /** Asks the pictures' worker and waits for its answers; the worker is started when it is first needed. */
 import type { Picture } from '../../src-core/job/schema.ts'
+import { clause } from '../../src-core/words/clause.ts'
 import type { Ties } from '../../src-core/picture/planMap.ts'
 import type { PictureReply, PictureRequest, Shrunk, Unpacked } from '../workers/pictureMessages.ts'
 
@@ -8,6 +9,8 @@ export interface PicturePort {
   addEventListener(type: 'message', listener: (event: MessageEvent<PictureReply>) => void): void
   addEventListener(type: 'error', listener: (event: ErrorEvent) => void): void
 }
+
+const NOT_STARTED = 'the reader could not be started'
 
 type Refused = { readonly ok: false; readonly reason: string }
 
@@ -58,7 +61,7 @@ export class PictureWork {
       this.#showing.delete(data.id)
     })
     port.addEventListener('error', (event) => {
-      const refused: Refused = { ok: false, reason: event.message || 'the reader could not be started' }
+      const refused: Refused = { ok: false, reason: clause(event.message) || NOT_STARTED }
       for (const resolve of [...this.#shrinking.values(), ...this.#showing.values()]) resolve(refused)
       this.#shrinking.clear()
       this.#showing.clear()

@@ -1,6 +1,7 @@
 /** Asks the planner and keeps its answer together with the job that it belongs to. */
 import { applyPlan } from '../../src-core/planner/apply.ts'
 import type { Plan, PlanOptions, PlanReport } from '../../src-core/planner/report.ts'
+import { clause } from '../../src-core/words/clause.ts'
 import type { Job } from '../../src-core/job/schema.ts'
 import type { PlannerReply, PlannerRequest } from '../workers/plannerMessages.ts'
 import type { JobStore } from './document.svelte.ts'
@@ -109,7 +110,7 @@ export class Planner {
     if (id !== this.#id) return
     this.#end()
     this.status = 'failed'
-    this.fault = message
+    this.fault = clause(message)
   }
 
   #end(): void {

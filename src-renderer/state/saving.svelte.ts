@@ -29,8 +29,10 @@ export class Saving {
   conflict: FileRef | null = $state.raw(null)
   /** Whether the system asks for names; else the window does. */
   systemDialogs = false
-  /** Another file on the plate. */
-  onopen: (ref: FileRef) => Promise<unknown> = async () => undefined
+  /** Somebody else's state of the open job on the plate, as a step that undo takes back. */
+  ontake: (job: Job, file: JobFile) => void = () => undefined
+  /** What was asked for and waits until the job is saved. */
+  #then: (() => void) | null = null
 
   constructor(host: Host, jobs: JobStore, session: Session) {
     this.#host = host
@@ -56,6 +58,23 @@ export class Saving {
       if (this.#jobs.opened === opened) await this.#put(file.ref, file.stamp)
     })
     return this.#next
+  }
+
+  /** Saves, and does `then` once all is saved, though a name is asked for first or what to do about a stranger's change. */
+  async saveThen(then: () => void): Promise<void> {
+    this.#then = then
+    await this.save()
+    this.goOn()
+  }
+
+  /** Does what waited for saving; forgets it where nothing was saved and nothing more is asked that could. */
+  goOn(): void {
+    const { isDirty } = this.#jobs
+    const { dialog } = this.#session
+    if (isDirty && (dialog === 'save' || dialog === 'conflict')) return
+    const then = this.#then
+    this.#then = null
+    if (!isDirty) then?.()
   }
 
   /** Whether the file holds the job already: written once more, it would push an earlier version out. */
@@ -135,10 +154,14 @@ export class Saving {
 
   /** The job that the open file holds by now; null, and said why, where it cannot be read. */
   async theirs(): Promise<Job | null> {
-    const read = this.conflict && (await ask(this.#session, this.#host.readJob(this.conflict)))
+    return (this.conflict && (await this.#read(this.conflict)))?.job ?? null
+  }
+
+  async #read(ref: FileRef): Promise<{ readonly job: Job; readonly file: JobFile } | null> {
+    const read = await ask(this.#session, this.#host.readJob(ref))
     if (!read) return null
     const parsed = parseJob(read.text)
-    if (parsed.ok) return parsed.job
+    if (parsed.ok) return { job: parsed.job, file: { ref: read.file, stamp: read.stamp } }
     this.#fault(`${read.file.name} is not a job any more: ${faultWords(parsed.faults[0]!)}.`)
     return null
   }
@@ -150,8 +173,18 @@ export class Saving {
     this.#session.dialog = null
     if (!ref) return
     if (how === 'replace') await this.#write(ref, null)
-    else if (how === 'open') await this.onopen(ref)
+    else if (how === 'open') await this.#take(ref)
     else await this.#keepBoth(ref)
+    // Who takes theirs stays with the job; what he asked for before would take it off the plate.
+    if (how === 'open') this.#then = null
+    else this.goOn()
+  }
+
+  async #take(ref: FileRef): Promise<void> {
+    const theirs = await this.#read(ref)
+    if (!theirs) return
+    this.ontake(theirs.job, theirs.file)
+    this.#session.notice = { kind: 'done', text: `${ref.name} is as they saved it. Undo brings yours back.` }
   }
 
   /** Mine beside theirs: in the book under a free name, elsewhere where the dialog says. */

@@ -42,7 +42,7 @@ function obey(app: App, actions: Actions, event: ShellEvent & { readonly kind: '
   if (action.enabled()) action.run()
 }
 
-async function saveAndClose({ files, jobs, session }: App): Promise<void> {
+async function saveAndClose({ files, session }: App): Promise<void> {
   if (session.unkept) {
     session.notice = {
       kind: 'fault',
@@ -51,9 +51,8 @@ async function saveAndClose({ files, jobs, session }: App): Promise<void> {
     return
   }
   session.dialog = null
-  await files.save()
-  // Not written, or a name is still asked for: the window stays.
-  if (!jobs.isDirty) window.close()
+  // Not written: the window stays.
+  await files.saving.saveThen(() => window.close())
 }
 
 function textField(): boolean {

@@ -1,4 +1,5 @@
 /** Unpacks, shrinks and squares up pictures off the window's thread. */
+import { clause } from '../../src-core/words/clause.ts'
 import type { Picture } from '../../src-core/job/schema.ts'
 import { bytesOfBase64 } from '../../src-core/picture/base64.ts'
 import { planMap, type Ties } from '../../src-core/picture/planMap.ts'
@@ -26,7 +27,7 @@ async function answer(asked: PictureRequest): Promise<void> {
   }
 }
 
-const failed = (error: unknown) => ({ ok: false as const, reason: (error as Error).message })
+const failed = (error: unknown) => ({ ok: false as const, reason: clause((error as Error).message) })
 
 /** The picture upright, as its own orientation says. */
 const unpack = (bytes: Uint8Array<ArrayBuffer>, type: string) =>

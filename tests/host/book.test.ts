@@ -12,6 +12,7 @@ import {
 } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test, vi } from 'vitest'
+import { CURRENT_VERSION } from '../../src-core/job/parse.ts'
 import { createBookPlace } from '../../src-main/services/book/bookPlace.ts'
 import { createBook } from '../../src-main/services/book/listBook.ts'
 import { createHostServices } from '../../src-main/services/hostServices.ts'
@@ -59,6 +60,8 @@ describe('listing', () => {
     expect(by.get('alone (1).evenswing.json')?.conflictOf).toBeNull()
     expect(by.get('cut.evenswing.json')?.summary).toBeNull()
     expect(by.get('cut.evenswing.json')?.fault).toBeTruthy()
+    const may = [...by.values()].filter((f) => f.mayOpen)
+    expect(may.map((f) => f.summary !== null)).toEqual(Array(5).fill(true))
     expect(by.get('newer.evenswing.json')?.fault).toMatch(/version|newer/)
   })
 
@@ -132,6 +135,22 @@ describe('listing', () => {
     put('b.evenswing', titled('Two'))
     await list()
     expect(written()).not.toBe(before)
+  })
+
+  test('what another version of the program read is read anew, and that jobs were there is still known', async () => {
+    const { userData, jobs, put, list } = place()
+    put('a.evenswing', titled('One'))
+    await list()
+    const file = join(userData, 'book', readdirSync(join(userData, 'book'))[0]!)
+    const cache = JSON.parse(readFileSync(file, 'utf8')) as { form: number; disk: number; entries: object }
+    expect(cache.form % 100).toBe(CURRENT_VERSION)
+    const known = { summary: null, fault: 'version 3 is newer than this program knows' }
+    const old = Object.fromEntries(Object.entries(cache.entries).map(([n, e]) => [n, { ...e, known }]))
+    writeFileSync(file, JSON.stringify({ ...cache, form: cache.form - 1, entries: old }))
+    await expect(createBookPlace(userData, null).empty(jobs, cache.disk + 1)).rejects.toMatchObject({
+      code: 'book.gone',
+    })
+    expect((await list())[0]).toMatchObject({ summary: { title: 'One' }, fault: null })
   })
 
   test('a book that vanished is said to be gone; the usual one may be missing', async () => {

@@ -3,7 +3,7 @@ import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Page } from 'playwright-core'
 import { beforeEach, expect, test } from 'vitest'
-import { exampleText } from '../helpers/jobs.ts'
+import { exampleJob, exampleText, soundJob } from '../helpers/jobs.ts'
 import { useBench } from './window.ts'
 
 const bench = useBench()
@@ -92,7 +92,7 @@ test('a damaged job is mended from an earlier version', async () => {
   expect(await page.getByTestId('unbalance').innerText()).toBe(before)
   await page.keyboard.press('Control+s')
   await page.getByText('Saved as link').waitFor()
-  expect(JSON.parse(readFileSync(path('link'), 'utf8'))).toEqual(JSON.parse(exampleText('flat-link')))
+  expect(soundJob(readFileSync(path('link'), 'utf8'))).toEqual(exampleJob('flat-link'))
 })
 
 test('settings that the host found damaged are said, though the first job comes after them', async () => {
@@ -109,4 +109,31 @@ test('settings that the host found damaged are said, though the first job comes 
   await page.reload()
   await page.getByTestId('mass').waitFor()
   await page.getByText(/The settings were damaged.*settings\.damaged\.json/).waitFor({ timeout: 5000 })
+})
+
+test('a job that is not read yet, or was too much for the list, is opened all the same', async () => {
+  writeFileSync(path('link'), exampleText('flat-link'))
+  const page = await bench.open()
+  const unread = {
+    summary: null,
+    waiting: false,
+    mayOpen: true,
+    fault: 'holds too much to be listed. Open it by itself',
+  }
+  for (const state of [unread, { ...unread, waiting: true, fault: null }]) {
+    await page.route('**/rpc/listBook', async (route) => {
+      const reply = (await (await route.fetch()).json()) as { value: { entries: object[] } }
+      const entries = reply.value.entries.map((entry) => ({ ...entry, ...state }))
+      await route.fulfill({ json: { ...reply, value: { ...reply.value, waiting: 0, entries } } })
+    })
+    await page.keyboard.press('Control+o')
+    await page
+      .getByText(state.fault === null ? 'being read…' : 'Holds too much to be listed')
+      .first()
+      .waitFor()
+    expect(await page.getByRole('button', { name: 'Open', exact: true }).last().isEnabled()).toBe(true)
+    await page.keyboard.press('Enter')
+    await page.getByTestId('job-book').waitFor({ state: 'detached' })
+    await page.unroute('**/rpc/listBook')
+  }
 })

@@ -81,6 +81,21 @@ test('a recovered draft is given up once it stands in this window’s own', asyn
   expect([drafts.has('gone'), own()]).toEqual([false, ['From the draft']])
 })
 
+test('a draft that is discarded goes when the question is closed; until then it is brought back', async () => {
+  autosave.left = [left]
+  autosave.discard(left)
+  await vi.advanceTimersByTimeAsync(0)
+  expect([drafts.has(left.id), autosave.discarded.has(left.id)]).toEqual([true, true])
+  autosave.discard(left)
+  autosave.dropDiscarded()
+  await vi.advanceTimersByTimeAsync(0)
+  expect([drafts.has(left.id), autosave.left]).toEqual([true, [left]])
+  autosave.discard(left)
+  autosave.dropDiscarded()
+  await vi.advanceTimersByTimeAsync(0)
+  expect([drafts.has(left.id), autosave.left]).toEqual([false, []])
+})
+
 test('where it cannot be kept again it stays as it was', async () => {
   isFull = true
   void autosave.recover(left)

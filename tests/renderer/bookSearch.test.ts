@@ -7,6 +7,7 @@ const job = (title: string, more: { partNumber?: string; notes?: string } = {}):
   modified: '2026-01-01T00:00:00Z',
   fault: null,
   waiting: false,
+  mayOpen: true,
   readOnly: false,
   conflictOf: null,
   summary: {

@@ -78,8 +78,8 @@ describe('planner in the window', () => {
   test('a failure says so', () => {
     const { planner } = app
     planner.ask({})
-    workers[0]!.reply({ kind: 'failed', id: 1, message: 'no slots' })
-    expect(planner.status).toBe('failed')
+    workers[0]!.reply({ kind: 'failed', id: 1, message: 'no slots.' })
+    expect([planner.status, planner.fault]).toEqual(['failed', 'no slots'])
     expect(planner.fault).toBe('no slots')
   })
 })

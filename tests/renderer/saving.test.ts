@@ -1,5 +1,5 @@
 /** Saves take their turn: a held key, a slow disk or another job meanwhile accuses nobody and loses nothing. */
-import { beforeEach, expect, test } from 'vitest'
+import { beforeEach, expect, test, vi } from 'vitest'
 import type { Host } from '../../src-core/bridge/contract.ts'
 import type { FileRef, Reply } from '../../src-core/bridge/reply.ts'
 import { copyText } from '../../src-renderer/state/copyOut.ts'
@@ -19,6 +19,8 @@ const host = {
     disk = { stamp: `${disk.writes + 1}`, text, writes: disk.writes + 1 }
     return later({ ok: true, value: { file, stamp: disk.stamp } })
   },
+  readJob: async (file: FileRef) => ({ ok: true, value: { file, text: disk.text, stamp: disk.stamp } }),
+  bookFile: async (name: string) => ({ ok: true, value: { ...REF, id: name, name } }),
   fileState: async () => ({ ok: true, value: { stamp: disk.stamp, readOnly: false } }),
 } as unknown as Host
 
@@ -77,6 +79,67 @@ test('a conflict found while somebody fills in a dialog waits until it is closed
   expect(session.dialog).toBe('run')
   session.dialog = null
   expect(session.dialog).toBe('conflict')
+})
+
+test('what was asked for goes on once the job is saved, and once only', async () => {
+  const then = vi.fn()
+  rename('mine')
+  await files.saving.saveThen(then)
+  expect([then.mock.calls.length, jobs.isDirty]).toEqual([1, false])
+  rename('more')
+  await files.save()
+  expect(then).toHaveBeenCalledTimes(1)
+})
+
+test('where a name is asked for it waits for the name, and is forgotten where none is given', async () => {
+  const then = vi.fn()
+  jobs.load(exampleJob(), null, true)
+  await files.saving.saveThen(then)
+  expect([session.dialog, then.mock.calls.length]).toEqual(['save', 0])
+  session.dialog = null
+  files.saving.goOn()
+  await files.saving.saveInBook('link', true)
+  files.saving.goOn()
+  expect(then).not.toHaveBeenCalled()
+  rename('again')
+  jobs.load(exampleJob(), null, true)
+  await files.saving.saveThen(then)
+  expect(await files.saving.saveInBook('other', true)).toBe(true)
+  session.dialog = null
+  files.saving.goOn()
+  expect(then).toHaveBeenCalledTimes(1)
+})
+
+test('where somebody else changed the file it waits for what is to be done', async () => {
+  const then = vi.fn()
+  rename('mine')
+  disk.stamp = 'theirs'
+  await files.saving.saveThen(then)
+  expect([session.dialog, then.mock.calls.length]).toEqual(['conflict', 0])
+  await files.saving.settle('replace')
+  expect([then.mock.calls.length, disk.text.includes('"mine"')]).toEqual([1, true])
+})
+
+test('theirs is taken as a step that undo takes back, and mine then saves over theirs knowingly', async () => {
+  const then = vi.fn()
+  rename('mine')
+  disk = { ...disk, stamp: 'theirs', text: JSON.stringify({ ...exampleJob(), title: 'Theirs' }) }
+  await files.saving.saveThen(then)
+  await files.saving.settle('open')
+  expect([jobs.job.title, jobs.isDirty, then.mock.calls.length]).toEqual(['Theirs', false, 0])
+  jobs.undo()
+  expect([jobs.job.title, jobs.isDirty]).toEqual(['mine', true])
+  await files.save()
+  expect([session.dialog, disk.text.includes('"mine"')]).toEqual([null, true])
+})
+
+test('theirs that is no job leaves mine on the plate', async () => {
+  rename('mine')
+  disk = { ...disk, stamp: 'theirs', text: '{' }
+  await files.save()
+  await files.saving.settle('open')
+  expect([jobs.job.title, jobs.isDirty]).toEqual(['mine', true])
+  expect(session.notice?.text).toMatch(/not a job any more/)
 })
 
 test('a copy taken out of one window is unsaved work of the same name in the next, faults and all', () => {

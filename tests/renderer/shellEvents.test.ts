@@ -124,7 +124,7 @@ test.each(['link.evenswing', 'link.evenswing.json'])(
 
 test('saving before closing closes only what was saved', async () => {
   const closed = vi.spyOn(window, 'close').mockReturnValue()
-  const saved = vi.spyOn(app.files, 'save').mockResolvedValue()
+  const saved = vi.spyOn(app.files.saving, 'save').mockResolvedValue()
   edit()
   tell({ kind: 'command', name: 'saveAndClose' })
   await vi.waitFor(() => expect(saved).toHaveBeenCalledTimes(1))

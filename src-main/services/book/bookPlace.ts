@@ -32,7 +32,7 @@ export function createBookPlace(userData: string, makes: string | null): BookPla
     },
     async empty(folder, disk) {
       const before = await readCache(userData, folder)
-      if (before && before.files.size > 0 && before.disk !== disk)
+      if (before?.held && before.disk !== disk)
         throw new HostError(
           'book.gone',
           `The job book's folder ${folder} is empty, and not on the disk its jobs were on. Connect its drive; if it is to be a new book, put any file into it`,

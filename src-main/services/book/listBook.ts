@@ -22,6 +22,7 @@ export interface BookFile {
   readonly summary: JobSummary | null
   readonly fault: string | null
   readonly waiting: boolean
+  readonly mayOpen: boolean
   readonly readOnly: boolean
   readonly conflictOf: string | null
 }
@@ -71,7 +72,8 @@ export function createBook(userData: string, place: BookPlace, start: StartReade
     if (known) return known
     const cache = await readCache(userData, folder)
     const kept = new Map(cache?.files)
-    const keptFor = cache?.disk ?? null
+    // An empty one may be of another form, to be written anew.
+    const keptFor = cache && kept.size > 0 ? cache.disk : null
     const shelf = { rows: new Map(), gone: new Map(), kept, keptFor, readOnly: false, mark: 0, reading: null }
     shelves.set(folder, shelf)
     return shelf
@@ -112,7 +114,8 @@ export function createBook(userData: string, place: BookPlace, start: StartReade
     for (const name of [...shelf.kept.keys()]) if (!shown.has(name)) unkeep(shelf, name)
     const all = new Set(jobs)
     const conflict = (name: string) => conflictOriginal(name, all)
-    for (const name of names.odd) put(shelf, { ...blank(name), waiting: false, fault: ODD_NAME })
+    for (const name of names.odd)
+      put(shelf, { ...blank(name), waiting: false, mayOpen: false, fault: ODD_NAME })
     for (const name of jobs)
       if (!shelf.rows.has(name)) put(shelf, { ...blank(name), conflictOf: conflict(name) })
     shelf.reading = read(folder, shelf, jobs, names.disk).finally(() => (shelf.reading = null))
@@ -136,7 +139,7 @@ export function createBook(userData: string, place: BookPlace, start: StartReade
       const seen = { ...row, modified: new Date(time).toISOString(), readOnly }
       const cached = shelf.kept.get(name)
       if (cached?.size === size && cached.time === time) return settle(shelf, seen, cached.known)
-      put(shelf, { ...seen, waiting: true, summary: null, fault: null })
+      put(shelf, { ...seen, waiting: true, mayOpen: true, summary: null, fault: null })
       wanted.push({ name, size, time })
     })
     const looks = new Map(wanted.map((w) => [w.name, w]))
@@ -194,6 +197,7 @@ const blank = (name: string): BookFile => ({
   summary: null,
   fault: null,
   waiting: true,
+  mayOpen: true,
   readOnly: false,
   conflictOf: null,
 })
@@ -214,7 +218,7 @@ function remove(shelf: Shelf, name: string): void {
 
 /** What a file holds is known; one that is no job is not listed. */
 function settle(shelf: Shelf, file: BookFile, known: CachedFile['known']): void {
-  if (known) put(shelf, { ...file, ...known, waiting: false })
+  if (known) put(shelf, { ...file, ...known, waiting: false, mayOpen: known.summary !== null })
   else if (shelf.rows.delete(file.name)) shelf.gone.set(file.name, ++shelf.mark)
 }
 
@@ -223,7 +227,7 @@ function failed(shelf: Shelf, file: BookFile, why: Failure): BookFile {
   const before = shelf.kept.get(file.name)
   const summary = file.summary ?? before?.known?.summary ?? null
   const modified = file.modified || (before ? new Date(before.time).toISOString() : '')
-  return { ...file, modified, waiting: false, summary, fault: wordsOf(file.name, why) }
+  return { ...file, modified, waiting: false, mayOpen: true, summary, fault: wordsOf(file.name, why) }
 }
 
 type Failure = Lost | Extract<FileAnswer, { kind: 'failed' }>

@@ -2,12 +2,13 @@
 import { createHash } from 'node:crypto'
 import { join } from 'node:path'
 import { z } from 'zod'
+import { CURRENT_VERSION } from '../../../src-core/job/parse.ts'
 import { readKept, writeKept } from '../keptJson.ts'
 import type { Known } from './readSummary.ts'
 
 const LIMIT = 200 * 1024 * 1024
-/** Raised whenever summaries hold something new. */
-const FORM = 2
+/** The first part is raised whenever summaries hold something new; what is a fault hangs on the version of jobs. */
+const FORM = 200 + CURRENT_VERSION
 
 const text = z.string().max(20_000)
 const summary = z.strictObject({
@@ -51,23 +52,30 @@ export interface Cache {
   /** Number of the disk that the folder was on. */
   readonly disk: number
   readonly files: ReadonlyMap<string, CachedFile>
+  /** Whether the folder held jobs, though what was read of them may be of another form. */
+  readonly held: boolean
 }
 
 const fileOf = (userData: string, folder: string) =>
   join(userData, 'book', `${createHash('sha256').update(folder).digest('hex').slice(0, 24)}.json`)
 
-/** Null where there is none, where it is damaged or where it belongs to another form of summary. */
+/** Null where there is none or where it is damaged; without files where they are of another form of summary. */
 export async function readCache(userData: string, folder: string): Promise<Cache | null> {
   try {
     const { value } = await readKept(fileOf(userData, folder), schema, LIMIT)
-    if (value?.form === FORM && value.folder === folder)
-      return { disk: value.disk, files: new Map(Object.entries(value.entries)) }
+    if (value?.folder !== folder) return null
+    const files = Object.entries(value.entries)
+    return { disk: value.disk, files: new Map(value.form === FORM ? files : []), held: files.length > 0 }
   } catch {
     // A cache that cannot be read only costs time.
   }
   return null
 }
 
-export async function writeCache(userData: string, folder: string, { disk, files }: Cache): Promise<void> {
+export async function writeCache(
+  userData: string,
+  folder: string,
+  { disk, files }: Omit<Cache, 'held'>,
+): Promise<void> {
   await writeKept(fileOf(userData, folder), { form: FORM, folder, disk, entries: Object.fromEntries(files) })
 }
