@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { fetchList } from '../../../src-core/book/fetchList.ts'
+import { fetchList } from '../../../src-core/steps/fetchList.ts'
 import { exampleJob } from '../../helpers/jobs.ts'
 
 const link = exampleJob('flat-link')

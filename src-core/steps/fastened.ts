@@ -1,0 +1,60 @@
+/** How a piece is bolted on, as one reads it beside the machine. */
+import { fastenerOf, fastenerWords } from '../hardware/fastener.ts'
+import { nutSize } from '../hardware/nuts.ts'
+import { directionOf } from '../geometry/angles.ts'
+import type { At } from '../job/schema.ts'
+import type { MountedPiece } from '../mounting/types.ts'
+import { clockPosition, plain, type Formatter } from '../units/format.ts'
+import type { Fact } from './step.ts'
+import { facts } from './step.ts'
+
+/** `slot S2, 110 mm out, 2 o'clock`. */
+export function placeWords(piece: MountedPiece, fmt: Formatter): string {
+  const { item, at } = piece
+  const radius = Math.hypot(at.x, at.y)
+  const out = radius > 0 ? `${fmt.length(radius)} out, ${clockPosition(directionOf(at))}` : 'on the axis'
+  const station = 'at' in item ? stationWords(item.at) : 'through the part'
+  return [station, out].filter(Boolean).join(', ')
+}
+
+function stationWords(at: At): string {
+  if ('slot' in at) return `slot ${at.slot}`
+  return 'hole' in at ? `hole ${at.hole}` : ''
+}
+
+/** mm across the flats of the nut; null where the thread is not known. */
+export function wrench({ item, fastenings }: MountedPiece): number | null {
+  if ('nut' in item && item.nut) return item.nut.acrossFlats
+  const thread = fastenings[0]?.thread
+  return thread ? (nutSize(thread)?.flats ?? null) : null
+}
+
+/** Stud, wrench and torque of a piece. */
+export function boltFacts(piece: MountedPiece, fmt: Formatter): Fact[] {
+  const fastener = fastenerOf(piece.item)
+  if (!fastener) return []
+  const known = piece.fastenings[0]
+  const length = known ? (known.length ?? known.needed) : null
+  const flats = wrench(piece)
+  const stud = [fastenerWords(fastener), length === null ? '' : `${fmt.length(length)} long`]
+    .filter(Boolean)
+    .join(', ')
+  const lubricated = 'lubricated' in piece.item ? piece.item.lubricated : null
+  return facts(
+    ['Stud', stud],
+    ['Wrench', flats === null ? null : fmt.units === 'in' ? fmt.length(flats) : `${plain(flats, 1)} mm`],
+    [
+      'Torque',
+      fastener.torque === null
+        ? 'not given'
+        : `${fmt.torque(fastener.torque)}${lubricated ? ', threads oiled' : ''}`,
+    ],
+  )
+}
+
+/** What is missing to tighten it by. */
+export function boltWarns({ item }: MountedPiece): string[] {
+  const fastener = fastenerOf(item)
+  if (!fastener || fastener.torque !== null) return []
+  return ['No torque is given: what it holds is not known. Ask before power.']
+}

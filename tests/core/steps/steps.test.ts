@@ -1,0 +1,105 @@
+import { describe, expect, test } from 'vitest'
+import { analyse } from '../../../src-core/analysis/analyse.ts'
+import type { Job } from '../../../src-core/job/schema.ts'
+import { mountSetup } from '../../../src-core/mounting/mount.ts'
+import { stepsOf } from '../../../src-core/steps/steps.ts'
+import type { Step } from '../../../src-core/steps/step.ts'
+import { EXAMPLES, jobWith, shippedJob } from '../../helpers/jobs.ts'
+
+const steps = (job: Job, setup: string) => stepsOf(mountSetup(job, setup), analyse(job, setup))
+const fact = (s: Step, label: string) => s.facts.find((f) => f.label === label)?.value
+
+const ALL = EXAMPLES.flatMap((name) => {
+  const job = shippedJob(name)
+  return job.setups.map((setup) => ({ what: `${name} ${setup.id}`, job, setup, list: steps(job, setup.id) }))
+})
+
+describe.each(ALL)('$what', ({ job, setup, list }) => {
+  test('ids are each their own, and every piece is lit in a step of its own', () => {
+    expect(new Set(list.map((s) => s.id)).size).toBe(list.length)
+    for (const { id, kind } of setup.hardware) {
+      const own = list.filter(
+        (s) => s.lit.includes(id) && ['packing', 'locate', 'hold', 'weight'].includes(s.kind),
+      )
+      expect(own, `${kind} ${id}`).toHaveLength(1)
+    }
+  })
+
+  test('every clamp has its place, stud, wrench and torque', () => {
+    const holds = list.filter((s) => s.kind === 'hold')
+    expect(holds.length).toBeGreaterThan(0)
+    for (const s of holds)
+      for (const label of ['Place', 'Stud', 'Wrench', 'Torque'])
+        expect(fact(s, label), `${s.id} ${label}`).toBeTruthy()
+  })
+
+  test('nothing turns under power before the plate is clear, turned by hand and rolled', () => {
+    const kinds = list.map((s) => s.kind)
+    const power = list.findIndex((s) => s.power)
+    for (const kind of ['plate', 'part', 'hold', 'clear', 'turn', 'roll'] as const) {
+      expect(kinds.lastIndexOf(kind)).toBeGreaterThanOrEqual(0)
+      expect(kinds.lastIndexOf(kind)).toBeLessThan(power)
+    }
+    expect(kinds.filter((k) => k === 'cut').length).toBe(setup.cuts?.length ?? 0)
+    if (kinds.includes('cut')) expect(kinds[kinds.indexOf('cut') + 1]).toBe('check')
+  })
+
+  test('words are whole', () => {
+    const text = JSON.stringify(list)
+    expect(text).not.toMatch(/NaN|undefined|null (mm|N|rpm)|\bsafe\b/)
+    for (const s of list) {
+      expect(s.title.length, s.title).toBeLessThan(42)
+      for (const words of [...(s.kind === 'fetch' ? [] : s.does), ...s.warns]) expect(words).toMatch(/[.!?]$/)
+    }
+    expect(job.displayUnits).toBe('mm')
+  })
+
+  test('steps that need power are barred where the verdict is stop, and no other is', () => {
+    const state = analyse(job, setup.id).verdict.state
+    for (const s of list) expect(s.barred !== null, s.id).toBe(s.power && state === 'stop')
+  })
+})
+
+test('clamps come in their tightening order, those without one after them', () => {
+  const job = shippedJob('flat-link')
+  const setup = job.setups[0]!
+  const clamps = setup.hardware.filter((h) => h.kind === 'clamp')
+  const orders = new Map(clamps.map((c, i) => [c.id, i === 0 ? null : clamps.length - i]))
+  const turned: Job = {
+    ...job,
+    setups: [
+      {
+        ...setup,
+        hardware: setup.hardware.map((h) =>
+          h.kind === 'clamp' ? { ...h, order: orders.get(h.id) ?? null } : h,
+        ),
+      },
+    ],
+  }
+  const ids = steps(turned, setup.id).flatMap((s) => (s.kind === 'hold' ? s.lit : []))
+  expect(ids).toEqual([...clamps.slice(1).reverse(), clamps[0]!].map((c) => c.id))
+})
+
+test('a stop bars power in words, and no chosen speed does too', () => {
+  const job = jobWith({ setup: { speed: 440 } })
+  const start = steps(job, 'op10').find((s) => s.kind === 'start')!
+  expect(start.barred).toMatch(/^Power stays off: /)
+  const none = steps(jobWith({ setup: { speed: null } }), 'op10').find((s) => s.kind === 'start')!
+  expect(none.barred).toMatch(/Power stays off/)
+})
+
+test('a clamp without a torque says so', () => {
+  const job = shippedJob('flat-link')
+  const setup = job.setups[0]!
+  const loose: Job = {
+    ...job,
+    setups: [
+      { ...setup, hardware: setup.hardware.map((h) => (h.kind === 'clamp' ? { ...h, torque: null } : h)) },
+    ],
+  }
+  const hold = steps(loose, setup.id).filter((s) => s.kind === 'hold')
+  for (const s of hold) {
+    expect(fact(s, 'Torque')).toBe('not given')
+    expect(s.warns.join()).toMatch(/No torque is given/)
+  }
+})
