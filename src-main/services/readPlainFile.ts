@@ -35,8 +35,13 @@ export async function readPlainFile(path: string, name: string, limit = FILE_LIM
   }
 }
 
-/** The same by calls that wait, for a thread that may. */
-export function readPlainFileNow(path: string, name: string, limit = FILE_LIMIT): Buffer {
+/** The same by calls that wait, for a thread that may; `onpart` is called after each part, which a slow drive takes seconds for. */
+export function readPlainFileNow(
+  path: string,
+  name: string,
+  onpart: () => void = () => undefined,
+  limit = FILE_LIMIT,
+): Buffer {
   let file: number | null = null
   try {
     file = openSync(path, READ)
@@ -45,12 +50,13 @@ export function readPlainFileNow(path: string, name: string, limit = FILE_LIMIT)
     const chunks: Buffer[] = []
     let total = 0
     for (;;) {
-      const chunk = Buffer.allocUnsafe(Math.min(1 << 20, state.size + 1))
+      const chunk = Buffer.allocUnsafe(Math.min(PART, state.size + 1))
       const count = readSync(file, chunk, 0, chunk.length, null)
       if (count === 0) return Buffer.concat(chunks)
       total += count
       if (total > limit) throw tooLarge(name, total, limit)
       chunks.push(chunk.subarray(0, count))
+      onpart()
     }
   } catch (error) {
     throw fileError(error, name)
@@ -58,6 +64,9 @@ export function readPlainFileNow(path: string, name: string, limit = FILE_LIMIT)
     if (file !== null) closeSync(file)
   }
 }
+
+/** Bytes. */
+const PART = 1 << 17
 
 /** Without O_NONBLOCK the opening of a pipe would wait for its writer. */
 const READ = constants.O_RDONLY | (constants.O_NONBLOCK ?? 0)

@@ -21,6 +21,8 @@ class Drive {
   names: readonly string[]
   disk = 7
   readonly silent = new Set<string>()
+  /** Each file comes in so many parts, ten seconds in all. */
+  parts = 0
   namesAnswer = true
   /** What its folder waits for before it answers. */
   opening: Promise<void> = Promise.resolve()
@@ -62,6 +64,11 @@ class Drive {
         if (this.reads-- <= 0) await new Promise<void>((go) => this.#held.push(go))
         this.asked.push(name)
       }
+      if (order.kind === 'read')
+        for (let n = 0; n < this.parts; n++) {
+          await new Promise((done) => setTimeout(done, 10_000 / this.parts))
+          tell({ kind: 'part' })
+        }
       if (this.silent.has(name)) return
       const time = 1_700_000_000_000 - this.names.indexOf(name)
       if (order.kind === 'look') tell({ kind: 'look', name, look: { size: 1, time, readOnly: false } })
@@ -107,6 +114,19 @@ describe('with a drive that is slow or lost', () => {
     const again = await patiently(book.whole(FOLDER))
     expect(again.value.files.every((f) => f.fault === 'read')).toBe(true)
     expect(drive.asked).toEqual([drive.names[3]])
+  })
+
+  test('jobs with photographs that each take longer than patience are listed, part by part', async () => {
+    const drive = new Drive(jobs(40))
+    drive.parts = 4
+    const whole = bookOn(drive, scratchFolder()).whole(FOLDER)
+    let isOver = false
+    void whole.finally(() => (isOver = true))
+    while (!isOver) {
+      for (let i = 0; i < 20; i++) await new Promise((done) => setImmediate(done))
+      await vi.advanceTimersByTimeAsync(500)
+    }
+    expect((await whole).files.filter((f) => f.fault === 'read')).toHaveLength(40)
   })
 
   test('a lost drive is given up after some files, and what was read before is kept', async () => {

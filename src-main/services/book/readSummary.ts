@@ -20,11 +20,12 @@ export interface ReadSummary {
   readonly isSure: boolean
 }
 
-export function readSummary(path: string, name: string): ReadSummary {
+/** `onpart` is called while the file comes in. */
+export function readSummary(path: string, name: string, onpart?: () => void): ReadSummary {
   const isJob = isJobName(name)
   let text: string
   try {
-    text = decodeText(readPlainFileNow(path, name), name)
+    text = decodeText(readPlainFileNow(path, name, onpart), name)
   } catch (error) {
     if (!(error instanceof HostError)) throw error
     if (error.code === 'file.gone' || !isJob) return { known: null, isSure: false }

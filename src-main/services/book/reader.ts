@@ -53,6 +53,8 @@ function attempt(name: string, work: () => FileAnswer): FileAnswer {
   }
 }
 
+const onpart = () => tell({ kind: 'part' })
+
 port.on('message', (order: Order) => {
   if (order.kind === 'names') return tell(names(order.folder))
   for (const name of order.names)
@@ -60,7 +62,7 @@ port.on('message', (order: Order) => {
       attempt(name, () =>
         order.kind === 'look'
           ? look(order.folder, name)
-          : { kind: 'read', name, ...readSummary(join(order.folder, name), name) },
+          : { kind: 'read', name, ...readSummary(join(order.folder, name), name, onpart) },
       ),
     )
 })

@@ -34,6 +34,8 @@ export type FileAnswer =
 
 export type Answer =
   | { readonly kind: 'ready' }
+  /** A part of a large file has come: the drive is slow, not lost. */
+  | { readonly kind: 'part' }
   | Names
   /** The folder could not be read. */
   | { readonly kind: 'failedFolder'; readonly code: string }

@@ -5,7 +5,7 @@
 import type { FileAnswer, Names, Order } from './readerMessages.ts'
 import type { Reader, StartReader } from './readerThread.ts'
 
-/** ms: a drive that does not answer in this time is taken to be slow or lost. */
+/** ms: a drive of which nothing comes in this time is taken to be lost. */
 const PATIENCE = 8_000
 /** Two, since a slow drive is waited for more than it is read. */
 const READERS = 2
@@ -49,8 +49,8 @@ export function createReaderPool(start: StartReader): ReaderPool {
       }
       reader.onend = finish
       reader.onanswer = (answer) => {
-        // How long it takes to start says nothing about the drive.
-        if (answer.kind === 'ready') return wait()
+        // How long it takes to start says nothing about the drive, nor how long a large file takes.
+        if (answer.kind === 'ready' || answer.kind === 'part') return wait()
         if (take(answer)) finish(null)
         else wait()
       }
