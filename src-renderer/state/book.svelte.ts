@@ -8,7 +8,7 @@ import type { Job } from '../../src-core/job/schema.ts'
 import { serialiseJob } from '../../src-core/job/serialise.ts'
 import { ask } from './ask.ts'
 import { bookSearch, type BookSearch } from './bookSearch.ts'
-import { nameOf, when, withNews } from './bookWords.ts'
+import { nameOf, namesIn, when, withNews } from './bookWords.ts'
 import type { Files } from './files.svelte.ts'
 import type { Session } from './session.svelte.ts'
 
@@ -53,6 +53,8 @@ export class JobBook {
     this.#session = session
     this.#files = files
   }
+
+  readonly nameOf = $derived(namesIn(this.entries))
 
   readonly found: readonly BookEntry[] = $derived.by(() => {
     const words = this.query.trim()

@@ -6,6 +6,14 @@ import type { FileRef } from '../../src-core/bridge/reply.ts'
 
 export const nameOf = ({ name }: Pick<FileRef, 'name'>): string => jobStem(name)
 
+/** How each file of a list is called: whole where another is of the same name but for its ending. */
+export function namesIn(entries: readonly BookEntry[]): (file: Pick<FileRef, 'name'>) => string {
+  const seen = new Set<string>()
+  const twice = new Set<string>()
+  for (const { file } of entries) (seen.has(nameOf(file)) ? twice : seen).add(nameOf(file))
+  return (file) => (twice.has(nameOf(file)) ? file.name : nameOf(file))
+}
+
 export const when = (iso: string): string =>
   iso === '' ? '' : new Date(iso).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' })
 

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import type { BookEntry } from '../../src-core/bridge/bookContract.ts'
 import { bookSearch } from '../../src-renderer/state/bookSearch.ts'
+import { namesIn } from '../../src-renderer/state/bookWords.ts'
 
 const job = (title: string, more: { partNumber?: string; notes?: string } = {}): BookEntry => ({
   file: { id: title, name: `${title}.evenswing.json`, folder: '' },
@@ -39,4 +40,10 @@ test('every word must be there; what is nowhere finds nothing', () => {
   expect(titles('bearing rocker')).toEqual([])
   expect(titles('zzzz')).toEqual([])
   expect(titles('lathe')).toHaveLength(3)
+})
+
+test('two jobs of one name but for the ending are called by their whole names', () => {
+  const names = ['link.evenswing', 'link.evenswing.json', 'arm.evenswing.json']
+  const call = namesIn(names.map((name) => ({ ...job(name), file: { id: name, name, folder: '' } })))
+  expect(names.map((name) => call({ name }))).toEqual(['link.evenswing', 'link.evenswing.json', 'arm'])
 })
