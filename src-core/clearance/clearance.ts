@@ -91,7 +91,7 @@ function oneClearance(mounted: Mounted, c: Clearance, label: string, fmt: Format
   const limit = c.swept_radius_mm + c.clearance_mm
   const sweeps = `sweeps ${fmt.length(c.swept_radius_mm)} radius against ${fmt.length(limit)} to the ${c.against}`
   if (c.clearance_mm < 0) {
-    const message = `${label.replace(/^the /, 'The ')} fouls the ${c.against} by ${fmt.length(-c.clearance_mm)}: it ${sweeps}. ${cure(c.against, mounted)}`
+    const message = `${label.replace(/^the /, 'The ')} fouls the ${c.against} by ${fmt.length(-c.clearance_mm)}: it ${sweeps}. ${cure(c, mounted)}`
     return [finding('stop', `fouls-${c.against}`, c.item, message, c.corner)]
   }
   if (c.clearance_mm >= CLEARANCE_MARGIN) return []
@@ -107,11 +107,15 @@ function oneClearance(mounted: Mounted, c: Clearance, label: string, fmt: Format
   ]
 }
 
-function cure(against: ClearanceAgainst, mounted: Mounted): string {
-  if (against === 'cross-slide') return 'Use a longer bar overhang, move the piece inward, or turn it.'
-  if (against === 'carriage')
-    return 'Let the bar stand out further, set the top slide back, or choose a lower piece.'
-  const gap = mounted.job.lathe.gap
+/** A part swings as far however it is turned, and what is cut of it has to stand on the axis. */
+function cure({ against, item }: Clearance, mounted: Mounted): string {
+  const { gap } = mounted.job.lathe
   const opening = against === 'bed' && gap && !gap.open ? ' Taking the gap piece out may give room.' : ''
-  return `Move it inward, turn it, or choose a lower piece.${opening}`
+  if (item === 'plate') return `Use a smaller plate.${opening}`
+  const own = item === 'part' ? '' : ', or move it inward'
+  if (against === 'cross-slide') return `Let the bar stand out further${own}.`
+  if (against === 'carriage') return `Let the bar stand out further, set the top slide back${own}.`
+  if (item === 'part')
+    return opening ? `It swings as far however it is turned.${opening}` : 'It needs a lathe with more swing.'
+  return `Move it inward, or choose a smaller piece.${opening}`
 }

@@ -19,6 +19,8 @@ type CodeRow = AtLeastOne<{
 }> & {
   /** What turns meets what stands still. */
   readonly clearance?: true
+  /** It says the same of this lathe and this shop's way of working whatever is set up: no news. */
+  readonly remark?: true
 }
 
 export const FINDINGS = {
@@ -64,25 +66,25 @@ export const FINDINGS = {
   'unbalance-near-limit': { caution: 'none' },
   'unbalance-within-limit': { note: 'none' },
   'speed-above-ceiling': { stop: 'stop' },
-  'criterion-own-setting': { note: 'none' },
+  'criterion-own-setting': { note: 'none', remark: true },
   'criterion-bold': { caution: 'none' },
   'doubts-bold': { caution: 'none' },
-  'plate-residual-unknown': { note: 'none' },
+  'plate-residual-unknown': { note: 'none', remark: true },
   'after-cut': { caution: 'none', note: 'none' },
   // Ratings of plate, spindle and nose.
-  'plate-not-rated': { caution: 'none' },
+  'plate-not-rated': { caution: 'none', remark: true },
   'plate-rating-high': { caution: 'none' },
   'over-plate-rating': { stop: 'stop' },
   'over-spindle-speed': { stop: 'stop' },
-  'spindle-not-rated': { caution: 'none' },
+  'spindle-not-rated': { caution: 'none', remark: true },
   'no-such-gear': { note: 'none' },
-  'nose-load-not-checked': { caution: 'none' },
+  'nose-load-not-checked': { caution: 'none', remark: true },
   'over-nose-load': { stop: 'stop' },
-  'bearing-moment': { note: 'none' },
+  'bearing-moment': { note: 'none', remark: true },
   'heavy-side': { caution: 'none', note: 'none' },
   'heavy-lift': { caution: 'none', note: 'none' },
   'pull-of-machine': { caution: 'none', note: 'none' },
-  'nose-screwed': { caution: 'none' },
+  'nose-screwed': { caution: 'none', remark: true },
   'nose-unscrews': { stop: 'stop', caution: 'unknown' },
   'nose-not-known': { caution: 'unknown' },
   // Clamps.
@@ -130,8 +132,8 @@ export const FINDINGS = {
   'packing-tall': { caution: 'none' },
   'stop-not-counted': { note: 'none' },
   'stop-bears': { note: 'none' },
-  'start-stop-assumed': { note: 'none' },
-  'friction-ground': { note: 'none' },
+  'start-stop-assumed': { note: 'none', remark: true },
+  'friction-ground': { note: 'none', remark: true },
   // The cut.
   'faster-than-cutting-speed': { caution: 'none' },
   'cutting-speed': { note: 'none' },
@@ -155,3 +157,6 @@ export const effectOf = (code: FindingCode, severity: Severity): Effect => rowOf
 
 /** Whether a code says that what turns meets what stands still. */
 export const isClearance = (code: FindingCode): boolean => rowOf(code).clearance ?? false
+
+/** Whether a code's finding is a standing remark, which a list may fold away. */
+export const isRemark = (code: FindingCode): boolean => rowOf(code).remark ?? false

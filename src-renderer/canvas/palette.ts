@@ -68,6 +68,7 @@ function rolesOf(c: {
   return {
     bed: { fill: c.bed, stroke: c.bedEdge, width: 1.5 },
     swing: { stroke: c.swing, width: 1, dash: DASH.centre },
+    turning: { stroke: c.swing, width: 2 },
     'cross-slide': { stroke: c.cross, width: 1, dash: DASH.phantom },
     'cross-slide-profile': { fill: c.crossFill, stroke: c.cross, width: 1.5, dash: DASH.phantom },
     swept: { stroke: c.guide, width: 1.5, dash: DASH.fine },

@@ -13,6 +13,7 @@ export type Layer = 'machine' | 'plate' | 'work' | 'front' | 'overlay'
 export type Role =
   | 'bed'
   | 'swing'
+  | 'turning'
   | 'cross-slide'
   | 'cross-slide-profile'
   | 'swept'

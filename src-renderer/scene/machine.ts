@@ -1,4 +1,5 @@
 /** What stands still: the bed under the plate, the circle that clears it, and the cross-slide's. */
+import { polar, toRadians } from '../../src-core/geometry/angles.ts'
 import type { Ring } from '../../src-core/geometry/types.ts'
 import type { Lathe } from '../../src-core/job/schema.ts'
 import type { Extent } from '../editor/camera.ts'
@@ -18,6 +19,58 @@ function bedRing(top: number, width: number): Ring {
     { x: h - 6 * u, y: top - 5 * u },
     { x: h, y: top - 5 * u },
     { x: h, y: top - 12 * u },
+  ]
+}
+
+/** Degrees between which the arrow of the turning stands on the swing's circle. */
+const TURNING = { from: 122, to: 146 } as const
+
+/**
+ * Which way the work comes round when the spindle runs forward, and where one stands: seen from the tailstock it turns
+ * counter-clockwise, its top coming down to the operator at the left.
+ */
+function describeRunning(radius: number): SceneItem[] {
+  const at = (degrees: number, r = radius) => polar(r, degrees)
+  const tip = at(TURNING.to)
+  const barb = radius * 0.035
+  const back = TURNING.to - 3.4
+  return [
+    {
+      id: 'turning',
+      layer: 'machine',
+      role: 'turning',
+      kind: 'path',
+      closed: false,
+      vertices: [
+        { ...at(TURNING.from), bulge: Math.tan(toRadians((TURNING.to - TURNING.from) / 4)) },
+        { ...tip, bulge: 0 },
+      ],
+    },
+    {
+      id: 'turning-head',
+      layer: 'machine',
+      role: 'turning',
+      kind: 'line',
+      points: [at(back, radius - barb), tip, at(back, radius + barb)],
+    },
+    {
+      id: 'turning-word',
+      layer: 'machine',
+      role: 'machine-label',
+      kind: 'text',
+      at: at(TURNING.to, radius * 1.03),
+      text: 'forward',
+      align: 'right',
+    },
+    {
+      id: 'operator-word',
+      layer: 'machine',
+      role: 'machine-label',
+      kind: 'text',
+      at: at(206, radius * 1.03),
+      text: 'operator’s side',
+      align: 'right',
+    },
   ]
 }
 
@@ -51,6 +104,7 @@ export function describeMachine(lathe: Lathe, length: (mm: number) => string): S
       radius: gap.swing / 2,
     })
   }
+  items.push(...describeRunning(swing / 2))
   const word = gap ? `gap, swing ${length(gap.swing)}` : `bed, swing ${length(swing)}`
   items.push({
     id: 'bed-label',

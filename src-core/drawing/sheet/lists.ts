@@ -45,7 +45,7 @@ function hardwareRow(job: Job, { item, at, mass }: MountedPiece, i: number): str
     station,
     dimensionText(job, radius),
     radius > 0 ? angleText(job, directionOf(at)) : '–',
-    item.kind === 'packing' ? 'loose' : fastenerWords(fastener) || '–',
+    item.kind === 'packing' ? 'laid under' : fastenerWords(fastener) || '–',
     torque ? torqueFigure(job, torque) : '–',
   ]
 }

@@ -11,6 +11,9 @@ import { arrowhead, circle, line } from '../model/primitives.ts'
 import { indexMark, noseMark, openCentre, quarteredDisc } from './symbols.ts'
 import { centreBefore, indexAngle, noses, type View, type ViewInput } from './view.ts'
 
+/** Headstock behind the plate, operator at the left: the top comes down to them. */
+const RUNNING = 'Seen from the tailstock: forward is counter-clockwise, the operator stands at the left.'
+
 export function frontView(input: ViewInput): View {
   const lines = frontLines(input)
   const marks = [
@@ -25,7 +28,7 @@ export function frontView(input: ViewInput): View {
     lines: lines.primitives,
     bodies: lines.bodies,
     marks,
-    asides: bedAside(input),
+    asides: [RUNNING, ...bedAside(input)],
     labels: [
       ...cuttingLetters(input, lines),
       ...heavyLabel(input, lines),
