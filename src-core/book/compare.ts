@@ -4,7 +4,14 @@
  */
 import { KIND_WORDS } from '../hardware/words.ts'
 import type { Point } from '../geometry/types.ts'
-import { isStationed, type Hardware, type HardwareKind, type Job, type Setup } from '../job/schema.ts'
+import {
+  isOnFixture,
+  isStationed,
+  type Hardware,
+  type HardwareKind,
+  type Job,
+  type Setup,
+} from '../job/schema.ts'
 import { stationPoint } from '../mounting/station.ts'
 import { formatter, type Formatter } from '../units/format.ts'
 import { capital } from '../words/capital.ts'
@@ -161,6 +168,7 @@ function placeWords({ format }: Walk, { setup, item }: Here, point: Point | null
   const piece = pieceOf(job, setup, item)
   const at = piece && isStationed(piece) ? piece.at : null
   if (!at || !point) return 'elsewhere'
+  if (isOnFixture(at)) return `hole ${at.hole} of ${at.on}`
   if ('hole' in at) return `hole ${at.hole}`
   if ('slot' in at) return `slot ${at.slot} at radius ${format.length(at.radius)}`
   return `x ${format.length(at.x)}, y ${format.length(at.y)}`
@@ -174,7 +182,7 @@ function pointOf(job: Job, setup: string | null, item: string | null): Point | n
   const piece = pieceOf(job, setup, item)
   if (!piece || !isStationed(piece)) return null
   try {
-    return stationPoint(job.plate, piece.at)
+    return stationPoint(job.plate, piece.at, hardwareOf(job, setup))
   } catch (error) {
     // A slot that is gone: such a job has faults, which are shown elsewhere.
     if (error instanceof RangeError) return null
@@ -182,8 +190,11 @@ function pointOf(job: Job, setup: string | null, item: string | null): Point | n
   }
 }
 
+const hardwareOf = (job: Job, setup: string | null): readonly Hardware[] =>
+  job.setups.find((s) => s.id === setup)?.hardware ?? []
+
 const pieceOf = (job: Job, setup: string | null, item: string | null): Hardware | undefined =>
-  job.setups.find((s) => s.id === setup)?.hardware.find((h) => h.id === item)
+  hardwareOf(job, setup).find((h) => h.id === item)
 
 const NOUNS: Readonly<Record<string, string>> = {
   slots: 'Slot',

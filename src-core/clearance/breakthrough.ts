@@ -65,7 +65,7 @@ function packingUnderBore(mounted: Mounted, bore: MountedBore, tools: readonly T
   const fmt = formatter(mounted.job.displayUnits)
   const solids = mounted.pieces.flatMap((p) => p.solids.map((s) => ({ ...s, item: p.item })))
   return solids.flatMap((piece) => {
-    const footprint = ringPolygons(piece.ring)
+    const footprint = [piece.ring, ...(piece.holes ?? [])].flatMap(ringPolygons)
     const box = boxOf(footprint)
     const hit = tools.find((tool) => {
       const meets = piece.z1 > bore.z0 - tool.beyond + TOLERANCE.height && piece.z0 < bore.z0
@@ -77,7 +77,11 @@ function packingUnderBore(mounted: Mounted, bore: MountedBore, tools: readonly T
     })
     if (!hit) return []
     const at = polygonPlace(polygonIntersection(footprint, discPolygons(bore.centre, hit.diameter)))
-    const message = `${capital(hit.name)} comes out of bore ${bore.bore.id} into ${piece.item.id}, which lies under its ${fmt.length(hit.diameter)} circle. Set the packing clear of the bore.`
+    const cure =
+      piece.item.kind === 'fixture'
+        ? `Use one with a bore of ${fmt.length(hit.diameter)} or more, or packing on it.`
+        : 'Set the packing clear of the bore.'
+    const message = `${capital(hit.name)} comes out of bore ${bore.bore.id} into ${piece.item.id}, which lies under its ${fmt.length(hit.diameter)} circle. ${cure}`
     return [finding('stop', 'breakthrough-packing', piece.item.id, message, at)]
   })
 }

@@ -43,8 +43,8 @@ export function clashFindings(mounted: Mounted): Finding[] {
   ]
 }
 
-function flatSolid(piece: MountedPiece, { role, ring, z0, z1 }: MountedSolid): FlatSolid {
-  const polygons = ringPolygons(ring)
+function flatSolid(piece: MountedPiece, { role, ring, holes = [], z0, z1 }: MountedSolid): FlatSolid {
+  const polygons = [ring, ...holes].flatMap(ringPolygons)
   return { piece, role, z0, z1, polygons, box: boxOf(polygons) }
 }
 
@@ -98,7 +98,8 @@ function pieceAgainstPart(
 ): Finding[] {
   if (solids[0]?.piece.item.kind === 'press') return []
   const found = solids.flatMap((s) => {
-    if (s.role === 'stud') return []
+    // Studs of a sub-plate end under the part.
+    if (s.role === 'stud' && s.piece.item.kind !== 'fixture') return []
     const both = overlap(s.polygons, materialBetween(mounted, bodies, s.z0, s.z1, s.box))
     return both ? [{ ...both, s }] : []
   })

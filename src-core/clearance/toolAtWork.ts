@@ -20,13 +20,13 @@ export const tipDepth = (mounted: Mounted): number => Math.min(...toolsAtWork(mo
  * given, or none but from the tailstock, it may stand at the bottom of the bore on the axis unless it is parked.
  */
 export function toolsAtWork(mounted: Mounted): ToolAtWork[] {
-  const { workBore, partFront, setup, job } = mounted
+  const { workBore, partFront, setup, seat, job } = mounted
   const at = job.lathe.carriage?.parkedAt ?? null
   const parked = at === null ? [] : [{ tip: at, mouth: at, out: 0 }]
   const cutting = cutPlaces(mounted).flatMap(toolOf)
   const known = setup.cuts && (cutting.length > 0 || parked.length > 0)
   if (known) return [...cutting, ...parked]
-  const deepest = { tip: workBore?.z0 ?? setup.packing, mouth: workBore?.z1 ?? partFront, out: 0 }
+  const deepest = { tip: workBore?.z0 ?? seat, mouth: workBore?.z1 ?? partFront, out: 0 }
   return [deepest, ...parked]
 }
 

@@ -17,12 +17,12 @@ export interface CutPlace {
 }
 
 export function cutPlaces(mounted: Mounted): CutPlace[] {
-  const { job, setup, bores } = mounted
+  const { job, setup, bores, seat } = mounted
   return (setup.cuts ?? []).flatMap((cut): CutPlace[] => {
     if (!isBoreCut(cut)) {
       const [z0, z1] = turnedHeights(job.part, cut)
       const diameter = turnedDiameters(cut)[1]
-      return [{ cut, item: cut.id, bore: null, diameter, z0: setup.packing + z0, z1: setup.packing + z1 }]
+      return [{ cut, item: cut.id, bore: null, diameter, z0: seat + z0, z1: seat + z1 }]
     }
     const bore = bores.find((b) => b.bore.id === cut.bore)
     if (!bore) return []

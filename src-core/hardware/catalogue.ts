@@ -12,7 +12,7 @@ import { strapOf } from './usualClamp.ts'
 import { rodVolume } from './threads.ts'
 
 export type CatalogueKindName =
-  'strap' | 'stud' | 'nut' | 'heel' | 'packing' | 'bracket' | 'round' | 'rectangular'
+  'strap' | 'stud' | 'nut' | 'heel' | 'packing' | 'bracket' | 'disc' | 'subPlate' | 'round' | 'rectangular'
 export type SizeName = 'length' | 'width' | 'height' | 'thickness' | 'diameter' | 'hole'
 export type Sizes = Readonly<Partial<Record<SizeName, number>>>
 
@@ -36,7 +36,7 @@ export interface CatalogueKind {
   readonly label: string
   /** What is and what is not in the mass. */
   readonly counts: string
-  readonly hardware: Exclude<Box['kind'], 'press'> | 'clamp'
+  readonly hardware: Exclude<Box['kind'], 'press'> | 'clamp' | 'fixture'
   readonly threaded: boolean
   /** May be listed among the stock that the planner draws on. */
   readonly stock: boolean
@@ -155,6 +155,47 @@ export const CATALOGUE: readonly CatalogueKind[] = [
       { sizes: { length: 100, height: 100, width: 80, thickness: 12 } },
     ],
     shape: bracketShape,
+  },
+  {
+    name: 'disc',
+    label: 'Sub-plate or ring',
+    counts: 'A disc less its bore; bolt holes are left in, its bolts are weighed with it where it stands.',
+    hardware: 'fixture',
+    threaded: false,
+    stock: false,
+    fields: [
+      { key: 'diameter', label: 'Diameter' },
+      { key: 'hole', label: 'Bore ⌀', orNone: true },
+      THICKNESS,
+    ],
+    usual: [
+      { sizes: { diameter: 200, hole: 60, thickness: 20 } },
+      { sizes: { diameter: 250, hole: 80, thickness: 25 } },
+      { sizes: { diameter: 300, hole: 200, thickness: 20 } },
+    ],
+    shape: (s) => ({
+      volume: (discArea(s('diameter')) - discArea(Math.min(s('hole'), s('diameter')))) * s('thickness'),
+      footprint: { circle: s('diameter') },
+      height: s('thickness'),
+    }),
+  },
+  {
+    name: 'subPlate',
+    label: 'Square sub-plate',
+    counts: 'A plate less its bore; bolt holes are left in, its bolts are weighed with it where it stands.',
+    hardware: 'fixture',
+    threaded: false,
+    stock: false,
+    fields: [LENGTH, WIDTH, { key: 'hole', label: 'Bore ⌀', orNone: true }, THICKNESS],
+    usual: [
+      { sizes: { length: 200, width: 200, hole: 60, thickness: 20 } },
+      { sizes: { length: 250, width: 150, hole: 60, thickness: 20 } },
+    ],
+    shape: (s) => ({
+      volume: (s('length') * s('width') - discArea(s('hole'))) * s('thickness'),
+      footprint: { rect: [s('length'), s('width')] },
+      height: s('thickness'),
+    }),
   },
   {
     name: 'round',

@@ -1,7 +1,7 @@
 /** One choice out of the catalogue: a kind in a size, a thread and a material, and what it makes. */
 import { findMaterial } from '../job/materials.ts'
 import { findThread } from './threads.ts'
-import type { At, Box, StockItem } from '../job/schema.ts'
+import type { At, Box, Fixture, StockItem } from '../job/schema.ts'
 import { catalogueKind, type CatalogueKindName, type Shape, type SizeName, type Sizes } from './catalogue.ts'
 import { usualClamp, type ClampPattern } from './usualClamp.ts'
 
@@ -42,11 +42,11 @@ export function nameOf(choice: Choice): string {
 }
 const tidy = (v: number) => String(Number(v.toFixed(2)))
 
-/** A piece to stand at a station, its underside at `base`; null where it has no mass, and for a clamp, which is no box. */
+/** A piece to stand at a station, its underside at `base`; null where it has no mass, and for a clamp or sub-plate, which is no box. */
 export function pieceOf(choice: Choice, at: At, base: number): Omit<Box, 'id'> | null {
   const kind = catalogueKind(choice.kind)
   const mass = massOf(choice)
-  if (mass === null || kind.hardware === 'clamp') return null
+  if (mass === null || kind.hardware === 'clamp' || kind.hardware === 'fixture') return null
   const { footprint, height, massCentre } = shapeOf(choice)
   return {
     kind: kind.hardware,
@@ -58,6 +58,21 @@ export function pieceOf(choice: Choice, at: At, base: number): Omit<Box, 'id'> |
     height,
     fixed: kind.hardware !== 'counterweight',
     ...(massCentre ? { massCentre } : {}),
+  }
+}
+
+/** A sub-plate's body, for a choice that is one. */
+export function subPlateOf(choice: Choice): Pick<Fixture, 'footprint' | 'bore' | 'thickness'> & {
+  readonly name: string
+  readonly density?: number
+} {
+  const density = findMaterial(choice.material)?.density
+  return {
+    name: nameOf(choice),
+    footprint: shapeOf(choice).footprint,
+    bore: choice.sizes.hole ?? 0,
+    thickness: choice.sizes.thickness ?? 1,
+    ...(density === undefined ? {} : { density }),
   }
 }
 

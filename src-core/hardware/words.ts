@@ -7,6 +7,7 @@ export const KIND_WORDS: Readonly<Record<HardwareKind, string>> = {
   bolt: 'bolt',
   stop: 'stop block',
   dowel: 'dowel',
+  fixture: 'sub-plate',
   packing: 'packing',
   bracket: 'bracket',
   counterweight: 'counterweight',

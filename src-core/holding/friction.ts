@@ -57,15 +57,15 @@ const least = (pairs: readonly FrictionPair[], { frictionState }: Pick<Setup, 'f
 
 /**
  * Friction between part and seat: the shop's own, else by the table. Faces that nothing is said of count as oiled;
- * packing is steel, the plate iron; aluminium, brass and what is not known count as the lowest of the table.
+ * packing and sub-plates are steel, the plate iron; aluminium, brass and what is not known count as the lowest of the table.
  */
 export function frictionOf({ part }: Pick<Job, 'part'>, setup: Setup): number {
   if (setup.frictionCoefficient !== null) return setup.frictionCoefficient
   const group = findMaterial(part.material)?.group ?? ''
   const iron = group.endsWith('cast iron')
   if (!iron && !group.endsWith('steel')) return DEFAULT_FRICTION
-  // Packing slides on the plate too.
-  if (setup.packing > 0) return least([iron ? STEEL_ON_IRON : STEEL, STEEL_ON_IRON], setup)
+  // What the part stands on slides on the plate too.
+  if (setup.packing > 0 || setup.seat) return least([iron ? STEEL_ON_IRON : STEEL, STEEL_ON_IRON], setup)
   return least([iron ? IRON : STEEL_ON_IRON], setup)
 }
 

@@ -2,7 +2,7 @@
 import { called, finding } from '../findings/finding.ts'
 import type { Clamp } from '../job/schema.ts'
 import { ringPolygons } from '../mounting/material.ts'
-import { standOnPlate } from '../mounting/plateFace.ts'
+import { standAt } from '../mounting/fixtures.ts'
 import type { Mounted, MountedPiece, MountedToe } from '../mounting/types.ts'
 import { formatter } from '../units/format.ts'
 import { standsOn } from './standing.ts'
@@ -26,8 +26,8 @@ function standRulings(mounted: Mounted, { solids, at }: MountedPiece, item: Clam
   const heel = solids.find((s) => s.role === 'heel')
   if (!heel) return []
   const foot = ringPolygons(heel.ring)
-  const stand = standOnPlate(mounted.job.plate, foot)
-  if (stand.over.length === 0 || standsOn(stand.on, foot)) return []
+  const stand = standAt(mounted, foot, heel.z0)
+  if (!stand || stand.over.length === 0 || standsOn(stand.on, foot)) return []
   const fmt = formatter(mounted.job.displayUnits)
   const message = `The heel of ${called(item)} does not stand on the plate: it hangs over ${stand.over.join(' and ')}. Move the clamp or turn it, or use a wider heel that bridges it; ${fmt.percent(stand.share)} of the heel's foot is carried.`
   return [{ finding: finding('stop', 'heel-not-carried', item.id, message, at), makes: 'nothing' }]
@@ -75,9 +75,10 @@ function levelRulings(mounted: Mounted, item: Clamp, piece: MountedPiece, toe: M
   const size = Math.abs(toe.tilt)
   if (!(size > LEVEL.caution) || toe.heel === null || !toe.rest) return []
   const fmt = formatter(mounted.job.displayUnits)
-  const off = Math.abs(toe.heel - toe.rest.z)
+  const wanted = toe.rest.z - toe.ground
+  const off = Math.abs(toe.heel - wanted)
   const way = toe.tilt > 0 ? 'too high' : 'too low'
-  const message = `The strap of ${called(item)} does not lie level: its heel is ${fmt.length(off)} ${way}. Make the heel ${fmt.length(toe.rest.z)} high; the strap slopes by ${fmt.angle(size)} (${LEVEL.caution}° is taken as level, ${LEVEL.stop}° at most).`
+  const message = `The strap of ${called(item)} does not lie level: its heel is ${fmt.length(off)} ${way}. Make the heel ${fmt.length(wanted)} high; the strap slopes by ${fmt.angle(size)} (${LEVEL.caution}° is taken as level, ${LEVEL.stop}° at most).`
   const stopped = size > LEVEL.stop
   return [
     {

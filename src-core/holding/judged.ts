@@ -2,11 +2,13 @@
 import type { CuttingAdvice } from '../cutting/advice.ts'
 import type { Point3 } from '../geometry/types.ts'
 import type { Assembly } from '../unbalance/assembly.ts'
-import type { Hardware, Part } from '../job/schema.ts'
+import type { Fixture, Hardware } from '../job/schema.ts'
 import type { MassMoments } from '../mass/massMoments.ts'
+import { fixturesOf } from '../mounting/fixtures.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { capacityAt, type Backing } from './backing.ts'
 import type { BuiltJoint } from './builtJoint.ts'
+import { fixtureJoint } from './fixtureJoint.ts'
 import { clampJoint } from './clampJoint.ts'
 import type { ClampState } from './clampState.ts'
 import { BackedJoint } from './backedJoint.ts'
@@ -56,6 +58,7 @@ export function judgeJoints(input: JointsInput): Judged {
   const part = judgePart(input, stops)
   const others = mounted.pieces.flatMap((piece, i) => {
     const state = states.find((s) => s.piece === piece)
+    if (piece.item.kind === 'fixture') return judgeFixture(input, piece, piece.item)
     const joint = state ? judgeClamp(mounted, state) : judgeStuds(mounted, piece, assembly.pieces[i]!)
     return joint ?? []
   })
@@ -66,7 +69,36 @@ export function judgeJoints(input: JointsInput): Judged {
   return { part, backed, joints: [part, ...others] }
 }
 
-const keptParts = new WeakMap<Part, { readonly key: string; readonly judged: Omit<JudgedJoint, 'built'> }>()
+type Kept = WeakMap<object, { readonly key: string; readonly judged: Omit<JudgedJoint, 'built'> }>
+
+/** Judged anew only where its input or the speed has changed. @param owner immutable. */
+function judgeKept<B extends BuiltJoint>(
+  all: Kept,
+  owner: object,
+  built: B,
+  rpm: number,
+  backings: readonly Backing[] = [],
+) {
+  const key = JSON.stringify([built.input, rpm, backings])
+  const kept = all.get(owner)
+  if (kept?.key === key) return { ...kept.judged, built }
+  const judged = judge(built, rpm, backings)
+  all.set(owner, { key, judged })
+  return { ...judged, built }
+}
+
+const keptFixtures: Kept = new WeakMap()
+
+function judgeFixture(
+  { mounted, assembly, cutting, states }: JointsInput,
+  piece: MountedPiece,
+  item: Fixture,
+): JudgedJoint {
+  const built = fixtureJoint(mounted, piece, item, assembly, cutting, states)
+  return judgeKept(keptFixtures, item, built, mounted.setup.speed ?? 0)
+}
+
+const keptParts: Kept = new WeakMap()
 
 /** Kept per part while all that it hangs on stays, so that a weight is dragged without a search. */
 function judgePart(
@@ -74,15 +106,8 @@ function judgePart(
   backed: readonly Backed[],
 ): Judged['part'] {
   const built = partJoint(mounted, assembly.mountedPart, cutting, states)
-  const { part } = mounted.job
-  const { speed } = mounted.setup
   const backings = backed.flatMap((b) => b.backing ?? [])
-  const key = JSON.stringify([built.input, speed, backings])
-  const kept = keptParts.get(part)
-  if (kept?.key === key) return { ...kept.judged, built }
-  const judged = judge(built, speed ?? 0, backings)
-  keptParts.set(part, { key, judged })
-  return { ...judged, built }
+  return judgeKept(keptParts, mounted.job.part, built, mounted.setup.speed ?? 0, backings)
 }
 
 const keptPieces = new WeakMap<
@@ -93,7 +118,8 @@ const keptPieces = new WeakMap<
 /** Kept per piece, which is immutable, while what its joint hangs on besides stays. */
 function keep(item: Hardware, hangsOn: readonly unknown[], build: () => BuiltJoint | null, rpm: number) {
   const kept = keptPieces.get(item)
-  if (kept && hangsOn.every((v, i) => v === kept.hangsOn[i])) return kept.judged
+  if (kept && hangsOn.length === kept.hangsOn.length && hangsOn.every((v, i) => v === kept.hangsOn[i]))
+    return kept.judged
   const built = build()
   const judged = built && judge(built, rpm)
   keptPieces.set(item, { hangsOn, judged })
@@ -106,6 +132,7 @@ const surroundings = ({ job, setup }: Mounted): unknown[] => [
   job.lathe,
   job.uncertainty,
   setup.frictionState,
+  ...fixturesOf(setup),
   setup.speed,
 ]
 

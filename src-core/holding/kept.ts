@@ -1,5 +1,6 @@
 /** Results of checks kept per piece as long as nothing else that they hang on has changed. */
 import type { Hardware, Plate } from '../job/schema.ts'
+import { fixturesOf } from '../mounting/fixtures.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 
 /** A setup without its hardware: a token that is the same object as long as all of it is the same. */
@@ -25,7 +26,9 @@ function surroundings({ job, setup, placement, bores }: Mounted): Surroundings {
     placement.y,
     placement.turn,
     setup.packing,
+    setup.seat,
     setup.speed,
+    ...fixturesOf(setup),
     ...bores.map((b) => b.state),
   ]
   const before = last.get(job.plate)

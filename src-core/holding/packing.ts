@@ -4,7 +4,8 @@ import { polygonArea, polygonIntersection } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Hardware } from '../job/schema.ts'
 import { ringPolygons } from '../mounting/material.ts'
-import { standOnPlate, type Stand } from '../mounting/plateFace.ts'
+import { standAt } from '../mounting/fixtures.ts'
+import type { Stand } from '../mounting/plateFace.ts'
 import type { Mounted, MountedPiece, MountedSolid } from '../mounting/types.ts'
 import { keptPer } from './kept.ts'
 import { partFace, SEAT_PLAY } from './partFace.ts'
@@ -38,7 +39,7 @@ const packingAt = keptPer((mounted, piece): Packing | null => {
   if (!solid) return null
   const polygons = ringPolygons(solid.ring)
   const box = boxOf(polygons)
-  const stand = Math.abs(solid.z0) <= SEAT_PLAY ? standOnPlate(mounted.job.plate, polygons) : null
+  const stand = standAt(mounted, polygons, solid.z0)
   const on = polygonIntersection(polygons, partFace(mounted, box))
   const carries = polygonArea(on) > TOLERANCE.clashArea ? { id: piece.item.id, on } : null
   return {

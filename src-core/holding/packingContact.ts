@@ -37,7 +37,7 @@ function pieceFindings(
   const fmt = formatter(mounted.job.displayUnits)
   const { item, at } = p.piece
   const name = item.kind === 'packing' ? `Packing ${called(item)}` : `The packing of ${called(item)}`
-  const seat = mounted.setup.packing
+  const { seat } = mounted
   const { z0, z1 } = p.solid
   const over = overWords(p.stand?.over ?? [])
   if (!isCarried(all, p)) {

@@ -3,7 +3,7 @@ import { boxOf } from '../geometry/polygonBox.ts'
 import { polygonArea } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import { flatBodies } from '../mounting/material.ts'
-import { standOnPlate } from '../mounting/plateFace.ts'
+import { standAt } from '../mounting/fixtures.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { keptFor } from './kept.ts'
 import { isCarried, packingItems, packingOf, type Carried } from './packing.ts'
@@ -14,7 +14,7 @@ const ownFace = keptFor(
   (mounted): readonly Carried[] => {
     const bodies = flatBodies(mounted)
     const on = bodies.length === 0 ? [] : partFace(mounted, boxOf(bodies.flatMap((b) => b.polygons)))
-    const carried = standOnPlate(mounted.job.plate, on).on
+    const carried = standAt(mounted, on, mounted.seat)?.on ?? []
     return polygonArea(carried) > TOLERANCE.clashArea ? [{ id: 'part', on: carried }] : []
   },
   () => [],
@@ -22,8 +22,8 @@ const ownFace = keptFor(
 
 /** All that carries the part; pieces of packing that miss its seat, hang in the air or lie elsewhere carry nothing. */
 export const partContact = keptFor((mounted: Mounted): readonly Carried[] => {
-  const seat = mounted.setup.packing
-  if (seat <= 0) return ownFace(mounted)
+  const { seat } = mounted
+  if (mounted.setup.packing <= 0) return ownFace(mounted)
   const all = packingOf(mounted)
   // What hangs over the plate's bore carries nothing, though the rest of the piece stands.
   return all.flatMap((p) =>

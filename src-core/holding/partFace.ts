@@ -16,7 +16,7 @@ export const SEAT_PLAY = 0.05
  */
 export function partFace(mounted: Mounted, near: Box): Polygons {
   if (!isSound(mounted)) return []
-  const seat = mounted.setup.packing
+  const seat = mounted.seat
   const prisms = mounted.bodies.flatMap((b, i) => (isPrism(b.body) ? [flatBodies(mounted)[i]!] : []))
   let face = materialBetween(
     mounted,

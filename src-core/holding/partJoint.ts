@@ -52,7 +52,7 @@ export function partJoint(
   const touching = touchingOf(contact.flatMap((c) => c.on))
   const hull = new ContactHull(touching)
   const friction = frictionOf(job, setup)
-  const loadings = partLoadings(mounted, body, cutting)
+  const loadings = partLoadings(mounted, body, cutting, mounted.seat)
   const holding = states.filter((s) => s.state === 'holds')
   const unknown = states.filter((s) => s.state === 'unknown')
   const lacks = [
@@ -66,7 +66,7 @@ export function partJoint(
       .map((s) => `how hard ${s.piece.item.id} presses beyond what carries the part is not known`),
   ]
   const input = {
-    seat: plateSeat(setup.packing),
+    seat: plateSeat(mounted.seat),
     touching,
     face: faceOf(contact.length, touching),
     grip: { presses: holding.flatMap((s) => pressesOf(s, pads, friction)) },
@@ -88,7 +88,7 @@ export function partJoint(
 }
 
 /** Where a clamp presses: at its toe, or through the ring of a bolt's washer. */
-function pressesOf(state: ClampState, pads: readonly Pad[], friction: number): Press[] {
+export function pressesOf(state: ClampState, pads: readonly Pad[], friction: number): Press[] {
   const { piece, low, high, at } = state
   const [fastening] = piece.fastenings
   const presses: Press[] =
@@ -115,7 +115,8 @@ const ROUND = 1
 /** Fewest corners of a face that passes for round. */
 const CORNERS = 12
 
-function faceOf(areas: number, touching: readonly Point[]): Face {
+/** @param areas how many places touch. */
+export function faceOf(areas: number, touching: readonly Point[]): Face {
   if (areas !== 1) return 'pads'
   const n = Math.max(1, touching.length)
   const middle = { x: sum(touching, 'x') / n, y: sum(touching, 'y') / n }

@@ -47,10 +47,11 @@ export function stopContact(
   { item, solids }: MountedPiece & { readonly item: StopBlock },
   fmt: Formatter,
 ): Touching {
-  const [length, width, height] = item.size
+  const [length, width] = item.size
+  const block = solids.find((s) => s.role === 'block')!
+  const height = block.z1
   const low = tooLow(mounted, height, fmt)
   if (low) return low
-  const block = solids.find((s) => s.role === 'block')!
   const { facing } = item
   const ahead = polar(1, facing)
   const front = step(block.massCentre, ahead, length / 2)
@@ -118,12 +119,12 @@ export function pinContact(
   return { contact: { at: nearest, into, low: lowest.z0, high: topOf(layers, touches) } }
 }
 
-function tooLow({ setup }: Mounted, height: number, fmt: Formatter): Idle | null {
-  const shared = height - setup.packing
+function tooLow({ seat }: Mounted, height: number, fmt: Formatter): Idle | null {
+  const shared = height - seat
   if (shared >= LEAST_SHARED) return null
   return nothing(
-    `is too low for the part, whose seat is ${fmt.length(setup.packing)} from the plate`,
-    `Use one that stands ${fmt.length(setup.packing + LEAST_SHARED)} or more in front of the plate`,
+    `is too low for the part, whose seat is ${fmt.length(seat)} from the plate`,
+    `Use one that stands ${fmt.length(seat + LEAST_SHARED)} or more in front of the plate`,
   )
 }
 

@@ -4,7 +4,8 @@ import { called, finding } from '../findings/finding.ts'
 import type { Point } from '../geometry/types.ts'
 import { findThread, type Thread } from '../hardware/threads.ts'
 import type { Hardware } from '../job/schema.ts'
-import { anchorAt, anchorsBy, type Anchor } from '../mounting/plateFace.ts'
+import { anchorUnder } from '../mounting/fixtures.ts'
+import { anchorsBy, type Anchor } from '../mounting/plateFace.ts'
 import type { Mounted, MountedFastening, MountedPiece } from '../mounting/types.ts'
 import { formatter, type Formatter } from '../units/format.ts'
 import { keptPer } from './kept.ts'
@@ -33,14 +34,14 @@ export interface BoltPlace {
 export const boltPlaces = (mounted: Mounted): BoltPlace[] =>
   mounted.pieces.flatMap((p) => boltPlacesOf(mounted, p))
 
-export const boltPlacesOf = keptPer(({ job }, piece): readonly BoltPlace[] => {
+export const boltPlacesOf = keptPer((mounted, piece): readonly BoltPlace[] => {
   const { item, at, fastenings } = piece
   const place = (p: Point, thread: Thread | null, fastening: MountedFastening | null): BoltPlace => ({
     piece,
     at: p,
     thread,
     fastening,
-    anchor: anchorAt(job.plate, p),
+    anchor: anchorUnder(mounted, item.id, p),
   })
   if (fastenings.length > 0) return fastenings.map((f) => place(f.at, f.thread, f))
   if (item.kind === 'press') return [place(at, findThread(item.press?.thread ?? ''), null)]
@@ -89,7 +90,7 @@ function fitsAnchor(item: Hardware, at: Point, thread: Thread, anchor: Anchor, f
   const hole = `${anchor.kind} ${anchor.id}`
   if (anchor.thread !== null) {
     const tapped = findThread(anchor.thread)
-    if (tapped?.name === thread.name) return []
+    if (tapped?.name === thread.name) return shallow(item, at, thread, anchor, fmt)
     const message = `The stud of ${name} does not fit ${hole}: it is ${thread.name}, the hole is tapped ${anchor.thread}. Use a stud of the hole's thread.`
     return [ruling('stop', 'stud-does-not-fit', item, message, at)]
   }
@@ -107,6 +108,19 @@ function fitsAnchor(item: Hardware, at: Point, thread: Thread, anchor: Anchor, f
   const message = `The stud of ${name} is loose in ${hole}: ${fmt.length(play)} of play. Set it by measure and see that it cannot shift, or use a thicker stud; ${thread.name} in ${fmt.length(anchor.width)}.`
   return [ruling('caution', 'stud-loose', item, message, at)]
 }
+/** A diameter of thread carries what the stud does, steel in steel. Common practice, no source. */
+function shallow(
+  item: Hardware,
+  at: Point,
+  { name, diameter }: Thread,
+  anchor: Anchor,
+  fmt: Formatter,
+): Ruling[] {
+  if (anchor.depth >= diameter - EXACT) return []
+  const message = `The stud of ${called(item)} has too little thread in hole ${anchor.id}: ${fmt.length(anchor.depth)} of it, ${fmt.length(diameter)} wanted for ${name}. Use a thicker sub-plate or a thinner stud.`
+  return [ruling('stop', 'stud-does-not-fit', item, message, at)]
+}
+
 /** mm by which a point may be typed beside the middle of its slot or hole. Own choice. */
 const PLACED = 0.05
 
@@ -138,7 +152,7 @@ function throughRulings(
   fmt: Formatter,
 ): Ruling[] {
   const name = called(item)
-  const anchor = anchorAt(mounted.job.plate, f.at)
+  const anchor = anchorUnder(mounted, item.id, f.at)
   const openings = [
     ...openingsOf(mounted, item),
     ...(anchor && anchor.thread === null && !isTee(mounted, anchor)

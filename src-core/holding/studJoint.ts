@@ -8,6 +8,7 @@ import { washerMeanRadius } from '../hardware/washers.ts'
 import { isBox, type Hardware, type HardwareKind, type Plate } from '../job/schema.ts'
 import type { MassMoments } from '../mass/massMoments.ts'
 import type { FasteningFields } from '../mounting/fastening.ts'
+import { standAt } from '../mounting/fixtures.ts'
 import { standOnPlate } from '../mounting/plateFace.ts'
 import type { Mounted, MountedFastening, MountedPiece, MountedSolid } from '../mounting/types.ts'
 import { CONTACT_CHORD, touchingOf, type BuiltJoint } from './builtJoint.ts'
@@ -73,13 +74,14 @@ function studFields(item: Hardware): readonly FasteningFields[] | null {
   return item.held?.length || item.kind !== 'packing' ? (item.held ?? []) : null
 }
 
-interface Studs {
+export interface Studs {
   readonly known: readonly Stud[]
   readonly unknown: readonly Stud[]
   readonly lacks: readonly string[]
 }
 
-function studsOf(
+/** A piece's studs, those of known preload and length apart. @param fields what tightens each. */
+export function studsOf(
   { job }: Mounted,
   { item, fastenings }: MountedPiece,
   fields: readonly FasteningFields[],
@@ -121,6 +123,8 @@ function footOf(mounted: Mounted, { ring, z0 }: MountedSolid): Polygons {
   const own = [flattenRing(ring, CONTACT_CHORD)]
   if (Math.abs(z0) <= SEAT_PLAY) return isClearOf(plate, own) ? own : standOnPlate(plate, own).on
   const packing = packingOf(mounted)
+  const face = standAt(mounted, own, z0)
+  if (face) return face.on
   return packing
     .filter((p) => Math.abs(p.solid.z1 - z0) <= SEAT_PLAY && isCarried(packing, p))
     .flatMap((p) => polygonIntersection(own, p.polygons))

@@ -1,7 +1,7 @@
 /** Whether the lip of a tee slot carries the bolt's head. */
 import { called, finding } from '../findings/finding.ts'
 import type { Slot } from '../job/schema.ts'
-import { anchorAt } from '../mounting/plateFace.ts'
+import { anchorUnder } from '../mounting/fixtures.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { formatter, plain } from '../units/format.ts'
 import type { Ruling } from './ruling.ts'
@@ -35,7 +35,7 @@ export function lipRulings(
   pull = 0,
 ): Ruling[] {
   const { plate, displayUnits } = mounted.job
-  const anchor = anchorAt(plate, at)
+  const anchor = anchorUnder(mounted, item.id, at)
   const slot = anchor?.kind === 'slot' ? plate.slots.find((s) => s.id === anchor.id) : undefined
   if (slot?.kind !== 'tee' || pull <= 0) return []
   const { stress, given } = stressIn(slot, pull)

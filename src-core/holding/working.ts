@@ -20,18 +20,19 @@ const times = ({ startTime, brakeTime }: Lathe) => ({
 export const ownLoadings = (lathe: Lathe, body: MassMoments): Loading[] =>
   loadingsOf({ body, ...times(lathe), cuts: [] })
 
-/** Of the part as mounted; null where a cut is given whose force is not known. */
+/** Of the part as mounted, or of what it is part of, on a seat at height `seat`; null where a cut is given whose force is not known. */
 export function partLoadings(
   mounted: Mounted,
   body: MassMoments,
   cutting: CuttingAdvice | null,
+  seat: number,
 ): Loading[] | null {
   const { job, setup } = mounted
   const rows = cutting?.cuts ?? []
   const places = cutPlaces(mounted)
   const cuts: Loading[] = []
   for (const [i, row] of rows.entries()) {
-    const loads = loadsOf(row, places[i]!, setup.packing)
+    const loads = loadsOf(row, places[i]!, seat)
     if (!loads) return null
     const name = rows.length === 1 && row.kind !== 'drill' ? 'the cut' : cutWords(places[i]!.cut)
     cuts.push(...loads.map((l) => ({ name, loads: l })))
@@ -40,12 +41,12 @@ export function partLoadings(
 }
 
 /** A cut's loads, once for each height that has to be judged; null where its force is not known. */
-function loadsOf(row: CutRow, { diameter, z0, z1 }: CutPlace, packing: number): Load[][] | null {
+function loadsOf(row: CutRow, { diameter, z0, z1 }: CutPlace, seat: number): Load[][] | null {
   const { tangential_force_N: tangential, torque_N_m: torque, thrust_N: thrust } = row
   if (torque === null) return null
   if (thrust !== null) return [drillLoads(thrust, torque * 1000)]
   if (tangential === null) return null
-  return cutHeights(plateSeat(packing), z0, z1).map((height) =>
+  return cutHeights(plateSeat(seat), z0, z1).map((height) =>
     cutLoads({ tangential, torque: torque * 1000, radius: diameter / 2, height }),
   )
 }

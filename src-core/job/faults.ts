@@ -7,11 +7,13 @@ import type { RingFault } from '../geometry/ringFault.ts'
 import { meshFaultWords } from '../mesh/faultWords.ts'
 import { meshFaults } from '../mesh/faults.ts'
 import type { JobFault } from './fault.ts'
+import { fixtureFaults } from './fixtureFaults.ts'
 import { photographFaults } from './photographs.ts'
 import { removalFaults } from './removals.ts'
 import {
   isBox,
   isBoreCut,
+  isOnFixture,
   isPrism,
   isStationed,
   type Body,
@@ -59,9 +61,14 @@ function duplicateIds(job: Job): JobFault[] {
   job.setups.forEach((s, i) => {
     check(`setups[${i}].hardware`, s.hardware)
     check(`setups[${i}].cuts`, s.cuts ?? [])
+    s.hardware.forEach((h, k) => {
+      if (h.kind === 'fixture') check(`setups[${i}].hardware[${k}].holes`, h.holes)
+    })
   })
   return faults
 }
+
+const fixturesIn = ({ hardware }: Setup) => hardware.filter((h) => h.kind === 'fixture')
 
 function references(job: Job): JobFault[] {
   const faults: JobFault[] = []
@@ -78,6 +85,8 @@ function references(job: Job): JobFault[] {
     setup.cuts?.forEach((cut, k) => {
       if (isBoreCut(cut)) want(bores.has(cut.bore), `${at}.cuts[${k}].bore`, 'bore', cut.bore)
     })
+    const onPlate = new Map(fixturesIn(setup).map((f) => [f.id, f]))
+    if (setup.seat) want(onPlate.has(setup.seat.on), `${at}.seat.on`, 'sub-plate', setup.seat.on)
     const stock = new Set(job.stock.map((s) => s.id))
     setup.hardware.forEach((h, k) => {
       if (h.kind === 'weight')
@@ -86,7 +95,19 @@ function references(job: Job): JobFault[] {
         )
       if (!isStationed(h)) return
       if ('slot' in h.at) want(slots.has(h.at.slot), `${at}.hardware[${k}].at.slot`, 'slot', h.at.slot)
-      if ('hole' in h.at) want(holes.has(h.at.hole), `${at}.hardware[${k}].at.hole`, 'hole', h.at.hole)
+      if (isOnFixture(h.at)) {
+        const { on, hole } = h.at
+        const fixture = onPlate.get(on)
+        const path = `${at}.hardware[${k}].at`
+        want(fixture !== undefined && h.kind !== 'fixture', `${path}.on`, 'sub-plate to stand on', on)
+        if (fixture)
+          want(
+            fixture.holes.some((o) => o.id === hole),
+            `${path}.hole`,
+            `hole of ${on}`,
+            hole,
+          )
+      } else if ('hole' in h.at) want(holes.has(h.at.hole), `${at}.hardware[${k}].at.hole`, 'hole', h.at.hole)
     })
   })
   return faults
@@ -173,7 +194,9 @@ function outlines(job: Job): JobFault[] {
     ...job.stock.map((s, i) => ({ path: `stock[${i}].footprint`, footprint: s.footprint })),
     ...job.setups.flatMap((s, i) =>
       s.hardware.flatMap((h, k) =>
-        isBox(h) ? [{ path: `setups[${i}].hardware[${k}].footprint`, footprint: h.footprint }] : [],
+        isBox(h) || h.kind === 'fixture'
+          ? [{ path: `setups[${i}].hardware[${k}].footprint`, footprint: h.footprint }]
+          : [],
       ),
     ),
   ]
@@ -181,6 +204,11 @@ function outlines(job: Job): JobFault[] {
     if (!('outline' in footprint)) continue
     for (const f of regionFaults({ outline: footprint.outline, holes: [] })) faults.push(ringFault(f, path))
   }
+  job.setups.forEach((s, i) =>
+    s.hardware.forEach((h, k) => {
+      if (h.kind === 'fixture') faults.push(...fixtureFaults(h, `setups[${i}].hardware[${k}]`))
+    }),
+  )
   if (sound) faults.push(...removalFaults(job.part))
   return faults
 }

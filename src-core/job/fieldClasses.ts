@@ -78,6 +78,7 @@ const stockStrap = {
   slotted: label,
   steel: description('The steel of these straps is not known.'),
 }
+const plainHole = defaulted('A plain hole.')
 const emptyBox = description('Its place in the title block stays empty.')
 
 export const FIELD_CLASSES: Readonly<Record<FieldPath, FieldMeaning>> = {
@@ -144,7 +145,7 @@ export const FIELD_CLASSES: Readonly<Record<FieldPath, FieldMeaning>> = {
     x: known,
     y: known,
     diameter: known,
-    thread: defaulted('A plain hole.'),
+    thread: plainHole,
   }),
   'plate.residual': knowledge(
     'The unbalance of the bare plate is not known and is taken as nothing; a note says so.',
@@ -223,12 +224,14 @@ export const FIELD_CLASSES: Readonly<Record<FieldPath, FieldMeaning>> = {
   'setups[].centre.bore': known,
   ...under('setups[].centre', point),
   'setups[].turn': known,
+  'setups[].seat': defaulted('The part stands on the plate.'),
+  'setups[].seat.on': known,
   'setups[].packing': known,
   ...under('setups[].hardware[].', {
     id: label,
     name: ownName,
     kind: known,
-    mass: defaulted('A clamp weighs what its sizes in steel come to.'),
+    mass: defaulted('A clamp or sub-plate weighs what its sizes come to.'),
     facing: defaulted('Its length lies along its slot, else outward from the spindle axis.'),
     base: known,
     height: known,
@@ -241,10 +244,21 @@ export const FIELD_CLASSES: Readonly<Record<FieldPath, FieldMeaning>> = {
     boltFrom: defaulted('The bolt goes through the middle of the block.'),
     diameter: known,
     length: known,
+    form: known,
+    bore: known,
+    thickness: known,
+    density: defaulted('It counts as steel.'),
     held: knowledge('What holds it to the plate is not known.'),
     press: clampUnknown,
   }),
-  ...under('setups[].hardware[].at.', { slot: known, radius: known, hole: known, x: known, y: known }),
+  ...under('setups[].hardware[].at.', {
+    slot: known,
+    radius: known,
+    hole: known,
+    on: known,
+    x: known,
+    y: known,
+  }),
   ...under('setups[].hardware[].footprint', footprint),
   ...under('setups[].hardware[].massCentre', { ...point, '.z': known }),
   ...under('setups[].hardware[].strap.', strap),
@@ -263,6 +277,19 @@ export const FIELD_CLASSES: Readonly<Record<FieldPath, FieldMeaning>> = {
     ...fastening,
   }),
   ...under('setups[].hardware[].held[].at', point),
+  ...under('setups[].hardware[].holes[].', {
+    id: label,
+    x: known,
+    y: known,
+    diameter: known,
+    thread: plainHole,
+  }),
+  ...under('setups[].hardware[].bolts[].', {
+    at: defaulted('The bolt goes through its station.'),
+    ...fastening,
+    sunk: defaulted('Washer and nut stand on its face.'),
+  }),
+  ...under('setups[].hardware[].bolts[].at', point),
   ...under('setups[].hardware[].press.', {
     thread: clampUnknown,
     class: clampUnknown,

@@ -20,7 +20,14 @@ export const footprint = z.union([
   z.strictObject({ outline: ring }),
 ])
 
-const at = z.union([z.strictObject({ slot: id, radius: length }), z.strictObject({ hole: id }), point])
+const at = z.union([
+  z.strictObject({ slot: id, radius: length }),
+  z.strictObject({ hole: id }),
+  /** A hole of a sub-plate. */
+  z.strictObject({ on: id, hole: id }),
+  point,
+])
+
 const torque = z.number().positive().max(1e5)
 const rectangle = z.tuple([positiveLength, positiveLength])
 
@@ -137,6 +144,16 @@ const dowel = z.strictObject({
   fixed: z.boolean(),
 })
 
+/** Of a plate, or of a sub-plate in its own frame. */
+export const hole = z.strictObject({
+  id,
+  x: coordinate,
+  y: coordinate,
+  diameter: positiveLength,
+  /** Of a tapped hole. */
+  thread: optional(text),
+})
+
 /** Of a clamp of which only this is known: what it presses on and how far it reaches cannot be worked out. */
 const press = z.strictObject({
   thread: optional(text),
@@ -147,8 +164,9 @@ const press = z.strictObject({
   nose: optional(point),
 })
 
-/** Bolts that hold a box to the plate, `at` from its station along and across its length; left out: at the station. */
-const held = z.array(z.strictObject({ at: optional(point), ...fastening })).max(LIMITS.bolts)
+/** A bolt that holds a piece to the plate, `at` from its station along and across its length; left out: at the station. */
+const heldBy = z.strictObject({ at: optional(point), ...fastening })
+const held = z.array(heldBy).max(LIMITS.bolts)
 
 export const box = z.strictObject({
   ...common,
@@ -166,7 +184,31 @@ export const box = z.strictObject({
   press: optional(press),
 })
 
-export const hardware = z.discriminatedUnion('kind', [clamp, weight, bolt, stop, dowel, box])
+/**
+ * What is bolted to the plate for the part to stand on: a sub-plate, or a ring. Its frame is that of its footprint, at
+ * its station; `holes` are its own, for what is bolted to it.
+ */
+export const fixture = z.strictObject({
+  ...common,
+  kind: z.literal('fixture'),
+  form: z.enum(['subPlate']),
+  at,
+  facing: angle.optional(),
+  footprint,
+  /** Diameter of the opening in its middle; 0: none. */
+  bore: length,
+  thickness: positiveLength,
+  /** Left out: of steel. */
+  density: optional(z.number().positive().max(30_000)),
+  /** Weighed; left out: from sizes. */
+  mass: optional(mass),
+  holes: z.array(hole).max(LIMITS.plateHoles),
+  /** `sunk`: how deep below its face washer and nut sit. */
+  bolts: z.array(heldBy.extend({ sunk: optional(length) })).max(LIMITS.bolts),
+  fixed: z.boolean(),
+})
+
+export const hardware = z.discriminatedUnion('kind', [clamp, weight, bolt, stop, dowel, fixture, box])
 
 const kit = <T extends z.ZodType>(item: T) =>
   z

@@ -17,7 +17,7 @@ import {
   text,
 } from './fields.ts'
 import { cut } from './cutSchema.ts'
-import { clampingKit, footprint, hardware, point, ring } from './hardwareSchema.ts'
+import { clampingKit, footprint, hardware, hole, point, ring } from './hardwareSchema.ts'
 import { photograph, run, sheet, titleBlock } from './recordSchema.ts'
 
 export { LIMITS }
@@ -92,18 +92,7 @@ const plate = z.strictObject({
   mass: z.number().positive().max(1e6),
   ratedSpeed: orNull(speed),
   slots: z.array(slot).max(LIMITS.slots),
-  holes: z
-    .array(
-      z.strictObject({
-        id,
-        x: coordinate,
-        y: coordinate,
-        diameter: positiveLength,
-        /** Of a tapped hole. */
-        thread: optional(text),
-      }),
-    )
-    .max(LIMITS.plateHoles),
+  holes: z.array(hole).max(LIMITS.plateHoles),
   residual: optional(z.strictObject({ amount: z.number().min(0).max(1e9), angle })),
   /** Full indicator reading at its rim on the spindle, face and edge. */
   runOut: optional(z.strictObject({ face: optional(length), radial: optional(length) })),
@@ -191,6 +180,9 @@ const setup = z.strictObject({
   title: text,
   centre: z.union([z.strictObject({ bore: id }), point]),
   turn: angle,
+  /** The fixture that the part stands on; left out: the plate. */
+  seat: optional(z.strictObject({ on: id })),
+  /** From the face that it stands on to the part's seat. */
   packing: length,
   hardware: z.array(hardware).max(LIMITS.hardware),
   /** In the order in which they are made. Null: not known; empty: nothing is cut. */
@@ -260,10 +252,13 @@ export type Weight = Extract<Hardware, { kind: 'weight' }>
 export type ThroughBolt = Extract<Hardware, { kind: 'bolt' }>
 export type StopBlock = Extract<Hardware, { kind: 'stop' }>
 export type Dowel = Extract<Hardware, { kind: 'dowel' }>
-export type Box = Extract<Hardware, { footprint: unknown }>
+export type Fixture = Extract<Hardware, { kind: 'fixture' }>
+export type Box = Extract<Hardware, { base: unknown }>
 /** Whatever is put at a station of the plate: everything but a bolt, which follows the part. */
 export type Stationed = Exclude<Hardware, ThroughBolt>
 export type At = Stationed['at']
+/** In a hole of a sub-plate. */
+export type OnFixture = Extract<At, { on: unknown }>
 export type Strap = Clamp['strap']
 export type Heel = NonNullable<Clamp['heel']>
 export type ClampingKit = NonNullable<Job['clampingKit']>
@@ -281,7 +276,8 @@ export const isCounterweight = (item: Hardware): boolean =>
 /** Whether a piece presses the part on its seat. */
 export const isClamp = (item: Hardware): boolean =>
   item.kind === 'clamp' || item.kind === 'press' || item.kind === 'bolt'
-export const isBox = (item: Hardware): item is Box => 'footprint' in item
+export const isBox = (item: Hardware): item is Box => 'base' in item
+export const isOnFixture = (at: At): at is OnFixture => 'on' in at
 export const isStationed = (item: Hardware): item is Stationed => 'at' in item
 export const isBoreCut = (cut: Cut): cut is BoreCut => 'bore' in cut
 export const isPrism = (body: Body): body is Prism => 'outline' in body

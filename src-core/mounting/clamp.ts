@@ -5,9 +5,11 @@ import type { Point } from '../geometry/types.ts'
 import { heelDistance, toeLength } from '../hardware/toe.ts'
 import { strapVolume } from '../hardware/straps.ts'
 import { STEEL_PER_MM3 } from '../hardware/steel.ts'
-import type { Clamp, Plate } from '../job/schema.ts'
+import type { Clamp } from '../job/schema.ts'
 import { fasten } from './fastening.ts'
-import { restOn, ringPolygons, type MountedPart } from './material.ts'
+import { groundAt } from './fixtures.ts'
+import { tappedFace, type Bench } from './bench.ts'
+import { restOn, ringPolygons } from './material.ts'
 import { pieceOf } from './piece.ts'
 import { stationPoint } from './station.ts'
 import type { MountedPiece, MountedSolid, MountedToe } from './types.ts'
@@ -31,15 +33,12 @@ export function steelBlock(
   }
 }
 
-/** @param seat mm from the plate's face to the part's seat. @param front where a toe that meets nothing is drawn. */
-export function mountClamp(
-  plate: Plate,
-  part: MountedPart,
-  item: Clamp,
-  seat: number,
-  front: number,
-): MountedPiece {
-  const bolt = stationPoint(plate, item.at)
+export function mountClamp(bench: Bench, item: Clamp): MountedPiece {
+  const { part, seat, front } = bench
+  const { plate } = bench.job
+  const { hardware } = bench.setup
+  const bolt = stationPoint(plate, item.at, hardware)
+  const ground = groundAt(hardware, item.at)
   const { strap, heel, facing } = item
   const along = (by: number): Point => {
     const step = polar(by, facing)
@@ -50,16 +49,17 @@ export function mountClamp(
   const pad = rectRing(at, bearing, strap.width, facing)
   const rest = restOn(part, ringPolygons(pad))
   const given = typeof heel?.height === 'number' ? heel.height : null
-  const under = rest?.z ?? given ?? front
+  const under = rest?.z ?? (given === null ? front : ground + given)
   const toHeel = heel ? heelDistance(strap, heel) : null
-  const height = heel?.height === 'suit' ? under : given
-  const rise = height === null ? 0 : height - under
+  const height = heel?.height === 'suit' ? Math.max(0, under - ground) : given
+  const rise = height === null ? 0 : ground + height - under
   const toe: MountedToe = {
     at,
     pad,
     rest,
     toWork: strap.boltFrom,
     toHeel,
+    ground,
     heel: height,
     tilt: toHeel === null ? 0 : toDegrees(Math.atan2(rise, strap.boltFrom + toHeel)),
   }
@@ -76,10 +76,11 @@ export function mountClamp(
   }
   const solids: MountedSolid[] = [bar]
   if (heel && toHeel !== null && height !== null && height > 0)
-    solids.push(steelBlock('heel', along(-toHeel), heel.size, facing, 0, height))
-  if (item.packing && seat > 0) solids.push(steelBlock('packing', at, item.packing.size, facing, 0, seat))
+    solids.push(steelBlock('heel', along(-toHeel), heel.size, facing, ground, ground + height))
+  if (item.packing && seat > bench.ground)
+    solids.push(steelBlock('packing', at, item.packing.size, facing, bench.ground, seat))
   // At the bolt the strap has part of the heel's rise.
-  const fastened = fasten(plate, item.at, bolt, item, top)
+  const fastened = fasten(plate, item.at, bolt, item, top, tappedFace(bench, bolt))
   solids.push(...fastened.solids)
   const mounted = pieceOf(item, bolt, facing, bar, solids, item.mass ?? null)
   return {

@@ -21,13 +21,13 @@ const UNKNOWN = { diameter: 12, nut: { flats: 18, height: 10.8 } }
  * mm of stud behind the plate's face: through a slot or plain hole the plate, and a washer and nut behind it; in a tee
  * slot the lip, or half the plate where the lip is not given; in a tapped hole its own diameter. Common practice, no source.
  */
-export function anchorDepth(plate: Plate, at: At, thread: Thread | null): number {
+export function anchorDepth(plate: Plate, at: At | null, thread: Thread | null): number {
   const d = thread?.diameter ?? UNKNOWN.diameter
-  if ('slot' in at) {
+  if (at && 'slot' in at) {
     const slot = plate.slots.find((s) => s.id === at.slot)
     if (slot?.kind === 'tee') return slot.lip ?? plate.thickness / 2
   }
-  if ('hole' in at && plate.holes.find((h) => h.id === at.hole)?.thread) return d
+  if (at && 'hole' in at && !('on' in at) && plate.holes.find((h) => h.id === at.hole)?.thread) return d
   const nut = (thread && nutSize(thread)) ?? UNKNOWN.nut
   return plate.thickness + d / 5 + nut.height + BEYOND_NUT * (thread?.pitch ?? 0)
 }
@@ -40,13 +40,17 @@ export interface FastenedSolids {
   readonly solids: readonly MountedSolid[]
 }
 
-/** Stud, washer and nut that press on a face at height `grip`, mm in front of the plate. */
+/**
+ * Stud, washer and nut that press on a face at height `grip`, mm in front of the plate.
+ * @param tapped z of the face that the stud is screwed into, of a tapped hole in front of the plate; null: it goes into the plate.
+ */
 export function fasten(
   plate: Plate,
   at: At,
   point: Point,
   fields: FasteningFields,
   grip: number,
+  tapped: number | null = null,
 ): FastenedSolids {
   const thread = findThread(fields.stud.thread ?? '')
   const d = thread?.diameter ?? UNKNOWN.diameter
@@ -54,7 +58,7 @@ export function fasten(
   const nut = fields.nut ? { flats: fields.nut.acrossFlats, height: fields.nut.height } : usualNut
   const usual = (thread && washerSize(thread)) ?? { hole: d, outside: 2 * d, thickness: d / 5 }
   const washer = fields.washer ?? { diameter: usual.outside, thickness: usual.thickness }
-  const anchor = anchorDepth(plate, at, thread)
+  const anchor = tapped === null ? anchorDepth(plate, at, thread) : d - tapped
   const seat = grip + washer.thickness
   const needed = anchor + seat + nut.height + BEYOND_NUT * (thread?.pitch ?? 0)
   const given = fields.stud.length
@@ -62,7 +66,8 @@ export function fasten(
   const length = given === 'suit' ? suited : (given ?? null)
   const whole = length ?? suited
   const front = whole - anchor
-  const behind = 'hole' in at && plate.holes.find((h) => h.id === at.hole)?.thread ? 0 : 1
+  const inHole = 'hole' in at && !('on' in at) && plate.holes.find((h) => h.id === at.hole)?.thread
+  const behind = tapped === null && !inHole
   const steel = (volume: number) => volume * STEEL_PER_MM3
   const solid = (
     role: MountedSolid['role'],

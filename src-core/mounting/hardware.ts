@@ -1,5 +1,5 @@
 /** A piece of hardware where it stands, as the solids it is made of. */
-import { ringMoments } from '../geometry/ringMoments.ts'
+import { regionMoments, ringMoments } from '../geometry/ringMoments.ts'
 import { circleRing } from '../geometry/edges.ts'
 import { polar } from '../geometry/angles.ts'
 import type { Point, Ring } from '../geometry/types.ts'
@@ -8,6 +8,7 @@ import { findThread, threadDiameter } from '../hardware/threads.ts'
 import type {
   Box,
   Dowel,
+  Fixture,
   Footprint,
   Hardware,
   Job,
@@ -17,47 +18,43 @@ import type {
   Weight,
 } from '../job/schema.ts'
 import { mountClamp, steelBlock } from './clamp.ts'
+import { tappedFace, type Bench } from './bench.ts'
 import { fasten } from './fastening.ts'
-import { restOn, discPolygons, type MountedPart } from './material.ts'
+import { fixtureOpenings, groundAt, stationOver } from './fixtures.ts'
+import { restOn, discPolygons } from './material.ts'
 import { pieceOf } from './piece.ts'
 import { placePoint } from './place.ts'
 import { facingOf, footprintRing, stationPoint } from './station.ts'
 import type { Bolt, MountedPiece, MountedSolid } from './types.ts'
 
-/** Mounts pieces on the plate of a job, before a part that is mounted already. */
-export interface Bench {
-  readonly job: Job
-  readonly part: MountedPart
-  /** mm from the plate's face to the part's seat and to its front. */
-  readonly seat: number
-  readonly front: number
-}
-
 export function mountPiece(bench: Bench, item: Hardware): MountedPiece {
   const { plate } = bench.job
+  const { hardware } = bench.setup
   switch (item.kind) {
     case 'clamp':
-      return mountClamp(plate, bench.part, item, bench.seat, bench.front)
+      return mountClamp(bench, item)
     case 'weight':
-      return mountWeight(bench.job, item)
+      return mountWeight(bench, item)
     case 'bolt':
       return mountBolt(bench, item)
     case 'stop':
-      return mountStop(plate, item)
+      return mountStop(bench, item)
     case 'dowel':
-      return mountDowel(plate, item)
+      return mountDowel(plate, item, hardware)
+    case 'fixture':
+      return mountFixture(plate, item)
     case 'packing':
     case 'bracket':
     case 'counterweight':
     case 'press':
     case 'other':
-      return mountBox(plate, item)
+      return mountBox(plate, item, hardware)
   }
 }
 
-function mountBox(plate: Plate, item: Box): MountedPiece {
-  const at = stationPoint(plate, item.at)
-  const facing = facingOf(plate, item)
+function mountBox(plate: Plate, item: Box, hardware: readonly Hardware[]): MountedPiece {
+  const at = stationPoint(plate, item.at, hardware)
+  const facing = facingOf(plate, item, hardware)
   const ring = footprintRing(item.footprint, at, facing)
   const plan = item.massCentre
     ? placePoint({ turn: facing, x: at.x, y: at.y }, item.massCentre)
@@ -92,15 +89,19 @@ function boltOf(plate: Plate, item: Box, at: Point): Bolt | null {
   if (thread !== null) return { at, diameter: thread }
   const where = item.at
   if ('slot' in where) return { at, diameter: plate.slots.find((s) => s.id === where.slot)?.width ?? 0 }
+  if ('on' in where) return null
   if ('hole' in where) return { at, diameter: plate.holes.find((h) => h.id === where.hole)?.diameter ?? 0 }
   return null
 }
 
 /** The stack as it lies, undermost first. */
-function mountWeight(job: Job, item: Weight): MountedPiece {
-  const at = stationPoint(job.plate, item.at)
-  const facing = facingOf(job.plate, item)
-  let z = 0
+function mountWeight(bench: Bench, item: Weight): MountedPiece {
+  const { job } = bench
+  const { hardware } = bench.setup
+  const at = stationPoint(job.plate, item.at, hardware)
+  const facing = facingOf(job.plate, item, hardware)
+  const ground = groundAt(hardware, item.at)
+  let z = ground
   const stack = item.stack.flatMap(({ stock, count }): MountedSolid[] => {
     const piece = job.stock.find((s) => s.id === stock)
     if (!piece) return []
@@ -111,11 +112,11 @@ function mountWeight(job: Job, item: Weight): MountedPiece {
     const massCentre = { ...plan, z: (z0 + z) / 2 }
     return [{ role: 'weight', ring, z0, z1: z, mass: piece.mass * count, massCentre }]
   })
-  const { fastening, solids } = fasten(job.plate, item.at, at, item, z)
+  const { fastening, solids } = fasten(job.plate, item.at, at, item, z, tappedFace(bench, at))
   const all = [...stack, ...solids]
   const mounted = pieceOf(item, at, facing, widest(stack) ?? all[0]!, all, null)
   const diameter = fastening.thread?.diameter ?? 0
-  return { ...mounted, z0: 0, z1: z, bolt: { at, diameter }, fastenings: [fastening] }
+  return { ...mounted, z0: ground, z1: z, bolt: { at, diameter }, fastenings: [fastening] }
 }
 
 function widest(solids: readonly MountedSolid[]): MountedSolid | null {
@@ -123,32 +124,35 @@ function widest(solids: readonly MountedSolid[]): MountedSolid | null {
   return solids.reduce<MountedSolid | null>((a, b) => (a && size(a) >= size(b) ? a : b), null)
 }
 
-function mountBolt({ job, part, front }: Bench, item: ThroughBolt): MountedPiece {
+function mountBolt(bench: Bench, item: ThroughBolt): MountedPiece {
+  const { job, part, front } = bench
   const at = placePoint(part.placement, item.throughPart)
   const thread = findThread(item.stud.thread ?? '')
   const washer = item.washer?.diameter ?? 2 * (thread?.diameter ?? 12)
   const rest = restOn(part, discPolygons(at, washer))
-  const { fastening, solids } = fasten(job.plate, at, at, item, rest?.z ?? front)
+  const { fastening, solids } = fasten(job.plate, at, at, item, rest?.z ?? front, tappedFace(bench, at))
   const washers = solids.find((s) => s.role === 'washer')!
   const mounted = pieceOf(item, at, 0, washers, solids, null)
   return { ...mounted, bolt: { at, diameter: thread?.diameter ?? 0 }, fastenings: [fastening] }
 }
 
-function mountStop(plate: Plate, item: StopBlock): MountedPiece {
-  const bolt = stationPoint(plate, item.at)
+function mountStop(bench: Bench, item: StopBlock): MountedPiece {
+  const { plate } = bench.job
+  const bolt = stationPoint(plate, item.at, bench.setup.hardware)
+  const ground = groundAt(bench.setup.hardware, item.at)
   const [length, width, height] = item.size
   const forward = polar((item.boltFrom ?? length / 2) - length / 2, item.facing)
   const at = { x: bolt.x + forward.x, y: bolt.y + forward.y }
-  const block = steelBlock('block', at, [length, width], item.facing, 0, height)
-  const { fastening, solids } = fasten(plate, item.at, bolt, item, height)
+  const block = steelBlock('block', at, [length, width], item.facing, ground, ground + height)
+  const { fastening, solids } = fasten(plate, item.at, bolt, item, ground + height, tappedFace(bench, bolt))
   const mounted = pieceOf(item, bolt, item.facing, block, [block, ...solids], null)
   const diameter = fastening.thread?.diameter ?? 0
   return { ...mounted, bolt: { at: bolt, diameter }, fastenings: [fastening] }
 }
 
 /** A pin through the plate. */
-function mountDowel(plate: Plate, item: Dowel): MountedPiece {
-  const at = stationPoint(plate, item.at)
+function mountDowel(plate: Plate, item: Dowel, hardware: readonly Hardware[]): MountedPiece {
+  const at = stationPoint(plate, item.at, hardware)
   const whole = item.length + plate.thickness
   const pin: MountedSolid = {
     role: 'dowel',
@@ -159,4 +163,39 @@ function mountDowel(plate: Plate, item: Dowel): MountedPiece {
     massCentre: { ...at, z: item.length - whole / 2 },
   }
   return { ...pieceOf(item, at, 0, pin, [pin], null), bolt: { at, diameter: item.diameter } }
+}
+
+/** A sub-plate flat on the plate, with the bolts that hold it; holes for those are left in, as in other blocks. */
+function mountFixture(plate: Plate, item: Fixture): MountedPiece {
+  const at = stationPoint(plate, item.at, [])
+  const facing = facingOf(plate, item, [])
+  const ring = footprintRing(item.footprint, at, facing)
+  const holes = fixtureOpenings(plate, item)
+  const m = regionMoments({ outline: ring, holes }, at)
+  const volume = Math.max(0, m.area) * item.thickness
+  const body: MountedSolid = {
+    role: 'fixture',
+    ring,
+    holes,
+    z0: 0,
+    z1: item.thickness,
+    mass: item.mass ?? volume * (item.density ? item.density * 1e-9 : STEEL_PER_MM3),
+    massCentre: {
+      x: at.x + (m.area > 0 ? m.x / m.area : 0),
+      y: at.y + (m.area > 0 ? m.y / m.area : 0),
+      z: item.thickness / 2,
+    },
+  }
+  const bolts = item.bolts.map((bolt) => {
+    const point = placePoint({ turn: facing, x: at.x, y: at.y }, bolt.at ?? { x: 0, y: 0 })
+    return fasten(
+      plate,
+      stationOver(plate, point),
+      point,
+      bolt,
+      Math.max(0, item.thickness - (bolt.sunk ?? 0)),
+    )
+  })
+  const solids = [body, ...bolts.flatMap((b) => b.solids)]
+  return { ...pieceOf(item, at, facing, body, solids, null), fastenings: bolts.map((b) => b.fastening) }
 }

@@ -93,8 +93,9 @@ export interface Anchor {
   readonly width: number
   /** From the middle line of the slot, between its ends, or from the hole's centre. */
   readonly off: number
-  /** Of a tapped hole. */
+  /** Of a tapped hole; and how deep it can be, mm. */
   readonly thread: string | null
+  readonly depth: number
 }
 
 /** All openings of the plate by how far a point lies outside of them (negative: inside), nearest first. */
@@ -104,7 +105,14 @@ export function anchorsBy(plate: Plate, at: Point): { readonly anchor: Anchor; r
     const along = at.x * Math.cos(turn) + at.y * Math.sin(turn)
     const across = at.y * Math.cos(turn) - at.x * Math.sin(turn)
     const beyond = Math.max(0, s.from - along, along - s.to)
-    return { kind: 'slot', id: s.id, width: s.width, off: Math.hypot(across, beyond), thread: null }
+    return {
+      kind: 'slot',
+      id: s.id,
+      width: s.width,
+      off: Math.hypot(across, beyond),
+      thread: null,
+      depth: plate.thickness,
+    }
   })
   const holes = plate.holes.map((h): Anchor => ({
     kind: 'hole',
@@ -112,6 +120,7 @@ export function anchorsBy(plate: Plate, at: Point): { readonly anchor: Anchor; r
     width: h.diameter,
     off: Math.hypot(at.x - h.x, at.y - h.y),
     thread: h.thread ?? null,
+    depth: plate.thickness,
   }))
   return [...holes, ...slots]
     .map((anchor) => ({ anchor, outside: anchor.off - anchor.width / 2 }))

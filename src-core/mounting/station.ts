@@ -2,11 +2,21 @@
 import { directionOf, opposite, polar } from '../geometry/angles.ts'
 import { circleRing, rectRing } from '../geometry/edges.ts'
 import type { Point, Ring } from '../geometry/types.ts'
-import type { At, Footprint, Plate } from '../job/schema.ts'
-import { placeRing } from './place.ts'
+import type { At, Footprint, Hardware, Plate } from '../job/schema.ts'
+import { placePoint, placeRing } from './place.ts'
 
-/** The station that `at` names, plate frame, mm. Throws RangeError on an unknown slot or hole. */
-export function stationPoint(plate: Plate, at: At): Point {
+/**
+ * The station that `at` names, plate frame, mm. Throws RangeError on an unknown slot, hole or fixture.
+ * @param hardware of the setup: a station may be a hole of a fixture among it.
+ */
+export function stationPoint(plate: Plate, at: At, hardware: readonly Hardware[]): Point {
+  if ('on' in at) {
+    const fixture = hardware.find((h) => h.id === at.on)
+    const hole = fixture?.kind === 'fixture' ? fixture.holes.find((h) => h.id === at.hole) : undefined
+    if (fixture?.kind !== 'fixture' || !hole) throw new RangeError(`no hole ${at.hole} of ${at.on}`)
+    const origin = stationPoint(plate, fixture.at, [])
+    return placePoint({ turn: facingOf(plate, fixture, []), ...origin }, hole)
+  }
   if ('slot' in at) {
     const slot = plate.slots.find((s) => s.id === at.slot)
     if (!slot) throw new RangeError(`no slot ${at.slot}`)
@@ -28,15 +38,20 @@ export function footprintRing(footprint: Footprint, at: Point, facing: number): 
 }
 
 /** Direction of a piece's length: as given, else along its slot, else outward from the axis. Degrees. */
-export function facingOf(plate: Plate, item: { at: At; facing?: number | undefined }): number {
+export function facingOf(
+  plate: Plate,
+  item: { at: At; facing?: number | undefined },
+  hardware: readonly Hardware[],
+): number {
   if (item.facing !== undefined) return item.facing
   const at = item.at
   if ('slot' in at) return plate.slots.find((s) => s.id === at.slot)?.angle ?? 0
-  return directionOf(stationPoint(plate, at))
+  return directionOf(stationPoint(plate, at, hardware))
 }
 
 /** From a station toward the axis: how a new clamp faces. Degrees. */
-export const inward = (plate: Plate, at: At): number => opposite(facingOf(plate, { at }))
+export const inward = (plate: Plate, at: At, hardware: readonly Hardware[] = []): number =>
+  opposite(facingOf(plate, { at }, hardware))
 
 /** mm from the axis to the outermost place where something can be bolted; the rim where there is none. */
 export function outermostStation({ slots, holes, diameter }: Plate): number {

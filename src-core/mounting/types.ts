@@ -27,12 +27,14 @@ export interface Bolt {
 
 /** What a solid of a piece is. */
 export type SolidRole =
-  'strap' | 'heel' | 'stud' | 'nut' | 'washer' | 'packing' | 'weight' | 'block' | 'dowel'
+  'strap' | 'heel' | 'stud' | 'nut' | 'washer' | 'packing' | 'weight' | 'block' | 'dowel' | 'fixture'
 
 /** An upright body of a piece of hardware: an outline between two heights. */
 export interface MountedSolid {
   readonly role: SolidRole
   readonly ring: Ring
+  /** Left out: none. */
+  readonly holes?: readonly Ring[]
   readonly z0: number
   readonly z1: number
   /** kg */
@@ -67,7 +69,9 @@ export interface MountedToe {
   /** mm from bolt to the strap's end and to the heel's middle; null without a heel. */
   readonly toWork: number
   readonly toHeel: number | null
-  /** Height of the heel; null where it is not given. */
+  /** z of the face that the clamp stands on. */
+  readonly ground: number
+  /** Height of the heel from there; null where it is not given. */
   readonly heel: number | null
   /** Degrees by which the strap rises toward its heel. */
   readonly tilt: number
@@ -111,6 +115,9 @@ export interface Mounted {
   readonly job: Job
   readonly setup: Setup
   readonly placement: Placement
+  /** z of the face that the part or its packing stands on, and of the part's seat. */
+  readonly ground: number
+  readonly seat: number
   readonly bodies: readonly MountedBody[]
   readonly bores: readonly MountedBore[]
   readonly pieces: readonly MountedPiece[]

@@ -10,7 +10,8 @@ import { preloadOf } from '../holding/preloadOf.ts'
 import { studJoint } from '../holding/studJoint.ts'
 import { ASSUMED_TIME } from '../holding/working.ts'
 import type { Weight } from '../job/schema.ts'
-import { mountPiece, type Bench } from '../mounting/hardware.ts'
+import type { Bench } from '../mounting/bench.ts'
+import { mountPiece } from '../mounting/hardware.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { massOfSolids } from '../unbalance/assembly.ts'
 import { STANDARD_GRAVITY, angularSpeed } from '../unbalance/static.ts'
@@ -32,7 +33,8 @@ export class StackJoints {
   constructor(mounted: Mounted, rpm: number) {
     const { job, setup } = mounted
     this.mounted = mounted
-    this.bench = { job, part: mounted, seat: setup.packing, front: mounted.partFront }
+    const { ground, seat, partFront: front } = mounted
+    this.bench = { job, setup, part: mounted, ground, seat, front }
     this.rpm = rpm
     this.omega = angularSpeed(rpm)
     this.friction = hardwareFriction(setup)

@@ -4,7 +4,7 @@
  */
 import { z } from 'zod'
 import { depth, tooling as cutTooling } from '../job/cutSchema.ts'
-import { box, clamp } from '../job/hardwareSchema.ts'
+import { box, clamp, fixture } from '../job/hardwareSchema.ts'
 import { jobSchema } from '../job/schema.ts'
 
 const job = jobSchema.shape
@@ -30,7 +30,17 @@ const clampPattern = clamp.pick({
   packing: true,
   mass: true,
 })
-const pattern = z.discriminatedUnion('kind', [boxPattern, clampPattern])
+const fixturePattern = fixture.pick({
+  kind: true,
+  form: true,
+  footprint: true,
+  bore: true,
+  thickness: true,
+  density: true,
+  mass: true,
+  holes: true,
+})
+const pattern = z.discriminatedUnion('kind', [boxPattern, clampPattern, fixturePattern])
 const stockPattern = job.stock.element.omit({ id: true, name: true })
 const tooling = z.strictObject({ ...cutTooling, depth })
 const material = z.strictObject({ density: z.number().positive().max(30_000) })

@@ -31,6 +31,10 @@ export function patternOf(piece: Hardware): Pattern | null {
       ...(press ? { press: { thread: press.thread, class: press.class } } : {}),
     }
   }
+  if (piece.kind === 'fixture') {
+    const { kind, form, footprint, bore, thickness, density, mass, holes } = piece
+    return { kind, form, footprint, bore, thickness, density, mass, holes }
+  }
   if (piece.kind !== 'clamp') return null
   const { kind, strap, stud, nut, washer, lubricated, heel, packing, mass } = piece
   return { kind, strap, stud, nut, washer, lubricated, heel, packing, mass }
@@ -132,9 +136,10 @@ function takeClamp(piece: Clamp, value: Extract<Pattern, { kind: 'clamp' }>): Cl
   }
 }
 
-/** A piece with a pattern taken over: a box's by a box, a clamp's by a clamp. */
+/** A piece with a pattern taken over: each by one of its own sort. */
 function renewed(piece: Hardware, value: Pattern): Hardware {
   if (value.kind === 'clamp') return piece.kind === 'clamp' ? takeClamp(piece, value) : piece
+  if (value.kind === 'fixture') return piece.kind === 'fixture' ? { ...piece, ...value } : piece
   if (!isBox(piece)) return piece
   const { press, ...box } = value
   const kept = without(piece, 'massCentre')
@@ -175,7 +180,9 @@ export function copyIntoJob(job: Job, setupId: string, section: Section, item: L
         const piece: Hardware =
           pattern.kind === 'clamp'
             ? { ...placed, facing: inward(job.plate, at), ...pattern }
-            : { ...placed, base: 0, ...pattern }
+            : pattern.kind === 'fixture'
+              ? { ...placed, at: { x: 0, y: 0 }, facing: 0, ...pattern, bolts: [] }
+              : { ...placed, base: 0, ...pattern }
         return { ...setup, hardware: [...setup.hardware, piece] }
       })
     case 'tooling':

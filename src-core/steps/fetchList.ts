@@ -1,6 +1,6 @@
 /** What to fetch before a setup is put on the plate again: everything its job names, counted, in the order of use. */
 import { KIND_WORDS } from '../hardware/words.ts'
-import { isBoreCut, type Cut, type Hardware, type Job } from '../job/schema.ts'
+import { isBoreCut, type Cut, type Fixture, type Footprint, type Hardware, type Job } from '../job/schema.ts'
 import { fastenerOf, fastenerWords } from '../hardware/fastener.ts'
 import { findSetup, mountSetup } from '../mounting/mount.ts'
 import type { MountedPiece } from '../mounting/types.ts'
@@ -86,6 +86,7 @@ function groupOf({ item }: MountedPiece): FetchItem['group'] {
     case 'weight':
     case 'counterweight':
       return 'weights'
+    case 'fixture':
     case 'bolt':
     case 'stop':
     case 'dowel':
@@ -125,7 +126,20 @@ function sizeWords(item: Hardware, format: Formatter): string {
   if (item.kind === 'stop') return by(...item.size)
   if (item.kind === 'dowel') return `${format.length(item.diameter)} diameter × ${format.length(item.length)}`
   if (item.kind === 'bolt') return ''
+  if (item.kind === 'fixture') return subPlateWords(item, format)
   const { footprint, height } = item
+  return shapeWords(footprint, height, format)
+}
+
+function subPlateWords({ footprint, bore, thickness, holes }: Fixture, format: Formatter): string {
+  const tapped = [...new Set(holes.flatMap((h) => h.thread ?? []))]
+  const opening = bore > 0 ? `, ${format.length(bore)} bore` : ''
+  const threads = tapped.length > 0 ? `, tapped ${tapped.join(', ')}` : ''
+  return `${shapeWords(footprint, thickness, format)}${opening}${threads}`
+}
+
+function shapeWords(footprint: Footprint, height: number, format: Formatter): string {
+  const by = (...sizes: readonly number[]) => sizes.map((s) => format.length(s)).join(' × ')
   if ('circle' in footprint) return `${format.length(footprint.circle)} diameter × ${format.length(height)}`
   if ('rect' in footprint) return by(...footprint.rect, height)
   return `${format.length(height)} high`

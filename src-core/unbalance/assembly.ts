@@ -144,7 +144,7 @@ function leaning({ runOut, diameter }: Plate, inFront: readonly MassMoments[]): 
 /** Moments of a part, part frame, as they lie in the plate frame of a mounted setup. */
 export function mountMass(mounted: Mounted, mass: PartMass): MassMoments {
   const { turn, x, y } = mounted.placement
-  return moveMass(turnMass(mass.moments, turn), x, y, mounted.setup.packing)
+  return moveMass(turnMass(mass.moments, turn), x, y, mounted.seat)
 }
 
 /** A ring of uniform thickness behind the face; slots and holes are left out of its own inertia. */
@@ -167,9 +167,9 @@ export const massOfSolids = (solids: readonly MountedSolid[]): MassMoments =>
   solids.reduce((sum, s) => addMass(sum, solidMass(s)), NO_MASS)
 
 /** A solid's mass at its centre, with the inertia of its outline as a uniform plate of its height. */
-export function solidMass({ ring, mass, massCentre }: MountedSolid): MassMoments {
+export function solidMass({ ring, holes = [], mass, massCentre }: MountedSolid): MassMoments {
   const point = pointMass(mass, massCentre)
-  const own = regionMoments({ outline: ring, holes: [] }, massCentre)
+  const own = regionMoments({ outline: ring, holes }, massCentre)
   if (own.area <= 0) return point
   const cx = own.x / own.area
   const cy = own.y / own.area

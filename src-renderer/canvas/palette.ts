@@ -88,6 +88,7 @@ function rolesOf(c: {
     'strap-off': { fill: c.off, stroke: c.clampEdge, width: 1.5, lift: 5 },
     heel: { fill: c.heel, stroke: c.clampEdge, width: 1, lift: 2 },
     nut: { fill: c.nut, stroke: c.boltEdge, width: 1 },
+    fixture: { fill: c.packing, stroke: c.packingEdge, width: 1.5, lift: 3 },
     bracket: { fill: c.clamp, stroke: c.clampEdge, width: 1.25, lift: 4 },
     other: { fill: c.clamp, stroke: c.clampEdge, width: 1.25, lift: 4 },
     counterweight: { fill: c.brass, stroke: c.brassEdge, width: 1.5, lift: 4 },

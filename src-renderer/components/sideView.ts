@@ -74,6 +74,8 @@ function kindOf(mounted: Mounted, { item, toe }: MountedPiece, role: SolidRole):
     case 'nut':
     case 'packing':
       return role
+    case 'fixture':
+      return 'packing'
     case 'washer':
       return 'nut'
     case 'weight':

@@ -7,6 +7,7 @@ import { farthestFrom } from '../../src-core/geometry/farthest.ts'
 import { distanceToRegion } from '../../src-core/geometry/nearest.ts'
 import type { Point, Region, Ring } from '../../src-core/geometry/types.ts'
 import { pressPoint } from '../../src-core/mounting/press.ts'
+import type { HardwareKind } from '../../src-core/job/schema.ts'
 import type { Mounted, MountedPiece } from '../../src-core/mounting/types.ts'
 import type { Target } from './target.ts'
 import { REACH, reach } from './reach.ts'
@@ -51,7 +52,9 @@ export function hitTest(
   const edge = reach(REACH.outline, touch) / pxPerMm
   const piece = [...mounted.pieces]
     .sort((a, b) => b.z1 - a.z1)
-    .find((p) => (p.item.kind !== 'packing' || !underPart(mounted, point)) && nearPiece(p, point, edge))
+    .find(
+      (p) => (!LIES_UNDER.includes(p.item.kind) || !underPart(mounted, point)) && nearPiece(p, point, edge),
+    )
   if (piece) return { kind: 'piece', id: piece.item.id }
   if (onPart(mounted, point, edge)) return { kind: 'part' }
   const { plate } = mounted.job
@@ -64,6 +67,8 @@ export function hitTest(
   const hole = plate.holes.find((h) => Math.hypot(h.x - point.x, h.y - point.y) <= h.diameter / 2 + edge)
   return hole ? { kind: 'hole', id: hole.id } : null
 }
+
+const LIES_UNDER: readonly HardwareKind[] = ['packing', 'fixture']
 
 const underPart = (mounted: Mounted, p: Point) => onPart(mounted, p, 0)
 
@@ -81,7 +86,9 @@ function nearRegion(region: Region, p: Point, margin: number): boolean {
 const nearPiece = (piece: MountedPiece, p: Point, margin: number): boolean =>
   piece.item.kind === 'packing'
     ? nearRing(piece.footprint, p, margin)
-    : piece.solids.some((s) => s.role !== 'packing' && nearRing(s.ring, p, margin))
+    : piece.solids.some(
+        (s) => s.role !== 'packing' && nearRegion({ outline: s.ring, holes: s.holes ?? [] }, p, margin),
+      )
 
 const nearRing = (ring: Ring, p: Point, margin: number): boolean =>
   nearRegion({ outline: ring, holes: [] }, p, margin)

@@ -2,7 +2,8 @@
 import { polar } from '../../src-core/geometry/angles.ts'
 import { ROUNDING } from '../../src-core/geometry/tolerance.ts'
 import type { Point } from '../../src-core/geometry/types.ts'
-import type { At, Plate } from '../../src-core/job/schema.ts'
+import type { At, Hardware, Plate } from '../../src-core/job/schema.ts'
+import { stationPoint } from '../../src-core/mounting/station.ts'
 import { roundTo } from './snap.ts'
 
 export interface Station {
@@ -13,7 +14,13 @@ export interface Station {
 }
 
 /** The nearest place in a slot or hole; radius in steps of `step` mm. Null on a plate without either. */
-export function nearestStation(plate: Plate, p: Point, step: number): Station | null {
+/** @param hardware whose sub-plates' holes are stations too. */
+export function nearestStation(
+  plate: Plate,
+  p: Point,
+  step: number,
+  hardware: readonly Hardware[] = [],
+): Station | null {
   let best: Station | null = null
   const take = (at: At, point: Point, slack: number) => {
     const distance = Math.hypot(point.x - p.x, point.y - p.y)
@@ -26,5 +33,12 @@ export function nearestStation(plate: Plate, p: Point, step: number): Station | 
     take({ slot: slot.id, radius }, polar(radius, slot.angle), ROUNDING.length)
   }
   for (const hole of plate.holes) take({ hole: hole.id }, { x: hole.x, y: hole.y }, ROUNDING.length)
+  for (const fixture of hardware) {
+    if (fixture.kind !== 'fixture') continue
+    for (const hole of fixture.holes) {
+      const at = { on: fixture.id, hole: hole.id }
+      take(at, stationPoint(plate, at, hardware), ROUNDING.length)
+    }
+  }
   return best
 }

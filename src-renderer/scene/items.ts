@@ -33,6 +33,7 @@ export type Role =
   | 'heel'
   | 'nut'
   | 'bracket'
+  | 'fixture'
   | 'counterweight'
   | 'other'
   | 'bolt'

@@ -17,6 +17,7 @@ const HARDWARE_ROLE: Record<HardwareKind, SceneItem['role']> = {
   bracket: 'bracket',
   stop: 'bracket',
   dowel: 'other',
+  fixture: 'fixture',
   other: 'other',
   weight: 'counterweight',
   counterweight: 'counterweight',
@@ -53,12 +54,14 @@ export function describeWork(
   flags: ReadonlyMap<string, Standing>,
 ): SceneItem[] {
   const pieces = [...mounted.pieces].sort((a, b) => a.z1 - b.z1)
+  const fixtures = pieces.filter((p) => p.item.kind === 'fixture')
   const packing = pieces.filter((p) => p.item.kind === 'packing')
-  const standing = pieces.filter((p) => p.item.kind !== 'packing')
+  const standing = pieces.filter((p) => p.item.kind !== 'packing' && p.item.kind !== 'fixture')
   const under = pieces.flatMap((p) =>
     p.solids.filter((s) => s.role === 'packing' && s.ring !== p.footprint).map((s) => packingItem(p, s)),
   )
   return [
+    ...fixtures.flatMap((p) => standingItems(mounted, p, pointed, flags)),
     ...packing.map((p) => pieceItem(p, pointed, flags)),
     ...under,
     ...partItems(mounted, pointed),
@@ -137,7 +140,7 @@ function pieceItem(piece: MountedPiece, pointed: Pointed, flags: ReadonlyMap<str
     layer: 'work',
     role: HARDWARE_ROLE[kind],
     kind: 'region',
-    rings: [piece.footprint],
+    rings: [piece.footprint, ...(piece.solids.find((s) => s.ring === piece.footprint)?.holes ?? [])],
     emphasis: { selected: is(pointed.selection), hovered: is(pointed.hover), flag: flags.get(id) ?? null },
   }
 }

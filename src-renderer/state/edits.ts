@@ -42,7 +42,7 @@ export function createEdits({ jobs, results }: App): Edits {
       }),
     box: (label, id, recipe) =>
       piece(label, id, (p) => {
-        if ('footprint' in p) recipe(p)
+        if ('base' in p) recipe(p)
       }),
   }
 }

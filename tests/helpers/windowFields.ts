@@ -32,6 +32,12 @@ const fastening = 'panels/steps/FasteningFields.svelte'
 const strap = 'panels/steps/StrapFields.svelte'
 const clamp = 'panels/steps/ClampFields.svelte'
 const held = 'panels/steps/HeldFields.svelte'
+const boltList = 'panels/steps/BoltList.svelte'
+const fixture = 'panels/steps/FixtureFields.svelte'
+const FASTENING = [
+  ...(['stud.thread', 'stud.class', 'stud.length', 'torque', 'lubricated'] as const),
+  ...(['nut', 'nut.acrossFlats', 'nut.height', 'washer', 'washer.diameter', 'washer.thickness'] as const),
+] as const
 const stop = 'panels/steps/StopFields.svelte'
 const dowel = 'panels/steps/DowelFields.svelte'
 const kit = 'panels/steps/KitList.svelte'
@@ -103,12 +109,19 @@ export const WINDOW_FIELDS: Readonly<Record<FieldPath, string>> = {
   ...all('part.photograph.ties[].', 'editor/draw/photographTool.ts', 'x', 'y'),
   ...all('part.photograph.', 'panels/photograph/PhotographPanel.svelte', 'opacity', 'locked'),
   'setups[].id': id,
-  ...all('setups[].', mounting, 'title', 'turn', 'packing'),
+  ...all('setups[].', mounting, 'title', 'turn', 'packing', 'seat'),
+  'setups[].seat.on': mounting,
   ...all('setups[].centre.', mounting, 'bore', 'x', 'y'),
   'setups[].hardware[].id': id,
   ...all('setups[].hardware[].', piece, 'name', 'kind', 'fixed'),
   ...all('setups[].hardware[].', box, 'mass', 'base', 'height', 'facing'),
-  ...all('setups[].hardware[].at.', station, 'slot', 'radius', 'hole', 'x', 'y'),
+  ...all('setups[].hardware[].at.', station, 'slot', 'radius', 'hole', 'on', 'x', 'y'),
+  ...all('setups[].hardware[].', fixture, 'form', 'bore', 'thickness', 'density'),
+  'setups[].hardware[].holes[].id': id,
+  ...all('setups[].hardware[].holes[].', fixture, 'x', 'y', 'diameter', 'thread'),
+  'setups[].hardware[].bolts[].sunk': fixture,
+  ...all('setups[].hardware[].bolts[].', boltList, 'at', 'at.x', 'at.y'),
+  ...all('setups[].hardware[].bolts[].', fastening, ...FASTENING),
   ...all(
     'setups[].hardware[].strap.',
     strap,
@@ -156,7 +169,7 @@ export const WINDOW_FIELDS: Readonly<Record<FieldPath, string>> = {
   ...all('setups[].hardware[].', stop, 'boltFrom', 'size[]'),
   ...all('setups[].hardware[].', dowel, 'diameter', 'length'),
   'setups[].hardware[].held': held,
-  ...all('setups[].hardware[].held[].', held, 'at', 'at.x', 'at.y'),
+  ...all('setups[].hardware[].held[].', boltList, 'at', 'at.x', 'at.y'),
   ...all(
     'setups[].hardware[].held[].',
     fastening,

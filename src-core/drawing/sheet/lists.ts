@@ -3,7 +3,7 @@ import { KIND_WORDS } from '../../hardware/words.ts'
 import { fastenerOf, fastenerWords } from '../../hardware/fastener.ts'
 import { directionOf } from '../../geometry/angles.ts'
 import type { Analysis } from '../../analysis/result.ts'
-import { isStationed, type Job, type Setup } from '../../job/schema.ts'
+import { isOnFixture, isStationed, type Job, type Setup } from '../../job/schema.ts'
 import type { Mounted, MountedPiece } from '../../mounting/types.ts'
 import { convert } from '../../units/convert.ts'
 import { plain, significant } from '../../units/format.ts'
@@ -34,7 +34,14 @@ export function hardwareTable(job: Job, mounted: Mounted): TableInput {
 
 function hardwareRow(job: Job, { item, at, mass }: MountedPiece, i: number): string[] {
   const where = isStationed(item) ? item.at : { x: at.x, y: at.y }
-  const station = 'slot' in where ? where.slot : 'hole' in where ? where.hole : '–'
+  const station =
+    'slot' in where
+      ? where.slot
+      : isOnFixture(where)
+        ? `${where.on} ${where.hole}`
+        : 'hole' in where
+          ? where.hole
+          : '–'
   const radius = Math.hypot(at.x, at.y)
   const fastener = fastenerOf(item)
   const torque = fastener?.torque

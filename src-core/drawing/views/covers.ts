@@ -47,8 +47,8 @@ function coverOf(rings: readonly Ring[], top: (p: Point) => number, isUneven = f
 const holds = ({ outline, holes }: Region, p: Point): boolean =>
   isInside(outline, p) && !holes.some((h) => isInside(h, p))
 
-export const solidCover = ({ ring, z1 }: MountedSolid): Cover =>
-  coverOf([ring], (p) => (isInside(ring, p) ? z1 : -Infinity))
+export const solidCover = ({ ring, holes = [], z1 }: MountedSolid): Cover =>
+  coverOf([ring, ...holes], (p) => (holds({ outline: ring, holes }, p) ? z1 : -Infinity))
 
 /** One cover for each body that adds, with its pockets, and the bores already cut, let in. */
 export function bodyCovers(mounted: Mounted): { body: MountedBody; cover: Cover }[] {
@@ -69,10 +69,9 @@ export function bodyCovers(mounted: Mounted): { body: MountedBody; cover: Cover 
     .map((body) => {
       const rings = body.regions.flatMap((r) => [r.outline, ...r.holes])
       const openings = taken.filter((t) => t.z1 > body.z0 && t.z0 < body.z1).map((t) => t.region.outline)
-      const { packing } = mounted.setup
       const mesh = isPrism(body.body)
         ? null
-        : meshTop(body.body.mesh, mounted.placement, packing + body.body.base)
+        : meshTop(body.body.mesh, mounted.placement, mounted.seat + body.body.base)
       const front = (p: Point) =>
         mesh ? mesh(p) : body.regions.some((r) => holds(r, p)) ? body.z1 : -Infinity
       const top = (p: Point): number => {

@@ -11,6 +11,7 @@ const NAMES: Readonly<Record<string, string>> = {
   'bar-reach': 'reach of the bar',
   bed: 'bed below the axis',
   clearance: 'clearance to the bed',
+  'sub-plate': 'thickness of the sub-plate',
   packing: 'packing',
   overhang: 'overhang',
 }

@@ -117,13 +117,15 @@ function pieceShapes({ solids }: MountedPiece): Shape[] {
     a.ring.every((v, i) => Math.hypot(v.x - b.ring[i]!.x, v.y - b.ring[i]!.y) < TOLERANCE.coincident)
   return front
     .filter((s, i) => !front.slice(0, i).some((higher) => isSame(higher, s)))
-    .map(({ role, ring, z1 }) => ({
-      ring,
-      z: z1,
-      shown: 'outline-thin',
-      behind: role === 'stud' || role === 'nut' || role === 'washer' ? null : 'hidden',
-      joins: [],
-    }))
+    .flatMap(({ role, ring, holes = [], z1 }) =>
+      [ring, ...holes].map((r) => ({
+        ring: r,
+        z: z1,
+        shown: 'outline-thin',
+        behind: role === 'stud' || role === 'nut' || role === 'washer' ? null : 'hidden',
+        joins: [],
+      })),
+    )
 }
 
 /** A level with ground hatching below it, centred under a point, `below` sheet mm down. */

@@ -107,7 +107,7 @@ export function boreWalls(
 export function meshSection(mounted: Mounted): Segment[] {
   return mounted.bodies.flatMap(({ body }) => {
     if (isPrism(body) || body.effect !== 'adds') return []
-    return slice(body.mesh, mounted.placement, mounted.setup.packing + body.base)
+    return slice(body.mesh, mounted.placement, mounted.seat + body.base)
   })
 }
 

@@ -38,13 +38,14 @@ function alongAxis(
   { map, back, front }: SideLines,
 ): Label[] {
   const rim = job.plate.diameter / 2
-  const { packing } = mounted.setup
+  const { ground, seat } = mounted
   const rows = [
-    { id: 'packing', z0: 0, z1: packing },
-    { id: 'part-depth', z0: packing, z1: mounted.partFront },
+    { id: 'sub-plate', z0: 0, z1: ground },
+    { id: 'packing', z0: ground, z1: seat },
+    { id: 'part-depth', z0: seat, z1: mounted.partFront },
     { id: 'plate-thickness', z0: back, z1: 0 },
     // Where nothing stands out further than a part without packing, its depth says it all.
-    ...(packing > 0 || front > mounted.partFront ? [{ id: 'overhang', z0: 0, z1: front }] : []),
+    ...(seat > 0 || front > mounted.partFront ? [{ id: 'overhang', z0: 0, z1: front }] : []),
   ]
   const underBed = bedIsShown(job, analysis) ? [(bedRadius(job).radius - rim) * scale + UNDER_BED] : []
   const end = (z: number, side: 1 | -1): Point =>

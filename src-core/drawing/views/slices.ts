@@ -18,7 +18,7 @@ export interface Slice {
   readonly cut: readonly Range[]
 }
 
-export function slice(ring: Ring): Slice {
+export function slice(ring: Ring, holes: readonly Ring[] = []): Slice {
   const points = flattenRing(ring, TOLERANCE.clashChord)
   const side = (sign: 1 | -1): Point[] => {
     const kept = halfPlane(points, sign)
@@ -42,7 +42,7 @@ export function slice(ring: Ring): Slice {
             ),
           }
         : null,
-    cut: sectionRanges({ outline: ring, holes: [] }),
+    cut: sectionRanges({ outline: ring, holes }),
   }
 }
 

@@ -27,7 +27,7 @@ export function standing(mounted: Mounted): StandingParts {
   const solids = mounted.pieces
     .flatMap((p) => p.solids)
     .filter((s) => s.z1 > 0)
-    .map((s) => ({ ...slice(s.ring), role: s.role, z0: Math.max(s.z0, 0), z1: s.z1 }))
+    .map((s) => ({ ...slice(s.ring, s.holes), role: s.role, z0: Math.max(s.z0, 0), z1: s.z1 }))
   const bodies = mounted.bodies
     .filter((b) => b.body.effect === 'adds')
     .flatMap((b) =>

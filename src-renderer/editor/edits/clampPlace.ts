@@ -93,7 +93,7 @@ const COVERED: Refusal = { rank: 5, reason: 'its bolt has no room beside the par
 
 /** Bolt beside the part and the middle of the toe on it, which is soon asked. */
 function hasRoom(mounted: Mounted, { at, facing, strap, stud }: Placed): Refusal | null {
-  const bolt = stationPoint(mounted.job.plate, at)
+  const bolt = stationPoint(mounted.job.plate, at, mounted.setup.hardware)
   const radius = (findThread(stud.thread ?? '')?.diameter ?? strap.opening) / 2
   if (partAt(mounted, bolt).off < radius + CLEAR) return COVERED
   const reach = polar(strap.boltFrom - toeLength(strap) / 2, facing)
@@ -117,10 +117,13 @@ function tryPlace(mounted: Mounted, clamp: Placed): Refusal | null {
 }
 
 const mountNew = (
-  { job, setup, placement, bodies, bores, partFront }: Mounted,
+  { job, setup, placement, bodies, bores, ground, seat, partFront }: Mounted,
   clamp: Placed,
 ): MountedPiece =>
-  mountClamp(job.plate, { placement, bodies, bores }, { ...clamp, id: TRIED }, setup.packing, partFront)
+  mountClamp(
+    { job, setup, part: { placement, bodies, bores }, ground, seat, front: partFront },
+    { ...clamp, id: TRIED },
+  )
 
 const boxOfPiece = (piece: MountedPiece): Box =>
   boxOf(piece.solids.map((s) => [...s.ring].map(({ x, y }) => ({ x, y }))))

@@ -10,6 +10,7 @@ import {
   isStationed,
   type At,
   type Box,
+  type Hardware,
   type HardwareKind,
   type Job,
   type Plate,
@@ -17,6 +18,7 @@ import {
   type Weight,
 } from '../../../src-core/job/schema.ts'
 import { editPiece, editSetup, freshId, type HardwareDraft, type Piece } from './edit.ts'
+import { freeOf, seatOn } from './fixtures.ts'
 import { roundTo } from '../snap.ts'
 
 const PREFIX: Record<HardwareKind, string> = {
@@ -29,6 +31,7 @@ const PREFIX: Record<HardwareKind, string> = {
   bolt: 't',
   stop: 's',
   dowel: 'd',
+  fixture: 'F',
   other: 'o',
 }
 
@@ -36,24 +39,29 @@ const PREFIX: Record<HardwareKind, string> = {
  * Puts a piece at a station. A press keeps pointing at its nose; a clamp that stays in its slot keeps its toe's aim, one
  * that changes slots turns with them, as other long pieces do.
  */
-export const movePiece = (job: Job, setupId: string, id: string, at: At): Job =>
-  editPiece(job, setupId, id, (piece) => {
+export function movePiece(job: Job, setupId: string, id: string, at: At): Job {
+  const hardware = hardwareIn(job, setupId)
+  return editPiece(job, setupId, id, (piece) => {
     if (!('at' in piece)) return
     const before = slotAngle(job.plate, piece.at)
     const after = slotAngle(job.plate, at)
-    const aim = piece.kind === 'clamp' && before === after ? aimOf(job.plate, piece) : null
+    const aim = piece.kind === 'clamp' && before === after ? aimOf(job.plate, piece, hardware) : null
     piece.at = { ...at }
-    if (piece.kind === 'press' && piece.press?.nose) pointAtNose(job.plate, piece)
-    else if (piece.kind === 'clamp' && aim) pointAt(job.plate, piece, aim)
+    if (piece.kind === 'press' && piece.press?.nose) pointAtNose(job.plate, piece, hardware)
+    else if (piece.kind === 'clamp' && aim) pointAt(job.plate, piece, aim, hardware)
     else if ('facing' in piece && piece.facing !== undefined && before !== null && after !== null)
       piece.facing = roundTo(wholeTurn(piece.facing + after - before), 0.001)
   })
+}
+
+const hardwareIn = (job: Job, setupId: string): readonly Hardware[] =>
+  job.setups.find((s) => s.id === setupId)?.hardware ?? []
 
 type ClampDraft = Extract<HardwareDraft, { kind: 'clamp' }>
 
 /** Where the strap's end lies. */
-function aimOf(plate: Plate, { at, facing, strap }: ClampDraft): Point {
-  const bolt = stationPoint(plate, at)
+function aimOf(plate: Plate, { at, facing, strap }: ClampDraft, hardware: readonly Hardware[]): Point {
+  const bolt = stationPoint(plate, at, hardware)
   const step = polar(strap.boltFrom, facing)
   return { x: bolt.x + step.x, y: bolt.y + step.y }
 }
@@ -62,8 +70,14 @@ function aimOf(plate: Plate, { at, facing, strap }: ClampDraft): Point {
 const MOST_SWING = 60
 
 /** Turns a strap about its bolt toward a point; to a tenth of a degree. */
-function pointAt(plate: Plate, piece: ClampDraft, aim: Point, most = MOST_SWING): void {
-  const bolt = stationPoint(plate, piece.at)
+function pointAt(
+  plate: Plate,
+  piece: ClampDraft,
+  aim: Point,
+  hardware: readonly Hardware[],
+  most = MOST_SWING,
+): void {
+  const bolt = stationPoint(plate, piece.at, hardware)
   if (Math.hypot(aim.x - bolt.x, aim.y - bolt.y) < 1) return
   const wanted = toDegrees(angleTowards(bolt, aim))
   if (Math.abs(turnBetween(wanted, piece.facing)) > most) return
@@ -74,10 +88,10 @@ function pointAt(plate: Plate, piece: ClampDraft, aim: Point, most = MOST_SWING)
 /** Points a clamp's strap at a point, or a press's nose onto it. */
 export const moveNose = (job: Job, setupId: string, id: string, nose: Point): Job =>
   editPiece(job, setupId, id, (piece) => {
-    if (piece.kind === 'clamp') return pointAt(job.plate, piece, nose, 360)
+    if (piece.kind === 'clamp') return pointAt(job.plate, piece, nose, hardwareIn(job, setupId), 360)
     if (piece.kind !== 'press' || !piece.press) return
     piece.press.nose = { x: nose.x, y: nose.y }
-    pointAtNose(job.plate, piece)
+    pointAtNose(job.plate, piece, hardwareIn(job, setupId))
   })
 
 /** Puts a bolt through another point of the part, part frame. */
@@ -94,10 +108,10 @@ export const turnPiece = (job: Job, setupId: string, id: string, by: number): Jo
     piece.facing = roundTo(wholeTurn(piece.facing + by), 0.001)
   })
 
-function pointAtNose(plate: Plate, piece: Draft<Box>): void {
+function pointAtNose(plate: Plate, piece: Draft<Box>, hardware: readonly Hardware[]): void {
   const nose = piece.press?.nose
   if (!piece.press || !nose) return
-  const bolt = stationPoint(plate, piece.at)
+  const bolt = stationPoint(plate, piece.at, hardware)
   const reach = Math.hypot(nose.x - bolt.x, nose.y - bolt.y)
   if (reach < 0.1) return
   piece.facing = wholeTurn(roundTo(toDegrees(angleTowards(bolt, nose)), 0.1))
@@ -109,20 +123,18 @@ function slotAngle(plate: Plate, at: At): number | null {
 }
 
 export const removePiece = (job: Job, setupId: string, id: string): Job =>
-  editSetup(job, setupId, (s) => {
+  editSetup(freeOf(job, setupId, id), setupId, (s) => {
     s.hardware = s.hardware.filter((h) => h.id !== id)
   })
 
-/** Adds a piece with the next free id of its kind; gives the job and that id. */
+/** Adds a piece with the next free id of its kind; gives the job and that id. A first sub-plate takes the part. */
 export function addPiece(job: Job, setupId: string, piece: Piece): { job: Job; id: string } {
   const setup = job.setups.find((s) => s.id === setupId)
   const id = freshId(PREFIX[piece.kind], setup?.hardware ?? [])
-  return {
-    id,
-    job: editSetup(job, setupId, (s) => {
-      s.hardware.push({ id, ...structuredClone(piece) } as HardwareDraft)
-    }),
-  }
+  const added = editSetup(job, setupId, (s) => {
+    s.hardware.push({ id, ...structuredClone(piece) } as HardwareDraft)
+  })
+  return { id, job: piece.kind === 'fixture' && !setup?.seat ? seatOn(added, setupId, id) : added }
 }
 
 /** A weight of the stock on a stud of its own, tightened by hand, standing at a station. */

@@ -18,6 +18,7 @@ import type { Mounted } from '../../../src-core/mounting/types.ts'
 import { slotRing } from '../../scene/plate.ts'
 import { roundTo } from '../snap.ts'
 import { editSetup, type Piece } from './edit.ts'
+import { groundUnder } from './fixtures.ts'
 
 /** mm: side of the packing that is put down where none is chosen. */
 const SIZE = 25
@@ -32,7 +33,7 @@ export function packingPlace(
 ): Point | null {
   if (!mounted) return null
   const { plate } = mounted.job
-  const seat = mounted.setup.packing
+  const { seat } = mounted
   const bodies = flatBodies(mounted)
   const part = boxOf(bodies.filter((b) => b.adds).flatMap((b) => b.polygons))
   const seatFace = materialBetween(mounted, bodies, seat, seat + SKIN, part)
@@ -67,7 +68,7 @@ export function packingPlace(
   return best?.at ?? null
 }
 
-export function newPacking(at: Point, height: number): Piece<Box> {
+export function newPacking(at: Point, height: number, base = 0): Piece<Box> {
   const high = Math.max(1, height)
   return {
     kind: 'packing',
@@ -76,7 +77,7 @@ export function newPacking(at: Point, height: number): Piece<Box> {
     at,
     footprint: { rect: [SIZE, SIZE] },
     facing: 0,
-    base: 0,
+    base,
     height: high,
     fixed: true,
   }
@@ -85,11 +86,12 @@ export function newPacking(at: Point, height: number): Piece<Box> {
 /** Sets how high the part is packed up; packing that was as high goes with it, its mass in proportion. */
 export const setPacking = (job: Job, setupId: string, packing: number): Job =>
   editSetup(job, setupId, (s) => {
+    const ground = groundUnder(s)
     for (const piece of s.hardware) {
       if (piece.kind !== 'packing' || packing <= 0) continue
       const top = piece.base + piece.height
-      const next = packing - piece.base
-      if (Math.abs(top - s.packing) > TOLERANCE.height || next <= 0) continue
+      const next = ground + packing - piece.base
+      if (Math.abs(top - ground - s.packing) > TOLERANCE.height || next <= 0) continue
       piece.mass = Number(((piece.mass * next) / piece.height).toFixed(4))
       piece.height = next
     }

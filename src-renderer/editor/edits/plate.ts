@@ -16,9 +16,9 @@ function freeStation(job: Job, gone: { slot: string } | { hole: string }): Job {
         const stands =
           'slot' in gone
             ? 'slot' in piece.at && piece.at.slot === gone.slot
-            : 'hole' in piece.at && piece.at.hole === gone.hole
+            : 'hole' in piece.at && !('on' in piece.at) && piece.at.hole === gone.hole
         if (!stands) continue
-        const at = stationPoint(job.plate, piece.at)
+        const at = stationPoint(job.plate, piece.at, [])
         piece.at = { x: roundTo(at.x, 0.001), y: roundTo(at.y, 0.001) }
       }
     }

@@ -3,7 +3,14 @@ import { angleTowards, toDegrees, wholeTurn } from '../../../src-core/geometry/a
 import { findThread } from '../../../src-core/hardware/threads.ts'
 import { USUAL_STRAPS, type Strap } from '../../../src-core/hardware/straps.ts'
 import { studFor, usualClamp } from '../../../src-core/hardware/usualClamp.ts'
-import { isBox, type Box, type Clamp, type Hardware, type Job } from '../../../src-core/job/schema.ts'
+import {
+  isBox,
+  type Box,
+  type Clamp,
+  type Hardware,
+  type Job,
+  type Setup,
+} from '../../../src-core/job/schema.ts'
 import { facingOf, inward, stationPoint } from '../../../src-core/mounting/station.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { roundTo } from '../snap.ts'
@@ -33,7 +40,7 @@ export function pressToClamp(job: Job, setupId: string, id: string): Job {
   const setup = job.setups.find((s) => s.id === setupId)
   const press = setup?.hardware.find((h) => h.id === id)
   if (!setup || press?.kind !== 'press') return job
-  const placed = clampFor(job, press, setup.packing > 0)
+  const placed = clampFor(job, press, setup)
   const bare = withHardware(job, setupId, (list) => list.filter((h) => h.id !== id))
   const kept = { ...withoutDoubledPacking(mountSetup(bare, setupId), placed), id }
   return withHardware(job, setupId, (list) => list.map((h) => (h.id === id ? kept : h)))
@@ -48,17 +55,17 @@ const withHardware = (
   setups: job.setups.map((s) => (s.id === setupId ? { ...s, hardware: change(s.hardware) } : s)),
 })
 
-function clampFor(job: Job, press: Box, packed: boolean): Omit<Clamp, 'id'> {
+function clampFor(job: Job, press: Box, { hardware, packing }: Setup): Omit<Clamp, 'id'> {
   const { thread: given, class: strength, torque, nose } = press.press ?? {}
   const thread = findThread(given ?? '')?.name ?? studFor(job.plate, job.displayUnits)?.name ?? 'M12'
-  const pattern = usualClamp(sizeOf(press, thread), thread, packed)
-  const bolt = stationPoint(job.plate, press.at)
+  const pattern = usualClamp(sizeOf(press, thread), thread, packing > 0)
+  const bolt = stationPoint(job.plate, press.at, hardware)
   const facing = nose
     ? toDegrees(angleTowards(bolt, nose))
     : (press.facing ??
       (press.footprint && 'rect' in press.footprint
-        ? inward(job.plate, press.at)
-        : facingOf(job.plate, press)))
+        ? inward(job.plate, press.at, hardware)
+        : facingOf(job.plate, press, hardware)))
   return {
     ...pattern,
     ...(press.name === undefined ? {} : { name: press.name }),

@@ -1,5 +1,5 @@
 /** A choice out of the catalogue put where it is wanted: a clamp onto the part, packing under it, the rest where there is room. */
-import { pieceOf, clampOf, type Choice } from '../../../src-core/hardware/choice.ts'
+import { pieceOf, clampOf, subPlateOf, type Choice } from '../../../src-core/hardware/choice.ts'
 import type { ClampPattern } from '../../../src-core/hardware/usualClamp.ts'
 import type { Clamp, Hardware, Job } from '../../../src-core/job/schema.ts'
 import { inward, stationPoint } from '../../../src-core/mounting/station.ts'
@@ -7,6 +7,7 @@ import type { Mounted } from '../../../src-core/mounting/types.ts'
 import { roundTo } from '../snap.ts'
 import { placeClamp } from './clampPlace.ts'
 import { without, type Piece } from './edit.ts'
+import { newSubPlate } from './fixtures.ts'
 import { freeStation } from './hardware.ts'
 import { packingPlace } from './packingPlace.ts'
 
@@ -37,7 +38,9 @@ function onPart(pattern: ClampPattern, job: Job, setupId: string, mounted: Mount
 /** One more of a piece that is on the plate: a clamp where it would hold too, anything else in a free slot or beside it. */
 export function likeIt(item: Hardware, job: Job, setupId: string, mounted: Mounted | null): Piece {
   const slotted = 'at' in item && 'slot' in item.at
-  const station = () => (slotted || !('at' in item) ? freeStation(job, setupId) : opposite(item, job))
+  const hardware = job.setups.find((s) => s.id === setupId)?.hardware ?? []
+  const station = () =>
+    slotted || !('at' in item) ? freeStation(job, setupId) : opposite(item, job, hardware)
   switch (item.kind) {
     case 'clamp':
       return onPart(without(item, 'id', 'at', 'facing', 'order'), job, setupId, mounted)
@@ -54,6 +57,8 @@ export function likeIt(item: Hardware, job: Job, setupId: string, mounted: Mount
       return { ...without(item, 'id'), at: station() }
     case 'dowel':
       return { ...without(item, 'id'), at: station() }
+    case 'fixture':
+      return { ...without(item, 'id'), at: station() }
     case 'packing':
     case 'bracket':
     case 'counterweight':
@@ -67,8 +72,12 @@ export function likeIt(item: Hardware, job: Job, setupId: string, mounted: Mount
 }
 
 /** Through the axis, on the other side of it; on the axis itself, a little aside. */
-function opposite({ at: now }: Pick<Clamp, 'at'>, job: Job): { x: number; y: number } {
-  const at = stationPoint(job.plate, now)
+function opposite(
+  { at: now }: Pick<Clamp, 'at'>,
+  job: Job,
+  hardware: readonly Hardware[],
+): { x: number; y: number } {
+  const at = stationPoint(job.plate, now, hardware)
   const other = Math.hypot(at.x, at.y) < 5 ? { x: at.x + ASIDE, y: at.y } : { x: -at.x, y: -at.y }
   return { x: roundTo(other.x, 0.01), y: roundTo(other.y, 0.01) }
 }
@@ -78,11 +87,15 @@ export function placed(choice: Choice, job: Job, setupId: string, mounted: Mount
   switch (choice.kind) {
     case 'strap':
       return clampOnPart(choice, job, setupId, mounted)
+    case 'disc':
+    case 'subPlate':
+      return newSubPlate(job, subPlateOf(choice))
     case 'heel':
       return pieceOf(choice, { x: 0, y: roundTo(-job.plate.diameter / 3, 1) }, 0)
     case 'packing': {
       const { length = 0, width = 0 } = choice.sizes
-      const piece = pieceOf(choice, packingPlace(mounted, [length, width]) ?? { x: 0, y: 0 }, 0)
+      const at = packingPlace(mounted, [length, width]) ?? { x: 0, y: 0 }
+      const piece = pieceOf(choice, at, mounted?.ground ?? 0)
       return piece && { ...piece, facing: 0 }
     }
     case 'stud':

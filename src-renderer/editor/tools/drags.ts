@@ -1,6 +1,7 @@
 /** What a drag does to the job, for each thing that can be dragged. Always from where it began, so nothing drifts. */
 import { centrePoint } from '../../../src-core/mounting/cutAway.ts'
 import { placePoint, unplacePoint } from '../../../src-core/mounting/place.ts'
+import { fixturesOf } from '../../../src-core/mounting/fixtures.ts'
 import { pressPoint } from '../../../src-core/mounting/press.ts'
 import { angleOf, polar, toDegrees, wholeTurn } from '../../../src-core/geometry/angles.ts'
 import { ringEdges } from '../../../src-core/geometry/edges.ts'
@@ -107,13 +108,17 @@ export function slidePiece(mounted: Mounted, id: string, from: Point, words: Wor
   if (!piece || !isStationed(piece.item)) return null
   const stands = piece.item.at
   const loose = !('slot' in stands) && !('hole' in stands)
+  // A sub-plate stands on the plate alone; with Shift held a piece stays in its slot.
+  const fixtures = piece.item.kind === 'fixture' ? [] : fixturesOf(setup)
   const kept = 'slot' in stands ? stands.slot : null
   return {
     label: `Move ${piece.item.name ?? piece.item.kind} ${id}`,
     at: (input) => {
       const wanted = { x: piece.at.x + input.world.x - from.x, y: piece.at.y + input.world.y - from.y }
       const step = input.alt ? 0.1 : freeStep(input.pxPerMm, job.displayUnits, 0.25)
-      const station = loose ? null : nearestStation(slotOnly(input.shift, kept, job), wanted, step)
+      const station = loose
+        ? null
+        : nearestStation(slotOnly(input.shift, kept, job), wanted, step, input.shift ? [] : fixtures)
       if (!station) {
         const at = { x: roundTo(wanted.x, step), y: roundTo(wanted.y, step) }
         const text = `x ${words.length(at.x)}  y ${words.length(at.y)}`
@@ -121,7 +126,13 @@ export function slidePiece(mounted: Mounted, id: string, from: Point, words: Wor
       }
       const { at, point } = station
       const text =
-        'slot' in at ? `${at.slot}  r ${words.length(at.radius)}` : 'hole' in at ? `hole ${at.hole}` : ''
+        'slot' in at
+          ? `${at.slot}  r ${words.length(at.radius)}`
+          : 'on' in at
+            ? `hole ${at.hole} of ${at.on}`
+            : 'hole' in at
+              ? `hole ${at.hole}`
+              : ''
       return {
         job: movePiece(job, setup.id, id, at),
         shown: { at: point, from: AXIS, text, snapped: 'slot' in at && at.slot !== kept },

@@ -1,11 +1,12 @@
 /** One line that tells a library item from its neighbours. */
+import { KIND_WORDS } from '../../../src-core/hardware/words.ts'
 import type { LibraryItem, Section } from '../../../src-core/shop/schema.ts'
 import { plain, type Formatter } from '../../../src-core/units/format.ts'
 
 type Value<S extends Section> = LibraryItem<S>['value']
 
 const threadOf = (piece: Value<'hardware'>): string =>
-  (piece.kind === 'clamp' ? piece.stud.thread : piece.press?.thread) ?? ''
+  (piece.kind === 'clamp' ? piece.stud.thread : 'press' in piece ? piece.press?.thread : null) ?? ''
 
 export function itemWords(section: Section, { value }: LibraryItem, format: Formatter): string {
   switch (section) {
@@ -19,7 +20,7 @@ export function itemWords(section: Section, { value }: LibraryItem, format: Form
     }
     case 'hardware': {
       const piece = value as Value<'hardware'>
-      return [piece.kind, threadOf(piece), piece.mass ? format.mass(piece.mass) : '']
+      return [KIND_WORDS[piece.kind], threadOf(piece), piece.mass ? format.mass(piece.mass) : '']
         .filter(Boolean)
         .join(', ')
     }
