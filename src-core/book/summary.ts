@@ -45,9 +45,9 @@ function picture(job: Job): JobSummary['picture'] {
   const isClamp = (item: Hardware) => item.kind === 'clamp'
   const others = { ...setup, hardware: setup.hardware.filter((item) => !isClamp(item)) }
   const mounted = mountSetup({ ...job, setups: [others] }, setup.id)
-  const { placement, partFront } = mounted
+  const { placement, ground, seat, partFront } = mounted
   const nothing = { placement, bodies: [], bores: [] }
-  const inAir = { job, part: nothing, seat: setup.packing, front: partFront }
+  const inAir = { job, setup, part: nothing, ground, seat, front: partFront }
   const standing = new Map(mounted.pieces.map((piece) => [piece.item.id, piece]))
   const pieces = setup.hardware.map((item): MountedPiece =>
     isClamp(item) ? mountPiece(inAir, item) : standing.get(item.id)!,
@@ -65,12 +65,14 @@ function picture(job: Job): JobSummary['picture'] {
     const end = (r: number) => onBox(polar(r, slot.angle))
     shapes.push({ role: 'slot', path: `M${end(slot.from)}L${end(slot.to)}` })
   }
+  const under = pieces.filter((p) => p.item.kind === 'fixture')
+  for (const p of under.slice(0, MOST_RINGS)) shapes.push({ role: 'piece', path: ringPath(p.footprint) })
   const adding = mounted.bodies.filter((b) => b.body.effect === 'adds').slice(0, MOST_RINGS)
   for (const body of adding) {
     const rings = body.regions.flatMap((r) => [r.outline, ...r.holes]).slice(0, MOST_RINGS)
     if (rings.length > 0) shapes.push({ role: 'part', path: rings.map(ringPath).join('') })
   }
-  for (const piece of pieces.slice(0, MOST_RINGS))
+  for (const piece of pieces.filter((p) => !under.includes(p)).slice(0, MOST_RINGS))
     shapes.push({
       role: isCounterweight(piece.item) ? 'weight' : 'piece',
       path: ringPath(piece.footprint),
