@@ -27,7 +27,7 @@ export function partLoadings(
   cutting: CuttingAdvice | null,
   seat: number,
 ): Loading[] | null {
-  const { job, setup } = mounted
+  const { job } = mounted
   const rows = cutting?.cuts ?? []
   const places = cutPlaces(mounted)
   const cuts: Loading[] = []

@@ -11,7 +11,6 @@ import type {
   Fixture,
   Footprint,
   Hardware,
-  Job,
   Plate,
   StopBlock,
   ThroughBolt,
