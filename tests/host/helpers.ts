@@ -8,7 +8,8 @@ import { fileURLToPath } from 'node:url'
 import { build } from 'vite'
 import { onTestFinished } from 'vitest'
 import { createBookPlace } from '../../src-main/services/book/bookPlace.ts'
-import { createBook, type BookFile } from '../../src-main/services/book/listBook.ts'
+import { createBook } from '../../src-main/services/book/listBook.ts'
+import type { BookFile } from '../../src-main/services/book/shelf.ts'
 
 export const ROOT = fileURLToPath(new URL('../..', import.meta.url))
 

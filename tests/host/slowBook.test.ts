@@ -20,6 +20,7 @@ const KNOWN = { summary: null, fault: 'read' } as const
 class Drive {
   names: readonly string[]
   disk = 7
+  readOnly = false
   readonly silent = new Set<string>()
   /** Each file comes in so many parts, ten seconds in all. */
   parts = 0
@@ -56,7 +57,7 @@ class Drive {
     if (order.kind === 'names') {
       await this.opening
       if (this.namesAnswer)
-        tell({ kind: 'names', names: this.names, odd: [], disk: this.disk, readOnly: false })
+        tell({ kind: 'names', names: this.names, odd: [], disk: this.disk, readOnly: this.readOnly })
       return
     }
     for (const name of order.names) {
@@ -142,6 +143,12 @@ describe('with a drive that is slow or lost', () => {
     expect(value.files.every((f) => /does not answer/.test(f.fault ?? '') && f.modified !== '')).toBe(true)
   })
 
+  test('a folder that may only be read says so with its list', async () => {
+    const drive = new Drive(jobs(3))
+    drive.readOnly = true
+    expect((await patiently(bookOn(drive, scratchFolder()).list(FOLDER))).value.readOnly).toBe(true)
+  })
+
   test('a folder that does not answer is said', async () => {
     const drive = new Drive([])
     drive.namesAnswer = false
@@ -177,8 +184,9 @@ describe('with a drive that is slow or lost', () => {
     await new Promise((done) => setImmediate(done))
     await vi.advanceTimersByTimeAsync(600)
     open()
-    // No timer goes on any more: what is asked for now comes without waiting for a job.
-    expect((await listed).files).toHaveLength(50)
+    // No timer goes on any more: it comes without waiting for a job, though not before their dates.
+    const { files } = await listed
+    expect(files.map((f) => [f.name, f.modified !== ''])).toEqual(drive.names.map((name) => [name, true]))
   })
 
   test('a listing that was cut off goes on where it was', async () => {

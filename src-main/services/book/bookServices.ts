@@ -12,7 +12,8 @@ import type { SettingsStore } from '../settings.ts'
 import type { ServicesOf } from '../servicesOf.ts'
 import { exists, isWritable } from '../writable.ts'
 import type { BookPlace } from './bookPlace.ts'
-import { createBook, type BookState } from './listBook.ts'
+import { createBook } from './listBook.ts'
+import type { BookState } from './shelf.ts'
 import { readLibraryFile, writeLibraryFile } from './shopLibrary.ts'
 
 export interface BookOptions {
