@@ -11,34 +11,48 @@ import { isInside } from '../geometry/nearest.ts'
 import { formatter, plain } from '../units/format.ts'
 import { finding } from '../findings/finding.ts'
 import { boxesMeet } from '../geometry/polygonBox.ts'
-import { flatBodies, heightOverlap } from '../mounting/material.ts'
+import { flatBodies, heightOverlap, type FlatBody } from '../mounting/material.ts'
 
 /** Share by which a weighed part may differ from its material before it is questioned. */
 export const DENSITY_DOUBT = 0.1
 
+/** Nobody reads more, and two hundred bodies have twenty thousand pairs. */
+const MOST_PAIRS = 40
+
 /** Bodies that share plan and height count twice. */
 export function overlapFindings(mounted: Mounted): Finding[] {
-  const { part, displayUnits } = mounted.job
-  const fmt = formatter(displayUnits)
   const bodies = flatBodies(mounted)
   const adds = bodies.filter((b) => b.adds)
-  return adds.flatMap((a, i) =>
-    adds.slice(i + 1).flatMap((b) => {
-      const height = heightOverlap(a, b)
-      if (height <= TOLERANCE.height || !boxesMeet(a.box, b.box)) return []
-      let both = polygonIntersection(a.polygons, b.polygons)
-      const low = Math.max(a.z0, b.z0)
-      const high = Math.min(a.z1, b.z1)
-      for (const r of bodies)
-        if (!r.adds && r.z0 <= low && r.z1 >= high) both = polygonDifference(both, r.polygons)
-      const area = polygonArea(both)
-      if (area <= TOLERANCE.clashArea) return []
-      const density = part.bodies.find((body) => body.id === b.id)?.density ?? part.density
-      const doubled = area * height * density * PER_MM3
-      const message = `Bodies ${a.id} and ${b.id} overlap by ${plain(area, 0)} mm² over ${fmt.length(height)} of height: ${fmt.mass(doubled)} is counted twice. Cut one back or raise its base.`
-      return [finding('caution', 'bodies-overlap', b.id, message, polygonPlace(both))]
-    }),
-  )
+  const found: Finding[] = []
+  for (const [i, a] of adds.entries())
+    for (const b of adds.slice(i + 1)) {
+      const overlap = overlapOf(mounted.job, a, b, bodies)
+      if (overlap === null) continue
+      if (found.length === MOST_PAIRS) {
+        const message = `More than ${MOST_PAIRS} pairs of bodies overlap. Mend these first; the others are named then.`
+        return [...found, finding('caution', 'bodies-overlap', b.id, message)]
+      }
+      found.push(overlap)
+    }
+  return found
+}
+
+/** What two bodies share, less what bodies that take away take of it; null where that is nothing. */
+function overlapOf(job: Job, a: FlatBody, b: FlatBody, bodies: readonly FlatBody[]): Finding | null {
+  const height = heightOverlap(a, b)
+  if (height <= TOLERANCE.height || !boxesMeet(a.box, b.box)) return null
+  let both = polygonIntersection(a.polygons, b.polygons)
+  const low = Math.max(a.z0, b.z0)
+  const high = Math.min(a.z1, b.z1)
+  for (const r of bodies)
+    if (!r.adds && r.z0 <= low && r.z1 >= high) both = polygonDifference(both, r.polygons)
+  const area = polygonArea(both)
+  if (area <= TOLERANCE.clashArea) return null
+  const fmt = formatter(job.displayUnits)
+  const density = job.part.bodies.find((body) => body.id === b.id)?.density ?? job.part.density
+  const doubled = area * height * density * PER_MM3
+  const message = `Bodies ${a.id} and ${b.id} overlap by ${plain(area, 0)} mm² over ${fmt.length(height)} of height: ${fmt.mass(doubled)} is counted twice. Cut one back or raise its base.`
+  return finding('caution', 'bodies-overlap', b.id, message, polygonPlace(both))
 }
 
 /** The density a weighing implies, and one that does not suit the material named. */

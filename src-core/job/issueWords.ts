@@ -2,11 +2,13 @@
 import type { z } from 'zod'
 import type { JobFault } from './fault.ts'
 import { repeatedKey } from './repeatedKeys.ts'
+import { holdsTooMuch, MOST_VALUES } from './tooMuch.ts'
 
 /** The value that a text of JSON holds, or why and where it holds none; a byte order mark is dropped. */
 export function readJson(
   text: string,
 ): { readonly raw: unknown } | { readonly reason: string; readonly path: string } {
+  if (holdsTooMuch(text)) return { path: '', reason: `holds more than ${MOST_VALUES / 1e6} million values` }
   let raw: unknown
   try {
     raw = JSON.parse(text.charCodeAt(0) === 0xfeff ? text.slice(1) : text)

@@ -57,7 +57,8 @@ export async function replaceFile(path: string, bytes: Uint8Array, how: Replacin
     await how.mayStill?.()
     await rename(temporary, path)
   } catch (error) {
-    await rm(temporary, { force: true })
+    // What failed is said; what stays is swept away later.
+    await rm(temporary, { force: true }).catch(() => undefined)
     throw error
   }
   await syncFolder(dirname(path))
@@ -82,7 +83,7 @@ export async function createFile(path: string, bytes: Uint8Array): Promise<boole
     await sweepTemporaries(folder, path)
     return true
   } finally {
-    await rm(temporary, { force: true })
+    await rm(temporary, { force: true }).catch(() => undefined)
   }
 }
 

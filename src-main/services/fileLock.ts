@@ -18,6 +18,7 @@ export interface LockOptions {
   readonly pause?: (ms: number) => Promise<void>
 }
 
+const ignore = () => undefined
 const sleep = (ms: number) => new Promise<void>((done) => setTimeout(done, ms))
 
 const PATIENCE = 20_000
@@ -117,8 +118,9 @@ async function tryTake(lockPath: string, makeFolder: () => Promise<unknown>): Pr
     async release() {
       clearInterval(timer)
       await last
-      await held.close()
-      if (await isMine()) await rm(lockPath, { force: true })
+      // What is left of a lock gives way by itself; it must not make a save that is done fail.
+      await held.close().catch(ignore)
+      if (await isMine().catch(() => false)) await rm(lockPath, { force: true }).catch(ignore)
     },
   }
 }
@@ -139,7 +141,8 @@ async function makeWhole(lockPath: string, text: string): Promise<FileHandle | n
     if (systemCode(error) === 'EEXIST') return null
     if (!['EPERM', 'ENOTSUP', 'ENOSYS', 'EINVAL'].includes(systemCode(error))) throw error
   } finally {
-    await rm(aside, { force: true })
+    // What stays is swept away later; the lock is taken all the same.
+    await rm(aside, { force: true }).catch(ignore)
   }
   return makePlainly(lockPath, text)
 }

@@ -21,6 +21,10 @@ const display = hasDisplay(process.platform, process.env)
 const why = runtime ? (display ? null : 'there is no display') : "Electron's runtime is not on this machine"
 if (why) console.log(`The launch test of the real window is skipped: ${why}.`)
 
+test.runIf(process.env['EVENSWING_MUST_LAUNCH'])('the real window is there to be tried', () => {
+  expect(why).toBeNull()
+})
+
 test.skipIf(why !== null)(
   `opens the window, guarded, with a host that answers${why ? ` (skipped: ${why})` : ''}`,
   async () => {

@@ -7,6 +7,7 @@ import { expect, test } from 'vitest'
 import { machine } from '../../src-main/services/processes.ts'
 import { SIDE_FOLDER } from '../../src-main/services/fileNames.ts'
 import { readJobFile, writeJobFile } from '../../src-main/services/jobStore.ts'
+import { figure } from './figure.ts'
 import { bundled, jobText, runProgram, scratchFolder } from './helpers.ts'
 import { isWhole, versionText } from './savingVersions.ts'
 
@@ -61,6 +62,9 @@ test(
       versions.add(text)
       if (existsSync(join(folder, SIDE_FOLDER)) && leftovers(folder).length > 0) cutOff++
     }
+    figure(
+      `${KILLS} kills: ${cutOff} left something in the middle, ${versions.size} versions seen, none torn`,
+    )
     // Without this nothing would have been cut off, or nothing saved, and nothing would have been tested.
     if (KILLS >= 10) expect([cutOff > 0, versions.size > 1]).toEqual([true, true])
     await writeJobFile(path, versionText(7), null)

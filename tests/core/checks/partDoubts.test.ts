@@ -57,6 +57,21 @@ describe('overlapping bodies', () => {
     expect(one.at!.x).toBeLessThan(50)
   })
 
+  it('of very many pairs the first are named, and that there are more', () => {
+    const heap = (n: number) =>
+      analyse(
+        withPart(partOf(Array.from({ length: n }, (_, i) => disc(`d${i}`, { x: i, y: 0 }, 30, 20)))),
+        'op10',
+      )
+        .findings.filter((f) => f.code === 'bodies-overlap')
+        .map((f) => f.message)
+    // 36 pairs of 9, 45 of 10.
+    expect(heap(9)).toHaveLength(36)
+    expect(heap(9).at(-1)).not.toMatch(/^More/)
+    expect(heap(10)).toHaveLength(41)
+    expect(heap(10).at(-1)).toMatch(/^More than 40 pairs of bodies overlap/)
+  })
+
   it('a pocket right through the overlap takes it away again', () => {
     const twin = block('b', { x: 40, y: 0 }, [40, 40, 20])
     const pocket = block('p', { x: 35, y: 0 }, [30, 40, 20], { effect: 'removes' })
