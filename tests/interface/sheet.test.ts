@@ -3,6 +3,7 @@ import { readdir, readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import type { Page } from 'playwright-core'
+import { rasterPage } from '../helpers/readback.ts'
 import { useBench } from './window.ts'
 
 const bench = useBench()
@@ -21,6 +22,19 @@ const pdfSizes = (path: string) =>
       /size:\s+([\d.]+) x ([\d.]+)/g,
     ),
   ].map((m) => [m[1], m[2]].map((points) => Math.round((Number(points) * 25.4) / 72)))
+
+/** Length in mm of the dark run that begins where an A3 sheet's check line does: 26 mm from the left, 13 from below. */
+function checkLine(pdf: Uint8Array): number {
+  const { width, pixels } = rasterPage(pdf, 1, 254)
+  const row = (297 - 13) * 10
+  const isDark = (column: number) =>
+    [-2, -1, 0, 1, 2].some((off) => pixels[(row + off) * width + column]! < 200)
+  let from = 255
+  while (from < 270 && !isDark(from)) from++
+  let to = from
+  while (isDark(to + 1)) to++
+  return (to - from + 1) / 10
+}
 
 async function openSheet(): Promise<void> {
   page = await bench.open()
@@ -164,9 +178,11 @@ test('prints every sheet on a page of its own size, as text and lines', async ()
   const count = Number((await counter(/^1 of \d$/).innerText()).at(-1))
   await pane().getByRole('button', { name: 'Print', exact: true }).click()
   await expect.poll(() => page.title()).toBe('printed')
+  await page.getByText(/Print at 100 % \(actual size\).*100 mm on paper/).waitFor()
   const path = join(bench.folder(), 'printed.pdf')
   await writeFile(path, await page.pdf({ preferCSSPageSize: true, printBackground: true }))
   expect(pdfSizes(path)).toEqual(Array.from({ length: count }, () => [420, 297]))
+  expect(checkLine(await readFile(path))).toBeCloseTo(100, 0)
   const text = pdfText(path)
   for (const words of ['Crank link', 'Setup 1 of 2', 'Setup 2 of 2', 'Spindle speeds', '100 mm'])
     expect(text).toContain(words)
