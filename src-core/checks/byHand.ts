@@ -132,7 +132,8 @@ function heavySide(plate: Plate, hand: ByHand, mass: number, fmt: Formatter): Fi
   const hangs = `The heavy side hangs on the spindle with ${fmt.torque(hand.torque_N_m)}: ${as}. ${ROLLING_WORDS[hand.rolls]}`
   const loading = pushOnRim(hand.loading_torque_N_m, plate)
   if (loading <= ONE_HAND) return finding('note', 'heavy-side', 'setup', `${hangs} ${friction}`)
-  const message = `Chock the plate while it is loaded. It swings down with up to ${fmt.torque(hand.loading_torque_N_m)}, ${fmt.force(loading)} on the rim, before the counterweights are on. ${hangs}`
+  const before = hand.loading_torque_N_m > hand.torque_N_m ? ', before all is on' : ''
+  const message = `Chock the plate while it is loaded. It swings down with up to ${fmt.torque(hand.loading_torque_N_m)}, ${fmt.force(loading)} on the rim${before}. ${hangs}`
   return finding('caution', 'heavy-side', 'setup', message)
 }
 

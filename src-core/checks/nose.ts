@@ -51,11 +51,11 @@ export function screwedNoseFindings(job: Job, speed: number | null, inertia: num
   if (nose && (nose.kind !== 'screwed' || nose.locked)) return []
   const { seated, loosens } = screwedNose(lathe, plate, inertia)
   const time = brakeTime ?? ASSUMED_TIME
-  const assumed = brakeTime ? '' : ', which is assumed since no time is given'
+  const assumed = brakeTime ? '' : ' (assumed, no time is given)'
   const at = speed ?? 0
   const torque =
     at > 0
-      ? `A stop from ${fmt.speed(at)} in ${time} s${assumed}, turns it with ${fmt.torque(changeTorque(inertia, at, time))}`
+      ? `A stop from ${fmt.speed(at)} in ${time} s${assumed} turns it with ${fmt.torque(changeTorque(inertia, at, time))}`
       : `It is judged by a stop in ${time} s${assumed}`
   const against = `about ${fmt.torque(seated)} loosens a plate spun home by hand (rule of thumb)`
   const findings: Finding[] = []

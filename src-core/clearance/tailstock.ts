@@ -37,12 +37,12 @@ export function tailstockFindings(mounted: Mounted): Finding[] {
   if (tailstock) {
     const across = `${fmt.length(barrel)} across`
     return met.map(({ item, label, at }) => {
-      const message = `${capital(label)} stands in the way of the tailstock. Barrel and chuck, ${across}, come to ${fmt.length(from)} from the plate when the drill is through: use a longer drill or sleeve, or bore instead.`
+      const message = `${item === 'part' ? capital(label) : label} stands in the way of the tailstock. Barrel and chuck, ${across}, come to ${fmt.length(from)} from the plate when the drill is through: use a longer drill or sleeve, or bore instead.`
       return finding('stop', 'fouls-tailstock', item, message, at)
     })
   }
   const names = met.map((m) => m.label).join(', ')
-  const message = `What of the tailstock comes near the work is not known for this lathe. ${capital(names)} may stand in its way: give the thickness of barrel and chuck, and how far they stand behind the drill's point.`
+  const message = `What of the tailstock comes near the work is not known for this lathe: ${names} may stand in its way: give the thickness of barrel and chuck, and how far they stand behind the drill's point.`
   return [finding('caution', 'tailstock-not-checked', 'lathe', message, met[0]!.at)]
 }
 
