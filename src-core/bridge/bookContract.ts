@@ -118,6 +118,10 @@ export interface BookHost {
   /** Drafts that no other program has in hand, newest first; a window leaves out what its sibling windows hold. */
   listDrafts(): Promise<Reply<readonly KeptDraft[]>>
   readDraft(id: string): Promise<Reply<string>>
+  /** How far a setup has come at the machine, kept by a key that the window makes of it; null where nothing is. */
+  readProgress(key: string): Promise<Reply<string | null>>
+  keepProgress(key: string, text: string): Promise<Reply<null>>
+  dropProgress(key: string): Promise<Reply<null>>
   /** The shop library's text, null where there is none yet. Kept in the book's folder, so that it is shared. */
   readLibrary(): Promise<Reply<{ readonly text: string | null; readonly stamp: string | null }>>
   writeLibrary(text: string, expectedStamp: string | null): Promise<Reply<{ readonly stamp: string }>>

@@ -1,6 +1,6 @@
 /** What a job keeps beside its parts and setups: pictures, how its sheets look, what was done at the machine. */
 import { z } from 'zod'
-import { coordinate, id, LIMITS, optional, orNull, speed, text } from './fields.ts'
+import { coordinate, id, LIMITS, optional, orNull, positiveLength, speed, text } from './fields.ts'
 
 /** A PNG or JPEG, its bytes in base64; `width` and `height` in pixels. */
 const picture = z.strictObject({
@@ -62,6 +62,18 @@ export const run = z.strictObject({
   trimmed: text,
   remarks: text,
   photograph: optional(picture),
+  /** Whether its steps were gone through to the end or left before; left out where it was noted by hand. */
+  state: optional(z.enum(['done', 'left'])),
+  /** Ids of the steps that were done. */
+  done: optional(z.array(z.string().min(1).max(200)).max(LIMITS.runs)),
+  /** Sets of trim readings in their order, each the text of a file that `trim` takes. */
+  readings: optional(z.array(text).max(LIMITS.runs)),
+  /** Diameters measured after passes of a bore, mm. */
+  sizes: optional(
+    z
+      .array(z.strictObject({ cut: id, pass: z.int().min(1).max(1000), size: positiveLength }))
+      .max(LIMITS.runs),
+  ),
 })
 
 /** Fields of the title block that are the same on every sheet of the job. */

@@ -6,7 +6,7 @@ import { polar } from '../geometry/angles.ts'
 import type { JobFault } from '../job/fault.ts'
 import type { Job } from '../job/schema.ts'
 import { planCounterweights } from '../planner/plan.ts'
-import type { Plan, PlanHooks } from '../planner/report.ts'
+import type { Plan, PlanHooks, PlanOptions, PlanReport } from '../planner/report.ts'
 import { formatter, type Formatter } from '../units/format.ts'
 import { compared, computedVector, mayBe, type Computed } from './compare.ts'
 import {
@@ -81,6 +81,46 @@ export function weightDoubtOf(job: Job): WeightDoubt {
   return { massShare: weighedMass, place: placing }
 }
 
+/** Readings judged against the model, before anything is corrected. */
+export type Judged = Omit<TrimReport, 'runs' | 'plans' | 'plan_remarks'> & {
+  /** The answer that holds; null where only a direction is known. */
+  readonly estimate: Estimate | null
+  /** Whether it is known which of the answers holds. */
+  readonly told: boolean
+}
+
+export type JudgedResult =
+  | { readonly ok: true; readonly judged: Judged }
+  | { readonly ok: false; readonly faults: readonly JobFault[] }
+
+/** Judges a set of readings beside the analysis of the setup that they were taken from. */
+export function judgeReadings(job: Job, analysis: Analysis, readings: Readings): JudgedResult {
+  const fmt = formatter(job.displayUnits)
+  const outcome = solveReadings(readings, weightDoubtOf(job), fmt)
+  if (!outcome.ok) return outcome
+  const { first, others, told } = inOrder(outcome.estimates, analysis)
+  const direction = first ? null : outcome.direction
+  const computed = compared(analysis, first, direction, fmt)
+  const answer = first && answerOf(first)
+  return {
+    ok: true,
+    judged: {
+      setup: analysis.setup,
+      method: readings.method,
+      measured_g_mm: answer?.measured_g_mm ?? null,
+      heavy_angle_deg: answer?.heavy_angle_deg ?? directionAngle(direction),
+      upper95_g_mm: answer?.upper95_g_mm ?? null,
+      misfit: first?.misfit ?? null,
+      also: others.map(answerOf),
+      remarks: outcome.remarks,
+      computed,
+      suggests: first && told && !computed.agrees ? suggestions(job, analysis.setup, analysis, first) : [],
+      estimate: first,
+      told,
+    },
+  }
+}
+
 /** Works a set of readings out for a setup. Throws RangeError on an unknown setup. */
 export function trimReport(
   job: Job,
@@ -89,35 +129,15 @@ export function trimReport(
   options: TrimOptions = {},
   hooks: PlanHooks = {},
 ): TrimResult {
-  const fmt = formatter(job.displayUnits)
-  const outcome = solveReadings(readings, weightDoubtOf(job), fmt)
-  if (!outcome.ok) return outcome
   const analysis = analyse(job, setupId)
-  const { first, others, told } = inOrder(outcome.estimates, analysis)
-  const direction = first ? null : outcome.direction
-  const computed = compared(analysis, first, direction, fmt)
-  const answer = first && answerOf(first)
-  const planned =
-    first && told
-      ? corrections({ job, setupId, analysis, measured: first, agrees: computed.agrees }, options, hooks)
-      : notPlanned(outcome.estimates)
-  return {
-    ok: true,
-    report: {
-      setup: setupId,
-      method: readings.method,
-      measured_g_mm: answer?.measured_g_mm ?? null,
-      heavy_angle_deg: answer?.heavy_angle_deg ?? directionAngle(direction),
-      upper95_g_mm: answer?.upper95_g_mm ?? null,
-      misfit: first?.misfit ?? null,
-      also: others.map(answerOf),
-      remarks: outcome.remarks,
-      runs: judgeRuns(job, setupId, readings),
-      computed,
-      suggests: first && told && !computed.agrees ? suggestions(job, setupId, analysis, first) : [],
-      ...planned,
-    },
-  }
+  const result = judgeReadings(job, analysis, readings)
+  if (!result.ok) return result
+  const { estimate, told, ...judged } = result.judged
+  const search = correctionSearch(job, analysis, result.judged, options)
+  const planned = search
+    ? plansFrom(job, result.judged, planCounterweights(search.job, setupId, search.options, hooks))
+    : { plans: [], plan_remarks: [whyNotPlanned(estimate !== null && !told)] }
+  return { ok: true, report: { ...judged, runs: judgeRuns(job, setupId, readings), ...planned } }
 }
 
 const directionAngle = (direction: Direction | null) => direction?.angle_deg ?? null
@@ -125,7 +145,6 @@ const directionAngle = (direction: Direction | null) => direction?.angle_deg ?? 
 interface Ordered {
   readonly first: Estimate | null
   readonly others: readonly Estimate[]
-  /** Whether it is known which answer holds. */
   readonly told: boolean
 }
 
@@ -140,38 +159,41 @@ function inOrder(estimates: readonly Estimate[], a: Analysis): Ordered {
   }
 }
 
-function notPlanned(estimates: readonly Estimate[]) {
-  const why =
-    estimates.length === 0
-      ? 'Nothing is corrected yet: how heavy the heavy side is has not been measured.'
-      : 'Nothing is corrected yet: which of the answers holds is not known.'
-  return { plans: [], plan_remarks: [why] }
+/** Why nothing is corrected. */
+export const whyNotPlanned = (ambiguous: boolean): string =>
+  ambiguous
+    ? 'Nothing is corrected yet: which of the answers holds is not known.'
+    : 'Nothing is corrected yet: how heavy the heavy side is has not been measured.'
+
+/** What the planner is asked to correct a measured unbalance; null where it is not known well enough which. */
+export function correctionSearch(
+  job: Job,
+  analysis: Analysis,
+  { estimate, told }: Judged,
+  { takeOff = false }: TrimOptions = {},
+): { readonly job: Job; readonly options: PlanOptions } | null {
+  if (!estimate || !told) return null
+  return {
+    job: measuredJob(job, analysis.setup, analysis, estimate, !takeOff),
+    options: { keepCounterweights: !takeOff, moveHardware: false, turnPart: false },
+  }
 }
 
-interface Known {
-  readonly job: Job
-  readonly setupId: string
-  readonly analysis: Analysis
-  readonly measured: Estimate
-  readonly agrees: boolean
-}
-
-function corrections(
-  { job, setupId, analysis, measured, agrees }: Known,
-  { takeOff = false }: TrimOptions,
-  hooks: PlanHooks,
+/** The planner's answer to that, with what the meter should then read. */
+export function plansFrom(
+  job: Job,
+  { estimate, computed }: Judged,
+  report: PlanReport,
 ): Pick<TrimReport, 'plans' | 'plan_remarks'> {
-  const asMeasured = measuredJob(job, setupId, analysis, measured, !takeOff)
-  const report = planCounterweights(
-    asMeasured,
-    setupId,
-    { keepCounterweights: !takeOff, moveHardware: false, turnPart: false },
-    hooks,
-  )
+  const { agrees } = computed
   const plans = report.plans.map((plan): TrimPlan => {
     const vector = polar(plan.residual_g_mm, plan.residual_angle_deg)
     const verdict = plan.verdict === 'go' && !agrees ? 'caution' : plan.verdict
-    return { ...plan, verdict, reading: predictedReading({ vector, response: measured.response }, []) }
+    return {
+      ...plan,
+      verdict,
+      reading: predictedReading({ vector, response: estimate?.response ?? null }, []),
+    }
   })
   const { shortfall } = report
   const fmt = formatter(job.displayUnits)

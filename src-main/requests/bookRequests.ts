@@ -1,11 +1,13 @@
 /** The job book's requests: their arguments' checks and the services they go to. */
 import { z } from 'zod'
 import type { BookHost } from '../../src-core/bridge/bookContract.ts'
+import { PROGRESS_LIMIT } from '../services/progress.ts'
 import { FILE_LIMIT } from '../services/readPlainFile.ts'
 import type { Request } from './registry.ts'
 import { fileRef, name, nothing, stamp } from './shapes.ts'
 
 const draftId = z.string().regex(/^[A-Za-z0-9-]{1,60}$/)
+const progressKey = z.string().regex(/^[0-9a-f]{8,64}$/)
 const text = z.string().max(FILE_LIMIT)
 const draft = z.strictObject({ id: draftId, name, file: fileRef.nullable(), stamp, text })
 const settings = z.strictObject({
@@ -31,6 +33,12 @@ export const BOOK_REQUESTS: { readonly [V in keyof BookHost]: Request<V> } = {
   dropDraft: { args: z.tuple([draftId]), run: (s, args) => s.dropDraft(...args) },
   readDraft: { args: z.tuple([draftId]), run: (s, args) => s.readDraft(...args) },
   listDrafts: { args: nothing, run: (s) => s.listDrafts() },
+  readProgress: { args: z.tuple([progressKey]), run: (s, args) => s.readProgress(...args) },
+  keepProgress: {
+    args: z.tuple([progressKey, z.string().max(PROGRESS_LIMIT)]),
+    run: (s, args) => s.keepProgress(...args),
+  },
+  dropProgress: { args: z.tuple([progressKey]), run: (s, args) => s.dropProgress(...args) },
   readLibrary: { args: nothing, run: (s) => s.readLibrary() },
   writeLibrary: { args: z.tuple([text, stamp]), run: (s, args) => s.writeLibrary(...args) },
   showLog: { args: nothing, run: (s) => s.showLog() },

@@ -42,6 +42,13 @@ export const QUANTITIES = {
     mm: { unit: 'kg', label: 'kg', decimals: 4 },
     in: { unit: 'lbm', label: 'lb', decimals: 4 },
   },
+  /** On a letter scale. */
+  grams: {
+    job: 'g',
+    words: 'a mass',
+    mm: { unit: 'g', label: 'g', decimals: 1 },
+    in: { unit: 'oz', label: 'oz', decimals: 3 },
+  },
   angle: same('deg', 'an angle', { unit: 'deg', label: '°', decimals: 3 }),
   rpm: same('', 'a speed', { unit: '', label: 'rpm', decimals: 1 }),
   seconds: same('', 'a time in seconds', { unit: '', label: 's', decimals: 2 }),

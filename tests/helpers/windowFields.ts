@@ -221,5 +221,7 @@ export const WINDOW_FIELDS: Readonly<Record<FieldPath, string>> = {
   runs: 'editor/edits/runs.ts',
   'runs[].id': id,
   ...all('runs[].', run, 'date', 'setup', 'by', 'speed', 'trimmed', 'remarks', 'photograph'),
+  ...all('runs[].', 'state/atLathe.svelte.ts', 'state', 'done', 'done[]', 'readings', 'readings[]', 'sizes'),
+  ...all('runs[].sizes[].', 'state/atLathe.svelte.ts', 'cut', 'pass', 'size'),
   ...all('runs[].photograph.', picture, 'name', 'type', 'width', 'height', 'data'),
 }

@@ -2,6 +2,7 @@
 import { join } from 'node:path'
 import type { BookHost } from '../../../src-core/bridge/bookContract.ts'
 import { createDrafts } from '../drafts.ts'
+import { createProgress } from '../progress.ts'
 import { jobNames, jobStem } from '../../../src-core/job/fileEnding.ts'
 import { jobName } from '../fileNames.ts'
 import type { FileRefs } from '../fileRefs.ts'
@@ -39,6 +40,7 @@ export function createBookServices(options: BookOptions): ServicesOf<BookHost> {
     entries: files.map(({ name, ...rest }) => ({ file: refs.issue(join(folder, name)), ...rest })),
   })
   const drafts = createDrafts(userData)
+  const progress = createProgress(userData)
   const inBook = async (name: string) => join(await settings.bookFolder(), jobName(name))
 
   return {
@@ -101,6 +103,15 @@ export function createBookServices(options: BookOptions): ServicesOf<BookHost> {
         file: path === null ? null : refs.issue(path),
       })),
     readDraft: (id) => drafts.read(id),
+    readProgress: (key) => progress.read(key),
+    async keepProgress(key, text) {
+      await progress.keep(key, text)
+      return null
+    },
+    async dropProgress(key) {
+      await progress.drop(key)
+      return null
+    },
     readLibrary: async () => readLibraryFile(await settings.bookFolder()),
     async writeLibrary(text, stamp) {
       const folder = await settings.bookFolder()
