@@ -17,6 +17,7 @@ export const COMMANDS = {
   import: { label: 'Import a drawing', keys: ['Ctrl+i'] },
   photograph: { label: 'Trace a photograph', keys: ['p'] },
   repeat: { label: 'What to fetch', keys: [] },
+  lathe: { label: 'At the lathe', keys: ['Ctrl+j', 'j'] },
   run: { label: 'Record a run', keys: ['Ctrl+e'] },
   shop: { label: 'Shop library', keys: ['Ctrl+Shift+l'] },
   settings: { label: 'Settings', keys: ['Ctrl+,'] },

@@ -111,6 +111,7 @@ export function menuTemplate(port: MenuPort): Item[] {
         item('planner'),
         item('turnByHand'),
         line,
+        item('lathe'),
         item('repeat'),
         item('run'),
       ],

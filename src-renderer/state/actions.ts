@@ -49,6 +49,11 @@ export function createActions(app: App): Actions {
     },
     open: { ...COMMANDS.open, enabled: always, run: () => void book.open() },
     repeat: { ...COMMANDS.repeat, enabled: always, run: () => (session.dialog = 'fetch') },
+    lathe: {
+      ...COMMANDS.lathe,
+      enabled: () => results.analysis !== null && !draw.active,
+      run: () => void app.lathe.enter(),
+    },
     run: { ...COMMANDS.run, enabled: always, run: () => (session.dialog = 'run') },
     shop: { ...COMMANDS.shop, enabled: always, run: () => (session.dialog = 'shop') },
     settings: { ...COMMANDS.settings, enabled: always, run: () => (session.dialog = 'settings') },

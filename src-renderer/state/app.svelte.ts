@@ -6,6 +6,7 @@ import type { Job } from '../../src-core/job/schema.ts'
 import type { Guide, Target } from '../editor/target.ts'
 import type { ToolPort } from '../editor/port.ts'
 import { Autosave } from './autosave.svelte.ts'
+import { AtLathe } from './atLathe.svelte.ts'
 import { blankJob, START } from './blankJob.ts'
 import { JobBook } from './book.svelte.ts'
 import { DrawBoard } from './drawBoard.svelte.ts'
@@ -41,6 +42,8 @@ export interface App {
   readonly desk: PhotographDesk
   readonly photograph: ShownPhotograph
   readonly pictures: PictureWork
+  /** The mode for standing at the machine. */
+  readonly lathe: AtLathe
 }
 
 /** The long work, each off the window's thread. */
@@ -67,6 +70,7 @@ export function createApp(host: Host, workers: Workers, shell: Shell = NO_SHELL)
     draw.leave()
   }
   files.saving.onfault = (fault) => showFault({ jobs, session, draw }, fault)
+  const settings = new SettingsStore(host, session)
   const pictures = new PictureWork(workers.pictures)
   return {
     shell,
@@ -80,11 +84,12 @@ export function createApp(host: Host, workers: Workers, shell: Shell = NO_SHELL)
     sheets: new Sheets(jobs, results, files),
     book: new JobBook(host, session, files),
     autosave: new Autosave(host, jobs, session, files),
-    settings: new SettingsStore(host, session),
+    settings,
     shop: new ShopLibrary(host, { jobs, session, results, files }),
     desk: new PhotographDesk(jobs, pictures),
     photograph: new ShownPhotograph(pictures),
     pictures,
+    lathe: new AtLathe(host, { jobs, session, results, files, settings }, workers.planner),
   }
 }
 
