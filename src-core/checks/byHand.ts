@@ -117,7 +117,8 @@ export function byHandFindings(mounted: Mounted, hand: ByHand, mass: number): Fi
 /** Two figures are all that a rule of thumb has. */
 const coarse = (value: number): number => Number(value.toPrecision(2))
 
-const ROLLING_WORDS: Readonly<Record<Rolling, string>> = {
+/** What to expect once the spindle is let go. */
+export const ROLLING_WORDS: Readonly<Record<Rolling, string>> = {
   swings: 'It swings down by itself: let it down by hand.',
   rolls: 'Let go, it rolls to rest with the heavy side down.',
   'may roll': 'It may not roll by itself.',

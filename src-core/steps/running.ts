@@ -1,5 +1,6 @@
 /** Steps from the clear plate to the finished bore. */
 import type { Analysis } from '../analysis/result.ts'
+import { ROLLING_WORDS } from '../checks/byHand.ts'
 import { cutPlaces, cutWords } from '../cutting/cutPlace.ts'
 import { holdsAt } from '../verdict/speeds.ts'
 import { isBoreCut, type Cut } from '../job/schema.ts'
@@ -53,19 +54,27 @@ export function turnStep(a: Analysis, fmt: Formatter): Step {
   })
 }
 
-export function rollStep(a: Analysis, fmt: Formatter): Step {
-  const { static_g_mm: u, static_angle_deg: angle } = a.unbalance
+export function rollStep({ unbalance, by_hand: hand }: Analysis, fmt: Formatter): Step {
+  const { static_g_mm: u, static_angle_deg: angle } = unbalance
+  const stays = hand.rolls === 'stays'
   return step('roll', 'roll', 'Roll test and trim', {
     facts: facts(
+      ['Will it roll', ROLLING_WORDS[hand.rolls]],
       ['Heavy side, computed', `${fmt.angle(angle)}, ${clockPosition(angle)} as drawn`],
       ['Unbalance, computed', fmt.unbalance(u)],
+      ['Holds it level', `${fmt.mass(hand.as_weight.mass_kg)} at ${fmt.length(hand.as_weight.radius_mm)}`],
     ),
-    does: [
-      'Drive isolated, out of gear, belt off if it drags.',
-      'Let it roll to rest, from both sides, three times. Read the plate’s angle that points straight down.',
-      'Turn the heavy side level and hang a weight on the other side: what just lifts it, what just lets it fall.',
-    ],
-    warns: ['Let the heavy side down slowly, and chock it before you work.'],
+    does: stays
+      ? [
+          'Drive isolated, out of gear, belt off if it drags.',
+          'Turn it by hand: is there anywhere it wants to go? If there is, find out why before power.',
+        ]
+      : [
+          'Drive isolated, out of gear, belt off if it drags.',
+          'Let it roll to rest, from both sides, three times. Read the plate’s angle that points straight down.',
+          'Turn the heavy side level and hang a weight on the other side: what just lifts it, what just lets it fall.',
+        ],
+    warns: stays ? [] : ['Let the heavy side down slowly, and chock it before you work.'],
     lit: ['plate'],
     entry: 'trim',
   })

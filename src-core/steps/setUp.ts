@@ -59,6 +59,7 @@ export function partStep(mounted: Mounted, a: Analysis, fmt: Formatter): Step {
   const centre = centrePoint(job.part, setup)
   const point = `x ${fmt.length(centre.x)}, y ${fmt.length(centre.y)}`
   const heavy = a.unbalance.static_angle_deg
+  const { loading_torque_N_m: loading } = a.by_hand
   return step('part', 'part', 'Part on its mark', {
     facts: facts(
       ['Part', job.part.name],
@@ -74,7 +75,8 @@ export function partStep(mounted: Mounted, a: Analysis, fmt: Formatter): Step {
       'Nip two clamps, indicate again.',
     ],
     warns: [
-      `Chock the plate while it is loaded: it will swing down. With all on, the heavy side is toward ${clockPosition(heavy)} as drawn.`,
+      `Chock the plate while it is loaded: without its weights it swings down with up to ${fmt.torque(loading)}.`,
+      `With all on, the heavy side is toward ${clockPosition(heavy)} as drawn.`,
     ],
     lit: ['part'],
   })

@@ -34,6 +34,8 @@ export class AtLathe {
   readonly #around: Around
   readonly #turns = new Turns()
   #key: string | null = null
+  /** What the next write takes: of several changes in a row only the last is written. */
+  #unwritten: string | null = null
   shown: boolean = $state(false)
   /** Null until what was kept has been looked for. */
   progress: LatheProgress | null = $state(null)
@@ -86,8 +88,10 @@ export class AtLathe {
   async enter(): Promise<void> {
     const { jobs, session, results, settings } = this.#around
     const { setup } = results
-    this.#key = progressKey(jobs.job, setup, jobs.file?.ref ?? null)
-    const kept = parseProgress(await ask(session, this.#host.readProgress(this.#key)))
+    const key = progressKey(jobs.job, setup, jobs.file?.ref ?? null)
+    // After what was written last, of another setup too.
+    const kept = parseProgress(await this.#turns.take(() => ask(session, this.#host.readProgress(key))))
+    this.#key = key
     this.progress = kept ?? newProgress(setup, settings.values.person, newEntry(setup.speed))
     this.changed = kept !== null && kept.of !== markOf(setup)
     this.photograph = null
@@ -100,8 +104,12 @@ export class AtLathe {
     const key = this.#key
     const { progress } = this
     if (key === null || progress === null) return
-    const text = JSON.stringify(progress)
-    void this.#turns.take(() => ask(this.#around.session, this.#host.keepProgress(key, text)))
+    this.#unwritten = JSON.stringify(progress)
+    void this.#turns.take(async () => {
+      const text = this.#unwritten
+      this.#unwritten = null
+      if (text !== null) await ask(this.#around.session, this.#host.keepProgress(key, text))
+    })
   }
 
   go(by: number): void {

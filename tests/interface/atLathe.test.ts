@@ -15,8 +15,8 @@ const standing = async (page: Page) => {
   await page.getByTestId('at-lathe').waitFor()
 }
 const savedRuns = () => {
-  const file = readdirSync(bench.folder).find((f) => f.endsWith('.evenswing'))
-  return file ? ((JSON.parse(readFileSync(join(bench.folder, file), 'utf8')) as Job).runs ?? []) : []
+  const file = readdirSync(bench.folder()).find((f) => f.endsWith('.evenswing'))
+  return file ? ((JSON.parse(readFileSync(join(bench.folder(), file), 'utf8')) as Job).runs ?? []) : []
 }
 /** On with arrow keys until a step's title matches. */
 async function onTo(page: Page, wanted: RegExp): Promise<void> {
@@ -75,11 +75,11 @@ test('readings are judged as they come, a run is written with one save', async (
   await page.getByRole('button', { name: 'Keep these readings, measure again' }).click()
   await toPage(page)
   await onTo(page, /^Finished/)
-  await page.getByLabel('Who').fill('Kim')
+  await page.getByLabel('Who', { exact: true }).fill('Kim')
   await page.getByLabel('Remarks for next time').fill('ran quiet')
   await page.getByRole('button', { name: 'Write the run and save' }).click()
   // The job has no file yet: a name is asked for first.
-  await page.getByLabel(/name/i).first().waitFor()
+  await page.getByRole('dialog').waitFor()
   await page.keyboard.press('Enter')
   await page.getByText(/Saved as/).waitFor()
   const [run] = savedRuns()
@@ -95,44 +95,59 @@ describe.each([
   { width: 1280, height: 800 },
   { width: 768, height: 1024 },
 ])('$width × $height', ({ width, height }) => {
-  test.each([{ dark: false }, { dark: true }])('every step is readable and large enough, dark: $dark', async ({ dark }) => {
-    const page = await bench.open({ width, height, dark, still: true })
-    await standing(page)
-    for (let i = 0; i < 20; i++) await page.keyboard.press('ArrowLeft')
-    let last = ''
-    for (let i = 0; i < 40; i++) {
-      const now = await title(page)
-      if (now === last) break
-      last = now
-      const small = await page.getByTestId('at-lathe').evaluate((root) =>
-        [...root.querySelectorAll('button, input, select')].flatMap((e) => {
-          const box = (e.closest('label') ?? e).getBoundingClientRect()
-          return box.height < 63.5 || box.width < 63.5 ? [`${e.textContent} ${box.width}×${box.height}`] : []
-        }),
-      )
-      expect(small, now).toEqual([])
-      const letters = await page
-        .getByTestId('at-lathe')
-        .locator('li, dd')
-        .evaluateAll((all) => Math.min(...all.map((e) => parseFloat(getComputedStyle(e).fontSize)), 99))
-      expect(letters, now).toBeGreaterThanOrEqual(24)
-      const wide = await page.getByTestId('at-lathe').evaluate((root) => root.scrollWidth - root.clientWidth)
-      expect(wide, now).toBeLessThanOrEqual(0)
-      await page.keyboard.press('ArrowRight')
-    }
-    expect(last).toBe('Finished')
-    expect(await violations(page)).toEqual([])
-    for (const step of [/^Roll test/, /^Boring/, /^Clamp/]) {
-      for (let i = 0; i < 40 && !step.test(await title(page)); i++) await page.keyboard.press('ArrowLeft')
-      expect(await violations(page), String(step)).toEqual([])
-    }
-    await page.close()
-  })
+  test.each([{ dark: false }, { dark: true }])(
+    'every step is readable and large enough, dark: $dark',
+    async ({ dark }) => {
+      const page = await bench.open({ width, height, dark, still: true })
+      await standing(page)
+      for (let i = 0; i < 20; i++) await page.keyboard.press('ArrowLeft')
+      let last = ''
+      for (let i = 0; i < 40; i++) {
+        const now = await title(page)
+        if (now === last) break
+        last = now
+        const small = await page.getByTestId('at-lathe').evaluate((root) =>
+          [...root.querySelectorAll('button, input, select')].flatMap((e) => {
+            const box = (e.closest('label') ?? e).getBoundingClientRect()
+            return box.height < 63.5 || box.width < 63.5
+              ? [`${e.textContent} ${box.width}×${box.height}`]
+              : []
+          }),
+        )
+        expect(small, now).toEqual([])
+        const letters = await page
+          .getByTestId('at-lathe')
+          .locator('li, dd')
+          .evaluateAll((all) => Math.min(...all.map((e) => parseFloat(getComputedStyle(e).fontSize)), 99))
+        expect(letters, now).toBeGreaterThanOrEqual(24)
+        const wide = await page
+          .getByTestId('at-lathe')
+          .evaluate((root) => root.scrollWidth - root.clientWidth)
+        expect(wide, now).toBeLessThanOrEqual(0)
+        await page.keyboard.press('ArrowRight')
+      }
+      expect(last).toBe('Finished')
+      expect(await violations(page)).toEqual([])
+      for (const step of [/^Roll test/, /^Boring/, /^Clamp/]) {
+        for (let i = 0; i < 40 && !step.test(await title(page)); i++) await page.keyboard.press('ArrowLeft')
+        expect(await violations(page), String(step)).toEqual([])
+      }
+      await page.close()
+    },
+  )
 })
 
 test('a stop bars power in words', async () => {
   const page = await bench.open()
   await page.getByRole('button', { name: /^\d Speed/ }).click()
-  await page.getByLabel('Chosen speed').selectOption({ index: -1 }).catch(() => undefined)
+  await type(page, 'Spindle speed', '540')
+  await standing(page)
+  for (let i = 0; i < 20; i++) await page.keyboard.press('ArrowLeft')
+  await onTo(page, /^First speed/)
+  await page.getByText(/^Power stays off: /).waitFor()
+  await page.keyboard.press('Enter')
+  expect(await title(page)).toBe('First speed')
+  await page.keyboard.press('ArrowRight')
+  await page.getByText(/^Power stays off: /).waitFor()
   await page.close()
 })

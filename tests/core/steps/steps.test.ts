@@ -103,3 +103,15 @@ test('a clamp without a torque says so', () => {
     expect(s.warns.join()).toMatch(/No torque is given/)
   }
 })
+
+test('whether it will roll at all is said first', () => {
+  const disc = steps(jobWith(), 'op10').find((s) => s.kind === 'roll')!
+  expect(disc.facts[0]).toEqual({
+    label: 'Will it roll',
+    value: 'It does not roll by itself, so rolling shows nothing.',
+  })
+  expect(disc.does.join()).not.toMatch(/three times/)
+  const heavy = steps(jobWith({ setup: { centre: { x: 40, y: 0 } } }), 'op10').find((s) => s.kind === 'roll')!
+  expect(heavy.facts[0]!.value).not.toBe(disc.facts[0]!.value)
+  expect(heavy.does.join()).toMatch(/three times/)
+})
