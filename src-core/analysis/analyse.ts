@@ -5,7 +5,7 @@
 import { afterCutFinding } from '../checks/afterCut.ts'
 import { boldDoubtFindings } from '../checks/boldDoubts.ts'
 import { piecesFindings } from '../checks/partPieces.ts'
-import { pieceMassFindings } from '../checks/pieceMasses.ts'
+import { pieceMassFindings, plateMassFindings } from '../checks/pieceMasses.ts'
 import { axisFindings, breakthroughFindings } from '../clearance/breakthrough.ts'
 import { contactFindings } from '../holding/contactFindings.ts'
 import { clampStates } from '../holding/clampState.ts'
@@ -101,6 +101,7 @@ export function analyseMounted(mounted: Mounted): Analysis {
     ...densityFindings(job, assembly.part),
     ...boreFindings(mounted),
     ...pieceMassFindings(mounted),
+    ...plateMassFindings(job),
     ...boldDoubtFindings(job),
     ...afterCutFinding(job, setup, unbalance.static_g_mm, unbalance.after_cut_g_mm),
   ]

@@ -1,6 +1,7 @@
 /** Masses of hardware that do not suit its size. */
 import { called, finding, type Finding } from '../findings/finding.ts'
 import { ringMoments } from '../geometry/ringMoments.ts'
+import type { Job } from '../job/schema.ts'
 import { PER_MM3 } from '../mass/slabs.ts'
 import type { Mounted, MountedSolid } from '../mounting/types.ts'
 import { formatter, plain } from '../units/format.ts'
@@ -14,6 +15,19 @@ const RANGES: Partial<Record<MountedSolid['role'], typeof SOLID | typeof HOLLOW>
   weight: SOLID,
   packing: SOLID,
   block: HOLLOW,
+}
+
+/** kg/m³ of the plate's disc, less its bore: slots take some of it, a hub behind adds. Aluminium to twice iron; own choice. */
+const PLATE = { least: 1_500, most: 15_000 } as const
+
+/** The plate's mass against its size. */
+export function plateMassFindings({ plate, displayUnits }: Job): Finding[] {
+  const fmt = formatter(displayUnits)
+  const area = (Math.PI / 4) * (plate.diameter ** 2 - plate.bore ** 2)
+  const density = plate.mass / (area * plate.thickness * PER_MM3)
+  if (density >= PLATE.least && density <= PLATE.most) return []
+  const message = `The plate's mass does not suit its size: ${fmt.mass(plate.mass)} in a disc of ${fmt.length(plate.diameter)} by ${fmt.length(plate.thickness)} is ${plain(density, 0)} kg/m³. Weigh or measure it again.`
+  return [finding('caution', 'mass-unlikely', 'plate', message)]
 }
 
 /** The mass is typed or weighed, the size is drawn: where the two cannot both be right, one is a slip. */

@@ -43,3 +43,15 @@ test.each([
   const withIt = { ...job, setups: job.setups.map((s) => ({ ...s, hardware: [item] })) }
   expect(found(withIt, 'mass-unlikely') !== undefined).toBe(odd)
 })
+
+test.each([
+  // An iron disc of 300 by 28 with a bore of 38 is 14 kg before its slots.
+  ['a slotted plate of iron', 28, 11.2, false],
+  ['its thickness a slip', 2, 11.2, true],
+  ['its mass a slip', 28, 1.12, true],
+] as const)('%s', (_, thickness, mass, odd) => {
+  const job = heldBlock()
+  const plate = { ...job.plate, diameter: 300, bore: 38, thickness, mass }
+  const message = found({ ...job, plate }, 'mass-unlikely')?.message
+  expect(message !== undefined).toBe(odd)
+})
