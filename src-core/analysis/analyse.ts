@@ -18,6 +18,7 @@ import { clearanceFindings, clearances } from '../clearance/clearance.ts'
 import { sweptThings } from '../clearance/swept.ts'
 import { tailstockFindings } from '../clearance/tailstock.ts'
 import { worstFirst, finding } from '../findings/finding.ts'
+import { toolPathFindings } from '../clearance/toolPath.ts'
 import { boreFindings, densityFindings, overlapFindings } from '../checks/partDoubts.ts'
 import { byHand, byHandFindings } from '../checks/byHand.ts'
 import { machineWeightFindings } from '../checks/machineWeight.ts'
@@ -88,6 +89,7 @@ export function analyseMounted(mounted: Mounted): Analysis {
       ...piecesFindings(sound),
     ]),
     ...axisFindings(mounted),
+    ...toolPathFindings(mounted),
   ]
   const others = [
     ...contactFindings(mounted, states),
@@ -103,7 +105,7 @@ export function analyseMounted(mounted: Mounted): Analysis {
     ...pieceMassFindings(mounted),
     ...plateMassFindings(job),
     ...boldDoubtFindings(job),
-    ...afterCutFinding(job, setup, unbalance.static_g_mm, unbalance.after_cut_g_mm),
+    ...afterCutFinding(job, setup, mass, unbalance),
   ]
   const ceilings = ceilingsOf(limits, [...places, ...others])
   const findings = worstFirst(

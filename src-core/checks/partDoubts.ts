@@ -3,8 +3,9 @@ import type { Finding } from '../findings/finding.ts'
 import { polygonArea, polygonDifference, polygonIntersection, polygonPlace } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import { findMaterial } from '../job/materials.ts'
-import { isPrism, type Job } from '../job/schema.ts'
-import { PER_MM3, boreRange } from '../mass/slabs.ts'
+import type { Point } from '../geometry/types.ts'
+import { isPrism, type Job, type Part, type Prism } from '../job/schema.ts'
+import { PER_MM3, boreRange, type BoreRange } from '../mass/slabs.ts'
 import type { PartMass } from '../mass/part.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { isInside } from '../geometry/nearest.ts'
@@ -78,6 +79,15 @@ export function densityFindings(job: Job, mass: PartMass): Finding[] {
   return findings
 }
 
+/** Whether the part is drawn solid at a point over the heights that a bore goes through. */
+function solidAt(part: Part, at: Point, range: BoreRange): boolean {
+  const there = part.bodies.filter((b): b is Prism => {
+    if (!isPrism(b) || !isInside(b.outline, at) || b.holes.some((h) => isInside(h, at))) return false
+    return heightOverlap({ z0: b.base, z1: b.base + b.thickness }, range) > TOLERANCE.height
+  })
+  return there.some((b) => b.effect === 'adds') && !there.some((b) => b.effect === 'removes')
+}
+
 /** Bores that meet nothing, whose start diameter is not there, or that a mesh body cannot lose. */
 export function boreFindings(mounted: Mounted): Finding[] {
   const { part, displayUnits } = mounted.job
@@ -89,21 +99,12 @@ export function boreFindings(mounted: Mounted): Finding[] {
       const message = `Bore ${bore.id} is not taken out of bodies that come from a mesh: their mass stays as imported, before and after the cut.`
       return [finding('caution', 'bore-in-mesh', bore.id, message, centre)]
     }
-    if (!boreRange(part, bore)) {
+    const range = boreRange(part, bore)
+    if (!range) {
       const message = `Bore ${bore.id} meets no material of the part. Check its place.`
       return [finding('caution', 'bore-in-air', bore.id, message, centre)]
     }
-    const solidAtStart =
-      bore.start > 0 &&
-      part.bodies.some(
-        (b) =>
-          isPrism(b) &&
-          b.effect === 'adds' &&
-          isInside(b.outline, bore) &&
-          !b.holes.some((h) => isInside(h, bore)),
-      ) &&
-      !part.bodies.some((b) => isPrism(b) && b.effect === 'removes' && isInside(b.outline, bore))
-    if (!solidAtStart) return []
+    if (bore.start === 0 || !solidAt(part, bore, range)) return []
     const message = `Bore ${bore.id} is said to start at ${fmt.length(bore.start)}, but the outline is solid there: the core stays counted. Draw the ${fmt.length(bore.start)} hole, or set the start to 0.`
     return [finding('caution', 'bore-start-solid', bore.id, message, centre)]
   })

@@ -10,12 +10,22 @@ import { finding } from '../findings/finding.ts'
 /** m/s: rim speed above which iron sheaves need special consideration, 6500 ft/min (MPTA-B13i-2013). */
 export const IRON_RIM_SPEED = convert(6500, 'ft', 'm') / 60
 
+/**
+ * Share of it that a plate cut by slots is allowed. Slots cut through the ring of metal that holds a sheave's rim together,
+ * so half its stress is allowed, which grows with the square of the speed. Rule of thumb, Evenswing's own: nothing
+ * published was found for faceplates.
+ */
+const SLOTTED = Math.SQRT1_2
+
+/** m/s that stands in for a plate's rating. */
+export const plateRimSpeed = ({ slots }: Plate): number => IRON_RIM_SPEED * (slots.length > 0 ? SLOTTED : 1)
+
 /** rpm at which a rim of this diameter (mm) reaches a speed in m/s. */
 export const rimRpm = (diameter: number, speed: number): number => (60 * speed * 1000) / (Math.PI * diameter)
 
 /** rpm: the plate's rated speed, else the rim speed of a cast-iron plate standing in for it. */
 export function plateLimit(plate: Plate): number {
-  return plate.ratedSpeed ?? rimRpm(plate.diameter, IRON_RIM_SPEED)
+  return plate.ratedSpeed ?? rimRpm(plate.diameter, plateRimSpeed(plate))
 }
 
 /** rpm, or null where the lathe gives none. */
@@ -24,8 +34,9 @@ export const spindleLimit = (lathe: Lathe): number | null => lathe.maxSpindleSpe
 export function ratingFindings(job: Job, setup: Setup): Finding[] {
   const fmt = formatter(job.displayUnits)
   const { plate, lathe } = job
-  const rim = rimRpm(plate.diameter, IRON_RIM_SPEED)
-  const rimWords = `the ${plain(IRON_RIM_SPEED, 0)} m/s rim speed (6500 ft/min, MPTA-B13i for iron sheaves), ${fmt.speed(rim)} on ${fmt.length(plate.diameter)}`
+  const rim = rimRpm(plate.diameter, plateRimSpeed(plate))
+  const of = plate.slots.length > 0 ? 'half the stress of ' : ''
+  const rimWords = `${fmt.speedLimit(rim)}, a rim speed of ${plain(plateRimSpeed(plate), 0)} m/s (${of}6500 ft/min, MPTA-B13i for iron sheaves)`
   const findings: Finding[] = []
   if (plate.ratedSpeed === null)
     findings.push(
@@ -52,7 +63,7 @@ export function ratingFindings(job: Job, setup: Setup): Finding[] {
         'stop',
         'over-plate-rating',
         'plate',
-        `${fmt.speed(speed)} is above the plate's ${fmt.speed(plateLimit(plate))}. Run slower.`,
+        `${fmt.speed(speed)} is above the plate's ${fmt.speedLimit(plateLimit(plate))}. Run slower.`,
         null,
         plateLimit(plate),
       ),

@@ -1,4 +1,5 @@
 /** Where a setup's cuts are made, in the plate's frame. */
+import type { Point } from '../geometry/types.ts'
 import { isBoreCut, type Cut } from '../job/schema.ts'
 import { turnedDiameters, turnedHeights } from '../mounting/cutAway.ts'
 import type { Mounted, MountedBore } from '../mounting/types.ts'
@@ -31,6 +32,17 @@ export function cutPlaces(mounted: Mounted): CutPlace[] {
   })
 }
 
+const AXIS: Point = { x: 0, y: 0 }
+
+/** The point round which it is cut. */
+export const cutCentre = ({ bore }: CutPlace): Point => bore?.centre ?? AXIS
+
+/** Radii between which it takes material away, the smaller one first, mm. */
+export function cutRadii({ cut, bore, diameter }: CutPlace): readonly [number, number] {
+  const inner = isBoreCut(cut) ? (bore?.bore.start ?? 0) : turnedDiameters(cut)[0]
+  return [inner / 2, diameter / 2]
+}
+
 const VERBS = {
   bore: 'boring',
   drill: 'drilling',
@@ -41,4 +53,5 @@ const VERBS = {
 } as const satisfies Record<Cut['kind'], string>
 
 /** `boring A`, `facing cut2`. */
-export const cutWords = (cut: Cut): string => `${VERBS[cut.kind]} ${isBoreCut(cut) ? cut.bore : cut.id}`
+export const cutWords = (cut: Cut): string =>
+  `${VERBS[cut.kind]} ${isBoreCut(cut) ? cut.bore : (cut.name ?? cut.id)}`

@@ -1,13 +1,18 @@
 /** What is said of a setup's cuts: speed, force, drill. */
 import { finding, type Finding } from '../findings/finding.ts'
 import { findMaterial } from '../job/materials.ts'
-import { isBoreCut, type Setup } from '../job/schema.ts'
+import { isBoreCut, isPrism } from '../job/schema.ts'
+import { backGearAt } from '../job/spindle.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { formatter, plain, type Formatter } from '../units/format.ts'
-import type { CutRow, CuttingAdvice } from './advice.ts'
+import { capital } from '../words/capital.ts'
+import { skinOf, type CutRow, type CuttingAdvice } from './advice.ts'
 import { cutPlaces, cutWords, type CutPlace } from './cutPlace.ts'
+import { drillBasis } from './drilling.ts'
+import { INTERRUPTED } from './forces.ts'
+import { findGroup } from './groups.ts'
 import { CUTTING_MARGIN, isTooFast, surfaceSpeed } from './rpm.ts'
-import { speedBasis } from './speeds.ts'
+import { advisedSpeed } from './speeds.ts'
 
 export function cuttingFindings(mounted: Mounted, advice: CuttingAdvice | null): Finding[] {
   if (!advice) return []
@@ -15,40 +20,77 @@ export function cuttingFindings(mounted: Mounted, advice: CuttingAdvice | null):
   const places = cutPlaces(mounted)
   return [
     ...advice.cuts.flatMap((row, i) => [
-      speedFinding(mounted.setup, fmt, places[i]!, row),
-      ...tableFinding(mounted, places[i]!, row),
-      ...drillFindings(fmt, places[i]!, row),
+      speedFinding(mounted, fmt, places[i]!, row),
+      ...tableFinding(mounted, fmt, places[i]!),
+      ...meetsFindings(fmt, places[i]!, row, skinOf(places[i]!)),
+      ...barFindings(fmt, places[i]!),
+      ...drillFindings(mounted, fmt, places[i]!, row),
     ]),
     ...forceUnknown(mounted, places, advice),
     ...openedWithout(mounted, places),
+    ...notDrawn(mounted, places),
   ]
 }
 
-function speedFinding(setup: Setup, fmt: Formatter, { cut, item, diameter }: CutPlace, row: CutRow): Finding {
-  const gear =
-    row.set_rpm === null ? 'even the slowest gear is too fast' : `nearest gear ${fmt.speed(row.set_rpm)}`
-  const ideal = `${plain(cut.speed, 1)} m/min on ${fmt.length(diameter)} is ${fmt.speed(row.ideal_rpm)}, ${gear}`
-  if (setup.speed === null || !isTooFast(setup.speed, row.ideal_rpm))
-    return finding('note', 'cutting-speed', item, `Cutting speed ${ideal}.`)
-  const at = surfaceSpeed(diameter, setup.speed)
-  const message = `${fmt.speed(setup.speed)} is hard on the tool, ${cutWords(cut)} at ${plain(at, 1)} m/min: ${ideal}, and up to ${fmt.percent(CUTTING_MARGIN)} above it is fine.`
-  return finding('caution', 'faster-than-cutting-speed', item, message)
+/** `about 152 rpm wanted for boring A (20 m/min at 42 mm), 155 rpm will do`. */
+function wanted(
+  fmt: Formatter,
+  { cut, diameter }: CutPlace,
+  { ideal_rpm: ideal, set_rpm: set }: CutRow,
+): string {
+  const about = `about ${fmt.speed(Math.round(ideal))} wanted for ${cutWords(cut)} (${fmt.cuttingSpeed(cut.speed)} at ${fmt.length(diameter)})`
+  return `${about}, ${set === null ? 'even the slowest speed is too fast' : `${fmt.speed(set)} will do`}`
 }
 
-function tableFinding(
-  { job }: Mounted,
-  { cut, item }: CutPlace,
-  { advised_m_min: range }: CutRow,
-): Finding[] {
+function speedFinding({ job, setup }: Mounted, fmt: Formatter, place: CutPlace, row: CutRow): Finding {
+  const want = wanted(fmt, place, row)
+  const gear = row.set_rpm === null ? null : backGearAt(job.lathe, row.set_rpm)
+  const back = gear === null ? '' : gear ? ', back gear in' : ', back gear out'
+  if (setup.speed === null || !isTooFast(setup.speed, row.ideal_rpm))
+    return finding('note', 'cutting-speed', place.item, `${capital(want)}${back}.`)
+  const at = fmt.cuttingSpeed(surfaceSpeed(place.diameter, setup.speed))
+  const message = `${fmt.speed(setup.speed)} is hard on the tool: ${at}. ${capital(want)}${back}; up to ${fmt.percent(CUTTING_MARGIN)} above is fine.`
+  return finding('caution', 'faster-than-cutting-speed', place.item, message)
+}
+
+function tableFinding({ job }: Mounted, fmt: Formatter, { cut, item }: CutPlace): Finding[] {
   const group = findMaterial(job.part.material)?.group ?? null
-  if (!range || !group || (cut.speed <= range[1] && cut.speed >= range[0] / 2)) return []
-  const high = cut.speed > range[1]
-  const message = `${plain(cut.speed, 1)} m/min is ${high ? 'above' : 'far below'} ${plain(range[0], 0)} to ${plain(range[1], 0)} m/min, the table's range for ${job.part.material} with ${cut.tool} (${speedBasis(group)}). As a rule of thumb start at the lower end on a faceplate.`
+  const advised = group && advisedSpeed(group, cut.tool, cut.kind)
+  if (!advised) return []
+  const [low, high] = advised.range
+  if (cut.speed <= high && cut.speed >= low / 2) return []
+  const fast = cut.speed > high
+  const message = `${fmt.cuttingSpeed(cut.speed)} is ${fast ? 'fast' : 'slow'} for ${cutWords(cut)} with ${cut.tool} in ${job.part.material}: ${fmt.cuttingSpeed(low)} to ${fmt.cuttingSpeed(high)} in the table (${advised.basis}). As a rule of thumb start at the lower end on a faceplate.`
   return [
-    high
+    fast
       ? finding('caution', 'cutting-speed-high', item, message)
       : finding('note', 'cutting-speed-low', item, message),
   ]
+}
+
+/** What the tool meets: blows, and a hard skin. */
+function meetsFindings(fmt: Formatter, { cut, item }: CutPlace, row: CutRow, skin: number | null): Finding[] {
+  const findings: Finding[] = []
+  if (row.interrupted) {
+    const why = cut.interrupted ? 'as said' : 'by the part as drawn'
+    const message = `The tool strikes, ${cutWords(cut)}: the cut is interrupted, ${why}. Its force counts ${plain(INTERRUPTED, 1)} times, a rule of thumb. Begin slow and light, and check the clamps after the first pass.`
+    findings.push(finding('note', 'cut-interrupted', item, message))
+  }
+  if (skin !== null && cut.kind !== 'drill' && cut.depth < skin) {
+    const message = `The first cut does not get under the skin, ${cutWords(cut)}: ${fmt.length(cut.depth)} deep, the skin ${fmt.length(skin)}. Start ${fmt.length(skin)} deep or more; the force counts with that.`
+    findings.push(finding('caution', 'cut-in-skin', item, message))
+  }
+  return findings
+}
+
+/** Overhang over diameter that a bar of steel bears without chatter (makers' rule for steel bars: 4). */
+const SLENDER = 4
+
+function barFindings(fmt: Formatter, { cut, item }: CutPlace): Finding[] {
+  const bar = 'bar' in cut ? cut.bar : null
+  if (!bar || bar.overhang <= SLENDER * bar.diameter) return []
+  const message = `The bar is slender, ${cutWords(cut)}: it stands out ${plain(bar.overhang / bar.diameter, 1)} times its diameter, makers of steel bars say up to ${SLENDER}. Draw it in to ${fmt.length(SLENDER * bar.diameter)} or take a thicker one.`
+  return [finding('caution', 'bar-slender', item, message)]
 }
 
 function forceUnknown({ job }: Mounted, places: readonly CutPlace[], { cuts }: CuttingAdvice): Finding[] {
@@ -56,6 +98,20 @@ function forceUnknown({ job }: Mounted, places: readonly CutPlace[], { cuts }: C
   if (!first || cuts.every((c) => c.torque_N_m !== null)) return []
   const message = `Cutting force not checked: "${job.part.material}" is not in the table of materials.`
   return [finding('caution', 'cutting-force-unknown', first.item, message)]
+}
+
+/** What is turned about the axis is weighed, but the part is drawn as it was. */
+function notDrawn({ job }: Mounted, places: readonly CutPlace[]): Finding[] {
+  const turned = places.filter(({ cut }) => !isBoreCut(cut))
+  const first = turned[0]
+  if (!first) return []
+  const words = turned.map(({ cut }) => cutWords(cut)).join(', ')
+  if (job.part.bodies.some((b) => !isPrism(b))) {
+    const message = `${capital(words)} takes nothing off bodies that come from a mesh: their mass stays as imported.`
+    return [finding('caution', 'cut-in-mesh', first.item, message)]
+  }
+  const message = `What ${words} takes off is in the unbalance after the cut and in later setups' mass. Clamps, clearances and pictures go on as the part is drawn.`
+  return [finding('note', 'cut-not-drawn', first.item, message)]
 }
 
 /** A solid bore that is bored, with no word of the drill that opens it. */
@@ -69,11 +125,17 @@ function openedWithout({ bores }: Mounted, places: readonly CutPlace[]): Finding
   })
 }
 
-function drillFindings(fmt: Formatter, { cut, item, bore }: CutPlace, row: CutRow): Finding[] {
+function drillFindings(
+  { job }: Mounted,
+  fmt: Formatter,
+  { cut, item, bore }: CutPlace,
+  row: CutRow,
+): Finding[] {
   if (cut.kind !== 'drill') return []
   const findings: Finding[] = []
-  if (row.torque_N_m !== null) {
-    const message = `Opening with a ${fmt.length(cut.diameter)} drill at ${plain(cut.feed, 2)} mm/rev: thrust ${fmt.force(row.thrust_N ?? 0)}, torque ${fmt.torque(row.torque_N_m)} (the higher of two published methods, worn drill).`
+  const group = findGroup(findMaterial(job.part.material)?.group ?? null)
+  if (group && row.torque_N_m !== null) {
+    const message = `The ${fmt.length(cut.diameter)} drill pushes with ${fmt.force(row.thrust_N ?? 0)} and turns with ${fmt.torque(row.torque_N_m)} at ${fmt.feed(cut.feed)}: ${drillBasis(group)}.`
     findings.push(finding('note', 'drilling', item, message))
   }
   if (bore && cut.diameter > bore.bore.diameter) {

@@ -1,5 +1,4 @@
-/** Forces of boring and of drilling. */
-import { toRadians } from '../geometry/angles.ts'
+/** Forces of a single cutting edge and of a reamer. */
 import { specificCuttingForce, type CuttingGroup } from './groups.ts'
 
 /**
@@ -12,77 +11,18 @@ export const boringForce = (group: CuttingGroup, depth: number, feed: number): n
 /** N·m: torque of a tangential force (N) at a bore's radius, diameter in mm. */
 export const boringTorque = (force: number, diameter: number): number => (force * diameter) / 2000
 
-export interface DrillLoad {
-  /** N along the axis. */
-  readonly thrust: number
-  /** N·m */
-  readonly torque: number
-}
-
-/** Constants for a standard drill, web over diameter 0.18 (Machinery's Handbook, 31st ed., p. 1153). */
-const STANDARD_WEB = { A: 1.085, B: 1.355, J: 0.03 } as const
-
-/** Feed factor F_f = f^0.8 for a feed in mm/rev; reproduces the printed table. */
-export const drillFeedFactor = (feed: number): number => feed ** 0.8
-/** Thrust factor F_T = D^0.8, D in mm. */
-export const drillThrustFactor = (diameter: number): number => diameter ** 0.8
-/** Torque factor F_M = D^1.8, D in mm. */
-export const drillTorqueFactor = (diameter: number): number => diameter ** 1.8
+/** Edges that a machine reamer is taken to have: more share the feed in thinner chips. From memory, 6 to 10 are usual. */
+const REAMER_EDGES = 8
 
 /**
- * Machinery's Handbook, 31st ed., pp. 1152–1153, SI form:
- * T = 0.05·K_d·F_f·F_T·B·W + 0.007·K_d·D²·J·W, M = 0.000025·K_d·F_f·F_M·A·W; K_d the work material's factor, W the
- * wear factor (1 sharp, 1.3 worn).
+ * N: tangential force of all of a reamer's edges together, each of which takes its share of the feed in a chip as much
+ * thinner; the edges lie opposite one another, so that nothing is left of it square to the axis.
  */
-export function handbookDrilling(
-  materialFactor: number,
-  diameter: number,
-  feed: number,
-  wear: number,
-): DrillLoad {
-  const { A, B, J } = STANDARD_WEB
-  const ff = drillFeedFactor(feed)
-  return {
-    thrust:
-      0.05 * materialFactor * ff * drillThrustFactor(diameter) * B * wear +
-      0.007 * materialFactor * diameter ** 2 * J * wear,
-    torque: 0.000025 * materialFactor * ff * drillTorqueFactor(diameter) * A * wear,
-  }
-}
-
-/** Half the point angle of a 118° drill. */
-const HALF_POINT = toRadians(59)
+export const reamingForce = (group: CuttingGroup, depth: number, feed: number): number =>
+  specificCuttingForce(group, feed / REAMER_EDGES) * depth * feed
 
 /**
- * From specific cutting force, chip thickness h = (f/2)·sin(σ/2): M = k_c·f·D²/8000 N·m, thrust ½·k_c·f·(D/2)·sin(σ/2)
- * N. Common form, from memory; a training text's figures for a 10 mm drill lie well above it, so it is not used alone
- * where the handbook's can be.
+ * By how much the force of an interrupted cut counts for more: the edge strikes. Rule of thumb, Evenswing's own; no
+ * published figure was found.
  */
-export function kienzleDrilling(group: CuttingGroup, diameter: number, feed: number): DrillLoad {
-  const kc = specificCuttingForce(group, (feed / 2) * Math.sin(HALF_POINT))
-  return {
-    thrust: 0.5 * kc * feed * (diameter / 2) * Math.sin(HALF_POINT),
-    torque: (kc * feed * diameter ** 2) / 8000,
-  }
-}
-
-/** Wear factor taken for holding: a worn drill. */
-export const DRILL_WEAR = 1.3
-
-/**
- * What the Kienzle form is raised by where the handbook gives no factor for the material: a training text prints 15 N·m
- * for a 10 mm drill at 0.3 mm/rev in steel where the form gives 8.8. Rule of thumb from that one ratio.
- */
-export const KIENZLE_MARGIN = 1.7
-
-/** The higher of the two methods in each figure: for holding, more is the careful side. */
-export function drillingLoad(group: CuttingGroup, diameter: number, feed: number): DrillLoad {
-  const kienzle = kienzleDrilling(group, diameter, feed)
-  const raised = { thrust: kienzle.thrust * KIENZLE_MARGIN, torque: kienzle.torque * KIENZLE_MARGIN }
-  if (group.drillFactor === null) return raised
-  const handbook = handbookDrilling(group.drillFactor, diameter, feed, DRILL_WEAR)
-  return {
-    thrust: Math.max(kienzle.thrust, handbook.thrust),
-    torque: Math.max(kienzle.torque, handbook.torque),
-  }
-}
+export const INTERRUPTED = 1.5

@@ -21,8 +21,15 @@ export interface CuttingGroup {
   readonly id: MaterialGroup
   readonly curves: readonly ForceCurve[]
   readonly rows?: readonly ForceRow[]
-  /** Material factor K_d of the drilling formulas of Machinery's Handbook (31st ed., p. 1152), N-mm form; null: not known. */
-  readonly drillFactor: number | null
+  readonly drillFactors: DrillFactors
+}
+
+/** The material's factors in two publishers' drilling formulas; null: not known. */
+export interface DrillFactors {
+  /** K_d of Machinery's Handbook (31st ed., p. 1152), N-mm form. */
+  readonly handbook: number | null
+  /** K of Tungaloy's formulas (general catalogue 2020–2021, p. L068): that of the hardest grade listed in the group. */
+  readonly maker: number | null
 }
 
 /** mm/rev. Mitsubishi Materials, Formulae for Cutting Power, turning. */
@@ -46,19 +53,35 @@ const tables = (kc11: number, mc: number): ForceCurve => ({
   source: 'Tabellenbuch Zerspantechnik, 5th ed. 2022, p. 215',
 })
 
-/** Steel of 200 HB; from memory, as a published material card has it too. */
-const STEEL_DRILL_FACTOR = 24_000
+/** K_d of steel of 200 HB; from memory, as a published material card has it too. */
+const STEEL_200_HB = 24_000
+const UNKNOWN: DrillFactors = { handbook: null, maker: null }
+const byMaker = (maker: number): DrillFactors => ({ handbook: null, maker })
 
 export const CUTTING_GROUPS: readonly CuttingGroup[] = [
   {
     id: 'low-carbon steel',
-    drillFactor: STEEL_DRILL_FACTOR,
+    drillFactors: { handbook: STEEL_200_HB, maker: 2.22 },
     curves: [vdi('group 1', 1350, 0.21)],
     rows: [row('mild steel 520 MPa', 3610, 3100, 2720, 2500, 2280)],
   },
   {
+    id: 'free-cutting steel',
+    drillFactors: byMaker(1.42),
+    curves: [vdi('group 1, which names free-cutting steel', 1350, 0.21)],
+  },
+  {
+    id: 'cast steel',
+    drillFactors: { handbook: STEEL_200_HB, maker: null },
+    curves: [
+      vdi('group 2, which names cast steel', 1500, 0.22),
+      vdi('group 3, which names cast steel', 1675, 0.24),
+      vdi('group 6, which names cast steel', 1775, 0.24),
+    ],
+  },
+  {
     id: 'medium-carbon steel',
-    drillFactor: STEEL_DRILL_FACTOR,
+    drillFactors: { handbook: STEEL_200_HB, maker: 2.22 },
     curves: [vdi('group 2', 1500, 0.22), vdi('group 3', 1675, 0.24), vdi('group 4', 1700, 0.24)],
     rows: [
       row('mild steel 520 MPa', 3610, 3100, 2720, 2500, 2280),
@@ -68,7 +91,7 @@ export const CUTTING_GROUPS: readonly CuttingGroup[] = [
   },
   {
     id: 'alloy steel',
-    drillFactor: null,
+    drillFactors: byMaker(2.41),
     curves: [vdi('group 6', 1775, 0.24), vdi('group 7', 1675, 0.24)],
     rows: [
       row('chrome-manganese steel 770 MPa', 3830, 3250, 2900, 2650, 2400),
@@ -81,17 +104,22 @@ export const CUTTING_GROUPS: readonly CuttingGroup[] = [
   },
   {
     id: 'tool steel',
-    drillFactor: null,
+    drillFactors: UNKNOWN,
     curves: [vdi('group 10', 2450, 0.23)],
     rows: [
       row('tool steel 670 MPa', 3040, 2800, 2630, 2500, 2400),
       row('tool steel 770 MPa', 3150, 2850, 2620, 2450, 2340),
     ],
   },
-  { id: 'stainless steel', drillFactor: null, curves: [vdi('group 14', 2150, 0.2)] },
+  { id: 'stainless steel', drillFactors: UNKNOWN, curves: [vdi('group 14', 2150, 0.2)] },
+  {
+    id: 'free-cutting stainless steel',
+    drillFactors: UNKNOWN,
+    curves: [vdi('groups 12 and 13', 1875, 0.21), vdi('group 14', 2150, 0.2)],
+  },
   {
     id: 'grey cast iron',
-    drillFactor: null,
+    drillFactors: byMaker(1.88),
     curves: [vdi('group 15', 1150, 0.2), vdi('group 16', 1350, 0.28), tables(1050, 0.23)],
     rows: [
       row('grey cast iron 200 HB', 2110, 1800, 1600, 1400, 1330),
@@ -100,25 +128,43 @@ export const CUTTING_GROUPS: readonly CuttingGroup[] = [
   },
   {
     id: 'nodular cast iron',
-    drillFactor: null,
+    drillFactors: UNKNOWN,
     curves: [vdi('group 17', 1225, 0.25), vdi('group 18', 1350, 0.28)],
   },
   {
     id: 'wrought aluminium',
-    drillFactor: null,
+    drillFactors: byMaker(1.01),
     curves: [vdi('group 21', 700, 0.25), vdi('group 22', 800, 0.25), tables(470, 0.27)],
   },
   {
     id: 'cast aluminium',
-    drillFactor: null,
+    drillFactors: byMaker(1.01),
     curves: [vdi('groups 23 and 24', 700, 0.25), vdi('group 25', 750, 0.25)],
   },
-  { id: 'brass', drillFactor: null, curves: [vdi('groups 26 to 28', 700, 0.27)] },
-  { id: 'bronze', drillFactor: null, curves: [vdi('groups 26 to 28', 700, 0.27)] },
-  { id: 'copper', drillFactor: null, curves: [vdi('groups 26 to 28', 700, 0.27)] },
+  { id: 'brass', drillFactors: UNKNOWN, curves: [vdi('groups 26 to 28', 700, 0.27)] },
+  {
+    id: 'bronze',
+    drillFactors: UNKNOWN,
+    curves: [
+      vdi('groups 26 to 28', 700, 0.27),
+      // The catalogue's groups are of free-cutting alloys; cast tin bronze cuts much harder.
+      { kc11: 1780, mc: 0.17, source: 'German workshop tables, cast bronze, from memory' },
+    ],
+  },
+  {
+    id: 'gunmetal',
+    drillFactors: UNKNOWN,
+    curves: [
+      vdi('groups 26 to 28', 700, 0.27),
+      { kc11: 640, mc: 0.25, source: 'German workshop tables, red brass, from memory' },
+    ],
+  },
+  // Far softer than any of the copper alloys: brass's force is the careful side of it.
+  { id: 'white metal', drillFactors: UNKNOWN, curves: [vdi('groups 26 to 28', 700, 0.27)] },
+  { id: 'copper', drillFactors: UNKNOWN, curves: [vdi('groups 26 to 28', 700, 0.27)] },
   {
     id: 'titanium',
-    drillFactor: null,
+    drillFactors: UNKNOWN,
     curves: [
       vdi('group 36', 1700, 0.23),
       vdi('group 37', 2110, 0.22),

@@ -1,74 +1,116 @@
 /**
- * Cutting speeds in m/min by material group, for high-speed steel; carbide by a multiple. Turning ranges from a tutorial
- * table of nominal speeds, drilling ranges from a US Navy training manual for machinery repairmen (80–110 ft/min and so on).
- * Boring has no published table of its own; the turning range is used and its lower half is the place to start (common
- * practice, no source).
+ * Cutting speeds in m/min by material group, for high-speed steel; carbide by a multiple. Each range runs from the lowest
+ * to the highest figure of the sources named beside it. Boring has no published table of its own: turning's is used, and
+ * its lower half is the place to start (common practice, no source).
+ *
+ * Sources: `tutorial`, a table of nominal speeds; `navy`, a US Navy training manual for machinery repairmen; `usaf`, TO
+ * 1-1A-9 table 2-8; `manual`, the table for high-speed steel in a machine maker's manual, itself after Machinery's
+ * Handbook; `university`, a workshop's sheet of speeds (drills); `reference`, a tool dealer's table for 0.004 in feed and
+ * 0.040 in depth; `textbook`, a table of drilling after hardness; `1914`, Jones, Turning and Boring; `memory`, not looked
+ * up. Figures in ft/min are given to the nearest m/min.
  */
+import type { CutKind } from '../job/schema.ts'
 import type { MaterialGroup } from '../job/materials.ts'
 
 export type SpeedRange = readonly [low: number, high: number]
 
+interface Published {
+  readonly range: SpeedRange
+  readonly source: string
+}
+
 export interface SpeedEntry {
   readonly group: MaterialGroup
-  /** HSS turning and boring; null: no published figure in the table. */
-  readonly turning: SpeedRange | null
-  /** HSS drilling. */
-  readonly drilling: SpeedRange | null
+  /** HSS turning and boring. */
+  readonly turning: Published
+  /** HSS drilling; null: no published figure in the table. */
+  readonly drilling: Published | null
   /** Carbide turning, where published apart. */
-  readonly carbide: SpeedRange | null
+  readonly carbide: Published | null
 }
 
-/** Carbide turning as a multiple of HSS where no figure of its own is published (same tutorial table). */
+const from = (source: string, low: number, high: number): Published => ({ range: [low, high], source })
+
+/** Carbide turning as a multiple of HSS where no figure of its own is published (the tutorial). */
 export const CARBIDE_MULTIPLE: SpeedRange = [3, 6]
+/** Carbide drills as a multiple of high-speed steel (navy). */
+export const CARBIDE_DRILL_MULTIPLE: SpeedRange = [2, 3]
+/** Reaming as a share of drilling: a third to a half (a machine shop textbook). */
+export const REAMING_SHARE: SpeedRange = [1 / 3, 1 / 2]
+
+const row = (
+  group: MaterialGroup,
+  turning: Published,
+  drilling: Published | null,
+  carbide: Published | null = null,
+): SpeedEntry => ({ group, turning, drilling, carbide })
 
 export const CUTTING_SPEEDS: readonly SpeedEntry[] = [
-  { group: 'low-carbon steel', turning: [25, 45], drilling: [24, 34], carbide: null },
-  { group: 'medium-carbon steel', turning: null, drilling: [21, 24], carbide: null },
-  { group: 'alloy steel', turning: null, drilling: [15, 21], carbide: null },
-  { group: 'stainless steel', turning: [9, 18], drilling: [9, 12], carbide: [46, 91] },
-  { group: 'grey cast iron', turning: [22, 30], drilling: [21, 46], carbide: null },
-  { group: 'brass', turning: [45, 120], drilling: [61, 91], carbide: null },
-  { group: 'bronze', turning: null, drilling: [61, 91], carbide: null },
-  { group: 'wrought aluminium', turning: [60, 150], drilling: [61, 91], carbide: null },
-  { group: 'cast aluminium', turning: [60, 150], drilling: [61, 91], carbide: null },
+  row('low-carbon steel', from('1914; tutorial', 13.7, 45), from('navy', 24, 34)),
+  // 70 to 235 ft/min: 1132 to 1151, and 1108 to 1126.
+  row('free-cutting steel', from('reference', 21, 72), from('navy, of mild steel', 24, 34)),
+  // 55 to 90 ft/min: reference for 1027 to 1052, manual for mild steel.
+  row('medium-carbon steel', from('reference; manual', 17, 27), from('navy', 21, 24)),
+  // 40 to 70 ft/min: manual for hard alloy steel, the low end of the reference.
+  row('alloy steel', from('manual; reference', 12, 21), from('navy', 15, 21)),
+  // 70 to 80 ft/min.
+  row('cast steel', from('university; manual', 21, 24), from('university', 15, 24)),
+  // 50 to 80 ft/min: manual, and the reference's low end for air-hardening grades, annealed.
+  row('tool steel', from('manual; reference', 15, 24), from('textbook, 196 to 241 HB', 15, 18)),
+  row('stainless steel', from('tutorial', 9, 18), from('navy', 9, 12), from('usaf', 46, 91)),
+  // 303 and 416: roughing from 25, finishing to 105 ft/min; with carbide 175 to 350.
+  row(
+    'free-cutting stainless steel',
+    from('usaf', 8, 32),
+    from('navy, of stainless', 9, 12),
+    from('usaf', 53, 107),
+  ),
+  row('grey cast iron', from('1914; tutorial', 12.2, 30), from('navy', 21, 46)),
+  row('nodular cast iron', from('memory', 15, 30), null),
+  row('brass', from('tutorial; 1914', 45, 120), from('navy', 61, 91)),
+  // Hard bronze 35 to 80 ft/min; tin and phosphor bronze wear a tool as brass never does.
+  row('bronze', from('1914, hard bronze; memory', 11, 30), from('memory, as turning', 11, 30)),
+  // 80 to 150 ft/min: the softest of the hard bronzes, and brass and bronze taken together.
+  row('gunmetal', from('1914; manual', 24, 46), from('memory, as turning', 24, 46)),
+  row('white metal', from('memory', 30, 60), null),
+  row('copper', from('manual; university', 21, 30), from('university', 21, 21)),
+  row('wrought aluminium', from('tutorial', 60, 150), from('navy', 61, 91)),
+  row('cast aluminium', from('tutorial', 60, 150), from('navy', 61, 91)),
+  row('titanium', from('university, drilling; manual', 9, 15), from('textbook, alloyed; university', 9, 12)),
 ]
 
-/**
- * Older figures for turning (Jones, Turning and Boring, 1914; carbon and early high-speed steel), m/min from ft/min:
- * the careful lower end that suits an interrupted cut on a faceplate.
- */
-export const HISTORICAL_TURNING: readonly { readonly group: MaterialGroup; readonly range: SpeedRange }[] = [
-  { group: 'low-carbon steel', range: [13.7, 19.8] },
-  { group: 'grey cast iron', range: [12.2, 15.2] },
-  { group: 'tool steel', range: [7.6, 10.7] },
-  { group: 'brass', range: [45.7, 61] },
-  { group: 'bronze', range: [10.7, 24.4] },
-]
+const scaled = ([low, high]: SpeedRange, by: SpeedRange): SpeedRange => [low * by[0], high * by[1]]
 
-/** Carbide drills as a multiple of high-speed steel (the training manual). */
-export const CARBIDE_DRILL_MULTIPLE: SpeedRange = [2, 3]
-
-/**
- * Range from the careful old figure to the modern one, m/min; null where the table has none. Where no turning figure is
- * published the drilling one stands in, and `speedBasis` says so.
- */
-export function advisedSpeed(group: MaterialGroup, tool: 'HSS' | 'carbide'): SpeedRange | null {
-  const entry = CUTTING_SPEEDS.find((e) => e.group === group)
-  const turning = entry?.turning ?? null
-  const modern = turning ?? entry?.drilling ?? null
-  if (tool === 'carbide') {
-    if (entry?.carbide) return entry.carbide
-    const times = turning ? CARBIDE_MULTIPLE : CARBIDE_DRILL_MULTIPLE
-    return modern && [modern[0] * times[0], modern[1] * times[1]]
-  }
-  const old = HISTORICAL_TURNING.find((h) => h.group === group)?.range ?? null
-  if (!modern) return old
-  return old ? [Math.min(old[0], modern[0]), modern[1]] : modern
+interface Advised {
+  readonly range: SpeedRange
+  /** What the range rests on, in words. */
+  readonly basis: string
 }
 
-/** What the advised range rests on, in words. */
-export function speedBasis(group: MaterialGroup): string {
+/** Range of cutting speed for a kind of cut; null where the table has none. */
+export function advisedSpeed(group: MaterialGroup, tool: 'HSS' | 'carbide', kind: CutKind): Advised | null {
   const entry = CUTTING_SPEEDS.find((e) => e.group === group)
-  if (entry?.turning) return 'turning figures'
-  return entry?.drilling ? 'drilling figures, as none for turning are published' : 'turning figures of 1914'
+  if (!entry) return null
+  if (kind === 'drill' || kind === 'ream') {
+    if (!entry.drilling) return null
+    const hole = kind === 'ream' ? scaled(entry.drilling.range, REAMING_SHARE) : entry.drilling.range
+    const words = kind === 'ream' ? 'a third to half of drilling figures' : 'drilling figures'
+    return {
+      range: tool === 'carbide' ? scaled(hole, CARBIDE_DRILL_MULTIPLE) : hole,
+      basis: basisOf(words, entry.drilling, tool === 'carbide' ? CARBIDE_DRILL_MULTIPLE : null),
+    }
+  }
+  if (tool === 'HSS')
+    return { range: entry.turning.range, basis: basisOf('turning figures', entry.turning, null) }
+  if (entry.carbide)
+    return { range: entry.carbide.range, basis: basisOf('turning figures', entry.carbide, null) }
+  return {
+    range: scaled(entry.turning.range, CARBIDE_MULTIPLE),
+    basis: basisOf('turning figures', entry.turning, CARBIDE_MULTIPLE),
+  }
+}
+
+function basisOf(words: string, { source }: Published, times: SpeedRange | null): string {
+  const memory = source.includes('memory') ? ', in part from memory' : ''
+  return `${words}${times ? ` of high-speed steel times ${times[0]} to ${times[1]}` : ''}${memory}`
 }

@@ -142,6 +142,12 @@ export const FINDINGS = {
   'cutting-force-unknown': { caution: 'none' },
   'drilling-not-checked': { caution: 'unknown' },
   drilling: { note: 'none' },
+  'cut-interrupted': { note: 'none' },
+  'cut-in-skin': { caution: 'none' },
+  'bar-slender': { caution: 'none' },
+  'cut-not-drawn': { note: 'none' },
+  'cut-in-mesh': { caution: 'none' },
+  'in-tool-path': { stop: 'stop', clearance: true },
   'drill-too-large': { stop: 'stop' },
 } as const satisfies Record<string, CodeRow>
 

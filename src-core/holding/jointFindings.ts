@@ -103,6 +103,6 @@ function splitWords({ built, result }: JudgedJoint): string {
 }
 
 /** A limit is never rounded up. */
-const speed = (fmt: Formatter, rpm: number): string => fmt.speed(Math.floor(rpm))
+const speed = (fmt: Formatter, rpm: number): string => fmt.speedLimit(rpm)
 
 const lower = (name: string): string => (name === 'The part' ? 'the part' : name)

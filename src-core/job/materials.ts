@@ -3,16 +3,21 @@
 /** Groups that share a specific cutting force. */
 export type MaterialGroup =
   | 'low-carbon steel'
+  | 'free-cutting steel'
+  | 'cast steel'
   | 'medium-carbon steel'
   | 'alloy steel'
   | 'tool steel'
   | 'stainless steel'
+  | 'free-cutting stainless steel'
   | 'grey cast iron'
   | 'nodular cast iron'
   | 'wrought aluminium'
   | 'cast aluminium'
   | 'brass'
   | 'bronze'
+  | 'gunmetal'
+  | 'white metal'
   | 'copper'
   | 'titanium'
 
@@ -53,6 +58,29 @@ export const MATERIALS: readonly Material[] = [
     source: GERE,
   },
   {
+    name: 'free-cutting steel',
+    aliases: [
+      'free cutting mild steel',
+      'EN1A',
+      'EN1A leaded',
+      '11SMn30',
+      '11SMnPb30',
+      '12L14',
+      '1215',
+      '230M07',
+    ],
+    density: 7850,
+    group: 'free-cutting steel',
+    source: GERE,
+  },
+  {
+    name: 'cast steel',
+    aliases: ['steel casting', 'carbon steel casting', 'GS-45', 'GE240', 'A1'],
+    density: 7850,
+    group: 'cast steel',
+    source: `${GERE} (carbon steel)`,
+  },
+  {
     name: 'medium carbon steel',
     aliases: ['C45', 'EN8', '1045', '1040'],
     density: 7850,
@@ -75,17 +103,16 @@ export const MATERIALS: readonly Material[] = [
   },
   {
     name: 'stainless steel',
-    aliases: [
-      'stainless',
-      '304',
-      'stainless 304',
-      '304 stainless',
-      '316',
-      '303',
-      'austenitic stainless steel',
-    ],
+    aliases: ['stainless', '304', 'stainless 304', '304 stainless', '316', 'austenitic stainless steel'],
     density: 7930,
     group: 'stainless steel',
+    source: MEMORY,
+  },
+  {
+    name: 'free-cutting stainless steel',
+    aliases: ['303', '416', '1.4305', 'stainless 303'],
+    density: 7930,
+    group: 'free-cutting stainless steel',
     source: MEMORY,
   },
   {
@@ -136,7 +163,7 @@ export const MATERIALS: readonly Material[] = [
   },
   {
     name: 'brass',
-    aliases: ['CZ121', 'CW614N', 'free cutting brass'],
+    aliases: ['CZ121', 'CW614N', 'free cutting brass', 'C36000'],
     density: 8520,
     group: 'brass',
     source: METALS,
@@ -148,8 +175,34 @@ export const MATERIALS: readonly Material[] = [
     group: 'bronze',
     source: METALS,
   },
-  { name: 'gunmetal', aliases: ['LG2'], density: 8750, group: 'bronze', source: MEMORY },
-  { name: 'copper', aliases: [], density: 8930, group: 'copper', source: METALS },
+  {
+    name: 'gunmetal',
+    aliases: ['LG2', 'leaded gunmetal', 'red brass', 'C83600', 'CC491K', 'Rg5'],
+    density: 8750,
+    group: 'gunmetal',
+    source: MEMORY,
+  },
+  {
+    name: 'aluminium bronze',
+    aliases: ['aluminum bronze', 'AB2', 'CC333G'],
+    density: 7600,
+    group: 'bronze',
+    source: MEMORY,
+  },
+  {
+    name: 'white metal',
+    aliases: ['babbitt', 'bearing metal', 'tin-base white metal'],
+    density: 7380,
+    group: 'white metal',
+    source: `${MEMORY}; of tin base, of lead base nearer 10,000`,
+  },
+  {
+    name: 'copper',
+    aliases: ['C101', 'C110', 'electrolytic copper'],
+    density: 8930,
+    group: 'copper',
+    source: METALS,
+  },
   {
     name: 'titanium',
     aliases: ['commercially pure titanium'],

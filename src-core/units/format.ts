@@ -28,6 +28,14 @@ export interface Formatter {
   force(n: number): string
   torque(nm: number): string
   speed(rpm: number): string
+  /** A limit on the speed, rpm, never rounded up: the one form in which it is written everywhere. */
+  speedLimit(rpm: number): string
+  /** m/min to text with unit: m/min, or ft/min. */
+  cuttingSpeed(mMin: number): string
+  /** mm a turn to text with unit: mm/rev, or in/rev. */
+  feed(mm: number): string
+  /** A small length that is measured, mm: hundredths of a millimetre, or thou. */
+  fine(mm: number): string
   angle(degrees: number): string
   percent(share: number): string
 }
@@ -40,6 +48,10 @@ const metric: Formatter = {
   force: (v) => `${significant(v, v < 100 ? 2 : 3)} N`,
   torque: (v) => `${significant(v, 3)} N·m`,
   speed: (v) => `${plain(v, v < 100 ? 1 : 0)} rpm`,
+  speedLimit: (v) => `${plain(Math.floor(v), 0)} rpm`,
+  cuttingSpeed: (v) => `${significant(v, v < 100 ? 2 : 3)} m/min`,
+  feed: (v) => `${significant(v, 2)} mm/rev`,
+  fine: (v) => `${plain(v, 2)} mm`,
   angle: (v) => `${plain(v, 1)}°`,
   percent: (v) => `${significant(v * 100, 2)} %`,
 }
@@ -52,11 +64,25 @@ const inch: Formatter = {
   unbalance: (v) => `${significant(convert(convert(v, 'g', 'oz'), 'mm', 'in'), 3)} oz·in`,
   force: (v) => `${significant(convert(v, 'N', 'lbf'), 3)} lbf`,
   torque: (v) => `${significant(convert(convert(v, 'N', 'lbf'), 'm', 'ft'), 3)} lbf·ft`,
+  cuttingSpeed: (v) => `${plain(convert(v, 'm/minute', 'ft/minute'), 0)} ft/min`,
+  feed: (v) => `${significant(convert(v, 'mm', 'in'), 2)} in/rev`,
+  fine: (v) => `${plain(convert(v, 'mm', 'mil'), 1)} thou`,
 }
 
 export function formatter(units: DisplayUnits): Formatter {
   return units === 'in' ? inch : metric
 }
+
+/** mm: a spanner of usual length, a foot where inches are used. */
+const SPANNER: Readonly<Record<DisplayUnits, number>> = { mm: 300, in: convert(12, 'in', 'mm') }
+
+/** A torque in N·m as the pull that makes it at the end of a usual spanner. */
+export const spannerPull = (fmt: Formatter, torque: number): string =>
+  `${fmt.force((torque * 1000) / SPANNER[fmt.units])} on a spanner of ${fmt.length(SPANNER[fmt.units])}`
+
+/** An unbalance in g·mm as the weight that makes it at a radius in mm. */
+export const weightAtRadius = (fmt: Formatter, unbalance: number, radius: number): string =>
+  `${fmt.mass(unbalance / 1000 / radius)} at ${fmt.length(radius)}`
 
 /** Clock position of a direction, degrees counter-clockwise from +x (3 o'clock), to the half hour. */
 export function clockPosition(degrees: number): string {

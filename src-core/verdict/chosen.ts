@@ -36,7 +36,7 @@ function reasonFor(state: Verdict, rpm: number, judgement: Judgement): Finding |
 
 function ceilingWords({ rpm, limit }: Ceiling, fmt: Formatter): string {
   if (rpm === null || limit === null) return 'every limit'
-  return `${fmt.speed(Math.floor(rpm))}, set by ${limitWords(limit).long}`
+  return `${fmt.speedLimit(rpm)}, set by ${limitWords(limit).long}`
 }
 
 export interface Band {

@@ -7,8 +7,15 @@ import { outermostStation } from '../mounting/station.ts'
 import type { Unbalance } from '../unbalance/assembly.ts'
 import { allowedUnbalance, criterionWords } from '../unbalance/criterion.ts'
 import { STANDARD_GRAVITY, centrifugalForce } from '../unbalance/static.ts'
-import { clockPosition, formatter, type Formatter } from '../units/format.ts'
-import { isOver, limitWords, type Ceiling, type Ceilings, type SpeedLimits } from './limits.ts'
+import { clockPosition, formatter, weightAtRadius, type Formatter } from '../units/format.ts'
+import {
+  isOver,
+  limitWords,
+  type Ceiling,
+  type CeilingLimit,
+  type Ceilings,
+  type SpeedLimits,
+} from './limits.ts'
 
 export interface SpeedFindingsInput {
   readonly job: Job
@@ -71,7 +78,7 @@ function boldCriterion({ job, setup, mass }: SpeedFindingsInput): Finding[] {
 
 function ceilingText({ rpm, limit }: Ceiling, fmt: Formatter): string {
   if (rpm === null || limit === null) return 'nothing given limits the speed'
-  return `ceiling ${fmt.speed(Math.floor(rpm))}, set by ${limitWords(limit).long}`
+  return `ceiling ${fmt.speedLimit(rpm)}, set by ${limitWords(limit).long}`
 }
 
 function noSpeed({ job, ceilings }: SpeedFindingsInput): Finding {
@@ -107,20 +114,48 @@ function tooFast({ job, ceilings }: SpeedFindingsInput, rpm: number): Finding[] 
   // Without any speed at all the reason is another finding's.
   if (!best.rpm || !isOver(rpm, best.rpm)) return []
   const fmt = formatter(job.displayUnits)
-  const message = `${fmt.speed(rpm)} is above the ${ceilingText(bound, fmt)}. Run slower or lift that limit.`
+  const message = `${fmt.speed(rpm)} is above the ${ceilingText(bound, fmt)}. ${LIMIT_CURES[bound.limit ?? 'finding']}`
   return [finding('stop', 'speed-above-ceiling', 'setup', message, null, best.rpm)]
 }
 
-/** What a single counterweight opposite would be, at the radius of the plate's outermost station. */
-function cure({ job, setup, mass: turning, unbalance, limits }: SpeedFindingsInput): string {
+/** What can be done about a limit: a machine's own is not to be lifted. */
+const LIMIT_CURES: Readonly<Record<CeilingLimit, string>> = {
+  balance: 'Run slower, or balance it better.',
+  plate: 'Run slower.',
+  spindle: 'Run slower.',
+  holding: 'Run slower, or hold it better.',
+  clearance: 'Clear what fouls first.',
+  finding: 'Mend what says stop first.',
+}
+
+/** What would make it run at the chosen speed: a weight, less doubt, or a slower speed. */
+function cure(input: SpeedFindingsInput): string {
+  const { job, setup, mass: turning, unbalance, limits } = input
   const fmt = formatter(job.displayUnits)
   const u = unbalance.static_g_mm
-  const light = opposite(unbalance.static_angle_deg)
-  const radius = outermostStation(job.plate)
-  const mass = u / 1000 / radius
-  const slower =
-    limits.balance === null ? '' : ` or run at ${fmt.speed(Math.floor(limits.balance))} or slower`
   const allowed = setup.speed === null ? null : allowedUnbalance(setup.criterion, turning, setup.speed)
+  const doubt = unbalance.upper95_g_mm - u
+  const slower = limits.balance === null ? 'run slower' : `run at ${fmt.speedLimit(limits.balance)} or slower`
+  if (allowed !== null && doubt >= allowed) {
+    const weight = u > allowed ? `${weightOpposite(input)} would settle what is known of it, but the` : 'The'
+    return `${weight} doubt alone is ${fmt.unbalance(doubt)} against ${fmt.unbalance(allowed)} allowed, which no weight cures: ${lessDoubt(job)}, or ${slower}.`
+  }
   const aim = allowed === null ? '' : ` (aim: under ${fmt.unbalance(allowed)}, now ${fmt.unbalance(u)})`
-  return `${fmt.mass(mass)} at ${fmt.length(radius)} toward ${fmt.angle(light)} (${clockPosition(light)}) would settle it${aim},${slower || ' or run slower'}.`
+  return `${weightOpposite(input)} would settle it${aim}, or ${slower}.`
+}
+
+/** A single counterweight opposite the heavy side, at the radius of the plate's outermost station. */
+function weightOpposite({ job, unbalance }: SpeedFindingsInput): string {
+  const fmt = formatter(job.displayUnits)
+  const light = opposite(unbalance.static_angle_deg)
+  return `${weightAtRadius(fmt, unbalance.static_g_mm, outermostStation(job.plate))} toward ${fmt.angle(light)} (${clockPosition(light)})`
+}
+
+/** What is not measured yet. */
+function lessDoubt({ part, plate }: Job): string {
+  const measures = [
+    ...(part.weighedMass === null ? ['weigh the part'] : []),
+    ...(plate.residual ? [] : ["find the bare plate's own unbalance"]),
+  ]
+  return measures.length > 0 ? measures.join(' and ') : 'let it roll to rest and trim it'
 }

@@ -114,13 +114,8 @@ function heavySide({ job, a, fmt }: Context): string[] {
   return [`Heavy side: ${direction(fmt, u.static_angle_deg)}`, ...table(rows, ['left', 'right', 'left'])]
 }
 
-function speeds({ job, setup, a, fmt }: Context): string[] {
-  const surface = (v: number | null) => {
-    if (v === null) return '-'
-    return job.displayUnits === 'in'
-      ? `${significant(convert(v, 'm', 'ft'), 3)} ft/min`
-      : `${significant(v, 3)} m/min`
-  }
+function speeds({ setup, a, fmt }: Context): string[] {
+  const surface = (v: number | null) => (v === null ? '-' : fmt.cuttingSpeed(v))
   const rows = a.speeds.map((row) => [
     `${fmt.speed(row.rpm)}${row.rpm === setup.speed ? ' *' : '  '}`,
     fmt.force(row.force_N),

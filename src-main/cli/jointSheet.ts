@@ -5,8 +5,7 @@ import { printable } from './failure.ts'
 import { table } from './table.ts'
 
 /** A limit is never rounded up. */
-export const atMost = (fmt: Formatter, rpm: number): string =>
-  fmt.speed(rpm < 100 ? Math.floor(rpm * 10) / 10 : Math.floor(rpm))
+export const atMost = (fmt: Formatter, rpm: number): string => fmt.speedLimit(rpm)
 
 /** Rounded down: no factor reads as wanted that is not. */
 const factorText = (factor: number | null): string => {

@@ -35,7 +35,7 @@ export function planLines(fmt: Formatter, plan: Plan, number: number): string[] 
   const ceiling =
     plan.ceiling_rpm === null
       ? 'nothing given limits the speed'
-      : `ceiling ${fmt.speed(Math.floor(plan.ceiling_rpm))}`
+      : `ceiling ${fmt.speedLimit(plan.ceiling_rpm)}`
   const { slip_1mm_g_mm: slip, mass_2pct_g_mm: wrong } = plan.sensitivity
   const turn = plan.turn_deg === null ? [] : [`  turn the part to ${fmt.angle(plan.turn_deg)}`]
   const moves = plan.moves.map((m) =>

@@ -64,6 +64,7 @@ const STEPS: Readonly<Record<AgainstCode, StepName | 'item'>> = {
   'joint-slides': 'item',
   'joint-tips': 'item',
   'joint-not-judged': 'item',
+  'in-tool-path': 'item',
   'drilling-not-checked': 'mounting',
   'drill-too-large': 'mounting',
 }

@@ -1,14 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import {
-  boringForce,
-  boringTorque,
-  drillFeedFactor,
-  drillThrustFactor,
-  drillTorqueFactor,
-  drillingLoad,
-  handbookDrilling,
-  kienzleDrilling,
-} from '../../src-core/cutting/forces.ts'
+import { boringForce, boringTorque, reamingForce } from '../../src-core/cutting/forces.ts'
 import {
   CUTTING_GROUPS,
   findGroup,
@@ -27,7 +18,7 @@ const setOf = (rpms: readonly number[], ideal: number) =>
 
 const curve = (kc11: number, mc: number): CuttingGroup => ({
   id: 'brass',
-  drillFactor: null,
+  drillFactors: { handbook: null, maker: null },
   curves: [{ kc11, mc, source: 'test' }],
 })
 
@@ -71,70 +62,21 @@ describe('tangential force at 2 mm depth, κ = 90° (Kienzle with the k_c1.1 and
     expectNear(boringForce(curve(3100 / 0.2 ** -0.25, 0.25), 3, 0.2), force, { rel: 1e-12 })
   })
 
+  test('a reamer’s edges share the feed: thinner chips, more force than one edge would make', () => {
+    const iron = findGroup('grey cast iron')!
+    expect(reamingForce(iron, 0.1, 0.4)).toBeGreaterThan(boringForce(iron, 0.1, 0.4))
+    // Eight edges: k_c1.1·(f/8)^(−m)·a·f.
+    expectNear(reamingForce(curve(1000, 0.25), 0.1, 0.4), 1000 * 0.05 ** -0.25 * 0.1 * 0.4, { rel: 1e-12 })
+  })
+
   test('torque is force at the bore’s radius', () => expect(boringTorque(500, 42)).toBeCloseTo(10.5, 12))
-})
-
-describe('drilling (Machinery’s Handbook, 31st ed., pp. 1152–1153)', () => {
-  test.each([
-    [0.1, 0.158],
-    [0.2, 0.276],
-    [0.3, 0.382],
-  ] as const)('feed factor at %f mm', (feed, printed) =>
-    expectNear(drillFeedFactor(feed), printed, { abs: 6e-4 }),
-  )
-  test.each([
-    [8, 5.28, 42.22],
-    [12.5, 7.54, 94.28],
-    [16, 9.19, 147],
-    [22, 11.86, 260.8],
-    [25.5, 13.34, 340.2],
-  ] as const)('thrust and torque factors at %f mm', (d, thrust, torque) => {
-    expectNear(drillThrustFactor(d), thrust, { rel: 1e-3 })
-    expectNear(drillTorqueFactor(d), torque, { rel: 1e-3 })
-  })
-
-  /**
-   * ⅞ in drill, steel of 200 BHN, feed 0.008 in, worn (W 1.30): 2313 lb and 559 in·lb. Feed and W are from memory; K_d
-   * 24 000 too, corroborated by a material card. The metric form agrees with the inch one to its rounded constants.
-   */
-  test('the worked example, in the metric form', () => {
-    const { thrust, torque } = handbookDrilling(24_000, 22.225, 0.2032, 1.3)
-    expectNear(thrust / 4.4482216152605, 2313, { rel: 0.02 })
-    expectNear(torque / 0.1129848290276, 559, { rel: 0.02 })
-  })
-
-  test('the form from specific force, P2 steel, 10 mm at 0.3 mm (from memory): 8.83 N·m and 1514 N', () => {
-    const { thrust, torque } = kienzleDrilling(curve(1500, 0.22), 10, 0.3)
-    expectNear(torque, 8.833, { abs: 2e-3 })
-    expectNear(thrust, 1514, { abs: 1 })
-  })
-
-  test('the higher of the methods is used, and never less than a training text’s 15 N·m, 2500 N for 10 mm at 0.3', () => {
-    const load = drillingLoad(findGroup('medium-carbon steel')!, 10, 0.3)
-    const handbook = handbookDrilling(24_000, 10, 0.3, 1.3)
-    expect(load.torque).toBeGreaterThanOrEqual(handbook.torque)
-    expect(load.torque).toBeGreaterThan(14.5)
-    expect(load.thrust).toBeGreaterThan(2400)
-  })
-
-  // A training text prints 15 N·m for a 10 mm drill at 0.3 mm/rev, where the form gives 8.83: 1.7 times.
-  test('without a handbook factor the form is raised by that text’s ratio, torque and thrust alike', () => {
-    const p2: CuttingGroup = { ...curve(1500, 0.22), drillFactor: null }
-    expectNear(drillingLoad(p2, 10, 0.3).torque, 15, { rel: 2e-3 })
-    expectNear(drillingLoad(p2, 10, 0.3).thrust, (1514 * 15) / 8.83, { rel: 2e-3 })
-    for (const name of ['alloy steel', 'tool steel'] as const) {
-      const group = findGroup(name)!
-      const ratio = drillingLoad(group, 12, 0.2).torque / kienzleDrilling(group, 12, 0.2).torque
-      expectNear(ratio, 1.7, { rel: 1e-9 })
-    }
-  })
 })
 
 describe('cutting speeds', () => {
   test('common practice, no source: a 31 mm bore at 155 rpm is about 15 m/min and suits steel with high-speed steel', () => {
     const speed = surfaceSpeed(31, 155)
     expectNear(speed, 15, { abs: 0.2 })
-    const [low, high] = advisedSpeed('low-carbon steel', 'HSS')!
+    const [low, high] = advisedSpeed('low-carbon steel', 'HSS', 'bore')!.range
     expect(speed).toBeGreaterThanOrEqual(low)
     expect(speed).toBeLessThanOrEqual(high)
     expect(setOf([45, 70, 110, 155, 240], cuttingRpm(15.2, 31))).toBe(155)
@@ -157,13 +99,13 @@ describe('cutting speeds', () => {
   })
 
   test('iron goes slower than aluminium, carbide faster than high-speed steel', () => {
-    expect(advisedSpeed('grey cast iron', 'HSS')![1]).toBeLessThan(
-      advisedSpeed('wrought aluminium', 'HSS')![1],
-    )
-    for (const { id } of CUTTING_GROUPS) {
-      const hss = advisedSpeed(id, 'HSS')
-      if (hss) expect(advisedSpeed(id, 'carbide')?.[1] ?? Infinity).toBeGreaterThan(hss[1])
-    }
+    const top = (...of: Parameters<typeof advisedSpeed>) => advisedSpeed(...of)?.range[1]
+    expect(top('grey cast iron', 'HSS', 'bore')!).toBeLessThan(top('wrought aluminium', 'HSS', 'bore')!)
+    for (const { id } of CUTTING_GROUPS)
+      for (const kind of ['turn', 'drill', 'ream'] as const) {
+        const hss = top(id, 'HSS', kind)
+        if (hss) expect(top(id, 'carbide', kind)!).toBeGreaterThan(hss)
+      }
   })
 })
 

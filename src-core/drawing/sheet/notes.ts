@@ -31,7 +31,7 @@ export function headlineWords(job: Job, setup: Setup, { ceiling, verdict }: Anal
 function ceilingWords({ rpm, limit }: Ceiling, fmt: Formatter): string {
   if (rpm === null || limit === null) return 'Ceiling: nothing given limits it.'
   const { long } = limitWords(limit)
-  return rpm === 0 ? `No speed allowed: ${long}` : `Ceiling ${fmt.speed(Math.floor(rpm))}: ${long}`
+  return rpm === 0 ? `No speed allowed: ${long}` : `Ceiling ${fmt.speedLimit(rpm)}: ${long}`
 }
 
 export function balanceNotes(job: Job, mounted: Mounted, a: Analysis): Notes {
@@ -73,7 +73,7 @@ export function findingNotes({ displayUnits }: Job, { speed }: Setup, { findings
   const lines = findings
     .filter((f) => standingOf(f) !== 'note' && (f.effect === 'none' || !holdsAt(f, speed ?? 0)))
     .map((f) => {
-      const above = f.effect === 'none' ? '' : ` above ${fmt.speed(Math.floor(f.fromRpm))}`
+      const above = f.effect === 'none' ? '' : ` above ${fmt.speedLimit(f.fromRpm)}`
       return `${WORDS[standingOf(f)]}${above}: ${firstSentence(f.message)}`
     })
   return lines.length > 0 ? [{ title: 'Other findings', lines }] : []

@@ -32,7 +32,7 @@ export function itemWords(section: Section, { value }: LibraryItem, format: Form
       return `${(value as Value<'materials'>).density} kg/m³`
     case 'tooling': {
       const tool = value as Value<'tooling'>
-      return `${tool.tool}, ${tool.speed} m/min, ${tool.feed} mm/rev, ${format.length(tool.depth)} deep`
+      return `${tool.tool}, ${format.cuttingSpeed(tool.speed)}, ${format.feed(tool.feed)}, ${format.length(tool.depth)} deep`
     }
   }
 }

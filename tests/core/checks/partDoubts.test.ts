@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, test } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { circleRing } from '../../../src-core/geometry/edges.ts'
 import type { Job, Part } from '../../../src-core/job/schema.ts'
@@ -131,4 +131,14 @@ describe('outlines and packing', () => {
     const pack = piece('p', 0.1, { x: 30, y: 0 }, { kind: 'packing', height: 12 })
     expect(found(withPart(part, { hardware: [pack] }), 'part-not-carried')).toBeUndefined()
   })
+})
+
+test('a cored hole is not called solid for what lies behind a blind bore', () => {
+  const base = block('base', O, [100, 60, 10])
+  const boss = disc('boss', O, 50, 30, { base: 10, holes: [circleRing(O, 20)] })
+  const blind = bore('A', O, 30, { start: 20, depth: 30 })
+  const job = (b: typeof blind) =>
+    withPart(partOf([base, boss], [b]), { centre: { bore: 'A' }, cuts: [boreCut('A')] })
+  expect(found(job(blind), 'bore-start-solid')).toBeUndefined()
+  expect(found(job({ ...blind, depth: 35 }), 'bore-start-solid')).toBeDefined()
 })

@@ -88,6 +88,25 @@ describe('balance at the chosen speed', () => {
     const over = found({ ...rated, plate: { ...rated.plate, ratedSpeed: 60 } }, 'speed-above-ceiling')!
     expect(over.severity).toBe('stop')
     expect(over.message).toMatch(/70 rpm .*60 rpm.*plate/)
+    // A maker's limit is not the user's to lift.
+    expect(over.message).toMatch(/Run slower\.$/)
+  })
+
+  it('where only the doubt is too large no weight is offered, but what would lessen it', () => {
+    const doubtful = (plate: Partial<Job['plate']>, weighedMass: number | null = null) => {
+      const j = job({ centre: { x: 0, y: 0 }, speed: 180, criterion: { kind: 'force', value: 0.1 } }, plate)
+      return analyse({ ...j, part: { ...j.part, weighedMass } }, 'op10')
+    }
+    const a = doubtful({ residual: null })
+    const said = a.findings.find((f) => f.code === 'unbalance-near-limit')!.message
+    expect(said).toMatch(
+      /no weight cures: weigh the part and find the bare plate's own unbalance, or run at \d+ rpm/,
+    )
+    expect(said).not.toContain('would settle')
+    const weighed = doubtful({ residual: null }, a.part.mass_kg)
+    expect(weighed.findings.find((f) => f.code === 'unbalance-near-limit')!.message).toContain(
+      "no weight cures: find the bare plate's own",
+    )
   })
 })
 
@@ -109,5 +128,12 @@ describe('before and after the cut', () => {
     const finding = off.findings.find((f) => f.code === 'after-cut')!
     expect(finding).toMatchObject({ severity: 'caution', item: 'A' })
     expect(finding.message).toContain('grows')
+  })
+
+  it('a pull of nothing that grows to next to nothing is no caution', () => {
+    // A bore 10 nm off the axis.
+    const finding = found(bored({ x: 1e-5, y: 0 }), 'after-cut')!
+    expect(finding.severity).toBe('note')
+    expect(finding.message).toMatch(/hardly changes: 0 g·mm\.$/)
   })
 })
