@@ -47,6 +47,12 @@ export const UNIFIED_GRADES: Readonly<Record<string, StrengthClass>> = {
   B7: psi(0.9 * 105_000, 105_000),
 }
 
+/** A Whitworth stud is as strong as the bar it is cut from: any of the classes and grades, on its own core. */
+export const WHITWORTH_CLASSES: Readonly<Record<string, StrengthClass>> = {
+  ...METRIC_CLASSES,
+  ...UNIFIED_GRADES,
+}
+
 /** Proof loads in N of the classes that a thread is made in: stress × stress area. */
 export const proofLoads = (
   classes: Readonly<Record<string, StrengthClass>>,

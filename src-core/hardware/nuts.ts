@@ -1,10 +1,10 @@
 /**
- * Plain hexagon nuts to the coarse threads: across flats and height. Metric: ISO 4032, largest height; inch: ASME
+ * Plain hexagon nuts to the threads: across flats and height. Metric: ISO 4032, largest height; inch: ASME
  * B18.2.2. From memory. mm.
  */
 import { convert } from '../units/convert.ts'
 import { discArea } from '../geometry/discArea.ts'
-import { pitchDiameter, type Thread } from './threads.ts'
+import { inchSize, pitchDiameter, type Thread } from './threads.ts'
 
 const METRIC: Readonly<Record<string, readonly [flats: number, height: number]>> = {
   M5: [8, 4.7],
@@ -36,6 +36,19 @@ const INCH: Readonly<Record<string, readonly [flats: number, height: number]>> =
   '7/8': [21 / 16, 3 / 4],
   '1': [3 / 2, 55 / 64],
 }
+/** Inches, BS 1083: the sizes that Whitworth's two series share. From memory. */
+const WHITWORTH: Readonly<Record<string, readonly [flats: number, height: number]>> = {
+  '1/4': [0.445, 0.2],
+  '5/16': [0.525, 0.25],
+  '3/8': [0.6, 0.312],
+  '7/16': [0.71, 0.375],
+  '1/2': [0.82, 0.437],
+  '9/16': [0.92, 0.5],
+  '5/8': [1.01, 0.562],
+  '3/4': [1.2, 0.687],
+  '7/8': [1.3, 0.75],
+  '1': [1.48, 0.875],
+}
 
 export interface NutSize {
   readonly flats: number
@@ -46,7 +59,7 @@ export interface NutSize {
 export function nutSize(thread: Thread): NutSize | null {
   const metric = METRIC[thread.name]
   if (metric) return { flats: metric[0], height: metric[1] }
-  const inch = INCH[thread.name.split('-')[0]!]
+  const inch = (thread.standard === 'whitworth' ? WHITWORTH : INCH)[inchSize(thread)]
   if (!inch) return null
   const mm = (v: number) => convert(v, 'in', 'mm')
   return { flats: mm(inch[0]), height: mm(inch[1]) }

@@ -1,15 +1,17 @@
 /**
- * Coarse threads and the proof loads of their strength classes.
+ * Threads and the proof loads of their strength classes.
  *
  * Metric: pitch ISO 261, stress areas as published in ISO 898-1 (M5 and M27 to M36 from memory, held against the
  * formula). Proof loads of 4.6, 8.8, 10.9 and 12.9 from M6 to M24 as published there, rounded to three figures; all
- * others are proof stress × stress area. Inch: areas ASME B1.1, proof load = area × stress.
+ * others are proof stress × stress area. Inch: areas ASME B1.1 (fine threads from memory, held against the formula), proof
+ * load = area × stress. Whitworth: threads an inch of BS 84 from memory; the area is that of the core, less than what a
+ * test would find, and the strength is that of the bar, by class or grade.
  */
 import { discArea } from '../geometry/discArea.ts'
 import { convert } from '../units/convert.ts'
-import { METRIC_CLASSES, proofLoads, UNIFIED_GRADES } from './classes.ts'
+import { METRIC_CLASSES, proofLoads, UNIFIED_GRADES, WHITWORTH_CLASSES } from './classes.ts'
 
-export type ThreadStandard = 'metric' | 'unified'
+export type ThreadStandard = 'metric' | 'unified' | 'whitworth'
 
 export interface Thread {
   readonly name: string
@@ -42,14 +44,32 @@ function metricRow(d: number, pitch: number, area: number, ...published: number[
   }
 }
 
-const unifiedRow = (name: string, inches: number, tpi: number, areaIn2: number): Thread => ({
+const unifiedRow = (name: string, tpi: number, areaIn2: number): Thread => ({
   name: `${name}-${tpi}`,
   standard: 'unified',
-  diameter: inches * IN,
+  diameter: inchesOf(name) * IN,
   pitch: IN / tpi,
   stressArea: areaIn2 * IN * IN,
-  proof: proofLoads(UNIFIED_GRADES, inches * IN, areaIn2 * IN * IN),
+  proof: proofLoads(UNIFIED_GRADES, inchesOf(name) * IN, areaIn2 * IN * IN),
 })
+
+/** `3/4` as a number. */
+function inchesOf(name: string): number {
+  const [above, below = '1'] = name.split('/')
+  return Number(above) / Number(below)
+}
+
+function whitworthRow(series: 'BSW' | 'BSF', name: string, tpi: number): Thread {
+  const diameter = inchesOf(name) * IN
+  const shape = { standard: 'whitworth', diameter, pitch: IN / tpi } as const
+  const stressArea = discArea(rootDiameter(shape))
+  return {
+    ...shape,
+    name: `${name} ${series}`,
+    stressArea,
+    proof: proofLoads(WHITWORTH_CLASSES, diameter, stressArea),
+  }
+}
 
 export const THREADS: readonly Thread[] = [
   metricRow(5, 0.8, 14.2),
@@ -67,23 +87,62 @@ export const THREADS: readonly Thread[] = [
   metricRow(30, 3.5, 561),
   metricRow(33, 3.5, 694),
   metricRow(36, 4, 817),
-  unifiedRow('1/4', 1 / 4, 20, 0.03182),
-  unifiedRow('5/16', 5 / 16, 18, 0.05243),
-  unifiedRow('3/8', 3 / 8, 16, 0.07749),
-  unifiedRow('7/16', 7 / 16, 14, 0.10631),
-  unifiedRow('1/2', 1 / 2, 13, 0.1419),
-  unifiedRow('9/16', 9 / 16, 12, 0.18194),
-  unifiedRow('5/8', 5 / 8, 11, 0.226),
-  unifiedRow('3/4', 3 / 4, 10, 0.33446),
-  unifiedRow('7/8', 7 / 8, 9, 0.46174),
-  unifiedRow('1', 1, 8, 0.60575),
+  unifiedRow('1/4', 20, 0.03182),
+  unifiedRow('5/16', 18, 0.05243),
+  unifiedRow('3/8', 16, 0.07749),
+  unifiedRow('7/16', 14, 0.10631),
+  unifiedRow('1/2', 13, 0.1419),
+  unifiedRow('9/16', 12, 0.18194),
+  unifiedRow('5/8', 11, 0.226),
+  unifiedRow('3/4', 10, 0.33446),
+  unifiedRow('7/8', 9, 0.46174),
+  unifiedRow('1', 8, 0.60575),
+  unifiedRow('1/4', 28, 0.0364),
+  unifiedRow('5/16', 24, 0.058),
+  unifiedRow('3/8', 24, 0.0878),
+  unifiedRow('7/16', 20, 0.1187),
+  unifiedRow('1/2', 20, 0.1599),
+  unifiedRow('9/16', 18, 0.203),
+  unifiedRow('5/8', 18, 0.256),
+  unifiedRow('3/4', 16, 0.373),
+  unifiedRow('7/8', 14, 0.509),
+  unifiedRow('1', 12, 0.663),
+  whitworthRow('BSW', '1/4', 20),
+  whitworthRow('BSW', '5/16', 18),
+  whitworthRow('BSW', '3/8', 16),
+  whitworthRow('BSW', '7/16', 14),
+  whitworthRow('BSW', '1/2', 12),
+  whitworthRow('BSW', '9/16', 12),
+  whitworthRow('BSW', '5/8', 11),
+  whitworthRow('BSW', '3/4', 10),
+  whitworthRow('BSW', '7/8', 9),
+  whitworthRow('BSW', '1', 8),
+  whitworthRow('BSF', '1/4', 26),
+  whitworthRow('BSF', '5/16', 22),
+  whitworthRow('BSF', '3/8', 20),
+  whitworthRow('BSF', '7/16', 18),
+  whitworthRow('BSF', '1/2', 16),
+  whitworthRow('BSF', '9/16', 16),
+  whitworthRow('BSF', '5/8', 14),
+  whitworthRow('BSF', '3/4', 12),
+  whitworthRow('BSF', '7/8', 11),
+  whitworthRow('BSF', '1', 10),
 ]
+
+/** The size of an inch thread without its pitch or series: 1/2 of 1/2-13. */
+export const inchSize = ({ name }: Pick<Thread, 'name'>): string => name.split(/[- ]/)[0]!
+
+/** Inch threads that a size alone means: the coarse ones of the unified series. */
+const COARSE_TPI: Readonly<Record<string, number>> = {
+  '1/4': 20, '5/16': 18, '3/8': 16, '7/16': 14, '1/2': 13, '9/16': 12, '5/8': 11, '3/4': 10, '7/8': 9, '1': 8,
+} // prettier-ignore
+const isCoarse = (t: Thread): boolean => t.name === `${inchSize(t)}-${COARSE_TPI[inchSize(t)]}`
 
 /** Sizes that a shop has first: those of the first choice of ISO 261, and the even inch sizes. */
 const FIRST_CHOICE = ['M5', 'M6', 'M8', 'M10', 'M12', 'M16', 'M20', 'M24', 'M30', 'M36']
 const FIRST_INCH = ['1/4', '5/16', '3/8', '1/2', '5/8', '3/4', '1']
 export const FIRST_CHOICE_THREADS: readonly Thread[] = THREADS.filter(
-  (t) => FIRST_CHOICE.includes(t.name) || FIRST_INCH.includes(t.name.split('-')[0]!),
+  (t) => FIRST_CHOICE.includes(t.name) || (isCoarse(t) && FIRST_INCH.includes(inchSize(t))),
 )
 
 const normal = (text: string) =>
@@ -96,19 +155,22 @@ const normal = (text: string) =>
     .replace(/[⅜]/g, '3/8')
     .replace(/[⅝]/g, '5/8')
     .replace(/[⅞]/g, '7/8')
-    .replace(/\s*(unc|in\.?|")\s*/g, '')
+    .replace(/whit(worth)?/g, 'bsw')
+    .replace(/\s*(in\.?|")\s*/g, '')
     .replace(/[–—]/g, '-')
     .replace(/\s+/g, '')
 
 /**
- * The thread that a name means: M12, M12x1.75, 1/2-13, 1/2 UNC, ½ in; null where the table has none. A fine metric
+ * The thread that a name means: M12, M12x1.75, 1/2-13, 1/2 UNC, 1/2 UNF, 1/2 BSW, ½ in; null where the table has none. A fine metric
  * pitch finds the coarse thread, whose smaller stress area and lower proof load are the careful side.
  */
 export function findThread(name: string): Thread | null {
   const wanted = normal(name).replace(/^m(\d+)[x×]\d+([.,]\d+)?$/, 'm$1')
+  const size = wanted.replace(/un[cf]$/, '')
+  const inch = THREADS.filter((t) => t.standard === 'unified' && inchSize(t) === size)
   return (
-    THREADS.find((t) => normal(t.name) === wanted) ??
-    THREADS.find((t) => t.standard === 'unified' && normal(t.name).split('-')[0] === wanted) ??
+    THREADS.find((t) => normal(t.name) === wanted || normal(t.name) === size) ??
+    inch.find((t) => isCoarse(t) !== wanted.endsWith('unf')) ??
     null
   )
 }
@@ -117,15 +179,17 @@ export function findThread(name: string): Thread | null {
 export const threadDiameter = (name: string): number | null => findThread(name)?.diameter ?? null
 
 /** The class that a thread's usual stud has. */
-export const usualClass = (thread: Thread): string => (thread.standard === 'metric' ? '8.8' : 'grade 5')
+export const usualClass = (thread: Thread): string => USUAL_CLASS[thread.standard]
+const USUAL_CLASS = { metric: '8.8', unified: 'grade 5', whitworth: '4.6' } as const
 
 /** The name in the tables of a class (8.8) or grade (5, grade 5, gr 5, B7); null where the thread is not made in it. */
 function classNamed(thread: Thread, strengthClass: string): string | null {
   const text = strengthClass.trim().toLowerCase()
   const bare = text.replace(/^(grade|gr\.?)\s*/, '')
-  const key = thread.standard === 'metric' ? text : bare === 'b7' ? 'B7' : `grade ${bare}`
+  const grade = bare === 'b7' ? 'B7' : `grade ${bare}`
+  const keys = { metric: [text], unified: [grade], whitworth: [text, grade] }[thread.standard]
   // A class is text from a file: names that every object has, like "constructor", are no classes.
-  return Object.hasOwn(thread.proof, key) ? key : null
+  return keys.find((key) => Object.hasOwn(thread.proof, key)) ?? null
 }
 
 /** Proof load in N for a class (8.8) or grade (5, grade 5, gr 5, B7); null where the table has none. */
@@ -134,24 +198,39 @@ export function proofLoad(thread: Thread, strengthClass: string): number | null 
   return key === null ? null : thread.proof[key]!
 }
 
+const CLASSES = { metric: METRIC_CLASSES, unified: UNIFIED_GRADES, whitworth: WHITWORTH_CLASSES } as const
+
 /** Yield stress in N/mm² of a thread in a class or grade, for bending and shear; null where the table has none. */
 export function yieldStress(thread: Thread, strengthClass: string): number | null {
   const key = classNamed(thread, strengthClass)
-  const classes = thread.standard === 'metric' ? METRIC_CLASSES : UNIFIED_GRADES
-  return key === null ? null : classes[key]!.yields(thread.diameter)
+  return key === null ? null : CLASSES[thread.standard][key]!.yields(thread.diameter)
 }
 
-/** Pitch diameter d₂ = d − 0.649519·P, mm (basic profile, ISO 724; the unified profile is the same). */
-export const pitchDiameter = (thread: Pick<Thread, 'diameter' | 'pitch'>): number =>
-  thread.diameter - 0.649519 * thread.pitch
+/** What of a thread tells its depth; a standard left out is that of 60° threads. */
+type Shape = Pick<Thread, 'diameter' | 'pitch'> & { readonly standard?: ThreadStandard }
+function isWhitworth({ standard }: Shape): boolean {
+  return standard === 'whitworth'
+}
 
-/** Root diameter of an external thread d₃ = d − 1.226869·P, mm (ISO 724): the section that bends and shears. */
-export const rootDiameter = (thread: Pick<Thread, 'diameter' | 'pitch'>): number =>
-  thread.diameter - 1.226869 * thread.pitch
+/**
+ * Pitch diameter d₂ = d − 0.649519·P, mm (basic profile, ISO 724; the unified profile is the same); of the 55° thread
+ * d − 0.640327·P (BS 84).
+ */
+export function pitchDiameter(thread: Shape): number {
+  return thread.diameter - (isWhitworth(thread) ? 0.640327 : 0.649519) * thread.pitch
+}
 
-/** Tensile stress area A_s = π/4·((d₂ + d₃)/2)², mm² (ISO 898-1). */
-export const threadStressArea = (thread: Pick<Thread, 'diameter' | 'pitch'>): number =>
-  discArea((pitchDiameter(thread) + rootDiameter(thread)) / 2)
+/**
+ * Root diameter of an external thread d₃ = d − 1.226869·P, mm (ISO 724), of the 55° thread d − 1.280654·P (BS 84): the
+ * section that bends and shears.
+ */
+export function rootDiameter(thread: Shape): number {
+  return thread.diameter - (isWhitworth(thread) ? 1.280654 : 1.226869) * thread.pitch
+}
+
+/** Tensile stress area A_s = π/4·((d₂ + d₃)/2)², mm² (ISO 898-1); of the 55° thread that of its core. */
+export const threadStressArea = (thread: Shape): number =>
+  discArea(isWhitworth(thread) ? rootDiameter(thread) : (pitchDiameter(thread) + rootDiameter(thread)) / 2)
 
 /** mm³ of threaded rod: a cylinder of the stress area, which lies between core and pitch diameter. */
 export const rodVolume = (thread: Thread, length: number): number => thread.stressArea * length

@@ -6,7 +6,7 @@
  */
 import { discArea } from '../geometry/discArea.ts'
 import { convert } from '../units/convert.ts'
-import type { Thread } from './threads.ts'
+import { inchSize, type Thread } from './threads.ts'
 
 export interface Washer {
   readonly hole: number
@@ -71,7 +71,7 @@ const INCH: Rows = {
 /** Null for a thread that the table of the form does not have; inch threads have plain ones only. */
 export function washerSize(thread: Thread, form: WasherForm = 'plain'): Washer | null {
   const unit = thread.standard === 'metric' ? 1 : convert(1, 'in', 'mm')
-  const inch = form === 'plain' ? INCH[thread.name.split('-')[0]!] : undefined
+  const inch = form === 'plain' ? INCH[inchSize(thread)] : undefined
   const found = thread.standard === 'metric' ? METRIC[form][thread.name] : inch
   if (!found) return null
   const [hole, outside, thickness] = found

@@ -57,7 +57,7 @@ interface Fit {
 /** mm of room that a stud to be found is given in slot or hole: the close series of ISO 273 has it from M6 to M8. */
 const ROOM = 0.5
 /** The weakest class that the tables have, for studs of which the kit does not say it. */
-const WEAKEST = { metric: '4.6', unified: 'grade 2' } as const
+const WEAKEST = { metric: '4.6', unified: 'grade 2', whitworth: '4.6' } as const
 /** Studs that a plan can ask for at most: one for each of three stations. */
 const MOST = 3
 

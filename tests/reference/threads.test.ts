@@ -3,6 +3,7 @@ import {
   THREADS,
   findThread,
   proofLoad,
+  rootDiameter,
   threadDiameter,
   threadStressArea,
 } from '../../src-core/hardware/threads.ts'
@@ -84,7 +85,44 @@ test('threads are found by the names people write, and not by others', () => {
     ['1/2-13', 12.7],
   ] as const)
     expect(threadDiameter(name)).toBeCloseTo(diameter, 9)
-  for (const name of ['', 'M11', 'M', '12', '1/2-20', 'G1/2']) expect(findThread(name)).toBeNull()
+  for (const name of ['', 'M11', 'M', '12', '1/2-19', 'G1/2', '1/2 BSP']) expect(findThread(name)).toBeNull()
+  expect(findThread('1/2 UNF')!.name).toBe('1/2-20')
+  expect(findThread('½ whit')!.name).toBe('1/2 BSW')
+  expect(findThread('1/2 bsf')!.name).toBe('1/2 BSF')
+  expect(findThread('1/2')!.name).toBe('1/2-13')
   expect(proofLoad(findThread('M12')!, '5.5')).toBeNull()
   expect(new Set(THREADS.map((t) => t.name)).size).toBe(THREADS.length)
+})
+
+/** Fine threads: areas by 0.7854·(d − 0.9743/n)² (from memory), three figures as printed. */
+test.each(THREADS.filter((t) => t.standard === 'unified' && findThread(t.name.split('-')[0]!) !== t))(
+  '$name: its area is the formula’s, and more than the coarse thread’s',
+  ({ name, diameter, pitch, stressArea }) => {
+    const [inches, per] = [diameter / 25.4, 25.4 / pitch]
+    expectNear(stressArea / 645.16, 0.7854 * (inches - 0.9743 / per) ** 2, { rel: 4e-3 })
+    const coarse = findThread(name.split('-')[0]!)!
+    expect(stressArea).toBeGreaterThan(coarse.stressArea)
+    expect(pitch).toBeLessThan(coarse.pitch)
+  },
+)
+
+/** Core diameters of British Standard Whitworth, in (BS 84, from memory), against d − 1.280654·P. */
+test.each([
+  ['1/4 BSW', 0.186],
+  ['5/16 BSW', 0.2414],
+  ['3/8 BSW', 0.295],
+  ['1/2 BSW', 0.3933],
+  ['5/8 BSW', 0.5086],
+  ['3/4 BSW', 0.622],
+  ['7/8 BSW', 0.7328],
+  ['1 BSW', 0.84],
+  ['1/4 BSF', 0.2008],
+  ['1/2 BSF', 0.42],
+  ['1 BSF', 0.872],
+] as const)('%s has a core of %f in, and holds on that', (name, core) => {
+  const thread = findThread(name)!
+  expectNear(rootDiameter(thread) / 25.4, core, { abs: 2e-4 })
+  expectNear(thread.stressArea, (Math.PI / 4) * (core * 25.4) ** 2, { rel: 2e-3 })
+  expectNear(proofLoad(thread, '4.6')!, 225 * thread.stressArea, { rel: 1e-9 })
+  expect(proofLoad(thread, 'B7')!).toBeGreaterThan(proofLoad(thread, 'grade 5')!)
 })
