@@ -1,6 +1,6 @@
 /** What a job's criterion allows, and up to which speed. */
 import type { Criterion, Setup } from '../job/schema.ts'
-import { significant } from '../units/format.ts'
+import { significant, type Formatter } from '../units/format.ts'
 import { STANDARD_GRAVITY, angularSpeed, permissibleUnbalance, rpmOf } from './static.ts'
 
 /** Largest static unbalance, g·mm, that the criterion allows at a speed for a rotating mass in kg. */
@@ -29,9 +29,9 @@ export function criterionCeiling(criterion: Criterion, mass: number, unbalance: 
 }
 
 /** The setup's criterion in words: a force, a share of the weight or a grade. */
-export function criterionWords(setup: Setup): string {
+export function criterionWords(setup: Setup, fmt: Formatter): string {
   const { kind, value } = setup.criterion
-  if (kind === 'force') return `${significant(value, 3)} N`
+  if (kind === 'force') return fmt.force(value)
   if (kind === 'weightShare') return `${significant(value * 100, 3)} % of the rotating weight`
   return `grade G ${significant(value, 3)}`
 }

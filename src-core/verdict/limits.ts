@@ -8,6 +8,7 @@ import { isClearance } from '../findings/codes.ts'
 import type { Finding } from '../findings/finding.ts'
 import type { Job, Setup } from '../job/schema.ts'
 import type { Unbalance } from '../unbalance/assembly.ts'
+import type { Formatter } from '../units/format.ts'
 import { criterionCeiling, criterionWords } from '../unbalance/criterion.ts'
 
 export interface LimitInput {
@@ -26,7 +27,7 @@ interface LimitRow {
   /** For a line of its own and after "set by". */
   readonly long: string
   /** Figures that belong to it, where it has any. */
-  readonly detail?: (setup: Setup) => string
+  readonly detail?: (setup: Setup, fmt: Formatter) => string
   /** It depends on the machine alone, not on the setup. */
   readonly machine: boolean
   /** rpm; null where it does not limit or was not checked. */

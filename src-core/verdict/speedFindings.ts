@@ -29,6 +29,7 @@ export interface SpeedFindingsInput {
 
 export function speedFindings(input: SpeedFindingsInput): Finding[] {
   const { job, setup } = input
+  const fmt = formatter(job.displayUnits)
   const findings =
     setup.speed === null
       ? [noSpeed(input)]
@@ -38,19 +39,18 @@ export function speedFindings(input: SpeedFindingsInput): Finding[] {
       'note',
       'criterion-own-setting',
       'setup',
-      `No published standard sets a speed or a residual for faceplate work, and no ISO 21940-11 grade covers it; ${criterionWords(setup)} is this job's own setting.`,
+      `No published standard sets a speed or a residual for faceplate work, and no ISO 21940-11 grade covers it; ${criterionWords(setup, fmt)} is this job's own setting.`,
     ),
   )
   findings.push(...boldCriterion(input))
   if (!job.plate.residual) {
-    const fmt = formatter(job.displayUnits)
     const { plateResidual } = uncertaintiesOf(job)
     findings.push(
       finding(
         'note',
         'plate-residual-unknown',
         'plate',
-        `The bare plate's own unbalance is not given: taken as nothing, with a standard doubt of ${fmt.length(plateResidual)} of offset, ${fmt.unbalance(job.plate.mass * 1000 * plateResidual)}, in the 95 % bound. Let the bare plate roll to rest to see.`,
+        `The bare plate's own unbalance is not given: taken as nothing, with a standard doubt of ${fmt.fine(plateResidual)} of offset, ${fmt.unbalance(job.plate.mass * 1000 * plateResidual)}, in the 95 % bound. Let the bare plate roll to rest to see.`,
       ),
     )
   }
@@ -72,7 +72,7 @@ function boldCriterion({ job, setup, mass }: SpeedFindingsInput): Finding[] {
     kind === 'grade'
       ? `Grade G ${MOST_GRADE} is coarser than any machine tool`
       : `Half the weight of what turns, ${fmt.force(weight * MOST_SHARE)}, already shakes a lathe`
-  const message = `The balance limit of ${criterionWords(setup)} is beyond sense. ${most}: ask for less.`
+  const message = `The balance limit of ${criterionWords(setup, fmt)} is beyond sense. ${most}: ask for less.`
   return [finding('caution', 'criterion-bold', 'setup', message)]
 }
 
@@ -95,7 +95,7 @@ function pullFindings(input: SpeedFindingsInput, rpm: number): Finding[] {
   const force = centrifugalForce(unbalance.static_g_mm, rpm)
   const upper = centrifugalForce(unbalance.upper95_g_mm, rpm)
   const heavy = `heavy side at ${fmt.angle(unbalance.static_angle_deg)} (${clockPosition(unbalance.static_angle_deg)})`
-  const pulls = `Unbalance pulls ${fmt.force(force)} at ${fmt.speed(rpm)}, ${fmt.percent(force / weight)} of ${fmt.force(weight)} (95 % bound ${fmt.force(upper)}), ${heavy}; limit ${criterionWords(setup)}`
+  const pulls = `Unbalance pulls ${fmt.force(force)} at ${fmt.speed(rpm)}, ${fmt.percent(force / weight)} of ${fmt.force(weight)} (95 % bound ${fmt.force(upper)}), ${heavy}; limit ${criterionWords(setup, fmt)}`
   const over = limits.balanceBestEstimate
   if (over !== null && isOver(rpm, over)) {
     const message = `The pull is over the limit at ${fmt.speed(rpm)}. ${pulls}. ${cure(input)}`

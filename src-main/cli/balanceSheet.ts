@@ -146,7 +146,7 @@ function ceiling({ setup, a, fmt }: Context): string[] {
       : `${atMost(fmt, rpm)}, set by ${limitWords(limit).long}`
   const each = [
     ...LIMITS.map(
-      ({ id, long, detail }) => [detail ? `${long}: ${detail(setup)}` : long, a.limits[id]] as const,
+      ({ id, long, detail }) => [detail ? `${long}: ${detail(setup, fmt)}` : long, a.limits[id]] as const,
     ),
     ['balance, best estimate', a.limits.balanceBestEstimate] as const,
   ]

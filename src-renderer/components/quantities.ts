@@ -9,6 +9,8 @@ interface Shown {
   readonly unit: UnitName | ''
   readonly label: string
   readonly decimals: number
+  /** Shown value per job value where the unit has no name. */
+  readonly factor?: number
 }
 
 interface Quantity {
@@ -17,16 +19,13 @@ interface Quantity {
   readonly words: string
   readonly mm: Shown
   readonly in: Shown
-  /** Shown value per job value where the unit has no name (percent). */
-  readonly factor?: number
 }
 
-const same = (job: UnitName | '', words: string, shown: Shown, factor?: number): Quantity => ({
+const same = (job: UnitName | '', words: string, shown: Shown): Quantity => ({
   job,
   words,
   mm: shown,
   in: shown,
-  ...(factor === undefined ? {} : { factor }),
 })
 
 export const QUANTITIES = {
@@ -76,8 +75,19 @@ export const QUANTITIES = {
     mm: { unit: 'kg/m^3', label: 'kg/m³', decimals: 0 },
     in: { unit: 'lbm/inch^3', label: 'lb/in³', decimals: 4 },
   },
-  unbalance: same('', 'an unbalance', { unit: '', label: 'g·mm', decimals: 1 }),
-  percent: same('', 'a percentage', { unit: '', label: '%', decimals: 2 }, 100),
+  unbalance: {
+    job: '',
+    words: 'an unbalance',
+    mm: { unit: '', label: 'g·mm', decimals: 1 },
+    in: { unit: '', label: 'oz·in', decimals: 3, factor: convert(1, 'g', 'oz') * convert(1, 'mm', 'in') },
+  },
+  feed: {
+    job: 'mm',
+    words: 'a feed',
+    mm: { unit: 'mm', label: 'mm/rev', decimals: 3 },
+    in: { unit: 'in', label: 'in/rev', decimals: 4 },
+  },
+  percent: same('', 'a percentage', { unit: '', label: '%', decimals: 2, factor: 100 }),
   grade: same('', 'a grade', { unit: '', label: 'mm/s', decimals: 2 }),
   count: same('', 'a count', { unit: '', label: '', decimals: 0 }),
   pixels: same('', 'a number of pixels', { unit: '', label: 'px', decimals: 2 }),
@@ -93,8 +103,8 @@ export function quantityText(name: QuantityName, value: number, system: DisplayU
   const q: Quantity = QUANTITIES[name]
   const shown = q[system]
   const converted =
-    q.factor !== undefined
-      ? value * q.factor
+    shown.factor !== undefined
+      ? value * shown.factor
       : shown.unit === '' || q.job === ''
         ? value
         : convert(value, q.job, shown.unit)
@@ -121,8 +131,8 @@ export function readQuantity(
   const read = readExpression(text, { unit: shown.unit, kind: capital(q.words) })
   if (!read.ok) return read
   const raw =
-    q.factor !== undefined
-      ? read.value / q.factor
+    shown.factor !== undefined
+      ? read.value / shown.factor
       : shown.unit === '' || q.job === ''
         ? read.value
         : convert(read.value, shown.unit, q.job)

@@ -46,7 +46,7 @@ export function balanceNotes(job: Job, mounted: Mounted, a: Analysis): Notes {
       `Turning mass ${fmt.mass(a.assembly.mass_kg)}, part ${fmt.mass(a.part.mass_kg)}.`,
       `Unbalance ${fmt.unbalance(u.static_g_mm)} at ${angleText(job, u.static_angle_deg, 0)} (${clockPosition(u.static_angle_deg)} as drawn), 95 % bound ${fmt.unbalance(u.upper95_g_mm)}; after the cut ${fmt.unbalance(u.after_cut_g_mm)}.`,
       centre,
-      `Limit: ${criterionWords(mounted.setup)}, this job's own setting; no standard covers faceplate work.`,
+      `Limit: ${criterionWords(mounted.setup, fmt)}, this job's own setting; no standard covers faceplate work.`,
       a.clamping === null
         ? 'Clamps: NOT CHECKED.'
         : `Clamps: factor against slip ${plain(a.clamping.factor, 1)} (rule of thumb: 2).`,
@@ -99,10 +99,10 @@ export function assumptionNotes(job: Job): Notes {
   return {
     title: 'Assumed, and how sure',
     lines: [
-      `Standard uncertainties: part ${weighed ? 'weighed' : 'computed from outline and density'} ±${plain(share * 100, 1)} %, its centre of mass ±${fmt.length(d.centreOfMass)}; pieces weighed ±${plain(d.weighedMass * 100, 1)} %, placed ±${fmt.length(d.placing)}. The 95 % bound is made of these.`,
+      `Standard uncertainties: part ${weighed ? 'weighed' : 'computed from outline and density'} ±${plain(share * 100, 1)} %, its centre of mass ±${fmt.fine(d.centreOfMass)}; pieces weighed ±${plain(d.weighedMass * 100, 1)} %, placed ±${fmt.fine(d.placing)}. The 95 % bound is made of these.`,
       job.plate.residual
         ? `Plate's own unbalance ${fmt.unbalance(job.plate.residual.amount)}, as given.`
-        : `Plate's own unbalance not given: taken as nothing, ±${fmt.length(d.plateResidual)} of offset.`,
+        : `Plate's own unbalance not given: taken as nothing, ±${fmt.fine(d.plateResidual)} of offset.`,
       'Bolts count within the masses listed.',
     ],
   }
