@@ -1,5 +1,5 @@
 /** The setup seen from the front of the lathe: headstock left, tailstock right, z along and y up. Boxes in mm. */
-import { crossSlideReach } from '../../src-core/clearance/carriage.ts'
+import { carriageRows, crossSlideReach } from '../../src-core/clearance/carriage.ts'
 import { edgeBounds, ringEdges } from '../../src-core/geometry/edges.ts'
 import type { Ring } from '../../src-core/geometry/types.ts'
 import { isClamp, isCounterweight } from '../../src-core/job/schema.ts'
@@ -116,6 +116,18 @@ export function sideScene(mounted: Mounted): SideScene {
       y0: -swing,
       y1: -lathe.swingOverCrossSlide / 2,
     })
+  carriageRows(mounted).forEach((row, i) => {
+    if (row.from < z1)
+      boxes.push({
+        id: 'cross-slide',
+        key: `carriage:${i}`,
+        kind: 'cross-slide',
+        z0: row.from,
+        z1,
+        y0: -swing,
+        y1: -row.radius,
+      })
+  })
   boxes.push({
     id: 'nose',
     key: 'nose',

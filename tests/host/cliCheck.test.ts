@@ -41,8 +41,17 @@ test('the JSON has every documented key, of its documented kind', async () => {
       after_cut_g_mm: number,
     },
     ceiling: { rpm: number, limit: text },
+    chosen_rpm: number,
+    by_hand: {
+      torque_N_m: number,
+      loading_torque_N_m: number,
+      rim_push_N: number,
+      as_weight: { mass_kg: number, radius_mm: number },
+      rolls: text,
+      lifts: expect.arrayContaining([{ item: text, mass_kg: number }]) as unknown,
+    },
   })
-  expect(analysis.speeds.map((s) => s.rpm)).toEqual(exampleJob().lathe.spindleSpeeds)
+  expect(analysis.speeds.map((s) => s.rpm)).toEqual(exampleJob().lathe.speeds.steps.map((s: { rpm: number }) => s.rpm))
   for (const row of analysis.speeds) {
     expect(row).toMatchObject({
       force_N: number,

@@ -181,7 +181,7 @@ describe('files', () => {
     // eslint-disable-next-line no-control-regex
     expect(out).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u202e]/)
     expect(out.split('\n').slice(0, 3).join('\n')).toContain('two lines \\u001b[31mred\\u202e')
-    const bent = bad((job) => (job.setups[0].cut = { ...job.setups[0].cut, bore: 'a\n\u001b[2J' }))
+    const bent = bad((job) => (job.setups[0].cuts[0].bore = 'a\n\u001b[2J'))
     expectRefused(await run('check', file(bent)), 'setups[0].cuts[0].bore')
   })
 })
