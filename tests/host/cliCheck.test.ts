@@ -51,7 +51,9 @@ test('the JSON has every documented key, of its documented kind', async () => {
       lifts: expect.arrayContaining([{ item: text, mass_kg: number }]) as unknown,
     },
   })
-  expect(analysis.speeds.map((s) => s.rpm)).toEqual(exampleJob().lathe.speeds.steps.map((s: { rpm: number }) => s.rpm))
+  expect(analysis.speeds.map((s) => s.rpm)).toEqual(
+    exampleJob().lathe.speeds.steps.map((s: { rpm: number }) => s.rpm),
+  )
   for (const row of analysis.speeds) {
     expect(row).toMatchObject({
       force_N: number,
