@@ -161,7 +161,10 @@ export class AtLathe {
     jobs.edit('Correct what was measured', (job) => applyPlan(job, results.setup.id, plan))
     this.take()
     this.correction.clear()
-    if (this.progress) this.progress.of = markOf(results.setup)
+    if (this.progress) {
+      this.progress.of = markOf(results.setup)
+      this.progress.expected = { amount: plan.residual_g_mm, angle: plan.residual_angle_deg }
+    }
     this.goTo(this.steps.find((s) => s.kind === 'weight' && s.lit.some((id) => !before.includes(id))))
   }
 

@@ -28,6 +28,8 @@ const progress = z.strictObject({
   taken: z.array(z.string().max(20_000)).max(50),
   sizes: z.array(size).max(500),
   dial: dial.nullable(),
+  /** g·mm that the correction put on last was to leave, and toward where. */
+  expected: z.strictObject({ amount: z.number(), angle: z.number() }).nullable(),
   by: z.string().max(200),
   remarks: z.string().max(20_000),
 })
@@ -41,6 +43,7 @@ export const newProgress = (setup: Setup, by: string, entry: TrimEntry): LathePr
   taken: [],
   sizes: [],
   dial: null,
+  expected: null,
   by,
   remarks: '',
 })

@@ -19,6 +19,7 @@ import {
   headlineWords,
   verdictNotes,
 } from './notes.ts'
+import { passNotes } from './passNotes.ts'
 import type { SheetSize } from './sheetSizes.ts'
 import { tableBlock } from './table.ts'
 import { SUBSTITUTE, settable } from '../text/textWidth.ts'
@@ -111,6 +112,7 @@ function textBlocks(input: ComposeInput, { asides, unplaced }: DrawnViews): Bloc
   const notes = [...own, ...asides, ...missing, ...lackedNote(input)]
   return [
     balanceNotes(job, mounted, analysis),
+    ...passNotes(job, setup),
     checklist(analysis),
     ...findingNotes(job, setup, analysis),
     assumptionNotes(job),

@@ -1,0 +1,33 @@
+/** The passes that bring a setup's bores to size, with a box each to tick, and room for what is measured. */
+import { barWords } from '../../passes/bar.ts'
+import { planPasses, type Pass } from '../../passes/borePasses.ts'
+import { boreWorks, type BoreWork } from '../../passes/boreTask.ts'
+import type { Job, Setup } from '../../job/schema.ts'
+import { formatter, plain, type Formatter } from '../../units/format.ts'
+import { convert } from '../../units/convert.ts'
+import type { Notes } from './noteBlock.ts'
+
+const KINDS = { skin: 'under the skin', rough: 'rough', finish: 'finish' } as const
+
+/** One block for each bore with a tolerance; nothing for the others, which say so in the window. */
+export const passNotes = (job: Job, setup: Setup): Notes[] =>
+  boreWorks(job, setup, null).flatMap((work) => notesOf(work, formatter(job.displayUnits)))
+
+function notesOf(work: BoreWork, fmt: Formatter): Notes[] {
+  if (!work.ok) return []
+  const { task, bore, cut, tolerance } = work
+  const size = (mm: number) =>
+    fmt.units === 'in' ? `${plain(convert(mm, 'mm', 'in'), 4)} in` : `${plain(mm, 3)} mm`
+  const plan = planPasses(task)
+  const bar = cut.bar ? barWords(cut.bar, fmt) : null
+  const [low, high] = task.limits
+  const title = `Bore ${bore.id}, ${size(low)} to ${size(high)}${tolerance ? ` (${tolerance})` : ''}`
+  const line = (pass: Pass, i: number) =>
+    `${i + 1} ${KINDS[pass.kind]}: depth ${size(pass.depth)}, then ${size(pass.size)}; measured ______`
+  const lines = plan.state === 'cut' ? plan.passes.map(line) : []
+  const words = [...plan.words, ...(bar ? [bar] : [])]
+  return [
+    ...(lines.length > 0 ? [{ title, lines, ticks: true }] : []),
+    ...(words.length > 0 ? [{ title: lines.length > 0 ? `Boring ${bore.id}` : title, lines: words }] : []),
+  ]
+}
