@@ -5,6 +5,7 @@
 import { cutPlaces, cutWords } from '../cutting/cutPlace.ts'
 import { finding, type Finding } from '../findings/finding.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
+import type { Lathe } from '../job/schema.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { formatter } from '../units/format.ts'
 import type { Swept } from './swept.ts'
@@ -17,10 +18,19 @@ export interface CarriageRow {
   readonly radius: number
 }
 
-/** z beyond which things meet the cross-slide with the tool at full depth; null where the reach is not known. */
+/** mm behind the tip that the first of the carriage stands; null where neither reach nor profile is given. */
+function carriageFront({ barReach, carriage }: Lathe): number | null {
+  if (barReach !== null) return barReach
+  return carriage ? Math.min(...carriage.profile.map((r) => r.behind)) : null
+}
+
+/**
+ * z beyond which things meet the cross-slide with the tool at full depth: it may be the first of the carriage. Null where
+ * that is not known.
+ */
 export function crossSlideReach(mounted: Mounted): number | null {
-  const { barReach } = mounted.job.lathe
-  return barReach === null ? null : tipDepth(mounted) + barReach
+  const front = carriageFront(mounted.job.lathe)
+  return front === null ? null : tipDepth(mounted) + front
 }
 
 /**
@@ -75,8 +85,8 @@ export function carriageUnknown(mounted: Mounted, things: readonly Swept[]): Fin
 /** A tool that cannot go to the bottom: what carries it meets the work, or the carriage its stop. */
 export function reachFindings(mounted: Mounted): Finding[] {
   const { lathe, displayUnits } = mounted.job
-  const nearest = lathe.barReach ?? Math.min(...(lathe.carriage?.profile ?? []).map((r) => r.behind))
-  if (!Number.isFinite(nearest)) return []
+  const nearest = carriageFront(lathe)
+  if (nearest === null) return []
   const fmt = formatter(displayUnits)
   const out = lathe.gap?.open === true
   const stopsAt = (out ? lathe.saddleReach?.gapOut : lathe.saddleReach?.gapIn) ?? 0
