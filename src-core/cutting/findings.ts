@@ -7,6 +7,7 @@ import type { Mounted } from '../mounting/types.ts'
 import { formatter, plain, type Formatter } from '../units/format.ts'
 import { capital } from '../words/capital.ts'
 import { skinOf, type CutRow, type CuttingAdvice } from './advice.ts'
+import { barWords } from './bar.ts'
 import { cutPlaces, cutWords, type CutPlace } from './cutPlace.ts'
 import { drillBasis } from './drilling.ts'
 import { INTERRUPTED } from './forces.ts'
@@ -83,14 +84,9 @@ function meetsFindings(fmt: Formatter, { cut, item }: CutPlace, row: CutRow, ski
   return findings
 }
 
-/** Overhang over diameter that a bar of steel bears without chatter (makers' rule for steel bars: 4). */
-const SLENDER = 4
-
 function barFindings(fmt: Formatter, { cut, item }: CutPlace): Finding[] {
-  const bar = 'bar' in cut ? cut.bar : null
-  if (!bar || bar.overhang <= SLENDER * bar.diameter) return []
-  const message = `The bar is slender, ${cutWords(cut)}: it stands out ${plain(bar.overhang / bar.diameter, 1)} times its diameter, makers of steel bars say up to ${SLENDER}. Draw it in to ${fmt.length(SLENDER * bar.diameter)} or take a thicker one.`
-  return [finding('caution', 'bar-slender', item, message)]
+  const words = 'bar' in cut && cut.bar ? barWords(cut.bar, fmt) : null
+  return words === null ? [] : [finding('caution', 'bar-slender', item, words)]
 }
 
 function forceUnknown({ job }: Mounted, places: readonly CutPlace[], { cuts }: CuttingAdvice): Finding[] {

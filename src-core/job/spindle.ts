@@ -18,8 +18,10 @@ export const fastest = (lathe: Lathe): number =>
 export const slowest = (lathe: Lathe): number =>
   Math.min(...spindleSteps(lathe), lathe.speeds.stepless?.[0] ?? Infinity)
 
-/** Preferred numbers of the series R10, ISO 3:1973. */
-const R10 = [1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8]
+/** Preferred numbers of the series R5, ISO 3:1973. */
+const R5 = [1, 1.6, 2.5, 4, 6.3]
+/** A preferred speed nearer by ratio than this to a step or an end says nothing of its own. */
+const APART = 1.2
 
 /** Speeds to look at, rising: the steps, and of a range its ends and the preferred numbers between. */
 export function speedsToLookAt(lathe: Lathe): number[] {
@@ -28,8 +30,10 @@ export function speedsToLookAt(lathe: Lathe): number[] {
   const [low, high] = stepless
   const between: number[] = []
   for (let decade = 10 ** Math.floor(Math.log10(low)); decade <= high; decade *= 10)
-    between.push(...R10.map((r) => Number((r * decade).toPrecision(3))).filter((n) => n > low && n < high))
-  return [...new Set([...spindleSteps(lathe), low, ...between, high])].sort((a, b) => a - b)
+    between.push(...R5.map((r) => Number((r * decade).toPrecision(3))).filter((n) => n > low && n < high))
+  const given = [...spindleSteps(lathe), low, high]
+  const apart = (n: number) => given.every((g) => Math.max(n / g, g / n) >= APART)
+  return [...new Set([...given, ...between.filter(apart)])].sort((a, b) => a - b)
 }
 
 /** The step of a speed that is in back gear; null where the lathe says nothing of it. */

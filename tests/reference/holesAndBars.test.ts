@@ -1,6 +1,6 @@
 /** Published limits of holes and published boring bars. */
 import { describe, expect, test } from 'vitest'
-import { OVERHANG_LIMITS, barGives, barWords } from '../../src-core/passes/bar.ts'
+import { OVERHANG_LIMITS, barGives, barWords } from '../../src-core/cutting/bar.ts'
 import { holeLimits } from '../../src-core/passes/holeClasses.ts'
 import { formatter } from '../../src-core/units/format.ts'
 import { expectNear } from '../helpers/near.ts'

@@ -1,3 +1,4 @@
+import { addCut, removeCut } from '../../src-renderer/editor/edits/cuts.ts'
 import { describe, expect, test } from 'vitest'
 import { analyse } from '../../src-core/analysis/analyse.ts'
 import { checkJob } from '../../src-core/job/parse.ts'
@@ -74,6 +75,12 @@ describe('edits leave a job that can be saved, and the one before untouched', ()
     const { job: bored, id: bore } = addBore(job)
     expect(bore).toBe('C')
     sound(bored)
+    const drilled = addCut(job, 'op10', 'drill')!
+    // The bore's own cut stays after the drill that opens it.
+    expect(sound(drilled.job).setups[0]!.cuts!.map((c) => c.kind)).toEqual(['drill', 'bore'])
+    const faced = addCut(drilled.job, 'op10', 'face')!
+    expect(sound(faced.job).setups[0]!.cuts!.map((c) => c.kind)).toEqual(['drill', 'bore', 'face'])
+    expect(sound(removeCut(faced.job, 'op10', faced.id)).setups[0]!.cuts).toHaveLength(2)
     const gone = sound(removeBore(job, 'A'))
     expect(gone.setups[0]!.centre).toEqual({ x: 0, y: 0 })
     expect(gone.setups[0]!.cuts).toBeNull()

@@ -39,7 +39,15 @@ export function addCut(job: Job, setupId: string, kind: CutKind): { job: Job; id
   const id = freshId('cut', setup.cuts ?? [])
   const cut = newCut(kind, id, bore)
   if (!cut) return null
-  return { id, job: editSetup(job, setupId, (s) => void (s.cuts = [...(s.cuts ?? []), cut])) }
+  return {
+    id,
+    job: editSetup(job, setupId, (s) => {
+      const cuts = s.cuts ?? []
+      // A drill opens its bore before anything else is done in it.
+      const first = cuts.findIndex((c) => cut.kind === 'drill' && 'bore' in c && c.bore === cut.bore)
+      s.cuts = first < 0 ? [...cuts, cut] : [...cuts.slice(0, first), cut, ...cuts.slice(first)]
+    }),
+  }
 }
 
 export const removeCut = (job: Job, setupId: string, id: string): Job =>
