@@ -49,6 +49,14 @@ function cureWords(item: Clamp, by: string, way: number): string {
   return way > 0 ? `${move} ${by} in, or use a longer strap` : `${move} ${by} back, or use a shorter strap`
 }
 
+/** mm by which a clamp's toe is short of lying wholly on the part along its strap; null where sliding it in would not help. */
+export function toeShortfall(mounted: Mounted, piece: MountedPiece): number | null {
+  const { item, toe } = piece
+  if (item.kind !== 'clamp' || !toe) return null
+  const slide = slideOf(mounted, piece, item, toe)
+  return slide && slide.by > 0 ? slide.by : null
+}
+
 /** The nearest place along the strap where its toe would lie wholly on; at the height that it has, else at any. */
 function slideOf(mounted: Mounted, piece: MountedPiece, { strap, facing }: Clamp, toe: MountedToe) {
   const pad = { at: toe.at, length: toeLength(strap), width: strap.width, facing }

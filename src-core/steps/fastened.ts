@@ -2,7 +2,7 @@
 import { fastenerOf, fastenerWords } from '../hardware/fastener.ts'
 import { nutSize } from '../hardware/nuts.ts'
 import { directionOf } from '../geometry/angles.ts'
-import type { At } from '../job/schema.ts'
+import { isOnFixture, type At } from '../job/schema.ts'
 import type { MountedPiece } from '../mounting/types.ts'
 import { clockPosition, plain, type Formatter } from '../units/format.ts'
 import type { Fact } from './step.ts'
@@ -19,6 +19,7 @@ export function placeWords(piece: MountedPiece, fmt: Formatter): string {
 
 function stationWords(at: At): string {
   if ('slot' in at) return `slot ${at.slot}`
+  if (isOnFixture(at)) return `hole ${at.hole} of ${at.on}`
   return 'hole' in at ? `hole ${at.hole}` : ''
 }
 

@@ -20,10 +20,37 @@ export function inOrder(pieces: readonly MountedPiece[]): MountedPiece[] {
     .map(({ piece }) => piece)
 }
 
+/** Sub-plates, which are on before what stands on them. */
+export const subPlateSteps = ({ pieces }: Mounted, fmt: Formatter): Step[] =>
+  pieces.flatMap((piece) => {
+    const { item } = piece
+    if (item.kind !== 'fixture') return []
+    return step(`locate:${item.id}`, 'locate', titleOf(item), {
+      facts: [
+        ...facts(
+          ['Place', placeWords(piece, fmt)],
+          ['Mass', fmt.mass(piece.mass)],
+          ['Bolts', String(item.bolts.length)],
+        ),
+        ...boltFacts(piece, fmt),
+      ],
+      does: [
+        'Clean both faces; no burr.',
+        'Put it in its place, nip all its bolts crosswise, then tighten them to the torque.',
+        'See that its face runs true.',
+      ],
+      warns: boltWarns(piece),
+      lit: [item.id],
+    })
+  })
+
 /** Stops, dowels and whatever else is on before the clamps. */
 export const locateSteps = ({ pieces }: Mounted, fmt: Formatter): Step[] =>
   pieces
-    .filter(({ item }) => !isClamp(item) && !isCounterweight(item) && item.kind !== 'packing')
+    .filter(
+      ({ item }) =>
+        !isClamp(item) && !isCounterweight(item) && item.kind !== 'packing' && item.kind !== 'fixture',
+    )
     .map((piece) =>
       step(`locate:${piece.item.id}`, 'locate', titleOf(piece.item), {
         facts: [

@@ -4,7 +4,8 @@ import type { Clearance } from '../../src-core/clearance/clearance.ts'
 import type { Verdict } from '../../src-core/verdict/speeds.ts'
 import { polar } from '../../src-core/geometry/angles.ts'
 import type { Mounted } from '../../src-core/mounting/types.ts'
-import { toeLies, toeShortfall } from '../../src-core/mounting/toeLies.ts'
+import { toeShortfall } from '../../src-core/holding/toeContact.ts'
+import { toeLies } from '../../src-core/mounting/toeLies.ts'
 import { handles } from '../editor/hitTest.ts'
 import type { Guide, Target } from '../editor/target.ts'
 import type { SceneItem } from './items.ts'
@@ -146,9 +147,8 @@ function toeItems(mounted: Mounted, state: OverlayState): SceneItem[] {
     const { toe, item } = piece
     const lies = toe && toeLies(mounted, toe)
     if (!toe || !lies) return []
-    const short = toeShortfall(mounted, toe, piece.facing)
-    const text =
-      short !== null && short > 0 ? `${item.id} ${state.length(short)} short` : `${item.id} over ${lies}`
+    const short = toeShortfall(mounted, piece)
+    const text = short !== null ? `${item.id} ${state.length(short)} short` : `${item.id} over ${lies}`
     return [
       {
         id: `toe-off:${item.id}`,

@@ -1,23 +1,10 @@
 /** The faceplate: its face, slots with their names, holes. */
 import { polar } from '../../src-core/geometry/angles.ts'
-import type { Ring } from '../../src-core/geometry/types.ts'
 import { circleRing } from '../../src-core/geometry/edges.ts'
-import type { Plate, Slot } from '../../src-core/job/schema.ts'
+import type { Plate } from '../../src-core/job/schema.ts'
+import { slotRing } from '../../src-core/mounting/plateFace.ts'
 import type { Target } from '../editor/target.ts'
 import type { SceneItem } from './items.ts'
-
-/** A slot as a ring: straight sides, half-turn ends about its end radii. */
-export function slotRing(slot: Slot): Ring {
-  const d = polar(1, slot.angle)
-  const w = slot.width / 2
-  const corner = (r: number, side: number) => ({ x: d.x * r - d.y * w * side, y: d.y * r + d.x * w * side })
-  return [
-    corner(slot.from, -1),
-    { ...corner(slot.to, -1), bulge: 1 },
-    corner(slot.to, 1),
-    { ...corner(slot.from, 1), bulge: 1 },
-  ]
-}
 
 export function describePlate(
   plate: Plate,

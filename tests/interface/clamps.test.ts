@@ -22,6 +22,23 @@ test('four straps, one dragged off the part and put back, copied and taken off a
   await page.mouse.up()
   await page.getByRole('button', { name: /^Undo: Move strap clamp M12 c1/ }).waitFor()
   await page.getByText(/^The strap is .* short of the part\.$/).waitFor()
+  expect(await text(page, 'verdict')).not.toMatch(/^go\b/i)
+  await page
+    .getByText(/^Strap .*\(?c1\)? does not reach the part: .* short\./)
+    .first()
+    .waitFor()
+  // Red in the side view too: the theme's colour of a stop.
+  const strap = page.locator('rect.strap-off')
+  expect(await strap.count()).toBe(1)
+  const [fill, stop] = await strap.evaluate((el) => {
+    const probe = document.createElement('i')
+    probe.style.color = 'var(--stop)'
+    el.ownerDocument.body.append(probe)
+    const colours = [getComputedStyle(el).fill, getComputedStyle(probe).color]
+    probe.remove()
+    return colours
+  })
+  expect(fill).toBe(stop)
   await page.keyboard.press('Control+z')
   await page.getByText(/^The toe presses at/).waitFor()
   expect(await text(page, 'verdict')).toBe(held)

@@ -6,7 +6,8 @@ import { checkJob } from '../../src-core/job/parse.ts'
 import type { Clamp, Job } from '../../src-core/job/schema.ts'
 import { serialiseJob } from '../../src-core/job/serialise.ts'
 import { mountSetup } from '../../src-core/mounting/mount.ts'
-import { toeLies, toeShortfall } from '../../src-core/mounting/toeLies.ts'
+import { toeShortfall } from '../../src-core/holding/toeContact.ts'
+import { toeLies } from '../../src-core/mounting/toeLies.ts'
 import { sideScene } from '../../src-renderer/components/sideView.ts'
 import { putStraps, strapsWords, usualPattern } from '../../src-renderer/editor/edits/fourStraps.ts'
 import { moveNose, movePiece, turnPiece } from '../../src-renderer/editor/edits/hardware.ts'
@@ -78,7 +79,7 @@ describe('a clamp is one thing', () => {
     expect(toeLies(out, after.toe!)).not.toBeNull()
     // Its pad's inner end stood `inside` mm from the edge; slid out by 20 mm it lacks 20 − inside + the pad's length.
     const region = out.bodies[0]!.regions[0]!
-    const short = toeShortfall(out, after.toe!, after.facing)!
+    const short = toeShortfall(out, after)!
     const moved = after.toe!.pad.map((v) => ({
       x: v.x + short * Math.cos((after.facing * Math.PI) / 180),
       y: v.y + short * Math.sin((after.facing * Math.PI) / 180),

@@ -15,7 +15,7 @@ import {
 } from '../../../src-core/mounting/material.ts'
 import { partAt } from '../../../src-core/mounting/partAt.ts'
 import type { Mounted } from '../../../src-core/mounting/types.ts'
-import { slotRing } from '../../scene/plate.ts'
+import { slotRing } from '../../../src-core/mounting/plateFace.ts'
 import { roundTo } from '../snap.ts'
 import { editSetup, type Piece } from './edit.ts'
 import { groundUnder } from './fixtures.ts'
