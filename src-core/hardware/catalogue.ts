@@ -158,7 +158,7 @@ export const CATALOGUE: readonly CatalogueKind[] = [
   },
   {
     name: 'disc',
-    label: 'Sub-plate or ring',
+    label: 'Round sub-plate',
     counts: 'A disc less its bore; bolt holes are left in, its bolts are weighed with it where it stands.',
     hardware: 'fixture',
     threaded: false,

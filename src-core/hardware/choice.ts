@@ -2,7 +2,14 @@
 import { findMaterial } from '../job/materials.ts'
 import { findThread } from './threads.ts'
 import type { At, Box, Fixture, StockItem } from '../job/schema.ts'
-import { catalogueKind, type CatalogueKindName, type Shape, type SizeName, type Sizes } from './catalogue.ts'
+import {
+  catalogueKind,
+  type CatalogueKind,
+  type CatalogueKindName,
+  type Shape,
+  type SizeName,
+  type Sizes,
+} from './catalogue.ts'
 import { usualClamp, type ClampPattern } from './usualClamp.ts'
 
 export interface Choice {
@@ -31,10 +38,14 @@ export function massOf(choice: Choice): number | null {
   return mass > 0 ? Number(mass.toFixed(4)) : null
 }
 
+/** A bolt hole is no size to call a piece by; a sub-plate's bore is. */
+export const isNamed = (kind: CatalogueKind, key: SizeName): boolean =>
+  key !== 'hole' || kind.hardware === 'fixture'
+
 /** As a list would call it: `round weight 50 × 25`. */
 export function nameOf(choice: Choice): string {
   const kind = catalogueKind(choice.kind)
-  const figures = kind.fields.filter((f) => f.key !== 'hole').map((f) => tidy(choice.sizes[f.key] ?? 0))
+  const figures = kind.fields.filter((f) => isNamed(kind, f.key)).map((f) => tidy(choice.sizes[f.key] ?? 0))
   const thread = kind.threaded ? choice.thread : ''
   const sizes = choice.kind === 'strap' || figures.length === 0 ? '' : figures.join(' × ')
   const material = choice.material === 'mild steel' ? '' : choice.material

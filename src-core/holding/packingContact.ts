@@ -1,4 +1,4 @@
-/** Whether packing really lies between plate and part. */
+/** Whether packing really lies between ${below} and the part. */
 import { called, finding, type Finding } from '../findings/finding.ts'
 import { polygonArea, polygonIntersection } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
@@ -21,10 +21,11 @@ function judgePacking(mounted: Mounted): readonly Finding[] {
 function seatFindings({ setup, job, partFront }: Mounted, contact: readonly Carried[]): Finding[] {
   if (contact.length > 0) return []
   const seat = formatter(job.displayUnits).length(setup.packing)
+  const below = setup.seat ? `sub-plate ${setup.seat.on}` : 'the plate'
   const message =
     setup.packing > 0
-      ? `Nothing carries the part: it is said to stand on ${seat} of packing, but no piece of packing ${seat} high lies between plate and part. Put one under each toe, or set the packing to 0.`
-      : `Nothing carries the part: no face of it lies on the plate. Give it packing, or check the heights of its bodies; its front is ${formatter(job.displayUnits).length(partFront)} from the plate.`
+      ? `Nothing carries the part: it is said to stand on ${seat} of packing, but no piece of packing ${seat} high lies between ${below} and the part. Put one under each toe, or set the packing to 0.`
+      : `Nothing carries the part: no face of it lies on ${below}. Give it packing, or check the heights of its bodies; its front is ${formatter(job.displayUnits).length(partFront)} from the plate.`
   return [finding('stop', 'part-not-carried', 'setup', message)]
 }
 

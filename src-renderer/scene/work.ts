@@ -1,5 +1,9 @@
 /** Part and hardware as they lie on the plate, lowest first. */
 import type { Analysis } from '../../src-core/analysis/result.ts'
+import { polar } from '../../src-core/geometry/angles.ts'
+import { flattenRing } from '../../src-core/geometry/flatten.ts'
+import { boxOf } from '../../src-core/geometry/polygonBox.ts'
+import type { Point } from '../../src-core/geometry/types.ts'
 import { STANDINGS, standingAt, type Standing } from '../../src-core/findings/finding.ts'
 import { pressPoint } from '../../src-core/mounting/press.ts'
 import type { HardwareKind } from '../../src-core/job/schema.ts'
@@ -145,6 +149,14 @@ function pieceItem(piece: MountedPiece, pointed: Pointed, flags: ReadonlyMap<str
   }
 }
 
+/** Towards the edge of a sub-plate, where its name is not under the part; between its bolts, which stand in slots. */
+function besidePart({ at, footprint }: MountedPiece): Point {
+  const { x0, x1, y0 } = boxOf([flattenRing(footprint, 1)])
+  const out = polar(NAME.out, NAME.angle)
+  return { x: at.x + (out.x * (x1 - x0)) / 2, y: at.y + out.y * (at.y - y0) }
+}
+const NAME = { out: 0.88, angle: -112 }
+
 /** Solids of a piece from the plate up, the largest last of those that end as high. */
 function standingItems(
   mounted: Mounted,
@@ -192,7 +204,7 @@ function standingItems(
     layer: 'work',
     role: 'tag',
     kind: 'text',
-    at: piece.at,
+    at: piece.item.kind === 'fixture' ? besidePart(piece) : piece.at,
     text: id,
     offset: { x: 0, y: piece.bolt ? 17 : 0 },
     align: 'centre',

@@ -1,4 +1,5 @@
 /** What each step of the work has and what it still lacks, in a few words. */
+import { leastJointWords } from '../../src-core/holding/leastJoint.ts'
 import type { Analysis } from '../../src-core/analysis/result.ts'
 import { fastenerOf } from '../../src-core/hardware/fastener.ts'
 import { isClamp, isCounterweight, type Job, type Setup } from '../../src-core/job/schema.ts'
@@ -88,7 +89,8 @@ function clamps(setup: Setup, analysis: Analysis | null): Words {
     if (h.kind === 'clamp') return !h.heel
     return h.kind === 'press' && (!h.press?.boltToWork || !h.press.boltToHeel || !h.press.nose)
   })
-  const factor = analysis?.clamping ? `, factor ${plain(analysis.clamping.factor, 1)} against slip` : ''
+  const least = analysis && leastJointWords(analysis.joints)
+  const factor = least ? `, hold ${least}` : ''
   return {
     summary: plural(list.length, 'clamp') + factor,
     lacks: missing([

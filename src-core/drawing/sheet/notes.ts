@@ -1,4 +1,5 @@
 /** What stands beside the views: what was found, what was assumed and how sure it is, and the checks by hand. */
+import { leastJointWords } from '../../holding/leastJoint.ts'
 import type { Analysis } from '../../analysis/result.ts'
 import { criterionWords } from '../../unbalance/criterion.ts'
 import { uncertaintiesOf } from '../../doubt/defaults.ts'
@@ -38,6 +39,7 @@ export function balanceNotes(job: Job, mounted: Mounted, a: Analysis): Notes {
   const fmt = formatter(job.displayUnits)
   const u = a.unbalance
   const before = centreBefore(mounted, a)
+  const least = leastJointWords(a.joints)
   const [x, y] = a.assembly.centroid_mm
   const centre = `Centre of mass ${fmt.length(Math.hypot(x, y))} from the axis${before ? `, before counterweights ${fmt.length(Math.hypot(before.x, before.y))}` : ''}.`
   return {
@@ -47,9 +49,7 @@ export function balanceNotes(job: Job, mounted: Mounted, a: Analysis): Notes {
       `Unbalance ${fmt.unbalance(u.static_g_mm)} at ${angleText(job, u.static_angle_deg, 0)} (${clockPosition(u.static_angle_deg)} as drawn), 95 % bound ${fmt.unbalance(u.upper95_g_mm)}; after the cut ${fmt.unbalance(u.after_cut_g_mm)}.`,
       centre,
       `Limit: ${criterionWords(mounted.setup, fmt)}, this job's own setting; no standard covers faceplate work.`,
-      a.clamping === null
-        ? 'Clamps: NOT CHECKED.'
-        : `Clamps: factor against slip ${plain(a.clamping.factor, 1)} (rule of thumb: 2).`,
+      least === null ? 'Holding: NOT JUDGED.' : `Holds ${least} (2 wanted).`,
     ],
   }
 }

@@ -71,7 +71,10 @@ export function usualBolt({ plate, displayUnits }: Job) {
 const RIM = 3
 const STEP = 2
 
-/** A sub-plate on the axis, bolted through each slot that it covers with its heads sunk, as far out as it has room. */
+/** As many bolts as a sub-plate starts with. */
+const BOLTS = 4
+
+/** A sub-plate on the axis, bolted through slots that it covers with its heads sunk, as far out as it has room. */
 export function newSubPlate(
   job: Job,
   sizes: Pick<Fixture, 'footprint' | 'bore' | 'thickness'> & {
@@ -102,9 +105,11 @@ export function newSubPlate(
 }
 
 function boltPlaces({ plate }: Job, footprint: Footprint, bore: number, room: number) {
+  const step = Math.max(1, Math.floor(plate.slots.length / BOLTS))
   const ring = footprintRing(footprint, { x: 0, y: 0 }, 0)
   const flat = ringPolygons(ring)[0]!
-  return plate.slots.flatMap((slot) => {
+  return plate.slots.flatMap((slot, i) => {
+    if (i % step !== 0) return []
     for (let r = slot.to - slot.width / 2; r >= Math.max(slot.from, bore / 2 + room); r -= STEP) {
       const p = polar(r, slot.angle)
       if (isInside(ring, p) && nearestTo(flat, p).distance >= room)
