@@ -83,6 +83,8 @@ export interface Settings {
   /** Who records runs and draws sheets, to fill in such fields. */
   readonly person: string
   readonly owner: string
+  /** Of the window, whatever job is in it; left out: each job's own. */
+  readonly units?: 'mm' | 'in' | undefined
 }
 
 export interface SettingsReply {

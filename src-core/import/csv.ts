@@ -1,8 +1,10 @@
 /**
- * Outlines from a table of points: x, y and, if wanted, the bulge of the edge to the next point. Values stand between
+ * Outlines from a table of points: x, y and, if the heading says so, the degrees swept by an arc to the next point
+ * (positive counter-clockwise). Values stand between
  * tabs, semicolons or commas; with tabs and semicolons a decimal comma is understood. A blank line begins another
  * outline, # a remark; a first line of words may name the columns and the unit. Outlines close by themselves.
  */
+import { toRadians } from '../geometry/angles.ts'
 import type { Vertex } from '../geometry/types.ts'
 import { scaleOf, assemble } from './assemble.ts'
 import type { Chain } from './chain.ts'
@@ -11,7 +13,10 @@ import { Budget, CAPS, Refusal, guarded, plainNumber, shown } from './refusal.ts
 import type { ImportOptions, ImportResult, ImportUnit } from './types.ts'
 
 const UNIT_WORD = /(?:^|[^a-z])(mm|cm|in|inch|inches|m)(?:[^a-z]|$)/i
-const MOST_BULGE = 1e4
+/** A heading that says what a third column is. */
+const SWEPT_WORD = /deg|swept|sweep/i
+/** Degrees: a full circle has no end to go to. */
+const MOST_SWEPT = 360
 
 /** Never throws on any text. Units are asked unless the heading names them. */
 export function importCsv(text: string, options: ImportOptions = {}): ImportResult {
@@ -40,6 +45,7 @@ function readRings(text: string): { rings: Chain[]; units: ImportUnit | null; co
   let units: ImportUnit | null = null
   let count = 0
   let headed = false
+  let swept = false
   const close = () => {
     if (ring.length > 0) rings.push({ vertices: ring, closed: true, kind: 'outline', place: `line ${begun}` })
     ring = []
@@ -54,11 +60,12 @@ function readRings(text: string): { rings: Chain[]; units: ImportUnit | null; co
       headed = true
       separator = null
       units = unitIn(line)
+      swept = SWEPT_WORD.test(line)
       return
     }
     if (ring.length === 0) begun = i + 1
     budget.vertex(place)
-    ring.push(point(line, separator, place))
+    ring.push(point(line, separator, place, swept))
     count++
   })
   close()
@@ -66,24 +73,32 @@ function readRings(text: string): { rings: Chain[]; units: ImportUnit | null; co
   return { rings, units, count }
 }
 
-function point(line: string, separator: string, place: string): Vertex {
+function point(line: string, separator: string, place: string, swept: boolean): Vertex {
   const fields = line.split(separator).map((field) => field.trim().replace(/^"(.*)"$/, '$1'))
   // Spreadsheets end every row alike, with empty cells.
   while (fields.length > 2 && fields.at(-1) === '') fields.pop()
   if (fields.length < 2) throw new Refusal(place, `"${shown(line)}" is not two values x and y`)
   if (fields.length > 3) {
     const hint = separator === ',' ? '; a decimal comma needs semicolons or tabs between the values' : ''
-    throw new Refusal(place, `${fields.length} values where x, y and perhaps a bulge are expected${hint}`)
+    throw new Refusal(
+      place,
+      `${fields.length} values where x, y and perhaps degrees swept are expected${hint}`,
+    )
   }
   const values = fields.map((field) => {
     const value = plainNumber(separator === ',' ? field : field.replace(/^([^.,]*),([^.,]*)$/, '$1.$2'))
     if (value === null) throw new Refusal(place, `"${shown(field)}" is not a number`)
     return value
   })
-  const [x, y, bulge] = values as [number, number, number?]
-  if (bulge !== undefined && Math.abs(bulge) > MOST_BULGE)
-    throw new Refusal(place, `bulge ${bulge} is beyond ${MOST_BULGE}`)
-  return bulge ? { x, y, bulge } : { x, y }
+  const [x, y, degrees] = values as [number, number, number?]
+  if (!degrees) return { x, y }
+  if (!swept)
+    throw new Refusal(
+      place,
+      `what the third value, ${degrees}, means is not said: name the columns in a first line, as "x, y, degrees swept"`,
+    )
+  if (Math.abs(degrees) >= MOST_SWEPT) throw new Refusal(place, `an arc cannot sweep ${degrees}°`)
+  return { x, y, bulge: Math.tan(toRadians(degrees) / 4) }
 }
 
 function unitIn(heading: string): ImportUnit | null {

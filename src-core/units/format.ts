@@ -17,6 +17,16 @@ export function significant(value: number, digits: number): string {
   return plain(value, decimals)
 }
 
+/** Smaller than this is nought: what arithmetic leaves behind, in any unit shown. */
+const NOUGHT = 1e-9
+
+/** As `plain`; what is there but rounds to nought is "under" the least figure shown, so that it is not read as nothing. */
+function shown(value: number, decimals: number): string {
+  const text = plain(value, decimals)
+  if (text !== '0' || Math.abs(value) < NOUGHT) return text
+  return `${value < 0 ? 'minus ' : ''}under ${plain(10 ** -decimals, decimals)}`
+}
+
 export interface Formatter {
   readonly units: DisplayUnits
   /** mm to text with unit. */
@@ -42,16 +52,16 @@ export interface Formatter {
 
 const metric: Formatter = {
   units: 'mm',
-  length: (v) => `${plain(v, Math.abs(v) < 100 ? 1 : 0)} mm`,
-  mass: (v) => (Math.abs(v) < 1 ? `${plain(v * 1000, 0)} g` : `${significant(v, 3)} kg`),
-  unbalance: (v) => `${plain(v, v < 100 ? 1 : 0)} g·mm`,
+  length: (v) => `${shown(v, Math.abs(v) < 100 ? 1 : 0)} mm`,
+  mass: (v) => (Math.abs(v) < 1 ? `${shown(v * 1000, 0)} g` : `${significant(v, 3)} kg`),
+  unbalance: (v) => `${shown(v, v < 100 ? 1 : 0)} g·mm`,
   force: (v) => `${significant(v, v < 100 ? 2 : 3)} N`,
   torque: (v) => `${significant(v, 3)} N·m`,
-  speed: (v) => `${plain(v, v < 100 ? 1 : 0)} rpm`,
+  speed: (v) => `${shown(v, v < 100 ? 1 : 0)} rpm`,
   speedLimit: (v) => `${plain(Math.floor(v), 0)} rpm`,
   cuttingSpeed: (v) => `${significant(v, v < 100 ? 2 : 3)} m/min`,
   feed: (v) => `${significant(v, 2)} mm/rev`,
-  fine: (v) => `${plain(v, 2)} mm`,
+  fine: (v) => `${shown(v, 2)} mm`,
   angle: (v) => `${plain(v, 1)}°`,
   percent: (v) => `${significant(v * 100, 2)} %`,
 }
@@ -59,7 +69,7 @@ const metric: Formatter = {
 const inch: Formatter = {
   ...metric,
   units: 'in',
-  length: (v) => `${plain(convert(v, 'mm', 'in'), 3)} in`,
+  length: (v) => `${shown(convert(v, 'mm', 'in'), 3)} in`,
   mass: (v) => `${significant(convert(v, 'kg', 'lbm'), 3)} lb`,
   unbalance: (v) => `${significant(convert(convert(v, 'g', 'oz'), 'mm', 'in'), 3)} oz·in`,
   force: (v) => `${significant(convert(v, 'N', 'lbf'), 3)} lbf`,

@@ -13,15 +13,56 @@ const FRACTIONS: Readonly<Record<string, string>> = {
   '½': '1/2', '¼': '1/4', '¾': '3/4', '⅛': '1/8', '⅜': '3/8', '⅝': '5/8', '⅞': '7/8', '⅓': '1/3', '⅔': '2/3',
 } // prettier-ignore
 
+/** `3-1/4`, tight: in an inch field three and a quarter, anywhere else as likely a difference. */
+const TIGHT = /(?<![\d.\w])(?<![\w)]\s*-)(\d+)-(\d+)\s*\/\s*(\d+)(?![\d-])/g
+/** `5'-2`, `5 ft-2`: feet and inches joined by a hyphen. */
+const FEET_HYPHEN = /((?:['′’]|\bft|\bfeet|\bfoot|(?<=\d)ft))-(?=[\d(])/g
+/** A mixed number with no unit of its own after it. */
+const BARE_MIXED = /(?<![\d.\w])\d+\s+\d+\s*\/\s*\d+(?!\s*["″”'′’A-Za-z\d/.])/
+
+/** Mixed numbers of an inch field made plain to a parser; where a hyphen can be read two ways, the reason. */
+function mixedNumbers(text: string, unit: string): QuantityText {
+  const halves = /\d+-\d+\s*\/\s*\d+/.exec(text)
+  if (unit === 'in') {
+    const s = text.replace(FEET_HYPHEN, '$1 ').replace(TIGHT, '$1 $2/$3')
+    const odd = /(?:\d-\d+|\d\s-\d+|\d-\s\d+)\s*\/\s*\d+|['′’]\s?-\s?(?=[\d(])(?<!\s-\s)/.exec(s)
+    if (odd)
+      return no(
+        `"${odd[0].trim()}" can be read two ways: a difference has a space on both sides of its sign, a mixed number none.`,
+      )
+    return { ok: true, text: s }
+  }
+  if (halves)
+    return no(
+      `"${halves[0]}" can be read two ways: write ${halves[0].replace('-', ' - ')} for a difference${unit === 'mm' ? `, or ${halves[0].replace('-', ' ')} in` : ''}.`,
+    )
+  FEET_HYPHEN.lastIndex = 0
+  const feet = FEET_HYPHEN.test(text)
+  FEET_HYPHEN.lastIndex = 0
+  if (feet) return no('A hyphen after feet can be read two ways: write 5 ft 2 in, or 5 ft - 2 in.')
+  const bare = unit === 'mm' ? BARE_MIXED.exec(text) : null
+  if (bare)
+    return no(`Millimetres take no mixed numbers: write decimals, or ${bare[0].replace(/\s+/g, ' ')} in.`)
+  return { ok: true, text }
+}
+
 /** `unit` is the field's own, so that a unit that the parser cannot know (rpm) may be written out. */
 export function normaliseQuantity(text: string, unit: string): QuantityText {
   const given = text.normalize('NFC').trim()
   if (given === '') return no('A number is wanted here.')
   const comma = decimalComma(given)
   if (!comma.ok) return comma
-  let s = comma.text
-    .replace(/[½¼¾⅛⅜⅝⅞⅓⅔]/g, (c) => ` ${FRACTIONS[c]!} `)
-    .replace(/[−–]/g, '-')
+  const mixed = mixedNumbers(
+    comma.text
+      .replace(/[−–]/g, '-')
+      .replace(
+        /(-?)[½¼¾⅛⅜⅝⅞⅓⅔]/g,
+        (all, sign: string) => `${sign || ' '}${FRACTIONS[all.slice(sign.length)]!} `,
+      ),
+    unit,
+  )
+  if (!mixed.ok) return mixed
+  let s = mixed.text
     .replace(/[×·]/g, '*')
     .replace(/÷/g, '/')
     .replace(/[µμ]m\b/g, 'um')

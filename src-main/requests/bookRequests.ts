@@ -14,6 +14,7 @@ const settings = z.strictObject({
   theme: z.enum(['system', 'light', 'dark']),
   person: z.string().max(200),
   owner: z.string().max(200),
+  units: z.enum(['mm', 'in']).optional(),
 })
 
 export const BOOK_REQUESTS: { readonly [V in keyof BookHost]: Request<V> } = {

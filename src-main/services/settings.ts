@@ -10,6 +10,7 @@ const stored = z.strictObject({
   theme: z.enum(['system', 'light', 'dark']),
   person: z.string().max(200),
   owner: z.string().max(200),
+  units: z.enum(['mm', 'in']).optional(),
   /** Null: the usual place. */
   bookFolder: z.string().min(1).max(10_000).nullable(),
 })
@@ -52,7 +53,7 @@ export function createSettings(options: {
   }
   const folderOf = (s: Stored) => resolve(options.fixedBook ?? s.bookFolder ?? options.usualBook)
   const reply = (s: Stored): SettingsReply => ({
-    settings: { theme: s.theme, person: s.person, owner: s.owner },
+    settings: { theme: s.theme, person: s.person, owner: s.owner, ...(s.units ? { units: s.units } : {}) },
     bookFolder: folderOf(s),
     setAside,
   })

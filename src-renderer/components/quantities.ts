@@ -111,6 +111,13 @@ export function quantityText(name: QuantityName, value: number, system: DisplayU
   return plain(converted, shown.decimals)
 }
 
+/** What an empty field takes, as an example of how it is written. */
+export function exampleOf(name: QuantityName, system: DisplayUnits): string {
+  if (name === 'length') return system === 'in' ? 'such as 3-1/4' : 'such as 12.5'
+  if (name === 'mass') return system === 'in' ? 'such as 2 lb 8 oz' : 'such as 1.2'
+  return ''
+}
+
 export interface Bounds {
   readonly min?: number | undefined
   readonly max?: number | undefined

@@ -70,7 +70,7 @@ export function createApp(host: Host, workers: Workers, shell: Shell = NO_SHELL)
     draw.leave()
   }
   files.saving.onfault = (fault) => showFault({ jobs, session, draw }, fault)
-  const settings = new SettingsStore(host, session)
+  const settings = new SettingsStore(host, session, jobs)
   const pictures = new PictureWork(workers.pictures)
   return {
     shell,

@@ -47,6 +47,21 @@ export const START: StartFrom = {
   boreStart: 0,
 }
 
+const IN = 25.4
+/** The same for a shop that works in inches: its own round figures. */
+export const START_INCH: StartFrom = {
+  ...START,
+  displayUnits: 'in',
+  swingOverBed: 13 * IN,
+  swingOverCrossSlide: 7.5 * IN,
+  plateDiameter: 12 * IN,
+  length: 5.5 * IN,
+  width: 3.5 * IN,
+  thickness: 0.75 * IN,
+  boreOffset: 1.375 * IN,
+  boreDiameter: 1.5 * IN,
+}
+
 /** kg/m³: grey cast iron, which most faceplates are made of. */
 const PLATE_DENSITY = 7200
 const PLATE_THICKNESS_SHARE = 0.09

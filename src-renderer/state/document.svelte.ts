@@ -1,6 +1,7 @@
 /** The document and its history. Held raw and replaced whole, so no proxy reaches the core, a worker or the host. */
 import type { FileRef } from '../../src-core/bridge/reply.ts'
 import type { Job } from '../../src-core/job/schema.ts'
+import type { DisplayUnits } from '../../src-core/units/format.ts'
 import * as steps from './history.ts'
 
 /** Where the job was read from or written to last. */
@@ -17,6 +18,8 @@ export class JobStore {
   givenName: string | null = null
   /** Another object for each job that comes onto the plate. */
   #opened: object = {}
+  #units: DisplayUnits | null = null
+  readonly #asShown = { mm: new WeakMap<Job, Job>(), in: new WeakMap<Job, Job>() }
 
   /** A job that stands as it is on disk, or as an example: nothing is lost by closing it. */
   constructor(job: Job) {
@@ -49,7 +52,8 @@ export class JobStore {
   }
 
   /** Another job altogether; its history starts here. `unsaved`: it exists nowhere yet. */
-  load(job: Job, file: JobFile | null, unsaved = false): void {
+  load(given: Job, file: JobFile | null, unsaved = false): void {
+    const job = this.#shown(given)
     this.#history = steps.startHistory(job)
     this.#opened = {}
     this.givenName = null
@@ -59,14 +63,35 @@ export class JobStore {
   /** `job` is what was written: the document may have moved on meanwhile. */
   markSaved(job: Job, file: JobFile): void {
     this.#file = file
-    this.#saved = job
+    this.#saved = this.#shown(job)
+  }
+
+  /**
+   * The window's units, in which every job is shown from now on. They are nobody's edit: the job is as much or as little
+   * changed as before, and undo does not take them back.
+   */
+  showIn(units: DisplayUnits): void {
+    if (this.#units === units) return
+    this.#units = units
+    this.#history = steps.mapped(this.#history, (job) => this.#shown(job))
+    if (this.#saved) this.#saved = this.#shown(this.#saved)
+  }
+  /** One and the same object for a job each time it is asked for, so that what is saved stays what is shown. */
+  #shown(job: Job): Job {
+    const units = this.#units
+    if (!units || job.displayUnits === units) return job
+    const kept = this.#asShown[units].get(job)
+    if (kept) return kept
+    const shown = { ...job, displayUnits: units }
+    this.#asShown[units].set(job, shown)
+    return shown
   }
 
   begin(label: string): void {
     this.#history = steps.begin(this.#history, label)
   }
   replace(job: Job): void {
-    this.#history = steps.replace(this.#history, job)
+    this.#history = steps.replace(this.#history, this.#shown(job))
   }
   commit(): void {
     this.#history = steps.commit(this.#history)

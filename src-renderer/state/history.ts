@@ -21,6 +21,17 @@ const MOST_STEPS = 300
 
 export const startHistory = <T>(present: T): History<T> => ({ present, past: [], future: [], gesture: null })
 
+/** Every state of it seen another way; what was one object stays one. */
+export function mapped<T>(h: History<T>, as: (state: T) => T): History<T> {
+  const step = (s: Step<T>): Step<T> => ({ label: s.label, before: as(s.before), after: as(s.after) })
+  return {
+    present: as(h.present),
+    past: h.past.map(step),
+    future: h.future.map(step),
+    gesture: h.gesture && { label: h.gesture.label, base: as(h.gesture.base) },
+  }
+}
+
 export function begin<T>(h: History<T>, label: string): History<T> {
   const settled = commit(h)
   return { ...settled, gesture: { label, base: settled.present } }

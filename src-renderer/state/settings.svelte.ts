@@ -2,16 +2,20 @@
 import type { Settings, SettingsReply } from '../../src-core/bridge/bookContract.ts'
 import type { Host } from '../../src-core/bridge/contract.ts'
 import { ask } from './ask.ts'
+import type { DisplayUnits } from '../../src-core/units/format.ts'
+import type { JobStore } from './document.svelte.ts'
 import type { Session, Theme } from './session.svelte.ts'
 
 export class SettingsStore {
   readonly #host: Host
   readonly #session: Session
+  readonly #jobs: JobStore
   values: Settings = $state.raw({ theme: 'system', person: '', owner: '' })
   bookFolder: string = $state('')
   #setAside: string | null = null
 
-  constructor(host: Host, session: Session) {
+  constructor(host: Host, session: Session, jobs: JobStore) {
+    this.#jobs = jobs
     this.#host = host
     this.#session = session
   }
@@ -37,12 +41,17 @@ export class SettingsStore {
     const next = { ...this.values, ...change }
     this.values = next
     this.#session.theme = next.theme
+    if (next.units) this.#jobs.showIn(next.units)
     const reply = await ask(this.#session, this.#host.writeSettings(next))
     if (reply) this.#take(reply)
   }
 
   setTheme(theme: Theme): void {
     void this.set({ theme })
+  }
+
+  setUnits(units: DisplayUnits): void {
+    void this.set({ units })
   }
 
   async chooseBookFolder(): Promise<void> {
@@ -58,5 +67,6 @@ export class SettingsStore {
     this.values = reply.settings
     this.bookFolder = reply.bookFolder
     this.#session.theme = reply.settings.theme
+    if (reply.settings.units) this.#jobs.showIn(reply.settings.units)
   }
 }

@@ -109,6 +109,10 @@ describe('the window', () => {
     await page.getByRole('button', { name: 'in', exact: true }).click()
     expect(await text(page, 'mass')).toMatch(/lb$/)
     expect(await text(page, 'force')).toMatch(/lbf$/)
+    expect(await page.locator('header .file').innerText()).not.toMatch(/changed/)
+    expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true)
+    await page.getByRole('button', { name: 'mm', exact: true }).click()
+    expect(await text(page, 'mass')).toMatch(/kg$/)
   })
 
   test('the second setup has its own figures', async () => {

@@ -49,10 +49,10 @@ describe('edges', () => {
       ).radius,
     ).toBeCloseTo(15, 9)
     expect(bulgeOfRadius({ x: 0, y: 0 }, { x: 20, y: 0 }, 9)).toBeNull()
-    const typed = readTyped('by 20, 0 r 1 in', { x: 1, y: 2 }, 'mm', (v) => v)
+    const typed = readTyped('by 20, 0 radius 1 in', { x: 1, y: 2 }, 'mm', (v) => v)
     expect(typed).toEqual({ kind: 'point', relative: true, point: { x: 21, y: 2 }, radius: 25.4 })
-    expect(readTyped('20 r 5', { x: 0, y: 0 }, 'mm', (v) => v).kind).toBe('refused')
-    expect(readTyped('20, 0 r 5 kg', null, 'mm', (v) => v).kind).toBe('refused')
+    expect(readTyped('20 radius 5', { x: 0, y: 0 }, 'mm', (v) => v).kind).toBe('refused')
+    expect(readTyped('20, 0 radius 5 kg', null, 'mm', (v) => v).kind).toBe('refused')
   })
 })
 

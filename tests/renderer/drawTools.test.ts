@@ -3,6 +3,7 @@ import { ringMoments } from '../../src-core/geometry/ringMoments.ts'
 import { checkJob } from '../../src-core/job/parse.ts'
 import { isPrism, type Prism } from '../../src-core/job/schema.ts'
 import { fetchHost } from '../../src-renderer/bridge/fetchHost.ts'
+import { ENTRIES, entryWords, readTyped } from '../../src-renderer/editor/draw/typedPoint.ts'
 import type { PointerInput } from '../../src-renderer/editor/port.ts'
 import { createActions } from '../../src-renderer/state/actions.ts'
 import { createApp, type App } from '../../src-renderer/state/app.svelte.ts'
@@ -41,14 +42,52 @@ const bodies = () => app.jobs.job.part.bodies.filter(isPrism)
 const last = (): Prism => bodies().at(-1)!
 const steps = () => app.jobs.undoLabel
 
+describe('what is offered and what is read', () => {
+  test.each(['mm', 'in'] as const)('every kind of entry that is named in %s is read as that', (unit) => {
+    const e = ENTRIES[unit]
+    const read = (text: string) => readTyped(text, { x: 0, y: 0 }, unit, (v) => v)
+    expect(read(e.point)).toMatchObject({ kind: 'point', relative: false })
+    expect(read(e.step)).toMatchObject({ kind: 'point', relative: true })
+    expect(read(e.aimed)).toMatchObject({ kind: 'point', relative: true })
+    expect(read(e.length).kind).toBe('value')
+    expect(read(e.arc)).toMatchObject({ kind: 'point', radius: expect.any(Number) as number })
+    for (const example of Object.values(e)) expect(entryWords(unit)).toContain(`(${example})`)
+  })
+
+  test.each(['outline', 'rectangle', 'circle', 'slot', 'measure'] as const)(
+    'each example in the prompts of %s is taken where it stands, and no prompt has a sign or a lone letter',
+    (name) => {
+      app.draw.take(name)
+      const { tool } = app.draw
+      for (let stage = 0; stage < 3 && app.draw.tool === tool; stage++) {
+        expect(tool.prompt).not.toMatch(/[@<>#*]|\b(?!a\b)[a-z]\b/i)
+        const example = /“([^”]+)”/.exec(tool.prompt)?.[1] ?? 'by 3, 4'
+        const from = tool.last
+        const entry = readTyped(from ? example : example.replace('by ', ''), from, 'in', (v) => v * 25.4)
+        expect(tool.typed(entry)).toBeNull()
+      }
+    },
+  )
+
+  test('one key changes from straight to arc and back; a lone letter does nothing', () => {
+    app.draw.take('outline')
+    for (const letter of 'abcdefghijklmnopqrstuvwxyz') expect(app.draw.tool.key(letter)).toBe(false)
+    expect(app.draw.tool.arc).toBe(false)
+    app.draw.tool.key(' ')
+    expect(app.draw.tool.arc).toBe(true)
+    app.draw.tool.key(' ')
+    expect(app.draw.tool.arc).toBe(false)
+  })
+})
+
 describe('drawing tools', () => {
   test('an outline of lines and a tangent arc, closed on its first point, is a new body', () => {
     app.draw.take('outline')
     click(-100, 100)
     click(-60, 100)
-    app.draw.tool.key('a')
+    app.draw.tool.key(' ')
     click(-60, 130)
-    app.draw.tool.key('l')
+    app.draw.tool.setArc?.(false)
     click(-100, 130)
     click(-100, 100)
     expect(bodies()).toHaveLength(2)

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import fc from 'fast-check'
-import { quantityText, readQuantity } from '../../src-renderer/components/quantities.ts'
+import { exampleOf, quantityText, readQuantity } from '../../src-renderer/components/quantities.ts'
 import { fourDigits, grouped, keyed, splitFigures } from '../../src-renderer/components/figures.ts'
 import { place, ruleFor, stackFlags, ticks } from '../../src-renderer/components/speedScale.ts'
 import { keyName } from '../../src-renderer/editor/keys.ts'
@@ -30,6 +30,13 @@ describe('quantities', () => {
     const high = readQuantity('length', '7', 'in', { max: 152.4 })
     expect(high).toEqual({ ok: false, reason: 'It can be at most 6 in.' })
     expect(readQuantity('count', '2.5', 'mm', { whole: true }).ok).toBe(false)
+  })
+  test('an example offered in an empty field is read by that field', () => {
+    for (const system of ['mm', 'in'] as const)
+      for (const of of ['length', 'mass'] as const) {
+        const example = exampleOf(of, system).replace('such as ', '')
+        expect(value(readQuantity(of, example, system))).toBeGreaterThan(0)
+      }
   })
   test('what a field shows reads back as what the job holds, to the digits shown', () => {
     fc.assert(

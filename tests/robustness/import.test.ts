@@ -23,7 +23,7 @@ const svg = `<?xml version="1.0"?>
 </svg>
 `
 const csv =
-  'x [mm];y;bulge\n0;0;0\n60;0;0,5\n60;40\n0;40\n\n10;10;1\n20;10;1\n\n# remark\n30;10\n40;10\n40;20\n'
+  'x [mm];y;degrees swept\n0;0;0\n60;0;106,26\n60;40\n0;40\n\n10;10;180\n20;10;180\n\n# remark\n30;10\n40;10\n40;20\n'
 
 const FILES: readonly (readonly [string, Uint8Array])[] = [
   ...['plate-r12', 'plate-r2000', 'plate-r2018', 'blocks', 'mirrored', 'curves'].map(

@@ -54,6 +54,9 @@ export interface DrawTool extends Tool {
   readonly last: Point | null
   /** What was found out, such as a measured distance; empty where there is nothing. */
   readonly said: string
+  /** Whether the next edge is an arc; left out by tools that draw none. */
+  readonly arc?: boolean
+  setArc?(arc: boolean): void
   /** Takes a typed entry; a reason where it cannot. */
   typed(entry: Typed): string | null
   /** A key that the tool may use; true where it did. */

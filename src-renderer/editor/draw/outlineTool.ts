@@ -22,13 +22,21 @@ export class OutlineTool implements DrawTool {
   }
 
   get prompt(): string {
-    if (this.#vertices.length === 0) return 'First point'
+    if (this.#vertices.length === 0) return 'First point: “0, 0”'
     const close = this.#vertices.length > 1 ? '; Enter closes it' : ''
-    return `${this.#arc ? 'Arc to (L: straight)' : 'Line to (A: arc)'}, Backspace takes one back${close}`
+    return `${this.#arc ? 'Arc to' : 'Straight to'} the next point, such as “by 2 at 30”; Space changes; Backspace takes one back${close}`
   }
   get last(): Point | null {
     const v = this.#vertices.at(-1)
     return v ? { x: v.x, y: v.y } : null
+  }
+
+  get arc(): boolean {
+    return this.#arc
+  }
+  setArc(arc: boolean): void {
+    this.#arc = arc
+    this.#show('')
   }
 
   down(input: PointerInput): void {
@@ -78,15 +86,8 @@ export class OutlineTool implements DrawTool {
         this.#vertices.pop()
         this.#show('')
         return true
-      case 'a':
-      case 'A':
-        this.#arc = true
-        this.#show('')
-        return true
-      case 'l':
-      case 'L':
-        this.#arc = false
-        this.#show('')
+      case ' ':
+        this.setArc(!this.#arc)
         return true
       case 'Escape':
         if (this.#vertices.length === 0) return false

@@ -61,6 +61,12 @@ export function bulgeOfRadius(a: Point, b: Point, radius: number): number | null
   return radius < 0 ? -bulge : bulge
 }
 
+/** Degrees: an arc that sweeps more than this is drawn as a circle. */
+export const MOST_SWEEP = 359
+
+/** Bulge of an arc that sweeps so many degrees, positive counter-clockwise: the tangent of a quarter of them. */
+export const bulgeOfSweep = (degrees: number): number => Math.tan(toRadians(degrees) / 4)
+
 /** Moves the edge from vertex i along its own normal, outward of the ring where `by` is positive. */
 export function offsetEdge(ring: Ring, i: number, by: number): Vertex[] {
   const a = ring[i]!
@@ -200,8 +206,11 @@ export function ringBox(ring: Ring): { x0: number; y0: number; x1: number; y1: n
   return box
 }
 
-/** The edge from vertex i as it stands: length of its chord, its direction in degrees, its radius (null: straight). */
-export function edgeFigures(ring: Ring, i: number): { length: number; angle: number; radius: number | null } {
+/** The edge from vertex i as it stands: length of its chord, its direction in degrees, its radius (null: straight), degrees swept (positive counter-clockwise). */
+export function edgeFigures(
+  ring: Ring,
+  i: number,
+): { length: number; angle: number; radius: number | null; sweep: number } {
   const a = ring[i]!
   const b = ring[wrap(i + 1, ring.length)]!
   const edge = makeEdge(a, b, a.bulge ?? 0)
@@ -209,6 +218,7 @@ export function edgeFigures(ring: Ring, i: number): { length: number; angle: num
     length: length(a, b),
     angle: toDegrees(angleTowards(a, b)),
     radius: edge.arc?.radius ?? null,
+    sweep: edge.arc ? toDegrees(edge.arc.sweep) : 0,
   }
 }
 

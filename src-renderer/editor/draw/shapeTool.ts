@@ -42,20 +42,24 @@ function beside(a: Point, b: Point, by: number): Point {
 
 const SHAPES: Readonly<Record<ShapeName, ShapeKind>> = {
   rectangle: {
-    prompts: ['One corner', 'Opposite corner, or @length, width'],
+    prompts: ['One corner', 'Opposite corner, or length and width: “by 4, 2”'],
     ring: ([a, b]) => (a && b ? rectangle(a, b) : null),
     value: () => null,
     figures: ([a, b], length) =>
       a && b ? `${length(Math.abs(b.x - a.x))} × ${length(Math.abs(b.y - a.y))}` : '',
   },
   circle: {
-    prompts: ['Centre', 'A point on it, or the diameter'],
+    prompts: ['Centre', 'A point on it, or the diameter: “2”'],
     ring: ([a, b]) => (a && b ? circle(a, distance(a, b)) : null),
     value: ([a], value, pointer) => (a ? toward(a, pointer, value / 2) : null),
     figures: ([a, b], length) => (a && b ? `⌀ ${length(2 * distance(a, b))}` : ''),
   },
   slot: {
-    prompts: ['Centre of one end', 'Centre of the other end, or the distance', 'Side, or the width'],
+    prompts: [
+      'Centre of one end',
+      'Centre of the other end, or the distance: “4”',
+      'Side, or the width: “1”',
+    ],
     ring: ([a, b, c]) => (a && b && c ? obround(a, b, 2 * across(a, b, c)) : null),
     value: ([a, b], value, pointer) =>
       a && b ? beside(a, b, value / 2) : a ? toward(a, pointer, value) : null,
@@ -63,7 +67,7 @@ const SHAPES: Readonly<Record<ShapeName, ShapeKind>> = {
       a && b && c ? `width ${length(2 * across(a, b, c))}` : a && b ? length(distance(a, b)) : '',
   },
   measure: {
-    prompts: ['Measure from', 'to'],
+    prompts: ['Measure from', 'Measure to'],
     ring: () => null,
     value: ([a], value, pointer) => (a ? toward(a, pointer, value) : null),
     figures: ([a, b], length) =>

@@ -1,6 +1,6 @@
 /**
  * Points typed while drawing, as one would say them: `40, 20` from the part's origin, `by 10, 0` from the last point,
- * `by 25 at 30` as length and direction, `25` as a bare length, `40, 20 r 15` by an arc of that radius. Every number may be an expression with a unit.
+ * `by 25 at 30` as length and direction, `25` as a bare length, `40, 20 radius 15` by an arc of that radius. Every number may be an expression with a unit.
  */
 import { readExpression } from '../../../src-core/units/expression.ts'
 import { onCircle, toRadians } from '../../../src-core/geometry/angles.ts'
@@ -12,6 +12,18 @@ export type Typed =
   | { readonly kind: 'value'; readonly value: number }
   | { readonly kind: 'refused'; readonly reason: string }
 
+/** What may be typed, in figures of the units shown: what the field offers is what is read. */
+export const ENTRIES = {
+  mm: { point: '40, 20', step: 'by 10, 0', aimed: 'by 25 at 30', length: '25', arc: '40, 20 radius 15' },
+  in: {
+    point: '1-1/2, 3/4',
+    step: 'by 1/2, 0',
+    aimed: 'by 1 at 30',
+    length: '1-1/4',
+    arc: '1-1/2, 3/4 radius 1',
+  },
+} as const
+
 /** Starts a step from the last point. */
 const BY = /^by\b/i
 /** Between a length and its direction. */
@@ -20,7 +32,13 @@ const AT = /\bat\b/i
 const refused = (reason: string): Typed => ({ kind: 'refused', reason })
 
 /** After a point: the radius of the arc to it. */
-const RADIUS = /\br\s*([-+(\d.].*)$/i
+const RADIUS = /\bradius\s*([-+(\d.].*)$/i
+
+/** All kinds of entry with an example of each. */
+export function entryWords(unit: 'mm' | 'in'): string {
+  const e = ENTRIES[unit]
+  return `Type a point (${e.point}), a step (${e.step}), a length and direction (${e.aimed}), a length (${e.length}) or a point by an arc (${e.arc}).`
+}
 
 /** A point, and the radius of the arc that leads to it where one is given. `unit` is that of plain numbers; results are in mm. `last` is where relative points count from. */
 export function readTyped(
@@ -32,7 +50,8 @@ export function readTyped(
   const arc = RADIUS.exec(text)
   if (!arc) return readPoint(text, last, unit, toMm)
   const entry = readPoint(text.slice(0, arc.index).trim(), last, unit, toMm)
-  if (entry.kind === 'value') return refused('An arc needs the point it goes to and its radius: 40, 20 r 15.')
+  if (entry.kind === 'value')
+    return refused('An arc needs the point it goes to and its radius: 40, 20 radius 15.')
   if (entry.kind === 'refused') return entry
   const read = readExpression(arc[1]!, { unit, kind: 'A radius' })
   if (!read.ok) return refused(read.reason)
@@ -41,10 +60,7 @@ export function readTyped(
 
 function readPoint(text: string, last: Point | null, unit: 'mm' | 'in', toMm: (v: number) => number): Typed {
   const given = text.trim()
-  if (given === '')
-    return refused(
-      'Type a point (40, 20), a step (by 10, 0), a length and direction (by 25 at 30) or a length.',
-    )
+  if (given === '') return refused(entryWords(unit))
   const relative = BY.test(given)
   if (relative && !last) return refused('There is no point yet that "by" could count from.')
   const rest = given.replace(BY, '')

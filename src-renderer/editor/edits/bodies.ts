@@ -24,6 +24,13 @@ export const editPrism = (job: Job, id: string, recipe: (body: PrismDraft) => vo
     if ('outline' in body) recipe(body)
   })
 
+/** A pocket sunk to a depth, mm, from where it opens; rounded as outlines are, so that its mouth stays where it was. */
+export const setDepth = (job: Job, id: string, depth: number): Job =>
+  editPrism(job, id, (body) => {
+    body.base = roundTo(body.base + body.thickness - depth, 1e-6)
+    body.thickness = depth
+  })
+
 /** Ring 0 is the outline, 1 and up are holes. */
 export const ringOf = (body: Prism, ring: number): Ring =>
   ring === 0 ? body.outline : (body.holes[ring - 1] ?? [])

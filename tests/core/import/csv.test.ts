@@ -10,7 +10,7 @@ describe('importCsv', () => {
     ['tabs and decimal commas', '0\t0\n1,0e1\t0\n10\t5,5\n0\t5,5\n\n\n'],
     [
       'a heading, remarks, a mark, quotes and empty cells',
-      '\ufeffx;y;bulge\n# outline\n"0";0;;\n10;0;\n10;"5,5"\n0;5,5;0\n',
+      '\ufeffx;y;degrees\n# outline\n"0";0;;\n10;0;\n10;"5,5"\n0;5,5;0\n',
     ],
     ['the first point again at the end', '0,0\n10,0\n10,5.5\n0,5.5\n0,0\n'],
   ])('reads %s', (_, text) => {
@@ -19,8 +19,10 @@ describe('importCsv', () => {
     expect(areasOf(preview)).toEqual([55])
   })
 
-  it('reads bulges and several outlines, a hole among them', () => {
-    const preview = read(importCsv('-10,0,1\n10,0,1\n\n-5,0,1\n5,0,1\n\n20,0\n30,0\n30,10\n'))
+  it('reads degrees swept and several outlines, a hole among them', () => {
+    const preview = read(
+      importCsv('x,y,degrees swept\n-10,0,180\n10,0,180\n\n-5,0,180\n5,0,180\n\n20,0\n30,0\n30,10\n'),
+    )
     expect(preview.outlines.map((o) => o.holes.length)).toEqual([1, 0])
     expect(areasOf(preview)[0]).toBeCloseTo(75 * Math.PI, 10)
     expect(preview.counts).toEqual({ point: 7 })
@@ -43,11 +45,15 @@ describe('importCsv', () => {
     ['1,2\n3,1e999\n', 'line 2: "1e999" is not a number'],
     [
       '1,5,2,5\n',
-      'line 1: 4 values where x, y and perhaps a bulge are expected; a decimal comma needs semicolons or tabs between the values',
+      'line 1: 4 values where x, y and perhaps degrees swept are expected; a decimal comma needs semicolons or tabs between the values',
     ],
-    ['1;2;3;4\n', 'line 1: 4 values where x, y and perhaps a bulge are expected'],
+    ['1;2;3;4\n', 'line 1: 4 values where x, y and perhaps degrees swept are expected'],
     ['1;2\n1.000,5;2\n', 'line 2: "1.000,5" is not a number'],
-    ['0,0,20000\n1,1\n', 'line 1: bulge 20000 is beyond 10000'],
+    ['x,y,degrees\n0,0,360\n1,1\n', 'line 2: an arc cannot sweep 360°'],
+    [
+      '0,0,1\n1,1\n',
+      'line 1: what the third value, 1, means is not said: name the columns in a first line, as "x, y, degrees swept"',
+    ],
     ['=SUM(A1)\n', 'line 1: "=SUM(A1)" is not two values x and y'],
   ])('refuses %j', (text, words) => {
     expect(refusal(importCsv(text))).toBe(words)

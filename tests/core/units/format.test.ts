@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { clockPosition } from '../../../src-core/units/format.ts'
+import { clockPosition, formatter } from '../../../src-core/units/format.ts'
 
 // A dial's hour is 30°, its half hour 15°; 12 stands at +y, and the hours run against the angle.
 test.each([
@@ -22,4 +22,17 @@ test('the nearest half hour is named: 7.4° to either side, never the one beyond
     expect(clockPosition(15 * k + 7.6)).toBe(clockPosition(15 * (k + 1)))
   }
   expect(new Set(Array.from({ length: 24 }, (_, k) => clockPosition(15 * k))).size).toBe(24)
+})
+
+test('what is there but rounds to nought is not shown as nothing', () => {
+  const { length, mass, unbalance } = formatter('mm')
+  expect([length(0.04), length(-0.04), length(0), length(1e-12)]).toEqual([
+    'under 0.1 mm',
+    'minus under 0.1 mm',
+    '0 mm',
+    '0 mm',
+  ])
+  expect([mass(0.0003), mass(0), mass(0.0006)]).toEqual(['under 1 g', '0 g', '1 g'])
+  expect(unbalance(0.01)).toBe('under 0.1 g·mm')
+  expect(formatter('in').length(0.004)).toBe('under 0.001 in')
 })
