@@ -1,5 +1,5 @@
 /** The passes that bring a setup's bores to size, with a box each to tick, and room for what is measured. */
-import { barWords } from '../../passes/bar.ts'
+import { barWords } from '../../cutting/bar.ts'
 import { planPasses, type Pass } from '../../passes/borePasses.ts'
 import { boreWorks, type BoreWork } from '../../passes/boreTask.ts'
 import type { Job, Setup } from '../../job/schema.ts'
