@@ -92,10 +92,10 @@ export const FINDINGS = {
   'few-clamps': { caution: 'none' },
   'over-proof-load': { stop: 'stop', caution: 'none' },
   'friction-bold': { caution: 'none' },
-  'no-cut': { note: 'none' },
+  'no-cut': { caution: 'unknown' },
   // Contact, support, reach and fit of what holds.
   'toe-off': { stop: 'stop' },
-  'toe-on-mesh': { caution: 'none' },
+  'toe-on-mesh': { caution: 'unknown' },
   'press-off': { stop: 'stop' },
   'washer-off': { stop: 'stop' },
   'toe-unsupported': { caution: 'none' },
@@ -122,7 +122,7 @@ export const FINDINGS = {
   'lip-breaks': { stop: 'stop' },
   'lip-strained': { caution: 'none' },
   'lip-not-judged': { caution: 'unknown' },
-  'clamp-not-judged': { caution: 'none' },
+  'clamp-not-judged': { caution: 'unknown' },
   // Joints.
   'joint-slides': { stop: 'stop' },
   'joint-tips': { stop: 'stop' },

@@ -23,7 +23,7 @@ export interface BuiltJoint {
   readonly lacks: readonly string[]
   /** Ids of what may hold it and could not be judged: counted as nothing. */
   readonly unknown: readonly string[]
-  /** Whether what could not be judged is said elsewhere, and is no danger of its own. */
+  /** Whether that it could not be judged is said elsewhere, with the same effect. */
   readonly quiet: boolean
   /** Plate frame, mm. */
   readonly at: Point | null

@@ -15,7 +15,7 @@ import { strapForce } from '../hardware/preload.ts'
 import { plateSeat } from './seat.ts'
 import { ownLoadings } from './working.ts'
 
-/** Null for what has no strap, or none that presses for certain: that is said of it as a clamp. */
+/** Null for what has no strap. Of one that presses nothing for certain it is said as of a clamp, which leaves it not judged. */
 export function clampJoint(mounted: Mounted, { piece, state, preload }: ClampState): BuiltJoint | null {
   const { item, toe } = piece
   if (item.kind !== 'clamp' || !toe) return null

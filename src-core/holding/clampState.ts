@@ -119,10 +119,12 @@ function unknownFindings({ item }: MountedPiece, lacks: readonly string[], at: P
   const say = (message: string) => [finding('caution', 'clamp-not-judged', item.id, message, at)]
   if (item.kind === 'press')
     return say(
-      `What ${name} presses on is not known. It counts as holding nothing: put a clamp with its strap, stud and heel in its place.`,
+      `What ${name} presses on is not known. It counts as holding nothing: put a clamp with its strap, stud and heel in its place. Whether it stays on itself is not known.`,
     )
   if (lacks.length === 0) return []
-  return say(`${name} is not judged: ${lacks.join(', ')}. It counts as holding nothing.`)
+  return say(
+    `${name} is not judged: ${lacks.join(', ')}. It counts as holding nothing, and whether it stays on itself is not known.`,
+  )
 }
 
 /** What it presses on. A toe is looked at with its piece. */

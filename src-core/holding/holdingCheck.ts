@@ -135,8 +135,9 @@ function assumptions({ job, setup }: Mounted): Finding[] {
     )
   }
   if (!setup.cuts) {
-    const message = 'What is cut is not given: the part is judged against pull, weight, start and stop alone.'
-    findings.push(finding('note', 'no-cut', 'setup', message))
+    const message =
+      'What is cut is not known: the part is judged against pull, weight, start and stop alone. List the cuts, or say that nothing is cut.'
+    findings.push(finding('caution', 'no-cut', 'setup', message))
   }
   return findings
 }

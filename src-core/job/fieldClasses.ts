@@ -42,7 +42,9 @@ const picture = { '.name': label, '.type': label, '.width': label, '.height': la
 const ownName = description('It goes by its id.')
 const byProgram = description('The program chooses; the drawing looks different, the job is the same.')
 const doubt = defaulted('The standard doubt takes its place, and its reason is said in the core.')
-const clampUnknown = knowledge('What this clamp holds is not known; it counts as nothing.')
+const clampUnknown = knowledge(
+  'What this clamp holds is not known; it counts as nothing, and whether it stays on itself is not judged.',
+)
 const joint = knowledge('How hard this stud pulls is not known; what it holds is not judged.')
 /** A stud, what is on it, and how it is tightened. */
 const fastening = {
@@ -98,9 +100,12 @@ export const FIELD_CLASSES: Readonly<Record<FieldPath, FieldMeaning>> = {
   'lathe.speeds.steps[].backGear': description('The step runs without back gear, or the lathe has none.'),
   'lathe.speeds.stepless': defaulted('The spindle turns at its steps alone.'),
   'lathe.speeds.stepless[]': known,
-  'lathe.maxSpindleSpeed': knowledge('The highest speed of the spindle is not known; a caution says so.'),
-  'lathe.noseOverhang': knowledge('The bending moment at the front bearing is not known.'),
-  'lathe.loadLimit': knowledge('What the nose may carry is not known; a caution says so.'),
+  // Most shops cannot know these of their lathe.
+  'lathe.maxSpindleSpeed': defaulted(
+    'The fastest gear is taken as what the spindle bears; a caution says so.',
+  ),
+  'lathe.noseOverhang': defaulted('The bending moment at the front bearing is left out.'),
+  'lathe.loadLimit': defaulted('The nose is taken to carry what is on it; a caution says so.'),
   'lathe.startTime': defaulted('It starts within half a second.'),
   'lathe.brakeTime': defaulted('It stops within half a second.'),
   'lathe.barReach': knowledge('What of the carriage comes near the work is not known.'),
@@ -147,8 +152,8 @@ export const FIELD_CLASSES: Readonly<Record<FieldPath, FieldMeaning>> = {
     diameter: known,
     thread: plainHole,
   }),
-  'plate.residual': knowledge(
-    'The unbalance of the bare plate is not known and is taken as nothing; a note says so.',
+  'plate.residual': defaulted(
+    'The bare plate counts as balanced, with a standard doubt of its offset in the bound; a note says so.',
   ),
   ...under('plate.residual.', { amount: known, angle: known }),
   'plate.runOut': defaulted('The plate counts as true, within the doubt of its own unbalance.'),
@@ -184,7 +189,7 @@ export const FIELD_CLASSES: Readonly<Record<FieldPath, FieldMeaning>> = {
   }),
 
   'part.name': label,
-  'part.material': label,
+  'part.material': known,
   'part.density': known,
   'part.surface': defaulted('It counts as turned.'),
   'part.weighedMass': defaulted('The mass worked out from the drawing counts, with its greater doubt.'),
@@ -321,7 +326,7 @@ export const FIELD_CLASSES: Readonly<Record<FieldPath, FieldMeaning>> = {
     'bar.diameter': label,
     'bar.overhang': label,
   }),
-  'setups[].speed': knowledge('No speed is chosen, and none is judged as the chosen one.'),
+  'setups[].speed': defaulted('No speed is chosen: it is judged as standing still and turned by hand.'),
   ...under('setups[].criterion.', { kind: known, value: known }),
   'setups[].frictionCoefficient': defaulted('Friction follows from the table of surfaces.'),
   'setups[].frictionState': defaulted('The surfaces count as oiled.'),

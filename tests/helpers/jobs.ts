@@ -81,7 +81,7 @@ const SETUP: Setup = {
   turn: 0,
   packing: 12,
   hardware: [],
-  cuts: null,
+  cuts: [],
   speed: 110,
   criterion: { kind: 'weightShare', value: 0.1 },
   frictionCoefficient: 0.12,

@@ -87,9 +87,18 @@ export function fieldsOf(schema: Schema): Field[] {
   return [...found.values()]
 }
 
+type FieldPlace = Field & { readonly place: Place }
+
 /** The first place of every field of a value that it has; unions are taken by the option that fits. */
-export function placesOf(schema: Schema, value: unknown): (Field & { readonly place: Place })[] {
-  const found = new Map<string, Field & { place: Place }>()
+export const placesOf = (schema: Schema, value: unknown): FieldPlace[] => {
+  const first = new Map<string, FieldPlace>()
+  for (const field of everyPlaceOf(schema, value)) if (!first.has(field.path)) first.set(field.path, field)
+  return [...first.values()]
+}
+
+/** All places of all fields of a value. */
+export function everyPlaceOf(schema: Schema, value: unknown): FieldPlace[] {
+  const found: FieldPlace[] = []
   const walk = (outer: Schema, path: string, here: unknown, place: Place, may: boolean): void => {
     if (here === undefined || here === null) return
     const { inner, absent: own } = bare(outer)
@@ -101,13 +110,12 @@ export function placesOf(schema: Schema, value: unknown): (Field & { readonly pl
       return walk(option, path, here, place, absent)
     }
     const steps = stepsOf(inner, path, here)
-    if ((steps === null || absent) && !found.has(path))
-      found.set(path, { path, schema: inner, absent, group: steps !== null, place })
+    if (steps === null || absent) found.push({ path, schema: inner, absent, group: steps !== null, place })
     for (const step of steps ?? [])
       walk(step.schema, step.path, (here as Record<string, unknown>)[step.key], [...place, step.key], false)
   }
   walk(schema, '', value, [], false)
-  return [...found.values()]
+  return found
 }
 
 /** Candidates for a leaf, of which those that fit are taken; `n` makes them differ from one another. */

@@ -81,10 +81,10 @@ describe('a clamp that cannot be judged', () => {
     heldBlock({ hardware: FOUR_CLAMPS.map((c) => ({ ...c, torque: ids.includes(c.id) ? null : torque })) })
   const state = (job: Job) => analyse(job, 'op10').verdict.state
 
-  test('counts as nothing: where the others hold, theirs is the verdict', () => {
+  test('counts as nothing: where the others hold the part, whether it stays on itself is not known', () => {
     const one = analyse(blind(['c1'], 45), 'op10')
     expect(one.clamping!.factor).toBeGreaterThan(2)
-    expect(one.verdict.state).toBe('go')
+    expect(one.verdict).toMatchObject({ state: 'not-judged', finding: { item: 'c1' } })
   })
 
   test('where the others do not hold it is not judged, and a stop only if all are known', () => {

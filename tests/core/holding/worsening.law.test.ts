@@ -43,7 +43,7 @@ const job = ({ torques, nut, radii, speed, height, centre, cut, brake, pads }: D
     hardware: [...clamps, ...(pads ? corners : []), stackOf('w1', 1, 128, { torque: nut })],
     height,
     lathe: { brakeTime: brake },
-    setup: { speed, centre, ...(cut ? {} : { cuts: null }) },
+    setup: { speed, centre, ...(cut ? {} : { cuts: [] }) },
   })
 }
 

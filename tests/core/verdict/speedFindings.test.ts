@@ -7,7 +7,7 @@ import { expectNear } from '../../helpers/near.ts'
 
 /** Held, 3 mm off the axis. */
 const job = (setup: Partial<Job['setups'][0]>, plate: Partial<Job['plate']> = {}): Job => {
-  const held = heldBlock({ setup: { centre: { x: -3, y: 0 }, cuts: null, ...setup } })
+  const held = heldBlock({ setup: { centre: { x: -3, y: 0 }, cuts: [], ...setup } })
   return { ...held, plate: { ...held.plate, ...plate } }
 }
 const found = (j: Job, code: string) => analyse(j, 'op10').findings.find((f) => f.code === code)
