@@ -10,7 +10,6 @@ import { axisFindings, breakthroughFindings } from '../clearance/breakthrough.ts
 import { contactFindings } from '../holding/contactFindings.ts'
 import { clampStates } from '../holding/clampState.ts'
 import { holdingCheck } from '../holding/holdingCheck.ts'
-import { letGo } from '../holding/letGo.ts'
 import { clashFindings } from '../clearance/clashes.ts'
 import { behindFindings } from '../clearance/behindPlate.ts'
 import { carriageUnknown, reachFindings } from '../clearance/carriage.ts'
@@ -60,7 +59,6 @@ export function analyseMounted(mounted: Mounted): Analysis {
   const unbalance = unbalanceOf(assembly)
   const mass = assembly.total.m
   const speeds = speedsToShow(speedsToLookAt(job.lathe), setup)
-  const partCentre = centreOfMass(assembly.mountedPart)
   const cutting = cuttingAdvice(mounted)
   const states = clampStates(mounted)
   const holding = holdingCheck({ mounted, assembly, cutting, states })
@@ -153,7 +151,7 @@ export function analyseMounted(mounted: Mounted): Analysis {
     joints: holding.joints,
     clamping: holding.clamping,
     by_hand: hand,
-    let_go: letGo(mounted, setup.speed, assembly.mountedPart.m, partCentre),
+    let_go: holding.letGo,
     cutting,
     findings,
   }

@@ -3,6 +3,7 @@ import { uncertaintiesOf } from '../doubt/defaults.ts'
 import { finding, type Finding } from '../findings/finding.ts'
 import type { Point } from '../geometry/types.ts'
 import { isClamp } from '../job/schema.ts'
+import { centreOfMass } from '../mass/massMoments.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { formatter, plain } from '../units/format.ts'
 import type { ClampState } from './clampState.ts'
@@ -17,7 +18,9 @@ import {
   type Judged,
   type JudgedJoint,
 } from './judged.ts'
+import { letGo, worstLetGo, type LetGo } from './letGo.ts'
 import { padFriction } from './opening.ts'
+import { bendFindings } from './partBends.ts'
 import { ASSUMED_TIME } from './working.ts'
 
 /** A lathe maker's manual asks for at least three independent clamping devices on a faceplate. */
@@ -51,27 +54,41 @@ export interface HoldingCheck {
   readonly rpmAt2: number | null
   /** The same of those of which every press is known. */
   readonly rpmAt2Known: number | null
+  /** What each piece would do if it let go at the chosen speed. */
+  readonly letGo: readonly LetGo[]
   readonly findings: readonly Finding[]
 }
 
 export function holdingCheck(input: JointsInput): HoldingCheck {
   const { mounted, states } = input
   const judged = judgeJoints(input)
+  const part = input.assembly.mountedPart
+  const flies = letGo(mounted, mounted.setup.speed, part.m, centreOfMass(part))
   const all = judged.joints.filter((j) => j.result)
   return {
     joints: judged.joints.map(jointRow),
     clamping: clampingOf(mounted, judged, states),
     rpmAt2: lowest(all),
     rpmAt2Known: lowest(all.filter((j) => j.built.unknown.length === 0)),
+    letGo: flies,
     findings: [
       ...clampCount(mounted, states),
-      ...jointFindings(mounted, judged),
+      ...jointFindings(mounted, judged, flies),
+      ...flyFindings(mounted, flies),
       ...packingFindings(mounted, judged),
       ...backingFindings(mounted, judged),
       ...assumptions(mounted),
       ...frictionFindings(mounted),
+      ...bendFindings(mounted),
     ],
   }
+}
+
+/** What there is to fear, said once. */
+function flyFindings({ job, setup }: Mounted, flies: readonly LetGo[]): Finding[] {
+  if (setup.speed === null) return []
+  const lines = worstLetGo(formatter(job.displayUnits), setup.speed, flies)
+  return lines.length > 0 ? [finding('note', 'let-go', 'setup', lines.join(' '))] : []
 }
 
 function lowest(joints: readonly JudgedJoint[]): number | null {
@@ -114,14 +131,25 @@ function clampCount({ pieces }: Mounted, states: readonly ClampState[]): Finding
   return [finding('caution', 'few-clamps', 'setup', message)]
 }
 
-function packingFindings({ job, setup }: Mounted, { part }: Judged): Finding[] {
+function packingFindings(mounted: Mounted, { part }: Judged): Finding[] {
+  const { job, setup } = mounted
   const fmt = formatter(job.displayUnits)
   const friction = frictionOf(job, setup)
-  return part.built.tall.map(({ id, height, width }) => {
+  const tall = part.built.tall.map(({ id, height, width }) => {
     const counted = plain(padFriction(height, width, friction), 3)
     const message = `The packing of ${id} tips before it slides: ${fmt.length(height)} tall on ${fmt.length(width)}. It counts with friction ${counted} instead of ${plain(friction, 2)}. Use lower or wider packing.`
     return finding('caution', 'packing-tall', id, message)
   })
+  return [...tall, ...part.built.unpressed.flatMap((id) => unpressedFinding(mounted, id))]
+}
+
+/** Loose packing that nothing presses for certain; bolted packing stays. */
+function unpressedFinding({ pieces }: Mounted, id: string): Finding[] {
+  const piece = pieces.find((p) => p.item.id === id)
+  const bolted = piece?.item.kind === 'packing' && piece.fastenings.length > 0
+  if (!piece || bolted) return []
+  const message = `Whether anything presses the packing ${id} is not known: no toe lies over it, and the part may rest on the others. It would fly off. Put a toe over it, bolt it down, or take it out.`
+  return [finding('note', 'packing-unpressed', id, message, piece.at)]
 }
 
 /** What was taken for granted, or left out. */

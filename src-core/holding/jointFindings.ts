@@ -5,13 +5,24 @@ import { formatter, plain, significant, type Formatter } from '../units/format.t
 import type { Mounted } from '../mounting/types.ts'
 import { curesOf } from './jointCures.ts'
 import { edgeWords, modeWords } from './jointWords.ts'
+import { letGoWords, type LetGo } from './letGo.ts'
 import { WANTED_FACTOR, type Judged, type JudgedJoint } from './judged.ts'
 
-export function jointFindings(mounted: Mounted, judged: Judged): Finding[] {
+/** @param flies what each piece would do if it let go at the chosen speed. */
+export function jointFindings(mounted: Mounted, judged: Judged, flies: readonly LetGo[]): Finding[] {
   const fmt = formatter(mounted.job.displayUnits)
+  const { speed } = mounted.setup
+  const goes = ({ built }: JudgedJoint) =>
+    speed === null
+      ? ''
+      : letGoWords(
+          fmt,
+          speed,
+          flies.find((f) => f.item === built.id),
+        )
   const findings = judged.joints.flatMap((j) => [
-    ...verdictOf(mounted, fmt, j),
-    ...unknownAbove(fmt, j),
+    ...verdictOf(mounted, fmt, j, goes(j)),
+    ...unknownAbove(fmt, j, goes(j)),
     ...seatFinding(fmt, j),
   ])
   return [...findings, ...holdFindings(mounted, fmt, judged)]
@@ -28,26 +39,29 @@ const itemOf = ({ built }: JudgedJoint): string => (built.kind === 'part' ? 'set
 /** Written so that a factor that is no number never passes. */
 const holds = ({ result }: JudgedJoint): boolean => (result?.factor ?? 0) >= WANTED_FACTOR
 
-function verdictOf(mounted: Mounted, fmt: Formatter, j: JudgedJoint): Finding[] {
+function verdictOf(mounted: Mounted, fmt: Formatter, j: JudgedJoint, goes: string): Finding[] {
   const { built, result } = j
-  if (!result) return built.quiet ? [] : [notJudged(j)]
+  if (!result) return built.quiet ? [] : [notJudged(j, goes)]
   // With a press that is not known the factor may be better than this: `unknownAbove` says so.
   if (holds(j) || built.unknown.length > 0) return []
   const code = result.mode === 'tipping' ? ('joint-tips' as const) : ('joint-slides' as const)
   const head = `${built.name} ${modeWords(j)}: ${figures(mounted, fmt, j)}, ${WANTED_FACTOR} wanted.`
-  const message = `${head} ${curesOf(mounted, fmt, j)} ${splitWords(j)}`
+  const message = sentences(head, curesOf(mounted, fmt, j), splitWords(j), goes)
   return [finding('stop', code, itemOf(j), message, result.at ?? built.at, j.rpmAt2)]
 }
 
-function notJudged(j: JudgedJoint): Finding {
+/** Those that say something. */
+const sentences = (...all: readonly string[]): string => all.filter((s) => s !== '').join(' ')
+
+function notJudged(j: JudgedJoint, goes: string): Finding {
   const { name, lacks, at } = j.built
   const why = lacks.length > 0 ? lacks.join('; ') : 'its numbers are out of all sense'
-  const message = `${name} is not judged: ${why}. Whether it holds is not known.`
+  const message = sentences(`${name} is not judged: ${why}. Whether it holds is not known.`, goes)
   return finding('caution', 'joint-not-judged', itemOf(j), message, at)
 }
 
 /** What holds as far as is known, but may hold better than that. */
-function unknownAbove(fmt: Formatter, j: JudgedJoint): Finding[] {
+function unknownAbove(fmt: Formatter, j: JudgedJoint, goes: string): Finding[] {
   const { built, result, rpmAt2 } = j
   if (!result || built.unknown.length === 0 || rpmAt2 === Infinity) return []
   const which = built.unknown.join(', ')
@@ -55,7 +69,8 @@ function unknownAbove(fmt: Formatter, j: JudgedJoint): Finding[] {
     rpmAt2 > 0
       ? `${built.name} holds for certain only up to ${speed(fmt, rpmAt2)}`
       : `Whether ${lower(built.name)} holds is not known`
-  const message = `${up}: ${which} ${built.unknown.length === 1 ? 'is' : 'are'} not known well enough and counted as nothing. Give what is missing there, or do without.`
+  const why = `${up}: ${which} ${built.unknown.length === 1 ? 'is' : 'are'} not known well enough and counted as nothing. Give what is missing there, or do without.`
+  const message = sentences(why, goes)
   return [finding('caution', 'joint-not-judged', itemOf(j), message, built.at, rpmAt2)]
 }
 

@@ -2,6 +2,7 @@
 import { called, finding, type Finding } from '../findings/finding.ts'
 import { polygonArea, polygonIntersection } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
+import { isBox } from '../job/schema.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { formatter } from '../units/format.ts'
 import { keptFor } from './kept.ts'
@@ -53,15 +54,29 @@ function pieceFindings(
   if (contact.some((c) => c.id === item.id) || all.some((q) => q !== p && restsOn(q, p))) return []
   const under = p.carries !== null
   if (under && z1 < seat - SEAT_PLAY) {
-    const message = `${name} is ${fmt.length(seat - z1)} too low to carry the part. Pack it up to ${fmt.length(seat)}, or take it out.`
-    return [finding('caution', 'packing-idle', item.id, message, at)]
+    return idle(
+      p,
+      `${name} is ${fmt.length(seat - z1)} too low to carry the part`,
+      `Pack it up to ${fmt.length(seat)}, or take it out`,
+    )
   }
   if (under && Math.abs(z1 - seat) <= SEAT_PLAY) {
     const message = `${name} tips under the part: what the part lies on hangs over ${over}. Move it onto solid plate.`
     return [finding('stop', 'packing-not-carried', item.id, message, at)]
   }
-  const message = `${name} does not lie under the part and carries nothing. Move it under the part, or take it out.`
-  return [finding('caution', 'packing-idle', item.id, message, at)]
+  return idle(
+    p,
+    `${name} does not lie under the part and carries nothing`,
+    'Move it under the part, or take it out',
+  )
+}
+
+/** What nothing presses on the plate flies off it, if it has no bolts of its own. */
+function idle({ piece: { item, at } }: Packing, what: string, cure: string): Finding[] {
+  const bolted = isBox(item) && (item.held?.length ?? 0) > 0
+  return bolted
+    ? [finding('caution', 'packing-idle', item.id, `${what}. ${cure}.`, at)]
+    : [finding('stop', 'packing-idle', item.id, `${what}: it lies loose. ${cure}, before it flies off.`, at)]
 }
 
 const restsOn = (upper: Packing, lower: Packing): boolean =>

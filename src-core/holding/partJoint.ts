@@ -30,6 +30,8 @@ export interface Pad extends Carried {
 export interface PartJoint extends BuiltJoint {
   /** Packing so tall that it tips before it slides. */
   readonly tall: readonly Pad[]
+  /** Packing that no press must bear on: the others could carry all. */
+  readonly unpressed: readonly string[]
 }
 
 /** @param body mass moments of the part as mounted. */
@@ -84,7 +86,24 @@ export function partJoint(
     lacks,
     unknown: unknown.map((s) => s.piece.item.id),
     tall: pads.filter((p) => standsAlone(p.height, p.width, friction)),
+    unpressed: unpressedOf(
+      pads,
+      states.filter((s) => s.state !== 'nothing').flatMap((s) => pressesOf(s, [], friction)),
+    ),
   }
+}
+
+/**
+ * A pad is pressed for certain where a press lies over it, or where one lies beyond what the other pads reach; how the
+ * rest is shared among more pads than three hangs on their heights to a hair.
+ */
+function unpressedOf(pads: readonly Pad[], presses: readonly Press[]): string[] {
+  if (presses.length === 0) return []
+  return pads.flatMap((pad) => {
+    const own = new ContactHull(pad.on.flat())
+    const others = new ContactHull(pads.filter((p) => p !== pad).flatMap((p) => p.on.flat()))
+    return presses.some((p) => own.holds(p.at) || !others.holds(p.at)) ? [] : [pad.id]
+  })
 }
 
 /** Where a clamp presses: at its toe, or through the ring of a bolt's washer. */

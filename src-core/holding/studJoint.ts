@@ -2,6 +2,7 @@
 import { uncertaintiesOf } from '../doubt/defaults.ts'
 import { called } from '../findings/finding.ts'
 import { flattenRing } from '../geometry/flatten.ts'
+import { isInside } from '../geometry/nearest.ts'
 import { polygonIntersection } from '../geometry/polygon.ts'
 import { boxOf, type Polygons } from '../geometry/polygonBox.ts'
 import { washerMeanRadius } from '../hardware/washers.ts'
@@ -83,7 +84,7 @@ export interface Studs {
 /** A piece's studs, those of known preload and length apart. @param fields what tightens each. */
 export function studsOf(
   { job }: Mounted,
-  { item, fastenings }: MountedPiece,
+  { item, fastenings, solids }: MountedPiece,
   fields: readonly FasteningFields[],
 ): Studs {
   const doubt = uncertaintiesOf(job)
@@ -92,7 +93,11 @@ export function studsOf(
   const lacks = new Set<string>()
   fastenings.forEach((fastening, i) => {
     const { preload, missing } = preloadOf(fields[i]!, doubt)
-    const lacking = [...missing, ...(fastening.length === null ? ['length of the stud not given'] : [])]
+    const lacking = [
+      ...missing,
+      ...(fastening.length === null ? ['length of the stud not given'] : []),
+      ...(pressesOn(solids, fastening) ? [] : ['its nut has nothing of it under it']),
+    ]
     const stud = studOf(item.id, fastening, preload)
     if (preload && lacking.length === 0) known.push(stud)
     else unknown.push(stud)
@@ -100,6 +105,10 @@ export function studsOf(
   })
   return { known, unknown, lacks: [...lacks] }
 }
+
+/** Whether a stud goes through the solid that its washer lies on. */
+const pressesOn = (solids: readonly MountedSolid[], { at, grip }: MountedFastening): boolean =>
+  solids.some((s) => CARRYING.has(s.role) && Math.abs(s.z1 - grip) <= SEAT_PLAY && isInside(s.ring, at))
 
 /** A tightened stud as a press through its washer's ring; without force where its preload is not known. */
 export function studOf(
@@ -111,8 +120,10 @@ export function studOf(
   return { id, at, force: force?.low ?? 0, high: force?.high ?? 0, meanRadius }
 }
 
+const CARRYING: ReadonlySet<MountedSolid['role']> = new Set(['weight', 'block', 'packing'])
+
 function lowestOf({ solids }: MountedPiece): MountedSolid[] {
-  const carrying = solids.filter((s) => s.role === 'weight' || s.role === 'block' || s.role === 'packing')
+  const carrying = solids.filter((s) => CARRYING.has(s.role))
   const lowest = Math.min(...carrying.map((s) => s.z0))
   return carrying.filter((s) => s.z0 === lowest)
 }

@@ -1,7 +1,8 @@
 /** Whether the part is carried straight under a toe, and whether it bends where it is not. */
 import { called, finding } from '../findings/finding.ts'
+import { FULL_TURN, onCircle } from '../geometry/angles.ts'
 import { ringEdges } from '../geometry/edges.ts'
-import { nearestOnEdge } from '../geometry/nearest.ts'
+import { isInside, nearestOnEdge } from '../geometry/nearest.ts'
 import { boxesMeet, boxOf, type Polygons } from '../geometry/polygonBox.ts'
 import { polygonArea, polygonIntersection } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
@@ -11,6 +12,7 @@ import { discPolygons, ringPolygons } from '../mounting/material.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { formatter, plain } from '../units/format.ts'
 import { solidUnder } from './bearing.ts'
+import { ContactHull } from './contact.ts'
 import type { Carried } from './packing.ts'
 import type { Ruling } from './ruling.ts'
 
@@ -18,7 +20,7 @@ import type { Ruling } from './ruling.ts'
  * N/mm² that a part may be bent with where nothing carries it under a toe: well under half of what the weakest usual
  * iron breaks at in tension, 150. Own choice.
  */
-const BENDS_AT = 60
+export const BENDS_AT = 60
 
 /** mm between two sets of outlines that do not overlap; Infinity where one has none. */
 export function gapBetween(a: Polygons, b: Polygons): number {
@@ -36,28 +38,46 @@ export function gapBetween(a: Polygons, b: Polygons): number {
   return Math.min(least(a, b), least(b, a))
 }
 
+/**
+ * N/mm² in a plate by a force, N, at an arm from the nearest support, mm: a cantilever as wide as what presses, and
+ * more by as much as it is long.
+ */
+export const bendingStress = (force: number, arm: number, width: number, thickness: number): number =>
+  (6 * force * arm) / ((width + arm) * thickness ** 2)
+
+/** mm from a place to the nearest of what carries the part; 0 over it. */
+export const distanceTo = (at: Point, contact: readonly Carried[]): number =>
+  contact.some((c) => c.on.filter((ring) => isInside(ring, at)).length % 2 === 1)
+    ? 0
+    : (nearestOf([[at]], contact) ?? Infinity)
+
 /** mm to the nearest of what carries the part; null where nothing does. */
 function nearestOf(from: Polygons, contact: readonly Carried[]): number | null {
   const gap = Math.min(...contact.map((c) => gapBetween(from, c.on)))
   return Number.isFinite(gap) ? gap : null
 }
 
-/** Whether a place of support lies under a pad; kept, for where a piece presses never changes in one place of it. */
-const known = new WeakMap<Carried, WeakMap<Hardware, boolean>>()
+/** What of a pad is carried by a place of support; kept, for where a piece presses never changes in one place of it. */
+const known = new WeakMap<Carried, WeakMap<Hardware, Polygons>>()
 
-function isUnder(carried: Carried, item: Hardware, ring: Ring): boolean {
+function underPad(carried: Carried, item: Hardware, ring: Ring): Polygons {
   let pieces = known.get(carried)
   if (!pieces) known.set(carried, (pieces = new WeakMap()))
   let under = pieces.get(item)
   if (under === undefined) {
     const pad = ringPolygons(ring)
-    under =
-      boxesMeet(boxOf(carried.on), boxOf(pad)) &&
-      polygonArea(polygonIntersection(pad, carried.on)) > TOLERANCE.clashArea
+    under = boxesMeet(boxOf(carried.on), boxOf(pad)) ? polygonIntersection(pad, carried.on) : []
     pieces.set(item, under)
   }
   return under
 }
+
+/** Share of a pad that carries it wherever it lies. Own choice. */
+const MOST_OF_IT = 0.5
+
+/** A sliver beside its middle carries no pad: it would bend or tip off over it. */
+const carriesMiddle = (under: Polygons, pad: Polygons, middle: Point): boolean =>
+  polygonArea(under) >= MOST_OF_IT * polygonArea(pad) || new ContactHull(under.flat()).holds(middle)
 
 /** @param press where it presses on the part and how high. @param high N at the high side, 0 where not known. */
 export function supportRulings(
@@ -68,31 +88,48 @@ export function supportRulings(
   high: number,
 ): Ruling[] {
   if (contact.length === 0) return []
-  if (contact.some((c) => isUnder(c, item, press.pad))) return []
   const pad = ringPolygons(press.pad)
-  const nearest = nearestOf(pad, contact)
+  const under = contact.flatMap((c) => underPad(c, item, press.pad))
+  if (carriesMiddle(under, pad, press.at)) return []
+  const nearest = under.length > 0 ? 0 : nearestOf(pad, contact)
   const fromMiddle = nearestOf([[press.at]], contact)
   if (nearest === null || fromMiddle === null) return []
   const fmt = formatter(mounted.job.displayUnits)
   const name = called(item)
-  const thickness = thicknessUnder(mounted, press.at, press.z)
+  const away = (mm: number) =>
+    mm > 0 ? `the nearest support is ${fmt.length(mm)} away` : 'what carries it meets no more than its rim'
+  const thickness = thicknessBeside(mounted, press)
   const packed = mounted.setup.packing > 0
   const cure = packed
     ? 'Put packing under the toe, or move the toe over it'
     : 'Move the toe over what lies on the plate'
-  // A cantilever from the nearest support, its width spread by as much as it is long.
   const arm = fromMiddle
-  const stress = (6 * high * arm) / ((press.width + arm) * thickness ** 2)
+  const stress = bendingStress(high, arm, press.width, thickness)
   if (high > 0 && !(stress <= BENDS_AT)) {
-    const message = `${name} bends the part: nothing carries it under the toe. ${cure}, or tighten it less; the nearest support is ${fmt.length(nearest)} away, the part there is ${fmt.length(thickness)} thick and would be bent with ${plain(stress, 0)} N/mm² by ${fmt.force(high)} (rule of thumb: ${BENDS_AT}).`
+    const message = `${name} bends the part: nothing carries it under the toe. ${cure}, or tighten it less; ${away(nearest)}, the part there is ${fmt.length(thickness)} thick and would be bent with ${plain(stress, 0)} N/mm² by ${fmt.force(high)} (rule of thumb: ${BENDS_AT}).`
     return [{ finding: finding('stop', 'toe-bends-part', item.id, message, press.at), makes: null }]
   }
-  const message = `Nothing carries the part straight under ${name}: the nearest support is ${fmt.length(nearest)} away. ${cure}.`
+  const message = `Nothing carries the part straight under ${name}: ${away(nearest)}. ${cure}.`
   return [{ finding: finding('caution', 'toe-unsupported', item.id, message, press.at), makes: null }]
 }
 
+/** Places on the rim of what presses that are looked at round a hole in its middle. */
+const RIM = 8
+
+/** mm of the part under the middle of a press; under its rim where there is a hole for its bolt. */
+function thicknessBeside(
+  mounted: Mounted,
+  { at, z, width }: { readonly at: Point; readonly z: number; readonly width: number },
+): number {
+  const middle = thicknessUnder(mounted, at, z)
+  if (middle > 0) return middle
+  const rim = Array.from({ length: RIM }, (_, i) => onCircle(at, width / 2 - 1, (FULL_TURN * i) / RIM))
+  const there = rim.map((p) => thicknessUnder(mounted, p, z)).filter((t) => t > 0)
+  return there.length > 0 ? Math.min(...there) : 0
+}
+
 /** mm of unbroken material below a height at a place. */
-function thicknessUnder(mounted: Mounted, at: Point, z: number): number {
+export function thicknessUnder(mounted: Mounted, at: Point, z: number): number {
   const spot = discPolygons(at, 1)
   const box = boxOf(spot)
   const levels = new Set<number>()

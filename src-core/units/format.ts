@@ -37,6 +37,10 @@ export interface Formatter {
   unbalance(gmm: number): string
   force(n: number): string
   torque(nm: number): string
+  /** m/s to text with unit. */
+  velocity(mps: number): string
+  /** J to text with unit. */
+  energy(j: number): string
   speed(rpm: number): string
   /** A limit on the speed, rpm, never rounded up: the one form in which it is written everywhere. */
   speedLimit(rpm: number): string
@@ -57,6 +61,8 @@ const metric: Formatter = {
   unbalance: (v) => `${shown(v, v < 100 ? 1 : 0)} g·mm`,
   force: (v) => `${significant(v, v < 100 ? 2 : 3)} N`,
   torque: (v) => `${significant(v, 3)} N·m`,
+  velocity: (v) => `${significant(v, 2)} m/s`,
+  energy: (v) => `${significant(v, 2)} J`,
   speed: (v) => `${shown(v, v < 100 ? 1 : 0)} rpm`,
   speedLimit: (v) => `${plain(Math.floor(v), 0)} rpm`,
   cuttingSpeed: (v) => `${significant(v, v < 100 ? 2 : 3)} m/min`,
@@ -77,6 +83,8 @@ const inch: Formatter = {
   cuttingSpeed: (v) => `${plain(convert(v, 'm/minute', 'ft/minute'), 0)} ft/min`,
   feed: (v) => `${significant(convert(v, 'mm', 'in'), 2)} in/rev`,
   fine: (v) => `${plain(convert(v, 'mm', 'mil'), 1)} thou`,
+  velocity: (v) => `${significant(convert(v, 'm', 'ft'), 2)} ft/s`,
+  energy: (v) => `${significant(convert(convert(v, 'N', 'lbf'), 'm', 'ft'), 2)} ft·lbf`,
 }
 
 export function formatter(units: DisplayUnits): Formatter {

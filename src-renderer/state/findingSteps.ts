@@ -51,6 +51,8 @@ const STEPS: Readonly<Record<AgainstCode, StepName | 'item'>> = {
   'toe-bends-part': 'item',
   'part-not-carried': 'mounting',
   'packing-not-carried': 'item',
+  'packing-idle': 'item',
+  'part-bends': 'mounting',
   'heel-not-carried': 'item',
   'heel-beyond-strap': 'item',
   'heel-at-bolt': 'item',

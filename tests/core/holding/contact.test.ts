@@ -104,9 +104,9 @@ describe('packing', () => {
     expect(has(packed({}))).toEqual([])
   })
   test('lower than the seat, or beside the part, it carries nothing', () => {
-    expect(has(packed({ height: 11.9 }))).toEqual(['caution packing-idle k'])
+    expect(has(packed({ height: 11.9 }))).toEqual(['stop packing-idle k'])
     expect(has(packed({ height: 11.96 }))).toEqual([])
-    expect(has(packed({}, { x: 0, y: 60 }))).toEqual(['caution packing-idle k'])
+    expect(has(packed({}, { x: 0, y: 60 }))).toEqual(['stop packing-idle k'])
   })
   test('in the air, over the bore of the plate, over its rim', () => {
     expect(has(packed({ base: 2, height: 10 }))).toEqual(['stop packing-not-carried k'])
@@ -125,7 +125,7 @@ describe('packing', () => {
     const part = partOf([block('body', { x: 0, y: 0 }, [120, 80, 20])], [bore('A', { x: 0, y: 0 }, 70)])
     const hardware = [packed({ footprint: { circle: 10 } })]
     expect(found({ part, hardware })).toEqual([])
-    expect(found({ part, hardware, setup: { cuts: [boreCut('A')] } })).toEqual(['caution packing-idle k'])
+    expect(found({ part, hardware, setup: { cuts: [boreCut('A')] } })).toEqual(['stop packing-idle k'])
   })
   test('a pile stands on what it needs', () => {
     const low = piece(
