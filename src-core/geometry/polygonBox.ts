@@ -30,7 +30,15 @@ export const boxesMeet = (a: Box, b: Box): boolean => a.x0 < b.x1 && b.x0 < a.x1
  * Whether the area that rings enclose (even-odd) comes into a box or to its edge. Of polygons that do not, nothing is
  * left within the box whatever is cut from or joined to them, and the polygon library need not be asked.
  */
-export function reaches(polygons: Polygons, { x0, y0, x1, y1 }: Box): boolean {
+export function reaches(polygons: Polygons, box: Box): boolean {
+  return meets(polygons, box) !== 'outside'
+}
+
+/** Whether a box lies wholly within what rings enclose (even-odd), clear of their edges. */
+export const covers = (polygons: Polygons, box: Box): boolean => meets(polygons, box) === 'inside'
+
+/** How a box lies to what rings enclose; 'edge' where one of their edges may come into it. */
+function meets(polygons: Polygons, { x0, y0, x1, y1 }: Box): 'inside' | 'outside' | 'edge' {
   const left = x0 - TOLERANCE.polygonRounding
   const right = x1 + TOLERANCE.polygonRounding
   const low = y0 - TOLERANCE.polygonRounding
@@ -48,11 +56,11 @@ export function reaches(polygons: Polygons, { x0, y0, x1, y1 }: Box): boolean {
         (a.x > right && b.x > right) ||
         (a.y < low && b.y < low) ||
         (a.y > high && b.y > high)
-      if (!apart && lineMeets(a, b, left, right, low, high)) return true
+      if (!apart && lineMeets(a, b, left, right, low, high)) return 'edge'
       a = b
     }
   }
-  return inside
+  return inside ? 'inside' : 'outside'
 }
 
 /** Whether a box has corners on both sides of the line through two points, or on it. */

@@ -2,7 +2,7 @@
 import { toRadians } from '../geometry/angles.ts'
 import { rectRing } from '../geometry/edges.ts'
 import { isInside } from '../geometry/nearest.ts'
-import { boxesMeet, boxOf, type Box, type Polygons } from '../geometry/polygonBox.ts'
+import { boxesMeet, boxOf, covers, type Box, type Polygons } from '../geometry/polygonBox.ts'
 import { polygonArea, polygonDifference, polygonIntersection } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
@@ -29,9 +29,30 @@ export function solidUnder(mounted: Mounted, z: number, near: Box): Polygons {
   return solid
 }
 
+/** Whether one body fills a box just under a height and nothing is taken away near it: the polygon library need not be asked. */
+function isWholeUnder(mounted: Mounted, z: number, box: Box): boolean {
+  const near = flatBodies(mounted).filter((b) => boxesMeet(b.box, box))
+  const isClear = (b: MountedBore) =>
+    b.state === 'uncut' || !boxesMeet(discBox(b.centre, b.bore.diameter), box)
+  return (
+    near.every((b) => b.adds) &&
+    mounted.bores.every(isClear) &&
+    near.some((b) => b.z0 < z - SKIN && b.z1 > z - SKIN / 2 && covers(b.polygons, box))
+  )
+}
+
+const discBox = ({ x, y }: Point, diameter: number): Box => ({
+  x0: x - diameter / 2,
+  y0: y - diameter / 2,
+  x1: x + diameter / 2,
+  y1: y + diameter / 2,
+})
+
 /** What of a pad has no solid material under it at a height; empty where the pad lies wholly on. */
 export function bareOf(mounted: Mounted, pad: Polygons, z: number): Polygons {
-  const solid = solidUnder(mounted, z, boxOf(pad))
+  const box = boxOf(pad)
+  if (isWholeUnder(mounted, z, box)) return []
+  const solid = solidUnder(mounted, z, box)
   const bare = solid.length === 0 ? pad : polygonDifference(pad, solid)
   return polygonArea(bare) > BARE * polygonArea(pad) ? bare : []
 }

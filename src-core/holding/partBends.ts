@@ -4,18 +4,18 @@ import { cutPlaces } from '../cutting/cutPlace.ts'
 import { finding, type Finding } from '../findings/finding.ts'
 import { FULL_TURN, onCircle } from '../geometry/angles.ts'
 import type { Point } from '../geometry/types.ts'
-import { discPolygons, isSound, restOn } from '../mounting/material.ts'
+import { isInside } from '../geometry/nearest.ts'
+import { isSound } from '../mounting/material.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { formatter, plain } from '../units/format.ts'
 import { keptFor } from './kept.ts'
 import { packingItems } from './packing.ts'
 import { partContact } from './partContact.ts'
-import { BENDS_AT, bendingStress, distanceTo, thicknessUnder } from './support.ts'
+import { BENDS_AT, bendingStress, distanceTo } from './support.ts'
 
-/** Places round a cut that are looked at, mm outside of it, and how large each is. */
+/** Places round a cut that are looked at, and mm outside of it. */
 const ROUND = 8
 const BESIDE = 1
-const SPOT = 1
 /** Axial force as a share of the tangential one, as for the joints. */
 const FEED = 0.5
 
@@ -46,16 +46,38 @@ function judge(mounted: Mounted): Finding[] {
     const diameter = Math.max(place.diameter, place.bore?.bore.diameter ?? 0)
     for (let k = 0; k < ROUND; k++) {
       const at = onCircle(centre, diameter / 2 + BESIDE, (FULL_TURN * k) / ROUND)
-      const rest = restOn(mounted, discPolygons(at, SPOT))
-      if (!rest) continue
+      const thickness = frontThickness(mounted, at)
+      // However far off the nearest support is.
+      if (thickness === 0 || (6 * force) / thickness ** 2 <= BENDS_AT) continue
       const away = distanceTo(at, contact)
-      const thickness = thicknessUnder(mounted, at, rest.z)
-      if (!(thickness > 0)) continue
       const stress = bendingStress(force, away, diameter, thickness)
       if (stress > (worst?.stress ?? BENDS_AT)) worst = { stress, force, away, thickness, at }
     }
   }
   return worst ? [bendFinding(mounted, worst)] : []
+}
+
+/** mm of unbroken material from the front of the part at a place, less all that this setup cuts; 0 where there is none. */
+function frontThickness({ bodies, bores }: Mounted, p: Point): number {
+  const there = bodies.filter((b) =>
+    b.regions.some((r) => isInside(r.outline, p) && !r.holes.some((h) => isInside(h, p))),
+  )
+  const solid = there.filter((b) => b.body.effect === 'adds')
+  const holes = [
+    ...there.filter((b) => b.body.effect === 'removes'),
+    ...bores.filter(
+      (b) => b.state !== 'uncut' && Math.hypot(p.x - b.centre.x, p.y - b.centre.y) < b.bore.diameter / 2,
+    ),
+  ]
+  const levels = [...new Set([...solid, ...holes].flatMap((b) => [b.z0, b.z1]))].sort((a, b) => b - a)
+  let thickness = 0
+  for (const [i, z0] of levels.slice(1).entries()) {
+    const middle = (levels[i]! + z0) / 2
+    const spans = (b: { readonly z0: number; readonly z1: number }) => b.z0 < middle && middle < b.z1
+    if (solid.some(spans) && !holes.some(spans)) thickness += levels[i]! - z0
+    else if (thickness > 0) break
+  }
+  return thickness
 }
 
 const AXIS: Point = { x: 0, y: 0 }

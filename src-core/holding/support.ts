@@ -129,7 +129,7 @@ function thicknessBeside(
 }
 
 /** mm of unbroken material below a height at a place. */
-export function thicknessUnder(mounted: Mounted, at: Point, z: number): number {
+function thicknessUnder(mounted: Mounted, at: Point, z: number): number {
   const spot = discPolygons(at, 1)
   const box = boxOf(spot)
   const levels = new Set<number>()

@@ -2,7 +2,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
-import type { Clamp, Hardware, Job } from '../../../src-core/job/schema.ts'
+import { isPrism, type Clamp, type Hardware, type Job, type Setup } from '../../../src-core/job/schema.ts'
 import { FOUR_CLAMPS, heldBlock, stackOf } from '../../helpers/heldJobs.ts'
 import { piece } from '../../helpers/jobs.ts'
 
@@ -54,6 +54,19 @@ const withHardware = (j: Job, change: (h: Hardware) => Hardware | null): Job => 
 const only = (id: string, change: (c: Clamp) => Clamp | null) => (j: Job) =>
   withHardware(j, (h) => (h.id === id && h.kind === 'clamp' ? change(h) : h))
 
+const withSetup = (j: Job, change: Partial<Setup>): Job => ({
+  ...j,
+  setups: j.setups.map((s) => ({ ...s, ...change })),
+})
+const thicknessOf = ({ part: { bodies } }: Job): number => {
+  const [body] = bodies
+  return body && isPrism(body) ? body.thickness : 0
+}
+const movePads = (j: Job, by: number): Job =>
+  withHardware(j, (h) =>
+    h.kind === 'packing' && 'x' in h.at ? { ...h, at: { x: by * h.at.x, y: by * h.at.y } } : h,
+  )
+
 const WORSENINGS: Record<string, (j: Job) => Job> = {
   'a clamp gone': only('c1', () => null),
   'a torque gone': only('c2', (c) => ({ ...c, torque: null })),
@@ -69,6 +82,29 @@ const WORSENINGS: Record<string, (j: Job) => Job> = {
   'a nut of the weight nearly loose': (j) =>
     withHardware(j, (h) => (h.kind === 'weight' ? { ...h, torque: 0.1 } : h)),
   'the material unknown': (j) => ({ ...j, part: { ...j.part, material: 'no such' } }),
+  'a strap raised': (j) =>
+    only('c2', (c) => ({ ...c, heel: { ...c.heel!, height: 32 + thicknessOf(j) } }))(j),
+  'a longer lever': only('c1', (c) => ({
+    ...c,
+    at: { slot: 'S1', radius: 15 + ('radius' in c.at ? c.at.radius : 0) },
+    strap: { ...c.strap, length: c.strap.length + 15, boltFrom: c.strap.boltFrom + 15 },
+  })),
+  'a heel nearer to its bolt': only('c1', (c) => ({ ...c, heel: { ...c.heel!, from: 22 } })),
+  'a thinner strap': only('c2', (c) => ({ ...c, strap: { ...c.strap, thickness: 9 } })),
+  'a lower class': only('c3', (c) => ({ ...c, stud: { ...c.stud, class: '4.6' } })),
+  'a stud too short': only('c3', (c) => ({ ...c, stud: { ...c.stud, length: 30 } })),
+  'a torque of next to nothing': only('c4', (c) => ({ ...c, torque: 0.05 })),
+  'a heavy strap': only('c2', (c) => ({ ...c, mass: 30 })),
+  'less friction': (j) => withSetup(j, { frictionCoefficient: 0.05 }),
+  'a heavier part': (j) => ({ ...j, part: { ...j.part, density: 3 * j.part.density } }),
+  'what is cut not known': (j) => withSetup(j, { cuts: null }),
+  'a quicker brake': (j) => ({ ...j, lathe: { ...j.lathe, brakeTime: 0.05 } }),
+  'packing moved in, more overhang': (j) => movePads(j, 0.6),
+  'packing moved away': (j) => movePads(j, 3),
+  'a part bent by its cut': (j) => ({
+    ...j,
+    part: { ...j.part, bodies: j.part.bodies.map((b) => (isPrism(b) ? { ...b, thickness: 1.5 } : b)) },
+  }),
   'brake time gone': (j) => ({ ...j, lathe: { ...j.lathe, brakeTime: null } }),
 }
 
@@ -95,16 +131,19 @@ function standing(j: Job): number {
 
 test.each(Object.entries(WORSENINGS))('%s', (name, worsen) => {
   let held = 0
+  let short = 0
   fc.assert(
     fc.property(setup, (drawn) => {
       const before = job(drawn)
       const was = standing(before)
       const is = standing(worsen(before))
       if (was === 2) held++
+      else short++
       // Nothing that did not pass before passes now.
       if (was < 2) expect(is, name).toBeLessThan(2)
     }),
     { numRuns: 15, seed: 7 },
   )
   expect(held).toBeGreaterThan(0)
+  expect(short).toBeGreaterThan(0)
 })

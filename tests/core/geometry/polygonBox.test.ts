@@ -1,0 +1,50 @@
+/** That a box lies within outlines, or clear of them, against the polygon library. */
+import fc from 'fast-check'
+import { expect, test } from 'vitest'
+import { polygonArea, polygonDifference, polygonIntersection } from '../../../src-core/geometry/polygon.ts'
+import { covers, reaches, type Box } from '../../../src-core/geometry/polygonBox.ts'
+import { flattenRing } from '../../../src-core/geometry/flatten.ts'
+import { circleRing } from '../../../src-core/geometry/edges.ts'
+
+const number = (min: number, max: number) => fc.double({ min, max, noNaN: true })
+const outline = fc.record({
+  x: number(-20, 20),
+  y: number(-20, 20),
+  out: number(10, 60),
+  hole: number(1, 30),
+})
+const box = fc.record({ x: number(-50, 50), y: number(-50, 50), w: number(0.5, 30), h: number(0.5, 30) })
+
+test('what is said to cover a box leaves nothing of it, what does not reach it meets nothing', () => {
+  let covered = 0
+  let clear = 0
+  fc.assert(
+    fc.property(outline, box, (o, b) => {
+      const ring = (diameter: number) => flattenRing(circleRing({ x: o.x, y: o.y }, diameter), 0.01)
+      const polygons = [ring(2 * o.out), ring(Math.min(o.hole, o.out))]
+      const where: Box = { x0: b.x, y0: b.y, x1: b.x + b.w, y1: b.y + b.h }
+      const corners = [
+        [
+          { x: where.x0, y: where.y0 },
+          { x: where.x1, y: where.y0 },
+          { x: where.x1, y: where.y1 },
+          { x: where.x0, y: where.y1 },
+        ],
+      ]
+      const left = polygonArea(polygonDifference(corners, polygons))
+      const both = polygonArea(polygonIntersection(corners, polygons))
+      if (covers(polygons, where)) {
+        covered++
+        expect(left).toBe(0)
+      }
+      if (!reaches(polygons, where)) {
+        clear++
+        expect(both).toBe(0)
+      }
+      expect(covers(polygons, where) && !reaches(polygons, where)).toBe(false)
+    }),
+    { numRuns: 300 },
+  )
+  expect(covered).toBeGreaterThan(20)
+  expect(clear).toBeGreaterThan(20)
+})
