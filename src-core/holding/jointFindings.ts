@@ -63,7 +63,14 @@ function notJudged(j: JudgedJoint, goes: string): Finding {
 /** What holds as far as is known, but may hold better than that. */
 function unknownAbove(fmt: Formatter, j: JudgedJoint, goes: string): Finding[] {
   const { built, result, rpmAt2 } = j
-  if (!result || built.unknown.length === 0 || rpmAt2 === Infinity) return []
+  if (!result || built.unknown.length === 0) return []
+  // A stud of its own may be torn or tear out; a clamp of the part says that itself.
+  if (built.kind !== 'part') {
+    const lacks = built.lacks.length > 0 ? ` (${built.lacks.join(', ')})` : ''
+    const message = `${built.name} is not judged: not all is known of its studs${lacks}. Give what is missing there.`
+    return [finding('caution', 'joint-not-judged', itemOf(j), sentences(message, goes), built.at)]
+  }
+  if (rpmAt2 === Infinity) return []
   const which = built.unknown.join(', ')
   const up =
     rpmAt2 > 0

@@ -106,9 +106,15 @@ export function studsOf(
   return { known, unknown, lacks: [...lacks] }
 }
 
-/** Whether a stud goes through the solid that its washer lies on. */
+/** Whether a stud goes through the solid that its washer lies on; in that of a fixture washers are sunk. */
 const pressesOn = (solids: readonly MountedSolid[], { at, grip }: MountedFastening): boolean =>
-  solids.some((s) => CARRYING.has(s.role) && Math.abs(s.z1 - grip) <= SEAT_PLAY && isInside(s.ring, at))
+  solids.some(
+    ({ role, ring, holes = [], z0, z1 }) =>
+      (role === 'fixture' ? z0 < grip && grip <= z1 + SEAT_PLAY : Math.abs(z1 - grip) <= SEAT_PLAY) &&
+      (role === 'fixture' || CARRYING.has(role)) &&
+      isInside(ring, at) &&
+      !holes.some((h) => isInside(h, at)),
+  )
 
 /** A tightened stud as a press through its washer's ring; without force where its preload is not known. */
 export function studOf(

@@ -1,6 +1,7 @@
 /** Jobs that between them have every field, to be walked over. Invented. */
+import { polar } from '../../src-core/geometry/angles.ts'
 import { circleRing } from '../../src-core/geometry/edges.ts'
-import { jobSchema, type Hardware, type Job, type Setup } from '../../src-core/job/schema.ts'
+import { jobSchema, type Fixture, type Hardware, type Job, type Setup } from '../../src-core/job/schema.ts'
 import { FOUR_CLAMPS, heldBlock, stackOf, strapClamp } from './heldJobs.ts'
 import { block, bore, disc, partOf, piece, shippedJob, EXAMPLES } from './jobs.ts'
 import { sampleOf } from './schemaFields.ts'
@@ -233,6 +234,35 @@ export function oddKinds(): Job {
   }
 }
 
+/** A ring of 250 by 60 on the plate, with a tapped hole on each diagonal for the clamps of the part on it. */
+const SUB_PLATE: Fixture = {
+  id: 'F1',
+  kind: 'fixture',
+  form: 'subPlate',
+  at: { x: 0, y: 0 },
+  facing: 0,
+  footprint: { circle: 250 },
+  bore: 60,
+  thickness: 20,
+  density: 7850,
+  mass: 7,
+  holes: [1, 2, 3, 4].map((i) => ({ id: `H${i}`, ...onDiagonal(i, 68), diameter: 12, thread: 'M12' })),
+  bolts: [1, 2, 3, 4].map((i) => ({ ...tightened, at: polar(110, 90 * i), sunk: 0 })),
+  fixed: true,
+}
+
+function onDiagonal(i: number, radius: number) {
+  return polar(radius, 90 * i - 45)
+}
+
+/** The block of four straps on a sub-plate. */
+export function onSubPlate(): Job {
+  const straps = [1, 2, 3, 4].map((i) =>
+    strapClamp(`c${i}`, 1, { at: { on: 'F1', hole: `H${i}` }, facing: (i * 90 + 135) % 360 }),
+  )
+  return heldBlock({ hardware: [SUB_PLATE, ...straps], setup: { turn: 45, seat: { on: 'F1' } } })
+}
+
 /** One dot. */
 const PNG = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg=='
 
@@ -269,4 +299,5 @@ export const walkedJobs = (): readonly (readonly [string, Job])[] => [
   ...EXAMPLES.map((name) => [name, shippedJob(name)] as const),
   ['every kind of hardware', described(everyKind())],
   ['odd kinds', oddKinds()],
+  ['on a sub-plate', onSubPlate()],
 ]
