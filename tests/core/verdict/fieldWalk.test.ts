@@ -242,6 +242,8 @@ const pieceOf = (job: Job, item: Holder, place: Place) =>
 const ANOTHER_THING: readonly string[] = [
   'lathe.gap',
   'setups[].seat',
+  'part.bores[].skin',
+  'setups[].cuts[].skin',
   'setups[].hardware[].holes[].thread',
   'lathe.carriage.parkedAt',
   'lathe.tailstock',
