@@ -141,13 +141,13 @@ function merge(group: Map<Slice, Set<Slice>>, a: Slice, b: Slice): void {
 
 /** What would fly off, before or once this setup's bore is cut: a stop for each piece but the largest. */
 export function piecesFindings(mounted: Mounted): Finding[] {
-  const { job, bores, placement, setup } = mounted
+  const { job, bores, placement, seat } = mounted
   const one = job.part.bodies.length === 1
   const open = bores.filter((b) => b.state === 'open')
   const cut = bores.filter((b) => b.state !== 'uncut')
   if (one && cut.length === 0) return []
-  const loose = partPieces(job.part, open, setup.packing).slice(1)
-  const after = loose.length > 0 ? [] : partPieces(job.part, cut, setup.packing).slice(1)
+  const loose = partPieces(job.part, open, seat).slice(1)
+  const after = loose.length > 0 ? [] : partPieces(job.part, cut, seat).slice(1)
   return [
     ...loose.map((piece) => {
       const message = `The part is not one piece: ${named(piece)} does not touch the rest, and nothing holds it. Draw what joins it, or take it off the job.`

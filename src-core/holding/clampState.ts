@@ -18,7 +18,8 @@ import { preloadOf, type Preload } from './preloadOf.ts'
 import { pressRulings } from './pressContact.ts'
 import { findingsOf, type Ruling } from './ruling.ts'
 import { strapCarries } from './strapStrength.ts'
-import { supportRulings } from './support.ts'
+import { roofRulings } from './roofBends.ts'
+import { supportRulings, type Press } from './support.ts'
 import { isBlocked, washerRulings } from './washerContact.ts'
 
 export type Holding = 'holds' | 'nothing' | 'unknown'
@@ -147,13 +148,15 @@ const isBoltBlocked = keptPer(
 function carriedRulings(mounted: Mounted, piece: MountedPiece, high: number): Ruling[] {
   const { item, toe, at, fastenings } = piece
   const contact = partContact(mounted)
-  if (item.kind === 'clamp' && toe?.rest)
-    return supportRulings(mounted, piece, { ...toe, z: toe.rest.z, width: item.strap.width }, contact, high)
+  const under = (press: Press) => {
+    const rulings = supportRulings(mounted, piece, press, contact, high)
+    return rulings.length > 0 ? rulings : roofRulings(mounted, piece, press, high)
+  }
+  if (item.kind === 'clamp' && toe?.rest) return under({ ...toe, z: toe.rest.z, width: item.strap.width })
   const [fastening] = fastenings
   if (item.kind !== 'bolt' || !fastening) return []
   const width = fastening.washer.diameter
-  const pad = circleRing(at, width)
-  return supportRulings(mounted, piece, { pad, at, z: fastening.grip, width }, contact, high)
+  return under({ pad: circleRing(at, width), at, z: fastening.grip, width })
 }
 
 /** As known, else from its bolt along its length. */

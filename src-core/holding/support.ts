@@ -76,14 +76,22 @@ function underPad(carried: Carried, item: Hardware, ring: Ring): Polygons {
 const MOST_OF_IT = 0.5
 
 /** A sliver beside its middle carries no pad: it would bend or tip off over it. */
-const carriesMiddle = (under: Polygons, pad: Polygons, middle: Point): boolean =>
+export const carriesMiddle = (under: Polygons, pad: Polygons, middle: Point): boolean =>
   polygonArea(under) >= MOST_OF_IT * polygonArea(pad) || new ContactHull(under.flat()).holds(middle)
 
-/** @param press where it presses on the part and how high. @param high N at the high side, 0 where not known. */
+/** Where something presses on the part, how high and how wide, mm. */
+export interface Press {
+  readonly pad: Ring
+  readonly at: Point
+  readonly z: number
+  readonly width: number
+}
+
+/** @param high N at the high side, 0 where not known. */
 export function supportRulings(
   mounted: Mounted,
   { item }: MountedPiece,
-  press: { readonly pad: Ring; readonly at: Point; readonly z: number; readonly width: number },
+  press: Press,
   contact: readonly Carried[],
   high: number,
 ): Ruling[] {
