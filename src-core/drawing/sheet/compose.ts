@@ -10,7 +10,7 @@ import { frame } from './frame.ts'
 import { INSET, planSheet, viewExtent, type SheetPlan } from './layout.ts'
 import { hardwareTable, speedTable } from './lists.ts'
 import type { Primitive } from '../model/model.ts'
-import { headline, lead, noteBlock } from './noteBlock.ts'
+import { headline, lead, noteBlock, type Lead } from './noteBlock.ts'
 import {
   assumptionNotes,
   balanceNotes,
@@ -21,6 +21,7 @@ import {
 } from './notes.ts'
 import { passNotes } from './passNotes.ts'
 import type { SheetSize } from './sheetSizes.ts'
+import { SIGN_OFF, clampTable, cutTable, madeOfTable, rollTestTable, stepsTable } from './setupLists.ts'
 import { tableBlock } from './table.ts'
 import { SUBSTITUTE, settable } from '../text/textWidth.ts'
 import { TITLE_HEIGHT, TITLE_WIDTH, type Projection } from './titleBlock.ts'
@@ -58,22 +59,33 @@ const SMALLER: readonly Small[] = [
   { hardware: true, speeds: true },
 ]
 
-/** With tables in small letters where that brings all onto one sheet and costs the views no scale. */
+/** With tables in small letters where that brings them onto the first sheet and costs the views no scale. */
 export function compose(input: ComposeInput): Composed {
-  const usual = composeWith(input, USUAL)
-  if (usual.pages.length !== 2) return usual
-  const isOne = ({ pages, plan }: Composed) => pages.length === 1 && plan.scale >= usual.plan.scale
-  for (const small of SMALLER) {
-    // Before its labels are placed again: most often nothing is to be saved.
-    if (!isOne(composeWith(input, small, usual.drawn))) continue
-    const other = composeWith(input, small)
-    if (isOne(other)) return other
-  }
-  return usual
+  const { sheet } = input
+  const usual = layOut(input, USUAL)
+  const smaller = usual.fits || !sheet.large ? [] : SMALLER.map((small) => layOut(input, small))
+  const laid = smaller.find((l) => l.fits && l.plan.scale >= usual.plan.scale) ?? usual
+  const { plan, first, again } = laid
+  const drawn = drawViews({ ...input, plan, border: frame(sheet, TITLE_WIDTH) })
+  const blocks = [...laid.blocks, ...setupBlocks(input), ...textBlocks(input, drawn), tableBlock(SIGN_OFF)]
+  const pages = flow(blocks, plan.regions, () => furtherRegions(sheet, again.height))
+  const top = { x: sheet.left + INSET, y: sheet.top - INSET }
+  const headOf = (i: number) => (i > 0 ? again.draw(top) : plan.hasColumn ? [] : first.draw(top))
+  return { plan, drawn, pages: pages.map((page, i) => [...headOf(i), ...page]) }
 }
 
-/** `views`: as drawn before, in place of drawing them. */
-function composeWith(input: ComposeInput, small: Small, views?: DrawnViews): Composed {
+interface LaidOut {
+  readonly plan: SheetPlan
+  /** Verdict, stops, hardware, speeds. */
+  readonly blocks: readonly Block[]
+  /** Whether these stand on the first sheet. */
+  readonly fits: boolean
+  /** Verdict across the head of the first sheet, and of one that follows. */
+  readonly first: Lead
+  readonly again: Lead
+}
+
+function layOut(input: ComposeInput, small: Small): LaidOut {
   const { job, setup, mounted, analysis, sheet, scale, projection } = input
   const speeds = tableBlock({ ...speedTable(job, setup, analysis), small: small.speeds })
   const hardware = tableBlock({ ...hardwareTable(job, mounted), small: small.hardware })
@@ -91,18 +103,26 @@ function composeWith(input: ComposeInput, small: Small, views?: DrawnViews): Com
     hardware,
     columnWidth: Math.max(COLUMN, speeds.width),
   })
-  const drawn = views ?? drawViews({ ...input, plan, border: frame(sheet, TITLE_WIDTH) })
   const blocks = [
     ...(plan.hasColumn ? [headline(words)] : []),
     ...verdictNotes(setup, analysis).map(noteBlock),
     ...(mounted.pieces.length > 0 ? [hardware] : []),
     speeds,
-    ...textBlocks(input, drawn),
   ]
-  const pages = flow(blocks, plan.regions, () => furtherRegions(sheet, again.height))
-  const top = { x: sheet.left + INSET, y: sheet.top - INSET }
-  const headOf = (i: number) => (i > 0 ? again.draw(top) : plan.hasColumn ? [] : first.draw(top))
-  return { plan, drawn, pages: pages.map((page, i) => [...headOf(i), ...page]) }
+  const fits = flow(blocks, plan.regions, () => furtherRegions(sheet, again.height)).length === 1
+  return { plan, blocks, fits, first, again }
+}
+
+/** What one sets up by. */
+function setupBlocks({ mounted, analysis }: ComposeInput): Block[] {
+  const tables = [
+    clampTable(mounted),
+    madeOfTable(mounted),
+    cutTable(mounted, analysis),
+    stepsTable(mounted, analysis),
+    rollTestTable(mounted, analysis),
+  ]
+  return tables.flatMap((t) => (t ? [tableBlock(t)] : []))
 }
 
 function textBlocks(input: ComposeInput, { asides, unplaced }: DrawnViews): Block[] {

@@ -8,16 +8,17 @@ import type { Mounted, MountedPiece } from '../../mounting/types.ts'
 import { convert } from '../../units/convert.ts'
 import { plain, significant } from '../../units/format.ts'
 import { VERDICT_WORDS, type Verdict } from '../../verdict/speeds.ts'
+import { torqueFigure } from './setupLists.ts'
 import type { TableInput } from './table.ts'
-import { angleText, dimensionText } from '../views/view.ts'
+import { dimensionText } from '../views/view.ts'
+import { angleText, indexWords } from '../../mounting/plateAngle.ts'
 
 /** Angles are counter-clockwise from the index slot, the plate's first; without slots from 3 o'clock. */
 export function hardwareTable(job: Job, mounted: Mounted): TableInput {
   const inch = job.displayUnits === 'in'
-  const index = job.plate.slots[0]
   return {
     title: 'Hardware',
-    remark: `Angles counter-clockwise from ${index ? `the index slot ${index.id}` : "3 o'clock"}.`,
+    remark: `Angles counter-clockwise from ${indexWords(job)}.`,
     columns: [
       { title: 'No', align: 'middle' },
       { title: 'Item', wraps: true },
@@ -55,11 +56,6 @@ function hardwareRow(job: Job, { item, at, mass }: MountedPiece, i: number): str
     item.kind === 'packing' ? 'laid under' : fastenerWords(fastener) || '–',
     torque ? torqueFigure(job, torque) : '–',
   ]
-}
-
-function torqueFigure(job: Job, torque: number): string {
-  if (job.displayUnits === 'mm') return significant(torque, 3)
-  return significant(convert(convert(torque, 'N', 'lbf'), 'm', 'ft'), 3)
 }
 
 /** One shape each, for a sheet is often printed black. */

@@ -14,7 +14,8 @@ import { holdsAt } from '../../verdict/speeds.ts'
 import { checksByHand } from '../../words/cautions.ts'
 import { signed } from './lists.ts'
 import type { Headline, Notes } from './noteBlock.ts'
-import { angleText, centreBefore } from '../views/view.ts'
+import { centreBefore } from '../views/view.ts'
+import { angleText } from '../../mounting/plateAngle.ts'
 
 /** The verdict with its reason, then the speed to run and the ceiling with what sets it. */
 export function headlineWords(job: Job, setup: Setup, { ceiling, verdict }: Analysis): Headline {

@@ -11,6 +11,10 @@ export interface Column {
   readonly align?: 'start' | 'end' | 'middle'
   /** Gives way where the table would be too wide: its text is wrapped. One column at most. */
   readonly wraps?: boolean
+  /** Least width, mm: room to write in. */
+  readonly least?: number
+  /** An empty box to tick in each row, in place of text. */
+  readonly ticks?: boolean
 }
 
 export interface TableInput {
@@ -21,6 +25,8 @@ export interface TableInput {
   readonly rows: readonly (readonly string[])[]
   /** Rows printed bold. */
   readonly bold?: ReadonlySet<number>
+  /** Lines after which a cell is cut; three where not given. */
+  readonly mostLines?: number
   /** In the smallest letters, for a sheet that would else run over. */
   readonly small?: boolean
 }
@@ -35,6 +41,8 @@ const CONTINUED = ', continued'
 const WRAP_WIDTH = 30
 /** A cell is cut after so many lines. */
 const MOST_LINES = 3
+/** Side of a box to tick. */
+const TICK = 2.7
 
 /** Letters of the cells, and from one line to the next. */
 const letters = ({ small }: TableInput): number => (small ? LETTERING.note : LETTERING.read)
@@ -58,7 +66,8 @@ export function tableBlock(input: TableInput): Block {
 function naturalWidth(input: TableInput, column: Column, k: number): number {
   const height = letters(input)
   const cells = input.rows.map((row, i) => textWidth(row[k] ?? '', height, input.bold?.has(i) ?? false))
-  return Math.max(textWidth(column.title, height, true), ...cells) + 2 * PAD
+  const widest = Math.max(column.ticks ? TICK : 0, textWidth(column.title, height, true), ...cells)
+  return Math.max(column.least ?? 0, widest + 2 * PAD)
 }
 
 function layTable(input: TableInput, natural: readonly number[], width: number, room: number): Laid | null {
@@ -69,6 +78,7 @@ function layTable(input: TableInput, natural: readonly number[], width: number, 
         height: letters(input),
         wraps: column.wraps ?? false,
         bold: input.bold?.has(i) ?? false,
+        most: input.mostLines ?? MOST_LINES,
       }),
     ),
   )
@@ -112,12 +122,13 @@ interface CellStyle {
   readonly height: number
   readonly wraps: boolean
   readonly bold: boolean
+  readonly most: number
 }
 
-function cellLines(content: string, width: number, { height, wraps, bold }: CellStyle): string[] {
+function cellLines(content: string, width: number, { height, wraps, bold, most }: CellStyle): string[] {
   const all = wraps ? wrapText(content, height, width, bold) : [content]
-  const kept = all.slice(0, MOST_LINES)
-  if (all.length > MOST_LINES) kept[MOST_LINES - 1] = `${kept[MOST_LINES - 1]} …`
+  const kept = all.slice(0, most)
+  if (all.length > most) kept[most - 1] = `${kept[most - 1]} …`
   return kept.map((l) => fitText(l, height, width, bold))
 }
 
@@ -171,6 +182,7 @@ function drawTable(
     put(column.title, top - head + FOOT, true)
     let y = top - head
     cells.forEach((row, i) => {
+      if (column.ticks) out.push(box('outline-thin', x + PAD, y - step + FOOT - 0.8, TICK, TICK))
       row[k]!.forEach((content, l) => put(content, y - (l + 1) * step + FOOT - 0.6, bold?.has(i) ?? false))
       y -= heights[i]!
     })

@@ -12,7 +12,8 @@ import type { PolarPrimitive } from '../model/model.ts'
 import type { Label } from '../placing/placeLabels.ts'
 import type { Candidate } from '../placing/option.ts'
 import { textWidth } from '../text/textWidth.ts'
-import { angleText, dimensionText, indexAngle, stationRadius, type ViewInput } from './view.ts'
+import { dimensionText, stationRadius, type ViewInput } from './view.ts'
+import { angleText, indexAngle } from '../../mounting/plateAngle.ts'
 
 /** g·mm: less than this has no side to speak of. */
 const LEAST_UNBALANCE = 1

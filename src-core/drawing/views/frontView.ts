@@ -9,7 +9,8 @@ import { frontLines } from './frontLines.ts'
 import type { PlainPrimitive } from '../model/model.ts'
 import { arrowhead, circle, line } from '../model/primitives.ts'
 import { indexMark, noseMark, openCentre, quarteredDisc } from './symbols.ts'
-import { centreBefore, indexAngle, noses, type View, type ViewInput } from './view.ts'
+import { centreBefore, noses, type View, type ViewInput } from './view.ts'
+import { indexAngle } from '../../mounting/plateAngle.ts'
 
 /** Headstock behind the plate, operator at the left: the top comes down to them. */
 const RUNNING = 'Seen from the tailstock: forward is counter-clockwise, the operator stands at the left.'

@@ -1,6 +1,5 @@
 /** What every view of a setup needs: the setup, its analysis, and where model points go on the sheet. */
 import type { Analysis } from '../../analysis/result.ts'
-import { wholeTurn } from '../../geometry/angles.ts'
 import type { Point } from '../../geometry/types.ts'
 import { isCounterweight, type Job } from '../../job/schema.ts'
 import { pressPoint } from '../../mounting/press.ts'
@@ -41,16 +40,6 @@ export interface View {
 /** A length as a dimension prints it: mm to a tenth, inches to a thousandth, without the unit. */
 export function dimensionText(job: Job, mm: number): string {
   return job.displayUnits === 'in' ? plain(convert(mm, 'mm', 'in'), 3) : plain(mm, 1)
-}
-
-/** Direction of the plate's first slot, from which the sheet counts angles; 3 o'clock on a plate without slots. */
-export const indexAngle = (job: Job): number => job.plate.slots[0]?.angle ?? 0
-
-/** A plate-frame direction as the sheet prints it: degrees counter-clockwise from the index slot, 0 to below 360. */
-export function angleText(job: Job, degrees: number, decimals = 1): string {
-  const turned = wholeTurn(degrees - indexAngle(job))
-  const shown = plain(turned, decimals)
-  return `${shown === '360' ? '0' : shown}°`
 }
 
 /** Radius of the station from the spindle axis, mm; null for loose packing. */

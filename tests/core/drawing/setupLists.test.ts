@@ -1,0 +1,107 @@
+import { describe, expect, it } from 'vitest'
+import { analyse } from '../../../src-core/analysis/analyse.ts'
+import {
+  clampTable,
+  cutTable,
+  madeOfTable,
+  rollTestTable,
+  stepsTable,
+} from '../../../src-core/drawing/sheet/setupLists.ts'
+import { setupSheet } from '../../../src-core/drawing/sheet/setupSheet.ts'
+import type { Job } from '../../../src-core/job/schema.ts'
+import { mountSetup } from '../../../src-core/mounting/mount.ts'
+import { shippedJob } from '../../helpers/jobs.ts'
+import { lettering } from '../../helpers/sheetText.ts'
+
+const job = shippedJob('flat-link')
+const mounted = mountSetup(job, 'op10')
+
+describe("the crank link's lists", () => {
+  it('give each clamp its direction, strap, stud, heel, packing, toe and torque', () => {
+    const table = clampTable(mounted)!
+    const clamps = job.setups[0]!.hardware.filter((h) => h.kind === 'clamp')
+    expect(table.rows).toHaveLength(clamps.length)
+    clamps.forEach((c, i) => {
+      const row = table.rows[i]!.join(' | ')
+      const { strap } = c
+      expect(row).toContain([strap.length, strap.width, strap.thickness].join(' × '))
+      expect(row).toContain(`${c.stud.thread} ${c.stud.class} × `)
+      expect(row).toContain(`${c.heel!.kind} ${mounted.pieces[i]!.toe!.heel}`)
+      expect(row).toContain(`${c.packing!.size.join(' × ')} × ${job.setups[0]!.packing}`)
+      expect(row).toContain(` | ${c.torque} | `)
+    })
+  })
+
+  it('give a weight its stack from the plate up', () => {
+    const own = job.setups[0]!
+    const stacked: Job = {
+      ...job,
+      stock: [
+        { id: 'low', name: 'low disc', mass: 1, count: 2, footprint: { circle: 60 }, height: 10 },
+        { id: 'top', name: 'top disc', mass: 1, count: 1, footprint: { circle: 50 }, height: 5 },
+      ],
+      setups: [
+        {
+          ...own,
+          hardware: own.hardware.map((h) =>
+            h.kind === 'weight'
+              ? {
+                  ...h,
+                  stack: [
+                    { stock: 'low', count: 2 },
+                    { stock: 'top', count: 1 },
+                  ],
+                }
+              : h,
+          ),
+        },
+      ],
+    }
+    const rows = madeOfTable(mountSetup(stacked, 'op10'))!.rows
+    expect(rows.map((r) => r[1])).toContain('2 × low disc, Ø60 × 10 + 1 × top disc, Ø50 × 5')
+  })
+
+  it('give the cut its tool, size, tolerance, depth, passes, speed and feed', () => {
+    const withClass: Job = {
+      ...job,
+      part: {
+        ...job.part,
+        bores: job.part.bores.map((b) => (b.id === 'A' ? { ...b, tolerance: { class: 'H7' } } : b)),
+      },
+    }
+    const cut = job.setups[0]!.cuts!.find((c) => c.kind === 'bore')!
+    const bore = job.part.bores.find((b) => b.id === 'A')!
+    const [row] = cutTable(mountSetup(withClass, 'op10'), analyse(withClass, 'op10'))!.rows.slice(-1)
+    expect(row![2]).toBe(`Ø${bore.diameter} H7`)
+    expect(row).toContain('through')
+    expect(row).toContain(String(cut.feed))
+    // By hand: so many passes of that depth from the hole that is there to the finished size.
+    expect(row![5]).toBe(String(Math.ceil((bore.diameter - bore.start) / 2 / cut.depth)))
+  })
+
+  it('leave room to write: each step a box, what was measured, the roll test, who signs', () => {
+    const steps = stepsTable(mounted, analyse(job, 'op10'))
+    expect(steps.columns[0]!.ticks).toBe(true)
+    expect(steps.columns.at(-1)!.least).toBeGreaterThanOrEqual(20)
+    expect(rollTestTable(mounted, analyse(job, 'op10')).rows.every((r) => r.slice(1).join('') === '')).toBe(
+      true,
+    )
+  })
+})
+
+describe.each(['A3', 'A4', 'ANSI-B', 'ANSI-A'] as const)('on %s', (sheet) => {
+  it('each list stands on the sheets once', () => {
+    const texts = setupSheet(job, 'op10', analyse(job, 'op10'), { sheet })
+      .flatMap(lettering)
+      .map((t) => t.text)
+    const titles = [
+      'Clamps',
+      'Weights, packing and blocks',
+      'Cuts',
+      'Order of assembly',
+      'Roll test',
+      'Sign-off',
+    ]
+    for (const title of titles) expect(texts.filter((t) => t === title)).toHaveLength(1)
+  })
+})
