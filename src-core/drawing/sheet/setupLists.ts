@@ -5,7 +5,9 @@ import { fastenerOf, fastenerWords } from '../../hardware/fastener.ts'
 import { isClamp, type Clamp, type Hardware, type Job } from '../../job/schema.ts'
 import { angleText, indexWords } from '../../mounting/plateAngle.ts'
 import type { Mounted, MountedPiece } from '../../mounting/types.ts'
-import { assemblySteps, placeOf } from '../../steps/assembly.ts'
+import { inOrder } from '../../steps/hold.ts'
+import type { Step } from '../../steps/step.ts'
+import { stepsOf } from '../../steps/steps.ts'
 import { clockPosition, formatter, plain, significant } from '../../units/format.ts'
 import { convert } from '../../units/convert.ts'
 import { dimensionText } from '../views/view.ts'
@@ -41,53 +43,46 @@ const torqueCell = (job: Job, item: Hardware): string => {
   return torque ? torqueFigure(job, torque) : NONE
 }
 
-const orderCell = (item: Hardware): string => {
-  const place = placeOf(item)
-  return place === Infinity ? NONE : plain(place, 0)
-}
+const orderCell = (item: Hardware): string => ('order' in item && item.order ? plain(item.order, 0) : NONE)
 
 /** Null where nothing presses the part. */
 export function clampTable({ job, pieces, setup }: Mounted): TableInput | null {
-  const numbered = pieces
-    .map((piece, i) => ({ piece, number: i + 1 }))
-    .filter(({ piece }) => isClamp(piece.item))
-  if (numbered.length === 0) return null
-  const rows = numbered
-    .sort((a, b) => placeOf(a.piece.item) - placeOf(b.piece.item) || a.number - b.number)
-    .map(({ piece, number }) => {
-      const { item, facing, toe } = piece
-      const strap = item.kind === 'clamp' ? by(job, strapSize(item)) : NONE
-      return [
-        orderCell(item),
-        plain(number, 0),
-        item.kind === 'clamp' ? angleText(job, facing) : NONE,
-        strap,
-        studWords(job, piece),
-        item.kind === 'clamp' ? heelWords(job, item, piece) : NONE,
-        item.kind === 'clamp' && item.packing && setup.packing > 0
-          ? `${by(job, item.packing.size)} × ${dimensionText(job, setup.packing)}`
-          : NONE,
-        toe ? dimensionText(job, toe.toWork) : NONE,
-        toe?.rest ? dimensionText(job, toe.rest.z) : NONE,
-        torqueCell(job, item),
-        '',
-      ]
-    })
+  const clamps = inOrder(pieces.filter((p) => isClamp(p.item)))
+  if (clamps.length === 0) return null
+  const rows = clamps.map((piece, i) => {
+    const { item, facing, toe } = piece
+    const strap = item.kind === 'clamp' ? by(job, strapSize(item)) : NONE
+    return [
+      plain(i + 1, 0),
+      plain(pieces.indexOf(piece) + 1, 0),
+      item.kind === 'clamp' ? angleText(job, facing) : NONE,
+      strap,
+      studWords(job, piece),
+      item.kind === 'clamp' ? heelWords(job, item, piece) : NONE,
+      item.kind === 'clamp' && item.packing && setup.packing > 0
+        ? `${by(job, item.packing.size)} × ${dimensionText(job, setup.packing)}`
+        : NONE,
+      toe ? dimensionText(job, toe.toWork) : NONE,
+      toe?.rest ? dimensionText(job, toe.rest.z) : NONE,
+      torqueCell(job, item),
+      '',
+    ]
+  })
   return {
     title: 'Clamps',
-    remark: `In the order of tightening; ${lengthUnit(job)}. Toe: from the stud to the strap's end, and its height over the plate. Angles from ${indexWords(job)}.`,
+    remark: `In the order of tightening; ${lengthUnit(job)}. Toe: from the stud to the strap's end, and its height over the plate; it points toward the angle, from ${indexWords(job)}.`,
     columns: [
       { title: 'Order', align: 'end' },
       { title: 'No', align: 'middle' },
-      { title: 'Toe toward', align: 'end' },
-      { title: 'Strap' },
+      { title: 'Toward', align: 'end' },
+      { title: 'Strap', wraps: true },
       { title: 'Stud' },
       { title: 'Heel' },
-      { title: 'Packing below' },
+      { title: 'Packing' },
       { title: 'Toe', align: 'end' },
       { title: 'High', align: 'end' },
       { title: torqueUnit(job), align: 'end' },
-      { title: 'Set', least: 14 },
+      { title: 'Set', least: 11 },
     ],
     rows,
     small: true,
@@ -131,7 +126,7 @@ export function madeOfTable(mounted: Mounted): TableInput | null {
       { title: 'Stud' },
       { title: torqueUnit(job), align: 'end' },
       { title: 'Order', align: 'end' },
-      { title: 'Set', least: 14 },
+      { title: 'Set', least: 11 },
     ],
     rows,
     small: true,
@@ -246,6 +241,11 @@ function passesOf({ cut, bore }: CutPlace, all: readonly CutPlace[]): number | n
   return start > 0 ? Math.max(1, Math.ceil((bore.bore.diameter - start) / 2 / cut.depth - 1e-9)) : null
 }
 
+/** Facts of a step that are set or read off, first come first; the others are in the other lists. */
+const SET_TO = ['Torque', 'Height', 'Turned', 'Gap', 'Unbalance, computed', 'Then up to', 'Spindle']
+/** Facts that say where. */
+const WHERE = ['Place', 'On the axis', 'Stack, bottom first']
+
 export function stepsTable(mounted: Mounted, analysis: Analysis): TableInput {
   return {
     title: 'Order of assembly',
@@ -257,16 +257,27 @@ export function stepsTable(mounted: Mounted, analysis: Analysis): TableInput {
       { title: 'Set to', align: 'end' },
       { title: 'Measured', least: TO_WRITE },
     ],
-    rows: assemblySteps(mounted, analysis).map(({ words, setTo, measured }, i) => [
+    rows: stepsOf(mounted, analysis).map((step, i) => [
       '',
       plain(i + 1, 0),
-      words,
-      setTo,
-      measured ? '' : NONE,
+      stepWords(mounted, step),
+      step.facts.find((f) => SET_TO.includes(f.label))?.value ?? '',
+      '',
     ]),
     small: true,
-    mostLines: 8,
+    mostLines: 40,
   }
+}
+
+function stepWords({ pieces }: Mounted, { title, lit, facts, does, barred }: Step): string {
+  const numbers = lit.flatMap((id) => {
+    const k = pieces.findIndex((p) => p.item.id === id)
+    return k < 0 ? [] : [plain(k + 1, 0)]
+  })
+  const one = numbers.length === 1 ? ` (${numbers[0]!})` : ''
+  const where = facts.filter((f) => WHERE.includes(f.label)).map((f) => f.value)
+  const list = does.every((d) => /[.?!]$/.test(d)) ? does.join(' ') : `${does.join('; ')}.`
+  return [`${[title + one, ...where].join(': ')}.`, barred, list].filter(Boolean).join(' ')
 }
 
 /** Room for the readings of a roll test, beside what is computed. */

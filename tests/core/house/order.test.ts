@@ -20,7 +20,7 @@ const ORDER = [
     'verdict',
     'analysis',
   ],
-  ...['planner', 'drawing', 'steps', 'trim', 'bridge', 'book', 'shop'],
+  ...['planner', 'steps', 'drawing', 'trim', 'bridge', 'book', 'shop'],
 ]
 
 const files = readdirSync(CORE, { recursive: true, encoding: 'utf8' }).filter((f) => f.endsWith('.ts'))
