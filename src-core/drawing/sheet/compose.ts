@@ -3,9 +3,10 @@ import type { Analysis } from '../../analysis/result.ts'
 import type { Job, Setup } from '../../job/schema.ts'
 import type { Mounted } from '../../mounting/types.ts'
 import type { DimensionChoices } from '../views/choices.ts'
+import { pictureBlock } from '../isometric/pictureBlock.ts'
 import { drawViews, type DrawnViews } from '../views/drawViews.ts'
 import { flow, type Block, type Region } from './flow.ts'
-import { footerHeight } from './footer.ts'
+import { footerHeight, lacksLetters } from './footer.ts'
 import { frame } from './frame.ts'
 import { INSET, planSheet, viewExtent, type SheetPlan } from './layout.ts'
 import { hardwareTable, speedTable } from './lists.ts'
@@ -20,11 +21,11 @@ import {
   verdictNotes,
 } from './notes.ts'
 import { passNotes } from './passNotes.ts'
+import { placingTable } from './placingList.ts'
 import type { SheetSize } from './sheetSizes.ts'
 import { SIGN_OFF, clampTable, cutTable, madeOfTable, rollTestTable, stepsTable } from './setupLists.ts'
 import { tableBlock } from './table.ts'
-import { SUBSTITUTE, settable } from '../text/textWidth.ts'
-import { TITLE_HEIGHT, TITLE_WIDTH, type Projection } from './titleBlock.ts'
+import { SHORT_TITLE_HEIGHT, TITLE_WIDTH, type Projection } from './titleBlock.ts'
 
 /** Least width of the column of notes, mm. */
 const COLUMN = 90
@@ -38,6 +39,8 @@ export interface ComposeInput {
   readonly scale: number | 'auto'
   readonly projection: Projection
   readonly choices: DimensionChoices
+  /** What the title block could not hold. */
+  readonly cut: readonly string[]
 }
 
 export interface Composed {
@@ -61,14 +64,16 @@ const SMALLER: readonly Small[] = [
 
 /** With tables in small letters where that brings them onto the first sheet and costs the views no scale. */
 export function compose(input: ComposeInput): Composed {
-  const { sheet } = input
+  const { job, setup, sheet } = input
   const usual = layOut(input, USUAL)
   const smaller = usual.fits || !sheet.large ? [] : SMALLER.map((small) => layOut(input, small))
   const laid = smaller.find((l) => l.fits && l.plan.scale >= usual.plan.scale) ?? usual
   const { plan, first, again } = laid
   const drawn = drawViews({ ...input, plan, border: frame(sheet, TITLE_WIDTH) })
-  const blocks = [...laid.blocks, ...setupBlocks(input), ...textBlocks(input, drawn), tableBlock(SIGN_OFF)]
-  const pages = flow(blocks, plan.regions, () => furtherRegions(sheet, again.height))
+  const blocks = [...laid.blocks, ...setupBlocks(input), tableBlock(SIGN_OFF), ...textBlocks(input, drawn)]
+  const pages = flow(blocks, plan.regions, () =>
+    furtherRegions(sheet, again.height, lacksLetters(job, setup)),
+  )
   const top = { x: sheet.left + INSET, y: sheet.top - INSET }
   const headOf = (i: number) => (i > 0 ? again.draw(top) : plan.hasColumn ? [] : first.draw(top))
   return { plan, drawn, pages: pages.map((page, i) => [...headOf(i), ...page]) }
@@ -97,6 +102,7 @@ function layOut(input: ComposeInput, small: Small): LaidOut {
     mounted,
     sheet,
     head: first.height,
+    lacks: lacksLetters(job, setup),
     extent: viewExtent(job, mounted, analysis),
     scale,
     projection,
@@ -109,27 +115,30 @@ function layOut(input: ComposeInput, small: Small): LaidOut {
     ...(mounted.pieces.length > 0 ? [hardware] : []),
     speeds,
   ]
-  const fits = flow(blocks, plan.regions, () => furtherRegions(sheet, again.height)).length === 1
+  const fits =
+    flow(blocks, plan.regions, () => furtherRegions(sheet, again.height, lacksLetters(job, setup))).length ===
+    1
   return { plan, blocks, fits, first, again }
 }
 
 /** What one sets up by. */
 function setupBlocks({ mounted, analysis }: ComposeInput): Block[] {
   const tables = [
+    placingTable(mounted),
     clampTable(mounted),
     madeOfTable(mounted),
     cutTable(mounted, analysis),
     stepsTable(mounted, analysis),
     rollTestTable(mounted, analysis),
   ]
-  return tables.flatMap((t) => (t ? [tableBlock(t)] : []))
+  return [pictureBlock(mounted), ...tables.flatMap((t) => (t ? [tableBlock(t)] : []))]
 }
 
 function textBlocks(input: ComposeInput, { asides, unplaced }: DrawnViews): Block[] {
   const { job, setup, mounted, analysis } = input
   const own = (job.notes ?? '').split(/\n+/).filter((l) => l.trim() !== '')
   const missing = unplaced.length > 0 ? [`No room in the views for: ${unplaced.join(', ')}.`] : []
-  const notes = [...own, ...asides, ...missing, ...lackedNote(input)]
+  const notes = [...own, ...asides, ...missing, ...input.cut]
   return [
     balanceNotes(job, mounted, analysis),
     ...passNotes(job, setup),
@@ -140,36 +149,16 @@ function textBlocks(input: ComposeInput, { asides, unplaced }: DrawnViews): Bloc
   ].map(noteBlock)
 }
 
-/** Where a text of the sheet has characters that its typeface lacks. */
-function lackedNote({ job, setup }: ComposeInput): string[] {
-  const { title, partNumber, notes, lathe, plate, part, titleBlock } = job
-  const names = [
-    title,
-    partNumber,
-    notes,
-    titleBlock,
-    lathe.name,
-    plate,
-    part.name,
-    part.material,
-    part.bores,
-    setup,
-  ]
-  const written = JSON.stringify(names)
-  if (written.includes(SUBSTITUTE) || !settable(written).includes(SUBSTITUTE)) return []
-  return [`${SUBSTITUTE} stands for a character that this sheet's typeface lacks: read it in the job.`]
-}
-
 /** Sheets after the first, under the verdict: one column on an upright sheet, two on a lying one. */
-function furtherRegions(sheet: SheetSize, head: number): Region[] {
+function furtherRegions(sheet: SheetSize, head: number, lacks: boolean): Region[] {
   const x = sheet.left + INSET
   const y = sheet.top - INSET - head
   const width = sheet.right - sheet.left - 2 * INSET
-  const above = y - sheet.bottom - TITLE_HEIGHT - 3
-  if (!sheet.large) return [{ x, y, width, height: above - footerHeight(sheet) }]
+  const above = y - sheet.bottom - SHORT_TITLE_HEIGHT - 2
+  if (!sheet.large) return [{ x, y, width, height: above - footerHeight(sheet, lacks) }]
   const column = (width - 8) / 2
   return [
-    { x, y, width: column, height: y - sheet.bottom - footerHeight(sheet) - 3 },
+    { x, y, width: column, height: y - sheet.bottom - footerHeight(sheet, lacks) - 3 },
     { x: x + column + 8, y, width: column, height: above },
   ]
 }

@@ -25,11 +25,13 @@ export interface Block {
   readonly fullWidth?: number
   /** Begun where there is room for its first lines and gone on with in the next region, rather than set whole on a later sheet. */
   readonly breaks?: boolean
+  /** On the sheets that follow, broken rather than set whole on a later one. */
+  readonly splits?: boolean
   /** Set in a width, no higher than `room`; null where not even a first piece fits. */
   lay(width: number, room: number): Laid | null
 }
 
-const BETWEEN = 3.8
+const BETWEEN = 3.2
 
 /**
  * Blocks in order, each whole in the first region that holds it; one that no region holds goes to the next sheet, and
@@ -78,15 +80,17 @@ function fillPage(
       put(whole, tries[whole]!)
       continue
     }
-    if (block.breaks && !fresh) {
+    if (fresh ? block.splits : block.breaks) {
       const rest = regions.reduce<Block | null>((left, _, k) => {
         const laid = left && lay(left, k)
         if (!left || !laid) return left
         put(k, laid)
         return laid.rest
       }, block)
-      if (rest) waiting.push(rest)
-      continue
+      if (rest !== block) {
+        if (rest) waiting.push(rest)
+        continue
+      }
     }
     const widest = regions.reduce((best, r, k) => (r.width > (regions[best]?.width ?? 0) ? k : best), 0)
     const begun = primitives.length > 0

@@ -1,30 +1,61 @@
-/** What stands at the foot of every sheet: the check line, and whose word comes first. */
+/** What stands at the foot of every sheet: the check line, whose word comes first, what stands for letters that lack. */
+import type { Job, Setup } from '../../job/schema.ts'
 import { checkLine } from './frame.ts'
 import { LETTERING } from '../text/lettering.ts'
 import type { PlainPrimitive } from '../model/model.ts'
 import { PRECEDENCE } from '../../words/cautions.ts'
 import { text } from '../model/primitives.ts'
 import type { SheetSize } from './sheetSizes.ts'
-import { wrapText } from '../text/textWidth.ts'
-import { TITLE_HEIGHT, TITLE_WIDTH } from './titleBlock.ts'
+import { SUBSTITUTE, settable, wrapText } from '../text/textWidth.ts'
+import { TITLE_WIDTH, titleHeight } from './titleBlock.ts'
 
 const LEADING = 4.2
 
 const isBeside = (sheet: SheetSize): boolean => sheet.right - sheet.left > 1.5 * TITLE_WIDTH
 const left = (sheet: SheetSize): number => sheet.left + 6
-const precedence = (sheet: SheetSize): string[] => {
+const foot = (sheet: SheetSize, words: string): string[] => {
   const right = isBeside(sheet) ? sheet.right - TITLE_WIDTH : sheet.right
-  return wrapText(PRECEDENCE, LETTERING.note, right - left(sheet) - 4, true)
+  return wrapText(words, LETTERING.note, right - left(sheet) - 4, true)
 }
 
-/** Room that it takes at the foot of a sheet, mm. */
-export const footerHeight = (sheet: SheetSize): number => 8.5 + precedence(sheet).length * LEADING
+/** What stands for a letter that the typeface lacks, on each sheet that has one. */
+const LACKED = `${SUBSTITUTE} stands for a character that this sheet's typeface lacks: read it in the job.`
 
-/** Beside the title block on a lying sheet, above it on an upright one. */
-export function footer(sheet: SheetSize): PlainPrimitive[] {
+/** Whether a text of the sheets has letters that the typeface lacks. */
+export function lacksLetters(
+  { title, partNumber, notes, lathe, plate, part, titleBlock }: Job,
+  setup: Setup,
+): boolean {
+  const names = [
+    title,
+    partNumber,
+    notes,
+    titleBlock,
+    lathe.name,
+    plate,
+    part.name,
+    part.material,
+    part.bores,
+    setup,
+  ]
+  const written = JSON.stringify(names)
+  return !written.includes(SUBSTITUTE) && settable(written).includes(SUBSTITUTE)
+}
+
+const words = (sheet: SheetSize, lacks: boolean): string[] => [
+  ...foot(sheet, PRECEDENCE),
+  ...(lacks ? foot(sheet, LACKED) : []),
+]
+
+/** Room that it takes at the foot of a sheet, mm. */
+export const footerHeight = (sheet: SheetSize, lacks: boolean): number =>
+  8.5 + words(sheet, lacks).length * LEADING
+
+/** Beside the title block on a lying sheet, above it on an upright one. @param page of the setup, from 1. */
+export function footer(sheet: SheetSize, page: number, lacks: boolean): PlainPrimitive[] {
   const x = left(sheet)
-  const y = sheet.bottom + (isBeside(sheet) ? 3 : TITLE_HEIGHT + 3)
-  const lines = precedence(sheet)
+  const y = sheet.bottom + (isBeside(sheet) ? 3 : titleHeight(page) + 3)
+  const lines = words(sheet, lacks)
   return [
     ...checkLine(x, y),
     ...lines.map((line, i) =>

@@ -2,8 +2,12 @@
 import { analyse } from '../../analysis/analyse.ts'
 import type { Job } from '../../job/schema.ts'
 import type { Drawing } from '../model/model.ts'
-import { setupSheet, type SheetOptions } from './setupSheet.ts'
+import { setupSheets, type SheetOptions } from './setupSheet.ts'
 
-/** Every sheet of every setup. Throws RangeError as `setupSheet` does. */
+/** Every sheet of every setup, numbered through. Throws RangeError as `setupSheet` does. */
 export const jobSheets = (job: Job, options: SheetOptions = {}): Drawing[] =>
-  job.setups.flatMap(({ id }) => setupSheet(job, id, analyse(job, id), options))
+  setupSheets(
+    job,
+    job.setups.map(({ id }) => ({ setup: id, analysis: analyse(job, id) })),
+    options,
+  ).flat()

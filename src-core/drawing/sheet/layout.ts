@@ -78,6 +78,8 @@ export interface PlanInput {
   readonly sheet: SheetSize
   /** Height that the verdict takes across the head of a sheet without a column. */
   readonly head: number
+  /** Whether the footer has to explain letters that the typeface lacks. */
+  readonly lacks: boolean
   readonly extent: Extent
   readonly scale: number | 'auto'
   readonly projection: Projection
@@ -147,9 +149,12 @@ function sharedLayouts(input: PlanInput): Layout[] {
 const listWidth = (sheet: SheetSize): number => sheet.right - TITLE_WIDTH - 4 - sheet.left - INSET
 
 /** Views at the upper left, a column of notes at the right over the title block, room for a list under the views. */
-function sharedLayout({ mounted, sheet, columnWidth, hardware }: PlanInput, listHeight: number): Layout {
+function sharedLayout(
+  { mounted, sheet, columnWidth, hardware, lacks }: PlanInput,
+  listHeight: number,
+): Layout {
   const left = sheet.left + INSET
-  const band = Math.max(TITLE_HEIGHT + 2, footerHeight(sheet) + listHeight + 3)
+  const band = Math.max(TITLE_HEIGHT + 2, footerHeight(sheet, lacks) + listHeight + 3)
   const columnX = sheet.right - INSET - columnWidth
   const columnTop = sheet.top - INSET
   const area = { x0: sheet.left + 2, y0: sheet.bottom + band, x1: columnX - 3, y1: sheet.top - 2 }
@@ -163,7 +168,7 @@ function sharedLayout({ mounted, sheet, columnWidth, hardware }: PlanInput, list
           x: left,
           y: sheet.bottom + band - 3,
           width: listWidth(sheet),
-          height: band - 3 - footerHeight(sheet),
+          height: band - 3 - footerHeight(sheet, lacks),
         },
         listHeight > 0 ? (hardware.fullWidth ?? Infinity) : Infinity,
       ),
@@ -184,15 +189,15 @@ function besideList(region: Region, width: number): Region[] {
 }
 
 /** Views over the whole sheet above the title block; blocks in what is left under them and beside the block. */
-function wholeLayout({ mounted, sheet, head }: PlanInput): Layout {
-  const bottom = sheet.bottom + TITLE_HEIGHT + (sheet.large ? 2 : footerHeight(sheet))
+function wholeLayout({ mounted, sheet, head, lacks }: PlanInput): Layout {
+  const bottom = sheet.bottom + TITLE_HEIGHT + (sheet.large ? 2 : footerHeight(sheet, lacks))
   const beside: Region[] = sheet.large
     ? [
         {
           x: sheet.left + INSET,
           y: sheet.bottom + TITLE_HEIGHT - 1,
           width: sheet.right - TITLE_WIDTH - 4 - sheet.left - INSET,
-          height: TITLE_HEIGHT - 1 - footerHeight(sheet),
+          height: TITLE_HEIGHT - 1 - footerHeight(sheet, lacks),
         },
       ]
     : []

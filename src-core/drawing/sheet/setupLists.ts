@@ -78,7 +78,7 @@ export function clampTable({ job, pieces, setup }: Mounted): TableInput | null {
       { title: 'Strap', wraps: true },
       { title: 'Stud' },
       { title: 'Heel' },
-      { title: 'Packing' },
+      { title: 'Packing', wraps: true },
       { title: 'Toe', align: 'end' },
       { title: 'High', align: 'end' },
       { title: torqueUnit(job), align: 'end' },
@@ -148,6 +148,8 @@ function madeOf(job: Job, { item }: MountedPiece): string {
       return by(job, item.size)
     case 'dowel':
       return `Ø${dimensionText(job, item.diameter)}, ${dimensionText(job, item.length)} out of the plate`
+    case 'fixture':
+      return sizeOf(job, item.footprint, item.thickness)
     case 'clamp':
     case 'bolt':
       return ''
@@ -257,7 +259,7 @@ export function stepsTable(mounted: Mounted, analysis: Analysis): TableInput {
       { title: 'Set to', align: 'end' },
       { title: 'Measured', least: TO_WRITE },
     ],
-    rows: stepsOf(mounted, analysis).map((step, i) => [
+    rows: unrepeated(stepsOf(mounted, analysis)).map((step, i) => [
       '',
       plain(i + 1, 0),
       stepWords(mounted, step),
@@ -265,8 +267,19 @@ export function stepsTable(mounted: Mounted, analysis: Analysis): TableInput {
       '',
     ]),
     small: true,
+    splits: true,
     mostLines: 40,
   }
+}
+
+/** What a step before it of the same kind said already is left out. */
+function unrepeated(steps: readonly Step[]): Step[] {
+  const said = new Map<string, Set<string>>()
+  return steps.map((step) => {
+    const before = said.get(step.kind) ?? new Set()
+    said.set(step.kind, new Set([...before, ...step.does]))
+    return { ...step, does: step.does.filter((d) => !before.has(d)) }
+  })
 }
 
 function stepWords({ pieces }: Mounted, { title, lit, facts, does, barred }: Step): string {

@@ -7,11 +7,11 @@ import type { Job, Setup } from '../../job/schema.ts'
 import { findSetup, mountSetup } from '../../mounting/mount.ts'
 import { compose } from './compose.ts'
 import type { DimensionChoices } from '../views/choices.ts'
-import { footer } from './footer.ts'
+import { footer, lacksLetters } from './footer.ts'
 import { frame } from './frame.ts'
 import type { Drawing } from '../model/model.ts'
 import { SHEETS, type SheetName } from './sheetSizes.ts'
-import { TITLE_WIDTH, titleBlock, type Projection } from './titleBlock.ts'
+import { TITLE_WIDTH, cutFields, titleBlock, type Projection } from './titleBlock.ts'
 
 /** What is left out comes from the job's own `setup.sheet` and `titleBlock`, and where those are silent too it is chosen. */
 export interface SheetOptions {
@@ -38,8 +38,28 @@ export function setupSheet(
   analysis: Analysis,
   given: SheetOptions = {},
 ): Drawing[] {
+  return setupSheets(job, [{ setup: setupId, analysis }], given)[0]!
+}
+
+/** The sheets of several setups, each setup's by itself but numbered through. Throws as `setupSheet` does. */
+export function setupSheets(
+  job: Job,
+  of: readonly { readonly setup: string; readonly analysis: Analysis }[],
+  given: SheetOptions = {},
+): Drawing[][] {
+  const drawn = of.map(({ setup, analysis }) => drawSetup(job, setup, analysis, given))
+  const count = drawn.reduce((sum, pages) => sum + pages.length, 0)
+  let number = 0
+  return drawn.map((pages) => pages.map((finish) => finish(++number, count)))
+}
+
+/** A sheet but for its number and how many there are. */
+type Unnumbered = (number: number, count: number) => Drawing
+
+function drawSetup(job: Job, setupId: string, analysis: Analysis, given: SheetOptions): Unnumbered[] {
   const setup = findSetup(job, setupId)
   const { sheet, scale, projection, choices, fields } = chosenOptions(job, setup, given)
+  const block = { job, setup, sheet, documentType: 'Setup drawing', ...fields }
   const { plan, drawn, pages } = compose({
     job,
     setup,
@@ -49,30 +69,28 @@ export function setupSheet(
     scale,
     projection,
     choices,
+    cut: cutFields({ ...block, scale: 1, projection, page: 1 }),
   })
-  return pages.map((lists, i): Drawing => {
-    const block = titleBlock({
-      job,
-      setup,
-      sheet,
-      documentType: 'Setup drawing',
-      scale: i === 0 ? plan.scale : null,
-      projection: i === 0 ? projection : null,
-      page: i + 1,
-      pages: pages.length,
-      ...fields,
-    })
+  return pages.map((lists, i): Unnumbered => (number, count) => {
+    const page = i + 1
+    const primitives = [
+      ...frame(sheet, TITLE_WIDTH),
+      ...(i === 0 ? drawn.primitives : []),
+      ...lists,
+      ...titleBlock({
+        ...block,
+        scale: i === 0 ? plan.scale : null,
+        projection: i === 0 ? projection : null,
+        page,
+        number,
+        count,
+      }),
+    ]
     return {
       title: sheetTitle(job, setup),
       width: sheet.width,
       height: sheet.height,
-      primitives: [
-        ...frame(sheet, TITLE_WIDTH),
-        ...(i === 0 ? drawn.primitives : []),
-        ...lists,
-        ...footer(sheet),
-        ...block,
-      ],
+      primitives: [...primitives, ...footer(sheet, page, lacksLetters(job, setup))],
     }
   })
 }

@@ -9,7 +9,7 @@ import { fitText, textWidth, wrapText } from '../text/textWidth.ts'
 export interface Column {
   readonly title: string
   readonly align?: 'start' | 'end' | 'middle'
-  /** Gives way where the table would be too wide: its text is wrapped. One column at most. */
+  /** Gives way where the table would be too wide: its text is wrapped.  */
   readonly wraps?: boolean
   /** Least width, mm: room to write in. */
   readonly least?: number
@@ -27,6 +27,8 @@ export interface TableInput {
   readonly bold?: ReadonlySet<number>
   /** Lines after which a cell is cut; three where not given. */
   readonly mostLines?: number
+  /** May be broken between two regions of a sheet that follows. */
+  readonly splits?: boolean
   /** In the smallest letters, for a sheet that would else run over. */
   readonly small?: boolean
 }
@@ -37,8 +39,9 @@ const FOOT = 1.0
 const TITLE_ROOM = LETTERING.read + 2
 const REMARK = 4.2
 const CONTINUED = ', continued'
-/** Least width of a wrapped column. */
-const WRAP_WIDTH = 30
+/** Least width of a wrapped column, in small letters and else. */
+const WRAP_WIDTH = { small: 22, usual: 30 }
+const wrapWidth = ({ small }: TableInput): number => (small ? WRAP_WIDTH.small : WRAP_WIDTH.usual)
 /** A cell is cut after so many lines. */
 const MOST_LINES = 3
 /** Side of a box to tick. */
@@ -53,11 +56,12 @@ const rowHeight = (input: TableInput, lines: number): number =>
 export function tableBlock(input: TableInput): Block {
   const natural = input.columns.map((column, k) => naturalWidth(input, column, k))
   const rigid = natural.reduce(
-    (sum, w, k) => sum + (input.columns[k]!.wraps ? Math.min(w, WRAP_WIDTH) : w),
+    (sum, w, k) => sum + (input.columns[k]!.wraps ? Math.min(w, wrapWidth(input)) : w),
     0,
   )
   return {
     width: rigid,
+    splits: input.splits ?? false,
     fullWidth: natural.reduce((a, b) => a + b, 0),
     lay: (width, room) => layTable(input, natural, width, room),
   }
@@ -115,7 +119,9 @@ function layTable(input: TableInput, natural: readonly number[], width: number, 
 function fitWidths(input: TableInput, natural: readonly number[], width: number): number[] {
   const over = natural.reduce((a, b) => a + b, 0) - width
   if (over <= 0) return [...natural]
-  return natural.map((w, k) => (input.columns[k]!.wraps ? Math.max(Math.min(w, WRAP_WIDTH), w - over) : w))
+  return natural.map((w, k) =>
+    input.columns[k]!.wraps ? Math.max(Math.min(w, wrapWidth(input)), w - over) : w,
+  )
 }
 
 interface CellStyle {

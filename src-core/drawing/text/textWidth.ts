@@ -64,6 +64,23 @@ export function wrapText(text: string, height: number, width: number, bold = fal
   return lines
 }
 
+/** Breaks text as `wrapText` does, and words that are wider than a line wherever they must be. */
+export function breakText(text: string, height: number, width: number, bold = false): string[] {
+  return wrapText(text, height, width, bold).flatMap((line) => {
+    if (textWidth(line, height, bold) <= width) return [line]
+    const out: string[] = []
+    let part = ''
+    for (const character of line) {
+      if (part && textWidth(part + character, height, bold) > width) {
+        out.push(part)
+        part = ''
+      }
+      part += character
+    }
+    return [...out, part]
+  })
+}
+
 /** Text cut with an ellipsis so that it fits a width in mm. */
 export function fitText(content: string, height: number, width: number, bold = false): string {
   const text = settable(content)

@@ -19,6 +19,7 @@ const KINDS = {
   diameter: 'diameter of bore',
   distance: 'distance from the axis of bore',
   station: 'station of',
+  edge: 'distance from the axis of edge',
 } as const
 
 /** What a dimension or label measures, in words; the id itself where it says that already. */

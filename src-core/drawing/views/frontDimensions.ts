@@ -1,6 +1,8 @@
 /** Dimensions of the front view: where the part stands, its bores, the bed and the clearance to it. */
 import { angleTowards, toRadians } from '../../geometry/angles.ts'
+import { arcFraction, pointOnEdge, ringEdges } from '../../geometry/edges.ts'
 import { TOLERANCE } from '../../geometry/tolerance.ts'
+import { datumEdges } from '../../mounting/partDatums.ts'
 import type { Point, Ring } from '../../geometry/types.ts'
 import { around } from './callouts.ts'
 import { handFirst, isHidden, placedAt } from './choices.ts'
@@ -16,10 +18,19 @@ import { bedIsShown, bedRadius, dimensionText, type ViewInput } from './view.ts'
 const MOST_BORES = 6
 /** From a measured edge to the nearest dimension line, and from one level to the next, mm. */
 const FIRST = 8
+/** rad: an arc that turns less is the rounding of a corner. */
+const ROUND = Math.PI / 2 + 1e-6
+/** mm by which an edge may lean and still be one that a rule lies on. */
+const FLAT = 1e-3
 const NEXT = 5
 
 export function frontDimensions(input: ViewInput, lines: FrontLines): Label[] {
-  return [...bedDimensions(input, lines), ...boreLabels(input, lines), ...partDimensions(input, lines)]
+  return [
+    ...bedDimensions(input, lines),
+    ...boreLabels(input, lines),
+    ...partDimensions(input, lines),
+    ...edgeDimensions(input, lines),
+  ]
 }
 
 /** From the spindle axis to the outermost edges of the part, upright and level. */
@@ -43,7 +54,8 @@ function partDimensions(input: ViewInput, { map, rim, swing }: FrontLines): Labe
   ]
   return sides.flatMap(({ id, direction, measure }): Label[] => {
     const edge = furthestAlong(rings, direction)
-    if (!edge) return []
+    // A rule finds no corner of a part that is turned: its edges are measured square to them.
+    if (!edge || !isFlatAt(rings, edge, direction)) return []
     const level = measure === 0
     const along = level ? edge.x : edge.y
     const value = Math.abs(along)
@@ -66,6 +78,44 @@ function partDimensions(input: ViewInput, { map, rim, swing }: FrontLines): Labe
     }
     const levels = steps.map((left) => left - leftOf(from))
     return dimensionLabel(spec, levels, choices)
+  })
+}
+
+/** Whether a rule laid square to a direction touches the outline along an edge or a round end. */
+function isFlatAt(rings: readonly Ring[], at: Point, direction: number): boolean {
+  const [c, s] = [Math.cos(direction), Math.sin(direction)]
+  const most = at.x * c + at.y * s
+  const along = (p: Point) => most - (p.x * c + p.y * s) < FLAT
+  return rings.flatMap(ringEdges).some((e) => {
+    if (!e.arc) return along(e.a) && along(e.b)
+    if (Math.abs(e.arc.sweep) < ROUND) return false
+    const t = arcFraction(e.arc, direction)
+    return t !== null && along(pointOnEdge(e, t))
+  })
+}
+
+/** From the axis square to the edges that a straight edge is laid to, where the part stands aslant. */
+function edgeDimensions(input: ViewInput, { map, swing }: FrontLines): Label[] {
+  const { job, mounted, scale, origin, choices } = input
+  return datumEdges(mounted).flatMap((edge): Label[] => {
+    const isSquare =
+      Math.abs(edge.angle % 90) < TOLERANCE.inLine || Math.abs((edge.angle % 90) - 90) < TOLERANCE.inLine
+    if (isSquare || edge.distance * scale < 3) return []
+    const spec = {
+      id: `edge:${edge.id}`,
+      from: origin,
+      to: map(edge.foot),
+      direction: angleTowards(origin, map(edge.foot)),
+      value: edge.distance,
+      scale,
+      text: dimensionText(job, edge.distance),
+    }
+    const steps = Array.from({ length: 24 }, (_, i) => FIRST + i * NEXT).filter((d) => d < swing + 20)
+    return dimensionLabel(
+      spec,
+      steps.flatMap((d) => [d, -d]),
+      choices,
+    )
   })
 }
 

@@ -2,6 +2,7 @@
 import { angleOf, angleTowards, onCircle, toDegrees, toRadians, wholeTurn } from '../../geometry/angles.ts'
 import { isInside } from '../../geometry/nearest.ts'
 import type { Point } from '../../geometry/types.ts'
+import { datumEdges, datumPoints } from '../../mounting/partDatums.ts'
 import type { MountedPiece } from '../../mounting/types.ts'
 import { clockPosition } from '../../units/format.ts'
 import { handFirst, isHidden, placedAt } from './choices.ts'
@@ -220,4 +221,32 @@ function tightestWords({ job, mounted, analysis }: ViewInput): string[] {
   const against = c.against === 'gap' ? 'gap floor' : c.against
   const by = dimensionText(job, Math.abs(c.clearance_mm))
   return [`${what} ${c.clearance_mm < 0 ? 'FOULS' : 'clears'}`, `the ${against} by ${by}`]
+}
+
+/** Letters of the points and edges that the part is found by. */
+export function datumLabels({ mounted, origin }: ViewInput, { map }: FrontLines): Label[] {
+  const named = [
+    ...datumPoints(mounted)
+      .filter((p) => p.kind === 'corner')
+      .map(({ id, at }) => ({ id, target: map(at) })),
+    ...datumEdges(mounted).map(({ id, a, b }) => ({
+      id,
+      target: map({ x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 }),
+    })),
+  ]
+  return named.map(({ id, target }): Label => {
+    const half = textWidth(id, LETTERING.read) / 2
+    const home = angleTowards(origin, target)
+    const places = [0, 45, -45, 90, -90, 180].flatMap((turn, i) =>
+      around(target, home + toRadians(turn), [5, 8, 12, 17, 24, 33]).map(({ at, direction, cost }) => ({
+        at: { x: at.x + Math.cos(direction) * half, y: at.y },
+        cost: cost + 1.5 * i,
+      })),
+    )
+    return {
+      id: `datum ${id}`,
+      words: `the letter of ${id}`,
+      candidates: noteCandidates({ lines: [id], height: LETTERING.read, target, places }),
+    }
+  })
 }

@@ -4,7 +4,7 @@ import type { Point } from '../../geometry/types.ts'
 import { bedAside, bedLabel } from './bedLabel.ts'
 import { cuttingLetters, cuttingPlane } from './cuttingPlane.ts'
 import { frontDimensions } from './frontDimensions.ts'
-import { HEAVY_TIP, balloonLabels, heavyLabel, slotLabels, swingLabels } from './frontLabels.ts'
+import { HEAVY_TIP, balloonLabels, datumLabels, heavyLabel, slotLabels, swingLabels } from './frontLabels.ts'
 import { frontLines } from './frontLines.ts'
 import type { PlainPrimitive } from '../model/model.ts'
 import { arrowhead, circle, line } from '../model/primitives.ts'
@@ -37,6 +37,7 @@ export function frontView(input: ViewInput): View {
       ...frontDimensions(input, lines),
       ...swingLabels(input, lines),
       ...balloonLabels(input, lines),
+      ...datumLabels(input, lines),
       ...bedLabel(input, lines),
     ],
   }

@@ -2,7 +2,7 @@
 import { relative } from 'node:path'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import type { Analysis } from '../../../src-core/analysis/result.ts'
-import { setupSheet } from '../../../src-core/drawing/sheet/setupSheet.ts'
+import { setupSheets } from '../../../src-core/drawing/sheet/setupSheet.ts'
 import { plateTemplate } from '../../../src-core/drawing/template/plateTemplate.ts'
 import type { Job, Setup } from '../../../src-core/job/schema.ts'
 import { verdictLine } from '../balanceSheet.ts'
@@ -27,7 +27,11 @@ export async function sheet(call: Call): Promise<number> {
   const analyses = setups.map(({ id }) => analyse(job, id))
   const sets = template
     ? setups.map(({ id }) => templateSet(job, id, call))
-    : analyses.map((a) => ({ suffix: `-${a.setup}`, drawings: setupSheet(job, a.setup, a, options) }))
+    : setupSheets(
+        job,
+        analyses.map((analysis) => ({ setup: analysis.setup, analysis })),
+        options,
+      ).map((drawings, i) => ({ suffix: `-${analyses[i]!.setup}`, drawings }))
   const paths = await writeSheets({
     folder: await makeFolder(call.io, out),
     job,

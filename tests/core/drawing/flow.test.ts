@@ -136,7 +136,7 @@ describe('flow', () => {
       [region(0, 100, 20, 60), region(50, 100, 60, 20)],
       () => [region(0, 100, 100, 90)],
     )
-    expect(at(pages)).toEqual([{ a: [0, 100], wide: [50, 100], c: [0, 66.2] }, { b: [0, 100] }])
+    expect(at(pages)).toEqual([{ a: [0, 100], wide: [50, 100], c: [0, 66.8] }, { b: [0, 100] }])
   })
 
   it('breaks what is higher than a sheet, and ends', () => {

@@ -1,0 +1,103 @@
+/** What lies nearest to the eye at each cell of a picture. */
+import type { Point } from '../../geometry/types.ts'
+
+/** A corner of a flat face on the picture, with how near it is. */
+export interface Corner extends Point {
+  readonly near: number
+}
+
+export class DepthMap {
+  readonly cell: number
+  private readonly columns: number
+  private readonly rows: number
+  private readonly x0: number
+  private readonly y0: number
+  private readonly cells: Float32Array
+
+  /** @param cell side of a cell, in the picture's own unit. */
+  constructor(box: { x0: number; y0: number; x1: number; y1: number }, cell: number) {
+    this.cell = cell
+    this.x0 = box.x0 - 2 * cell
+    this.y0 = box.y0 - 2 * cell
+    this.columns = Math.ceil((box.x1 - this.x0) / cell) + 3
+    this.rows = Math.ceil((box.y1 - this.y0) / cell) + 3
+    this.cells = new Float32Array(this.columns * this.rows).fill(-Infinity)
+  }
+
+  /** A flat face with its holes (even-odd). Faces seen edge on leave nothing. */
+  fill(rings: readonly (readonly Corner[])[]): void {
+    const plane = planeOf(rings[0] ?? [])
+    if (!plane) return
+    const all = rings.flat()
+    const low = Math.max(0, this.row(all.reduce((m, p) => Math.min(m, p.y), Infinity)))
+    const high = Math.min(this.rows - 1, this.row(all.reduce((m, p) => Math.max(m, p.y), -Infinity)))
+    for (let r = low; r <= high; r++) {
+      const y = this.y0 + (r + 0.5) * this.cell
+      const xs = crossings(rings, y)
+      for (let i = 0; i + 1 < xs.length; i += 2) this.span(r, y, xs[i]!, xs[i + 1]!, plane)
+    }
+  }
+
+  private span(r: number, y: number, from: number, to: number, { a, b, c }: Plane): void {
+    const first = Math.max(0, Math.ceil((from - this.x0) / this.cell - 0.5))
+    const last = Math.min(this.columns - 1, Math.floor((to - this.x0) / this.cell - 0.5))
+    for (let k = first; k <= last; k++) {
+      const near = a * (this.x0 + (k + 0.5) * this.cell) + b * y + c
+      const at = r * this.columns + k
+      if (near > this.cells[at]!) this.cells[at] = near
+    }
+  }
+
+  private row(y: number): number {
+    return Math.floor((y - this.y0) / this.cell)
+  }
+
+  /** Whether a point shows: at it, or a cell beside it, nothing stands nearer by more than `slack`. */
+  shows(p: Point, near: number, slack: number): boolean {
+    const k = Math.floor((p.x - this.x0) / this.cell)
+    const r = this.row(p.y)
+    for (let j = r - 1; j <= r + 1; j++)
+      for (let i = k - 1; i <= k + 1; i++) {
+        if (i < 0 || j < 0 || i >= this.columns || j >= this.rows) return true
+        if (this.cells[j * this.columns + i]! <= near + slack) return true
+      }
+    return false
+  }
+}
+
+/** near = a·x + b·y + c */
+interface Plane {
+  readonly a: number
+  readonly b: number
+  readonly c: number
+}
+
+/** The plane of a ring's corners; null where it is seen edge on. */
+function planeOf(ring: readonly Corner[]): Plane | null {
+  // Newell's sums over all corners, so that no three of them in line spoil it.
+  let nx = 0
+  let ny = 0
+  let nz = 0
+  ring.forEach((p, i) => {
+    const q = ring[(i + 1) % ring.length]!
+    nx += (p.y - q.y) * (p.near + q.near)
+    ny += (p.near - q.near) * (p.x + q.x)
+    nz += (p.x - q.x) * (p.y + q.y)
+  })
+  const first = ring[0]
+  if (!first || Math.abs(nz) <= 1e-9 * (Math.abs(nx) + Math.abs(ny) + 1e-12)) return null
+  const a = -nx / nz
+  const b = -ny / nz
+  return { a, b, c: first.near - a * first.x - b * first.y }
+}
+
+function crossings(rings: readonly (readonly Corner[])[], y: number): number[] {
+  const xs: number[] = []
+  for (const ring of rings)
+    for (let i = 0; i < ring.length; i++) {
+      const p = ring[i]!
+      const q = ring[(i + 1) % ring.length]!
+      if (p.y <= y !== q.y <= y) xs.push(p.x + ((y - p.y) / (q.y - p.y)) * (q.x - p.x))
+    }
+  return xs.sort((a, b) => a - b)
+}

@@ -1,0 +1,114 @@
+/** The picture of a set-up with its hidden lines out. One unit a mm along each axis, before it is scaled. */
+import type { Point, Point3 } from '../../geometry/types.ts'
+import type { Mounted } from '../../mounting/types.ts'
+import { DepthMap, type Corner } from './depthMap.ts'
+import { meshEdges, slabEdges } from './edges.ts'
+import { nearness, project } from './projection.ts'
+import { setupSolids, type Facets, type Part, type Slab, type Solids } from './solids.ts'
+
+/** A cell on paper, mm: finer than a narrow line. */
+const CELL = 0.12
+/** A face leans toward the eye by two units of nearness a unit of picture, seldom more; over the cells that are looked at. */
+const SLACK = 5
+/** Pieces of a line that are shorter on paper, mm, are what rounding leaves. */
+const LEAST = 0.4
+
+export interface PictureLine {
+  readonly of: Part
+  readonly points: readonly Point[]
+}
+
+export interface Picture {
+  readonly box: { readonly x0: number; readonly y0: number; readonly x1: number; readonly y1: number }
+  /** What shows at a scale of paper mm a picture unit. */
+  lines(scale: number): PictureLine[]
+}
+
+const corner = (p: Point3): Corner => ({ ...project(p), near: nearness(p) })
+
+export function setupPicture(mounted: Mounted): Picture {
+  const solids = setupSolids(mounted)
+  const box = boxOf(solids)
+  return { box, lines: (scale) => visibleLines(solids, box, scale) }
+}
+
+function boxOf({ slabs, meshes }: Solids): Picture['box'] {
+  const box = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity }
+  const take = (p: Point3) => {
+    const { x, y } = project(p)
+    box.x0 = Math.min(box.x0, x)
+    box.y0 = Math.min(box.y0, y)
+    box.x1 = Math.max(box.x1, x)
+    box.y1 = Math.max(box.y1, y)
+  }
+  for (const { rings, z0, z1 } of slabs)
+    for (const p of rings.flat()) {
+      take({ ...p, z: z0 })
+      take({ ...p, z: z1 })
+    }
+  for (const { vertices } of meshes) vertices.forEach(take)
+  return box
+}
+
+function visibleLines(solids: Solids, box: Picture['box'], scale: number): PictureLine[] {
+  const map = new DepthMap(box, CELL / scale)
+  for (const slab of solids.slabs) fillSlab(map, slab)
+  for (const mesh of solids.meshes) fillMesh(map, mesh)
+  return [...slabEdges(solids.slabs), ...solids.meshes.map(meshEdges)].flatMap(({ of, runs }) =>
+    runs.flatMap((run) => showing(map, run, LEAST / scale).map((points) => ({ of, points }))),
+  )
+}
+
+function fillSlab(map: DepthMap, { rings, z0, z1 }: Slab): void {
+  const at = (z: number) => rings.map((ring) => ring.map((p) => corner({ ...p, z })))
+  map.fill(at(z1))
+  for (const ring of rings)
+    ring.forEach((p, i) => {
+      const q = ring[(i + 1) % ring.length]!
+      map.fill([
+        [corner({ ...p, z: z0 }), corner({ ...q, z: z0 }), corner({ ...q, z: z1 }), corner({ ...p, z: z1 })],
+      ])
+    })
+}
+
+function fillMesh(map: DepthMap, { vertices, triangles }: Facets): void {
+  for (let t = 0; t + 2 < triangles.length; t += 3)
+    map.fill([[0, 1, 2].map((k) => corner(vertices[triangles[t + k]!]!))])
+}
+
+/** The pieces of a run that nothing stands before. */
+function showing(map: DepthMap, run: readonly Point3[], least: number): Point[][] {
+  const slack = SLACK * map.cell
+  const out: Point[][] = []
+  let piece: Point[] = []
+  let whole = true
+  const end = () => {
+    if (piece.length > 1) out.push(piece)
+    piece = []
+  }
+  for (let i = 0; i + 1 < run.length; i++) {
+    const [a, b] = [run[i]!, run[i + 1]!]
+    const [from, to] = [project(a), project(b)]
+    const [nearA, nearB] = [nearness(a), nearness(b)]
+    const steps = Math.max(1, Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / map.cell))
+    const at = (t: number): Point => ({ x: from.x + (to.x - from.x) * t, y: from.y + (to.y - from.y) * t })
+    let start: number | null = null
+    for (let k = 0; k < steps; k++) {
+      const t = (k + 0.5) / steps
+      if (map.shows(at(t), nearA + (nearB - nearA) * t, slack)) {
+        start ??= k
+        continue
+      }
+      whole = false
+      if (start !== null) piece.push(...(piece.length > 0 ? [] : [at(start / steps)]), at(k / steps))
+      start = null
+      end()
+    }
+    if (start !== null) piece.push(...(piece.length > 0 ? [] : [at(start / steps)]), to)
+  }
+  end()
+  return whole ? out : out.filter((p) => lengthOf(p) >= least)
+}
+
+const lengthOf = (points: readonly Point[]): number =>
+  points.slice(1).reduce((sum, p, i) => sum + Math.hypot(p.x - points[i]!.x, p.y - points[i]!.y), 0)

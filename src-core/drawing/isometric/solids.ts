@@ -1,0 +1,107 @@
+/** A set-up as solids between two heights, from which its picture is made. Plate frame, mm. */
+import { circleRing } from '../../geometry/edges.ts'
+import { flattenRegion, flattenRing } from '../../geometry/flatten.ts'
+import { polygonDifference } from '../../geometry/polygon.ts'
+import type { Point, Point3 } from '../../geometry/types.ts'
+import { isPrism } from '../../job/schema.ts'
+import { isSound } from '../../mounting/material.ts'
+import { placePoint } from '../../mounting/place.ts'
+import { slotRing } from '../../mounting/plateFace.ts'
+import type { Mounted } from '../../mounting/types.ts'
+
+/** Fine enough that a bolt's circle has no corners. */
+const CHORD = 0.02
+
+export type Part = 'plate' | 'part' | 'piece'
+
+export interface Slab {
+  readonly of: Part
+  /** Even-odd. */
+  readonly rings: readonly (readonly Point[])[]
+  readonly z0: number
+  readonly z1: number
+  /** Lies right under or over another slab of its own body: no edge where both have one. */
+  readonly below: Slab | null
+}
+
+export interface Facets {
+  readonly of: Part
+  readonly vertices: readonly Point3[]
+  /** Three vertices a triangle. */
+  readonly triangles: ArrayLike<number>
+}
+
+export interface Solids {
+  readonly slabs: readonly Slab[]
+  readonly meshes: readonly Facets[]
+}
+
+export function setupSolids(mounted: Mounted): Solids {
+  return {
+    slabs: [plateSlab(mounted), ...partSlabs(mounted), ...pieceSlabs(mounted)],
+    meshes: mounted.bodies.flatMap(({ body }) => {
+      if (isPrism(body) || body.effect !== 'adds') return []
+      const { vertices, triangles } = body.mesh
+      const back = mounted.setup.packing + body.base
+      const at = Array.from({ length: Math.floor(vertices.length / 3) }, (_, i): Point3 => {
+        const p = placePoint(mounted.placement, { x: vertices[3 * i]!, y: vertices[3 * i + 1]! })
+        return { ...p, z: vertices[3 * i + 2]! + back }
+      })
+      return [{ of: 'part', vertices: at, triangles }]
+    }),
+  }
+}
+
+const flat = (ring: Parameters<typeof flattenRing>[0]): Point[] => flattenRing(ring, CHORD)
+
+function plateSlab({ job: { plate } }: Mounted): Slab {
+  const rings = [
+    circleRing({ x: 0, y: 0 }, plate.diameter),
+    ...(plate.bore > 0 ? [circleRing({ x: 0, y: 0 }, plate.bore)] : []),
+    ...plate.slots.map(slotRing),
+    ...plate.holes.map((h) => circleRing(h, h.diameter)),
+  ]
+  return { of: 'plate', rings: rings.map(flat), z0: -plate.thickness, z1: 0, below: null }
+}
+
+const pieceSlabs = ({ pieces }: Mounted): Slab[] =>
+  pieces
+    .flatMap((p) => p.solids)
+    .filter((s) => s.z1 > 0)
+    .map(({ ring, z0, z1 }) => ({
+      of: 'piece',
+      rings: [flat(ring)],
+      z0: Math.max(0, z0),
+      z1,
+      below: null,
+    }))
+
+/** Each body that adds, cut where a pocket or a bore begins or ends. Bores to be cut are drawn finished. */
+function partSlabs(mounted: Mounted): Slab[] {
+  const taken = [
+    ...mounted.bodies
+      .filter((b) => b.body.effect === 'removes')
+      .flatMap((b) => b.regions.map((r) => ({ rings: [flat(r.outline)], z0: b.z0, z1: b.z1 }))),
+    ...mounted.bores
+      .filter((b) => b.state !== 'uncut')
+      .map(({ bore, centre, z0, z1 }) => ({ rings: [flat(circleRing(centre, bore.diameter))], z0, z1 })),
+  ]
+  return mounted.bodies
+    .filter(({ body }) => body.effect === 'adds' && isPrism(body))
+    .flatMap(({ regions, z0, z1 }) => {
+      const whole = regions.flatMap((r) => flattenRegion(r, CHORD))
+      // The polygon library may not return from a faulty outline.
+      if (!isSound(mounted)) return [{ of: 'part' as const, rings: whole, z0, z1, below: null }]
+      const cuts = [z0, z1, ...taken.flatMap((t) => [t.z0, t.z1])].filter((z) => z >= z0 && z <= z1)
+      const levels = [...new Set(cuts)].sort((a, b) => a - b)
+      const slabs: Slab[] = []
+      for (let i = 0; i + 1 < levels.length; i++) {
+        const [low, high] = [levels[i]!, levels[i + 1]!]
+        if (high - low < 1e-6) continue
+        const gone = taken.filter((t) => t.z0 <= low + 1e-6 && t.z1 >= high - 1e-6)
+        const rings = gone.reduce((left, t) => polygonDifference(left, t.rings), whole)
+        slabs.push({ of: 'part', rings, z0: low, z1: high, below: slabs.at(-1) ?? null })
+      }
+      return slabs
+    })
+}

@@ -1,0 +1,108 @@
+import { describe, expect, it } from 'vitest'
+import { setupPicture, type PictureLine } from '../../../src-core/drawing/isometric/picture.ts'
+import { nearness, project } from '../../../src-core/drawing/isometric/projection.ts'
+import type { Point } from '../../../src-core/geometry/types.ts'
+import type { Job } from '../../../src-core/job/schema.ts'
+import { mountSetup } from '../../../src-core/mounting/mount.ts'
+import { block, disc, jobWith, partOf, piece } from '../../helpers/jobs.ts'
+
+const AXIS = { x: 0, y: 0 }
+const SCALE = 0.4
+
+const pictureOf = (job: Job): PictureLine[] => setupPicture(mountSetup(job, 'op10')).lines(SCALE)
+const bare = { slots: [], holes: [], bore: 0 }
+const jobOf = (part: Parameters<typeof partOf>[0], hardware: ReturnType<typeof piece>[] = []): Job =>
+  jobWith({ part: partOf(part), plate: bare, setup: { centre: AXIS, turn: 0, packing: 0, hardware } })
+
+/** Whether a line of a picture passes a point within a twentieth of a millimetre on paper. */
+function isDrawn(lines: readonly PictureLine[], p: Point): boolean {
+  return lines.some(({ points }) =>
+    points.slice(1).some((b, i) => {
+      const a = points[i]!
+      const length = Math.hypot(b.x - a.x, b.y - a.y)
+      const t = Math.max(
+        0,
+        Math.min(1, ((p.x - a.x) * (b.x - a.x) + (p.y - a.y) * (b.y - a.y)) / (length ** 2 || 1)),
+      )
+      return Math.hypot(a.x + t * (b.x - a.x) - p.x, a.y + t * (b.y - a.y) - p.y) * SCALE < 0.05
+    }),
+  )
+}
+
+describe('the isometric projection', () => {
+  it('has its axes 120° apart and of one length', () => {
+    const [x, y, z] = [
+      { x: 1, y: 0, z: 0 },
+      { x: 0, y: 1, z: 0 },
+      { x: 0, y: 0, z: 1 },
+    ].map(project)
+    const angle = (p: Point) => (Math.atan2(p.y, p.x) * 180) / Math.PI
+    for (const p of [x, y, z]) expect(Math.hypot(p!.x, p!.y)).toBeCloseTo(1, 12)
+    // x away to the upper right, y up, z toward the lower right: lines 60° and 120° apart (ISO 5456-3, by hand).
+    expect(angle(x!)).toBeCloseTo(30, 9)
+    expect(angle(y!)).toBeCloseTo(90, 9)
+    expect(angle(z!)).toBeCloseTo(-30, 9)
+  })
+
+  it('looks along its own line of sight', () => {
+    const a = { x: 3, y: -2, z: 7 }
+    const b = { x: a.x - 5, y: a.y + 5, z: a.z + 5 }
+    expect(project(b).x).toBeCloseTo(project(a).x, 12)
+    expect(project(b).y).toBeCloseTo(project(a).y, 12)
+    expect(nearness(b)).toBeGreaterThan(nearness(a))
+  })
+})
+
+describe('a block on the plate', () => {
+  const lines = pictureOf(jobOf([block('b', AXIS, [64, 40, 30])]))
+  const corner = (x: number, y: number, z: number) => project({ x, y, z })
+  const middle = (a: Point, b: Point) => ({ x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 })
+
+  it('shows the nine edges that face the eye and hides the three behind', () => {
+    // Seen from (-1, 1, 1): the far corner is (32, -20, 0).
+    const seen = [-32, 32].flatMap((x) => [-20, 20].flatMap((y) => [0, 30].map((z) => ({ x, y, z }))))
+    const edges = seen.flatMap((a, i) =>
+      seen
+        .slice(i + 1)
+        .filter((b) => +(a.x !== b.x) + +(a.y !== b.y) + +(a.z !== b.z) === 1)
+        .map((b) => ({ a, b })),
+    )
+    expect(edges).toHaveLength(12)
+    for (const { a, b } of edges) {
+      const isBehind = [a, b].some((p) => p.x === 32 && p.y === -20 && p.z === 0)
+      const at = middle(corner(a.x, a.y, a.z), corner(b.x, b.y, b.z))
+      expect(isDrawn(lines, at)).toBe(!isBehind)
+    }
+  })
+})
+
+describe('what stands before something else', () => {
+  it('hides it: a disc on the plate under a larger one', () => {
+    const small = disc('s', AXIS, 40, 10)
+    const large = disc('l', AXIS, 90, 10, { base: 10 })
+    const rim = project({ x: 20 * Math.SQRT1_2, y: -20 * Math.SQRT1_2, z: 0 })
+    expect(isDrawn(pictureOf(jobOf([small])), project({ x: -20, y: 0, z: 10 }))).toBe(true)
+    expect(isDrawn(pictureOf(jobOf([small, large])), project({ x: -20, y: 0, z: 10 }))).toBe(false)
+    expect(isDrawn(pictureOf(jobOf([small])), rim)).toBe(false)
+  })
+
+  it('is a weight before the part, and the part before a weight behind it', () => {
+    const part = disc('p', AXIS, 60, 40)
+    const near = piece('n', 1, { x: -60, y: 40 }, { footprint: { circle: 30 }, base: 0, height: 60 })
+    const far = piece('f', 1, { x: 38, y: -38 }, { footprint: { circle: 10 }, base: 0, height: 5 })
+    const lines = pictureOf(jobOf([part], [near, far]))
+    expect(isDrawn(lines, project({ x: -60, y: 25, z: 60 }))).toBe(true)
+    // The low disc stands in the lee of the part.
+    expect(isDrawn(lines, project({ x: 38, y: -33, z: 5 }))).toBe(false)
+  })
+})
+
+it('a round wall shows where it turns away, and no chords', () => {
+  const lines = pictureOf(jobOf([disc('p', AXIS, 60, 40)])).filter((l) => l.of === 'part')
+  const uprights = lines.filter(({ points }) => points.length === 2)
+  expect(uprights).toHaveLength(2)
+  for (const { points } of uprights) {
+    const along = { x: points[1]!.x - points[0]!.x, y: points[1]!.y - points[0]!.y }
+    expect(Math.abs(along.y / along.x)).toBeCloseTo(Math.tan(Math.PI / 6), 6)
+  }
+})
