@@ -92,7 +92,7 @@ function stages({ pieces }: Mounted, { terms }: Assembly): Point[] {
 
 /** What goes on before what. */
 function turnOf(item: Hardware): number {
-  if (item.kind === 'packing') return 1
+  if (item.kind === 'packing' || item.kind === 'fixture') return 1
   if (isCounterweight(item)) return 5
   return isClamp(item) ? 3 : 4
 }

@@ -2,6 +2,7 @@
  * Three more jobs as they come to a faceplate, with what a turner would expect of each beside it. Shops, parts and figures are
  * invented; expectations are worked by hand from sizes and handbook densities.
  */
+import { polar } from '../../src-core/geometry/angles.ts'
 import { circleRing } from '../../src-core/geometry/edges.ts'
 import type { Job, ThroughBolt } from '../../src-core/job/schema.ts'
 import { block, bore, boreCut, jobWith, partOf, steps } from './jobs.ts'
@@ -170,8 +171,10 @@ export function lever(): Job {
   })
 }
 
-/** A small gunmetal half strap on a plate of a screwed nose: light work that no heavy side shows of. */
+/** A small gunmetal half strap on a sub-plate, on a screwed nose: light work that no heavy side shows of. */
 export function gunmetalStrap(): Job {
+  const corners = [45, 135, 225, 315].map((a) => polar(78, a))
+  const bolted = { stud: { thread: 'M10', class: '8.8', length: 'suit' }, torque: 35 } as const
   const at = [
     { x: -45, y: 0 },
     { x: 45, y: 0 },
@@ -203,7 +206,7 @@ export function gunmetalStrap(): Job {
       mass: 5.6,
       ratedSpeed: 900,
       slots: [],
-      holes: at.map((p, i) => hole(`H${i + 1}`, { x: p.x - 20, y: 0 }, 8.5)),
+      holes: corners.map((p, i) => hole(`H${i + 1}`, p, 10.5)),
       residual: { amount: 300, angle: 0 },
     },
     part: partOf(
@@ -228,7 +231,23 @@ export function gunmetalStrap(): Job {
         },
         boreCut('A', { speed: 25, feed: 0.08, depth: 0.8 }),
       ],
-      hardware: at.map((p, i) => through(`b${i + 1}`, p, 'M8', 20)),
+      seat: { on: 'F1' },
+      hardware: [
+        {
+          id: 'F1',
+          kind: 'fixture',
+          form: 'subPlate',
+          at: { x: 0, y: 0 },
+          facing: 0,
+          footprint: { circle: 190 },
+          bore: 28,
+          thickness: 16,
+          holes: at.map((p, i) => ({ ...hole(`T${i + 1}`, { x: p.x - 20, y: 0 }, 8), thread: 'M8' })),
+          bolts: corners.map((p) => ({ at: p, ...bolted })),
+          fixed: true,
+        },
+        ...at.map((p, i) => through(`b${i + 1}`, p, 'M8', 20)),
+      ],
     },
   })
 }

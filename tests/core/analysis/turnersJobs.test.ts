@@ -87,6 +87,8 @@ test('a small gunmetal strap: 0.75 kg at 20 mm does not roll the spindle, and a 
     /^The plate is screwed on and not locked: no reverse, no brake\. A stop from 145 rpm in 1\.5 s turns it/,
   )
   expect(codes(a)).not.toContain('nose-unscrews')
+  // The sub-plate goes on before what stands on it.
+  expect(a.by_hand.lifts.map((l) => l.item)).toEqual(['plate', 'F1'])
   expect(a.verdict.state).toBe('go')
 })
 
