@@ -49,13 +49,15 @@ export const COMMANDS: Readonly<Record<string, Command>> = {
     run: async (call) => (await import('./commands/trim.ts')).trim(call),
   },
   sheet: {
-    usage: 'sheet JOB --out DIR [--format svg,pdf,dxf,png] [--setup ID | --all] [--template] [--json]',
+    usage:
+      'sheet JOB --out DIR [--format svg,pdf,dxf,png] [--setup ID | --all] [--template | --cards] [--json]',
     summary: "the setup drawing, or the plate's 1:1 paper template, written into a folder",
     help: [
       ['--out DIR', 'folder for the files; made where it is missing'],
       ['--format LIST', `any of ${SHEET_FORMATS.join(',')} (default: ${SHEET_FORMATS_DEFAULT.join(',')})`],
       ['--all', 'every setup of the job; as PDF all sheets in one file'],
       ['--template', 'the plate at 1:1 over as many sheets of paper as it takes (default: A4, PDF)'],
+      ['--cards', 'one A5 card for each step at the machine (default: PDF)'],
       ['--size SHEET', 'A4, A3, ANSI-A or ANSI-B'],
       ['--scale 1:N', 'sheet over model, or auto'],
       ['--projection WHICH', 'first or third angle'],
@@ -71,6 +73,7 @@ export const COMMANDS: Readonly<Record<string, Command>> = {
       format: { type: 'string', multiple: true },
       all: { type: 'boolean' },
       template: { type: 'boolean' },
+      cards: { type: 'boolean' },
       size: { type: 'string' },
       scale: { type: 'string' },
       projection: { type: 'string' },

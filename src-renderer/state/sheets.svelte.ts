@@ -2,6 +2,7 @@
 import { jobSheets } from '../../src-core/drawing/sheet/jobSheets.ts'
 import type { Drawing } from '../../src-core/drawing/model/model.ts'
 import { setupSheet } from '../../src-core/drawing/sheet/setupSheet.ts'
+import { stepCards } from '../../src-core/steps/cards.ts'
 import type { SheetName } from '../../src-core/drawing/sheet/sheetSizes.ts'
 import { plateTemplate } from '../../src-core/drawing/template/plateTemplate.ts'
 import { writeSvg } from '../../src-core/drawing/writers/writeSvg.ts'
@@ -13,7 +14,7 @@ import type { JobStore } from './document.svelte.ts'
 import type { Results } from './results.svelte.ts'
 import { today } from './today.ts'
 
-export type SheetsOf = 'setup' | 'job' | 'template'
+export type SheetsOf = 'setup' | 'job' | 'template' | 'cards'
 export type SheetFormat = 'pdf' | 'svg' | 'dxf' | 'png'
 
 /** A drawing that took less than this, ms, is made anew at every change; a slower one when changes pause. */
@@ -78,9 +79,10 @@ export class Sheets {
 
   #make(): readonly Drawing[] {
     const { job } = this.#jobs
-    const { setup, analysis } = this.#results
+    const { setup, analysis, mounted } = this.#results
     if (this.of === 'template') return plateTemplate(job, setup.id, this.templatePaper)
     if (this.of === 'job') return jobSheets(job, { date: today() })
+    if (this.of === 'cards') return mounted && analysis ? stepCards(mounted, analysis) : []
     return analysis ? setupSheet(job, setup.id, analysis, { date: today() }) : []
   }
 
@@ -90,7 +92,7 @@ export class Sheets {
     if (!drawing) return
     const page = drawings.indexOf(drawing)
     const stem = this.#files.suggestedName('') + (this.of === 'job' ? '' : `-${this.#results.setup.id}`)
-    const name = `${stem}${this.of === 'template' ? '-template' : ''}`
+    const name = `${stem}${this.of === 'template' || this.of === 'cards' ? `-${this.of}` : ''}`
     const one = `${name}${page === 0 ? '' : `-sheet-${page + 1}`}.${format}`
     if (format === 'png') return this.#files.exportPicture(one, writeSvg(drawing))
     if (format === 'pdf') {

@@ -98,6 +98,18 @@ test('size, scale, projection and title block: flags before the job before what 
     expectRefused(await evenswing(['sheet', 'job.json', '--out', 'x', ...flags], { cwd }), reason)
 })
 
+test('--cards writes one card a step', async () => {
+  const cwd = scratchFolder()
+  const { code, out, err } = await evenswing(['sheet', EXAMPLE, '--cards', '--out', 'x'], { cwd })
+  expect([code, err]).toEqual([0, ''])
+  expect(out).toContain('EV-0417-op10-cards.pdf')
+  expect(pages(join(cwd, 'x/EV-0417-op10-cards.pdf'))).toBeGreaterThan(10)
+  expectRefused(
+    await evenswing(['sheet', EXAMPLE, '--cards', '--template', '--out', 'x'], { cwd }),
+    /--cards and --template are two things/,
+  )
+})
+
 test('--template writes the plate at 1:1 over several sheets', async () => {
   const cwd = scratchFolder()
   const sheet = (...more: string[]) =>

@@ -4,6 +4,8 @@ import { analyse } from '../../../src-core/analysis/analyse.ts'
 import type { Analysis } from '../../../src-core/analysis/result.ts'
 import { setupSheets } from '../../../src-core/drawing/sheet/setupSheet.ts'
 import { plateTemplate } from '../../../src-core/drawing/template/plateTemplate.ts'
+import { mountSetup } from '../../../src-core/mounting/mount.ts'
+import { stepCards } from '../../../src-core/steps/cards.ts'
 import type { Job, Setup } from '../../../src-core/job/schema.ts'
 import { verdictLine } from '../balanceSheet.ts'
 import { flag, printJson, textValue, type Call } from '../command.ts'
@@ -20,30 +22,37 @@ export async function sheet(call: Call): Promise<number> {
   const out = textValue(call, 'out')
   if (out === undefined) throw new Failure('sheet: --out DIR is missing')
   const template = flag(call, 'template')
-  const formats = formatsOf(call, template ? ['pdf'] : SHEET_FORMATS_DEFAULT)
+  const formats = formatsOf(call, template || flag(call, 'cards') ? ['pdf'] : SHEET_FORMATS_DEFAULT)
   const options = sheetFlags(call)
   const job = await readJob(call.io, file)
   const setups = setupsOf(call, job, file)
   const analyses = setups.map(({ id }) => analyse(job, id))
+  const cards = flag(call, 'cards')
+  if (cards && template) throw new Failure('sheet: --cards and --template are two things; ask for one')
   const sets = template
     ? setups.map(({ id }) => templateSet(job, id, call))
-    : setupSheets(
-        job,
-        analyses.map((analysis) => ({ setup: analysis.setup, analysis })),
-        options,
-      ).map((drawings, i) => ({ suffix: `-${analyses[i]!.setup}`, drawings }))
+    : cards
+      ? analyses.map((a) => ({
+          suffix: `-${a.setup}-cards`,
+          drawings: stepCards(mountSetup(job, a.setup), a),
+        }))
+      : setupSheets(
+          job,
+          analyses.map((analysis) => ({ setup: analysis.setup, analysis })),
+          options,
+        ).map((drawings, i) => ({ suffix: `-${analyses[i]!.setup}`, drawings }))
   const paths = await writeSheets({
     folder: await makeFolder(call.io, out),
     job,
     formats,
     sets,
-    ...(flag(call, 'all') && { together: template ? '-template' : '' }),
+    ...(flag(call, 'all') && { together: template ? '-template' : cards ? '-cards' : '' }),
   })
   const against = analyses.flatMap((a) => a.findings.filter((f) => f.effect !== 'none'))
   const which = flag(call, 'all') ? { setups: setups.map((s) => s.id) } : { setup: setups[0]!.id }
   if (flag(call, 'json')) printJson(call.io, { ...which, files: paths, findings: against })
   else for (const path of paths) call.io.out(`${printable(relative(call.io.cwd, path) || path)}\n`)
-  return exitWord(call, analyses, template ? 'template' : 'sheet')
+  return exitWord(call, analyses, template ? 'template' : cards ? 'set of cards' : 'sheet')
 }
 
 function setupsOf(call: Call, job: Job, file: string): readonly Setup[] {
@@ -62,7 +71,11 @@ function templateSet(job: Job, setup: string, call: Call): SheetSet {
   }
 }
 
-function exitWord(call: Call, analyses: readonly Analysis[], what: 'sheet' | 'template'): number {
+function exitWord(
+  call: Call,
+  analyses: readonly Analysis[],
+  what: 'sheet' | 'template' | 'set of cards',
+): number {
   const bad = analyses.filter((a) => exitFor(a) !== EXIT.done)
   for (const a of bad) call.io.note(`the ${what} of ${a.setup} is written, but ${verdictLine(a)}`)
   return bad.length > 0 ? EXIT.stopFindings : EXIT.done

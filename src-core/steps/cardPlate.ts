@@ -1,0 +1,60 @@
+/** The plate on a card: what the step is about stands out, what else is on it is thin. */
+import type { Point } from '../geometry/types.ts'
+import type { Primitive } from '../drawing/model/model.ts'
+import { circle, ringsPath, text } from '../drawing/model/primitives.ts'
+import { farthestFrom } from '../geometry/farthest.ts'
+import { slotRing } from '../mounting/plateFace.ts'
+import type { Mounted } from '../mounting/types.ts'
+
+const AXIS: Point = { x: 0, y: 0 }
+/** Capital height of a piece's id, mm. */
+const NAME = 3.5
+
+/** Into a circle on the sheet, mm, seen from the tailstock. */
+export function cardPlate(
+  mounted: Mounted,
+  lit: readonly string[],
+  centre: Point,
+  radius: number,
+): Primitive[] {
+  const { plate } = mounted.job
+  const reach = Math.max(
+    plate.diameter / 2,
+    ...mounted.pieces.flatMap((p) => p.solids.map((s) => farthestFrom(s.ring, AXIS).distance)),
+  )
+  const scale = radius / reach
+  const map = (p: Point): Point => ({ x: centre.x + p.x * scale, y: centre.y + p.y * scale })
+  const isLit = (id: string) => lit.includes(id)
+  const bodies = mounted.bodies.filter((b) => b.body.effect === 'adds')
+  return [
+    circle(isLit('plate') ? 'outline' : 'outline-thin', centre, (plate.diameter / 2) * scale),
+    ...(plate.bore > 0 ? [circle('outline-thin', centre, (plate.bore / 2) * scale)] : []),
+    ...plate.slots.map((slot) => ringsPath('outline-thin', [slotRing(slot)], map)),
+    ...bodies.flatMap(({ regions }) =>
+      regions.map((r) =>
+        ringsPath(
+          isLit('part') ? 'outline' : 'outline-thin',
+          [r.outline, ...r.holes],
+          map,
+          isLit('part') ? 'tint' : 'none',
+        ),
+      ),
+    ),
+    ...mounted.pieces.flatMap(({ item, solids }) =>
+      solids.map((s) =>
+        ringsPath(
+          isLit(item.id) ? 'outline' : 'outline-thin',
+          [s.ring],
+          map,
+          isLit(item.id) ? 'tint' : 'none',
+        ),
+      ),
+    ),
+    ...mounted.pieces
+      .filter(({ item }) => isLit(item.id))
+      .map(({ item, massCentre }) => {
+        const at = map(massCentre)
+        return text({ x: at.x, y: at.y - NAME / 2 }, item.id, NAME, { anchor: 'middle', bold: true })
+      }),
+  ]
+}
