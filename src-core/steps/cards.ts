@@ -152,8 +152,8 @@ function foot({ job, setup }: Mounted, { verdict }: Analysis, count: string): Pr
       .slice(0, 2)
       .map((line, i) => text({ x: CARD.margin, y: CARD.margin + (1 - i) * leading }, line, HEIGHT.label)),
     text(
-      { x: CARD.width - CARD.margin, y: TOP - HEIGHT.label },
-      fitText(what, HEIGHT.label, 70),
+      { x: CARD.width - CARD.margin, y: CARD.margin + 2 * leading },
+      fitText(what, HEIGHT.label, 75),
       HEIGHT.label,
       { anchor: 'end' },
     ),
