@@ -27,14 +27,10 @@ function legendRows({ job, pieces }: Marked, width: number): Entry[][] {
     ...(pieces.some((p) => isCounterweight(p.item))
       ? [{ words: 'before counterweights', mark: (p: Point) => openCentre(p, R) }]
       : []),
-    ...(job.plate.slots.length > 0
-      ? [
-          {
-            words: 'index slot; angles counter-clockwise from it',
-            mark: (p: Point) => [indexMark({ x: p.x - 2, y: p.y }, 0)],
-          },
-        ]
-      : []),
+    {
+      words: `${job.plate.slots.length > 0 ? 'index slot' : 'index'}; angles counter-clockwise from it`,
+      mark: (p) => [indexMark({ x: p.x - 2, y: p.y }, 0)],
+    },
     ...(noses({ pieces }).length > 0
       ? [{ words: 'clamp bears here', mark: (p: Point) => [noseMark(p)] }]
       : []),

@@ -21,7 +21,7 @@ import {
   verdictNotes,
 } from './notes.ts'
 import { passNotes } from './passNotes.ts'
-import { placingTable } from './placingList.ts'
+import { boreTable, placingTable } from './placingList.ts'
 import type { SheetSize } from './sheetSizes.ts'
 import { SIGN_OFF, clampTable, cutTable, madeOfTable, rollTestTable, stepsTable } from './setupLists.ts'
 import { tableBlock } from './table.ts'
@@ -125,6 +125,7 @@ function layOut(input: ComposeInput, small: Small): LaidOut {
 function setupBlocks({ mounted, analysis }: ComposeInput): Block[] {
   const tables = [
     placingTable(mounted),
+    boreTable(mounted),
     clampTable(mounted),
     madeOfTable(mounted),
     cutTable(mounted, analysis),

@@ -6,6 +6,7 @@ import { angleText, indexAngle, indexWords } from '../../mounting/plateAngle.ts'
 import type { Mounted } from '../../mounting/types.ts'
 import { wholeTurn } from '../../geometry/angles.ts'
 import { plain } from '../../units/format.ts'
+import { MOST_BORES } from '../views/frontDimensions.ts'
 import { dimensionText } from '../views/view.ts'
 import type { TableInput } from './table.ts'
 
@@ -63,4 +64,32 @@ function gaugeWords(job: Job, { distance }: DatumEdge): string {
   const rim = `${dimensionText(job, diameter / 2 - distance)} from the straight edge to the rim`
   const fromBore = distance - bore / 2
   return bore > 0 && fromBore > 0 ? `${rim}, ${dimensionText(job, fromBore)} to the plate's bore` : rim
+}
+
+/** Every bore of a part that has more than the view names; null for a part with few. */
+export function boreTable({ job, bores }: Mounted): TableInput | null {
+  if (bores.length <= MOST_BORES) return null
+  const mm = (v: number) => dimensionText(job, v)
+  return {
+    title: 'Bores',
+    remark: `The view names ${plain(MOST_BORES, 0)} of ${plain(bores.length, 0)}; from the axis, ${job.displayUnits}. Angles from ${indexWords(job)}.`,
+    columns: [
+      { title: 'Bore' },
+      { title: 'Ø', align: 'end' },
+      { title: 'R', align: 'end' },
+      { title: 'Angle', align: 'end' },
+      { title: '(x, y)' },
+      { title: 'State' },
+    ],
+    rows: bores.map(({ bore, centre, state }) => [
+      bore.id,
+      mm(bore.diameter),
+      mm(Math.hypot(centre.x, centre.y)),
+      angleText(job, directionOf(centre)),
+      `(${mm(centre.x)}, ${mm(centre.y)})`,
+      state === 'uncut' ? 'later' : state,
+    ]),
+    small: true,
+    splits: true,
+  }
 }

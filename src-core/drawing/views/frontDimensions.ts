@@ -14,8 +14,8 @@ import { textWidth } from '../text/textWidth.ts'
 import { LETTERING } from '../text/lettering.ts'
 import { bedIsShown, bedRadius, dimensionText, type ViewInput } from './view.ts'
 
-/** More bores than this are left to the part's own drawing. */
-const MOST_BORES = 6
+/** More bores than this are named in a list. */
+export const MOST_BORES = 6
 /** From a measured edge to the nearest dimension line, and from one level to the next, mm. */
 const FIRST = 8
 /** rad: an arc that turns less is the rounding of a corner. */

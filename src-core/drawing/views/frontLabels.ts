@@ -250,3 +250,20 @@ export function datumLabels({ mounted, origin }: ViewInput, { map }: FrontLines)
     }
   })
 }
+
+/** Ids of the plate's holes: with many of them those that find room. */
+export function holeLabels({ job, scale }: ViewInput, { map }: FrontLines): Label[] {
+  return job.plate.holes.map((hole): Label => {
+    const at = map(hole)
+    const reach = (hole.diameter / 2) * scale + textWidth(hole.id, LETTERING.note) / 2 + 1.2
+    const places = [0, 180, 90, 270, 45, 135, 225, 315].map((turn, i) => ({
+      at: onCircle(at, reach, toRadians(turn)),
+      cost: i / 2,
+    }))
+    return {
+      id: `hole ${hole.id}`,
+      words: `hole ${hole.id}`,
+      candidates: noteCandidates({ lines: [hole.id], height: LETTERING.note, target: null, places }),
+    }
+  })
+}

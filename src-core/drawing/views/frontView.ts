@@ -4,7 +4,15 @@ import type { Point } from '../../geometry/types.ts'
 import { bedAside, bedLabel } from './bedLabel.ts'
 import { cuttingLetters, cuttingPlane } from './cuttingPlane.ts'
 import { frontDimensions } from './frontDimensions.ts'
-import { HEAVY_TIP, balloonLabels, datumLabels, heavyLabel, slotLabels, swingLabels } from './frontLabels.ts'
+import {
+  HEAVY_TIP,
+  balloonLabels,
+  datumLabels,
+  heavyLabel,
+  holeLabels,
+  slotLabels,
+  swingLabels,
+} from './frontLabels.ts'
 import { frontLines } from './frontLines.ts'
 import type { PlainPrimitive } from '../model/model.ts'
 import { arrowhead, circle, line } from '../model/primitives.ts'
@@ -34,6 +42,7 @@ export function frontView(input: ViewInput): View {
       ...cuttingLetters(input, lines),
       ...heavyLabel(input, lines),
       ...slotLabels(input, lines),
+      ...holeLabels(input, lines),
       ...frontDimensions(input, lines),
       ...swingLabels(input, lines),
       ...balloonLabels(input, lines),
@@ -65,7 +74,6 @@ function massCentres({ mounted, analysis }: ViewInput, map: (p: Point) => Point)
 }
 
 function index({ job, origin }: ViewInput, rim: number): PlainPrimitive[] {
-  if (job.plate.slots.length === 0) return []
   const a = toRadians(indexAngle(job))
   return [indexMark(onCircle(origin, rim, a), a)]
 }
