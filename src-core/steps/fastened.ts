@@ -20,7 +20,8 @@ export function placeWords(piece: MountedPiece, fmt: Formatter): string {
 function stationWords(at: At): string {
   if ('slot' in at) return `slot ${at.slot}`
   if (isOnFixture(at)) return `hole ${at.hole} of ${at.on}`
-  return 'hole' in at ? `hole ${at.hole}` : ''
+  if ('hole' in at) return 'on' in at ? `hole ${at.hole} of ${at.on}` : `hole ${at.hole}`
+  return ''
 }
 
 /** mm across the flats of the nut; null where the thread is not known. */

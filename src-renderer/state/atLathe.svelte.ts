@@ -8,6 +8,7 @@ import { stepsOf } from '../../src-core/steps/steps.ts'
 import type { Step } from '../../src-core/steps/step.ts'
 import { newEntry, readingsOf } from '../../src-core/trim/entry.ts'
 import { judgeReadings, type JudgedResult, type TrimPlan } from '../../src-core/trim/report.ts'
+import { trimmedWords } from '../../src-core/trim/words.ts'
 import { addRun } from '../editor/edits/runs.ts'
 import { ask } from './ask.ts'
 import { Correction } from './correction.svelte.ts'
@@ -189,7 +190,7 @@ export class AtLathe {
       setup: results.setup.id,
       by,
       speed: results.setup.speed,
-      trimmed: '',
+      trimmed: trimmedWords(jobs.job, [...progress.taken, ...open]),
       remarks,
       state,
       done: [...done],

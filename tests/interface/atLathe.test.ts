@@ -84,6 +84,7 @@ test('readings are judged as they come, a run is written with one save', async (
   await page.getByText(/Saved as/).waitFor()
   const [run] = savedRuns()
   expect(run).toMatchObject({ by: 'Kim', remarks: 'ran quiet', state: 'done', setup: 'op10' })
+  expect(run!.trimmed).toBe('rolled: 40600 g·mm at 128.3°')
   expect(JSON.parse(run!.readings![0]!)).toMatchObject({ method: 'roll', rests_deg: [128, 131, 126] })
   expect(savedRuns()).toHaveLength(1)
   await standing(page)

@@ -4,6 +4,7 @@ import type { Job } from '../../../src-core/job/schema.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { stepsOf } from '../../../src-core/steps/steps.ts'
 import type { Step } from '../../../src-core/steps/step.ts'
+import { gunmetalStrap, inchBracket, lever } from '../../helpers/turnersOtherJobs.ts'
 import { EXAMPLES, jobWith, shippedJob } from '../../helpers/jobs.ts'
 
 const steps = (job: Job, setup: string) => stepsOf(mountSetup(job, setup), analyse(job, setup))
@@ -114,4 +115,22 @@ test('whether it will roll at all is said first', () => {
   const heavy = steps(jobWith({ setup: { centre: { x: 40, y: 0 } } }), 'op10').find((s) => s.kind === 'roll')!
   expect(heavy.facts[0]!.value).not.toBe(disc.facts[0]!.value)
   expect(heavy.does.join()).toMatch(/three times/)
+})
+
+test.each([
+  ['inch bracket', inchBracket()],
+  ['lever', lever()],
+  ['gunmetal strap', gunmetalStrap()],
+] as const)('%s: every piece has a step of its own, what the part stands on comes before it', (_, job) => {
+  for (const { id, hardware } of job.setups) {
+    const list = steps(job, id)
+    expect(new Set(list.map((s) => s.id)).size).toBe(list.length)
+    const own = (piece: string) =>
+      list.findIndex((s) => s.lit.includes(piece) && ['packing', 'locate', 'hold', 'weight'].includes(s.kind))
+    for (const h of hardware) {
+      expect(own(h.id), `${h.kind} ${h.id}`).toBeGreaterThan(0)
+      if (h.kind === 'fixture') expect(own(h.id)).toBeLessThan(list.findIndex((s) => s.kind === 'part'))
+    }
+    expect(JSON.stringify(list)).not.toMatch(/NaN|undefined/)
+  }
 })
