@@ -4,6 +4,7 @@ import type * as Painter from '@resvg/resvg-js'
 import type { Drawing } from '../../src-core/drawing/model/model.ts'
 import { readSheetSvg } from '../../src-core/drawing/writers/sheetSvg.ts'
 import { writeSvg } from '../../src-core/drawing/writers/writeSvg.ts'
+import { withResolution } from './resolution.ts'
 import { fontFiles } from '../services/fonts.ts'
 
 /** Pixels a mm: near 200 dots an inch, enough for the narrowest line and for text to be read. */
@@ -29,5 +30,5 @@ export function paintSheet(svg: string, pixelsPerMm: number = PIXELS_PER_MM): Ui
     // Only the embedded fonts, so that the picture does not depend on the machine.
     font: { fontFiles: fontFiles(), loadSystemFonts: false, defaultFontFamily: 'DejaVu Sans' },
   }).render()
-  return picture.asPng()
+  return withResolution(picture.asPng(), pixelsPerMm)
 }

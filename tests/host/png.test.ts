@@ -122,3 +122,13 @@ test('the example sheet shows what its PDF shows, block by block', async () => {
 test('a sheet without a size is refused', () => {
   expect(() => writePng({ ...sheet(), width: 0 })).toThrow(RangeError)
 })
+
+test('a picture says its resolution, so that it prints in its real size', () => {
+  const drawing: Drawing = { title: 'Empty', width: 40, height: 30, primitives: [] }
+  const file = Buffer.from(writePng(drawing, 8))
+  const at = file.indexOf('pHYs')
+  // Right after the header, so before any picture data; pixels a metre each way, and the unit's code for it.
+  expect(at).toBe(8 + 25 + 4)
+  expect([file.readUInt32BE(at + 4), file.readUInt32BE(at + 8), file[at + 12]]).toEqual([8000, 8000, 1])
+  expect(readPng(file)).toMatchObject({ width: 320, height: 240 })
+})

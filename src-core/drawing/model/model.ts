@@ -111,6 +111,8 @@ export type Primitive = PlainPrimitive | DimensionPrimitive | PolarPrimitive
 
 export interface Drawing {
   readonly title: string
+  /** Who drew it, as the title block says. */
+  readonly author?: string
   /** Sheet size, mm. */
   readonly width: number
   readonly height: number

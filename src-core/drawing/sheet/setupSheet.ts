@@ -88,6 +88,7 @@ function drawSetup(job: Job, setupId: string, analysis: Analysis, given: SheetOp
     ]
     return {
       title: sheetTitle(job, setup),
+      ...(fields.by && { author: fields.by }),
       width: sheet.width,
       height: sheet.height,
       primitives: [...primitives, ...footer(sheet, page, lacksLetters(job, setup))],

@@ -181,6 +181,7 @@ function drawTable(
   let x = at.x
   columns.forEach((column, k) => {
     const put = (content: string, y: number, heavy: boolean) => {
+      if (content === '') return
       const anchor = column.align ?? 'start'
       const place = { start: x + PAD, end: x + widths[k]! - PAD, middle: x + widths[k]! / 2 }[anchor]
       out.push(text({ x: place, y }, content, letters(input), { anchor, bold: heavy }))

@@ -26,7 +26,7 @@ const BOLD = 'bold'
 const CREATED = new Date(0)
 
 /**
- * Drawings as one PDF, a page each in the drawing's own size and at true scale. Fonts are embedded as subsets and
+ * Drawings as one PDF, a page each in the drawing's own size and at true scale, with a bookmark for each. Fonts are embedded as subsets and
  * text can be searched; a character the font lacks would print as a box (`settable`). Asks viewers not to scale when printing.
  * Same drawings and fonts in, same bytes out (Node and a browser compress differently, so theirs differ).
  *
@@ -35,16 +35,19 @@ const CREATED = new Date(0)
 export async function writePdf(drawings: readonly Drawing[], fonts: PdfFonts): Promise<Uint8Array> {
   const first = drawings[0]
   if (first === undefined) throw new RangeError('A PDF needs at least one drawing')
-  const document = startDocument(first.title, fonts)
+  const document = startDocument(first, fonts)
   const bytes = collect(document)
-  for (const drawing of drawings) writePage(document, drawing)
+  drawings.forEach((drawing, i) => {
+    writePage(document, drawing)
+    document.outline.addItem(`${plainText(drawing.title)}, sheet ${formatNumber(i + 1, 0)}`)
+  })
   document.end()
   return bytes
 }
 
 type Document = PDFKit.PDFDocument
 
-function startDocument(title: string, fonts: PdfFonts): Document {
+function startDocument({ title, author }: Drawing, fonts: PdfFonts): Document {
   const options = {
     autoFirstPage: false,
     margin: 0,
@@ -52,7 +55,13 @@ function startDocument(title: string, fonts: PdfFonts): Document {
     lang: 'en',
     // No built-in font: in a browser there is none to load.
     font: null as unknown as string,
-    info: { Title: plainText(title), Creator: 'Evenswing', Producer: 'Evenswing', CreationDate: CREATED },
+    info: {
+      Title: plainText(title),
+      ...(author && { Author: plainText(author) }),
+      Creator: 'Evenswing',
+      Producer: 'Evenswing',
+      CreationDate: CREATED,
+    },
   }
   const document = new PDFDocument(options)
   const catalogue = document as unknown as { _root: { data: { ViewerPreferences: { data: object } } } }

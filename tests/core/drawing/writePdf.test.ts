@@ -56,6 +56,15 @@ describe('writePdf', () => {
     expect(new TextDecoder('latin1').decode(pdf)).toContain('/PrintScaling /None')
   })
 
+  it('has a bookmark for each page', () => {
+    const text = new TextDecoder('latin1').decode(pdf)
+    const outlines = /\/Type \/Outlines|\/Outlines (\d+) 0 R/.exec(text)
+    expect(outlines).not.toBeNull()
+    // An entry of the outline leads to a page and has a parent; nothing else does.
+    const entries = text.split('endobj').filter((o) => o.includes('/Dest [') && o.includes('/Parent'))
+    expect(entries).toHaveLength(2)
+  })
+
   it('embeds its two fonts and no other, as subsets with a Unicode map', () => {
     expect(facts.fonts.map((f) => f.name.replace(/^[A-Z]{6}\+/, '')).sort()).toEqual([
       'DejaVuSans',
