@@ -1,6 +1,7 @@
 /** Whether what is drawn as the part is one piece: what does not touch the rest is held by nothing. */
 import { finding, type Finding } from '../findings/finding.ts'
-import { isInside } from '../geometry/nearest.ts'
+import { farthestFrom } from '../geometry/farthest.ts'
+import { isInside, nearestTo } from '../geometry/nearest.ts'
 import {
   polygonArea,
   polygonIntersection,
@@ -10,7 +11,7 @@ import {
 } from '../geometry/polygon.ts'
 import { boxOf, type Polygons } from '../geometry/polygonBox.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
-import type { Point } from '../geometry/types.ts'
+import type { Point, Ring } from '../geometry/types.ts'
 import { isPrism, type Part } from '../job/schema.ts'
 import { meshHeights } from '../mesh/silhouette.ts'
 import { flatBodies, heightOverlap, materialBetween, type FlatBody } from '../mounting/material.ts'
@@ -139,13 +140,28 @@ function merge(group: Map<Slice, Set<Slice>>, a: Slice, b: Slice): void {
   }
 }
 
+/** Whether it is plain without looking: one body, whose bores keep clear of its edges and of each other. */
+function staysWhole({ bodies }: Part, cut: readonly MountedBore[]): boolean {
+  const [body] = bodies
+  if (bodies.length !== 1 || !body || !isPrism(body)) return false
+  const rings = [body.outline, ...body.holes]
+  return cut.every(({ bore }, i) => {
+    const clear = (ring: Ring) =>
+      nearestTo(ring, bore).distance >= bore.diameter / 2 + 2 * NECK ||
+      farthestFrom(ring, bore).distance <= bore.diameter / 2
+    const apart = (other: MountedBore) =>
+      Math.hypot(other.bore.x - bore.x, other.bore.y - bore.y) >=
+      (other.bore.diameter + bore.diameter) / 2 + 2 * NECK
+    return rings.every(clear) && cut.slice(i + 1).every(apart)
+  })
+}
+
 /** What would fly off, before or once this setup's bore is cut: a stop for each piece but the largest. */
 export function piecesFindings(mounted: Mounted): Finding[] {
   const { job, bores, placement, seat } = mounted
-  const one = job.part.bodies.length === 1
   const open = bores.filter((b) => b.state === 'open')
   const cut = bores.filter((b) => b.state !== 'uncut')
-  if (one && cut.length === 0) return []
+  if (staysWhole(job.part, cut)) return []
   const loose = partPieces(job.part, open, seat).slice(1)
   const after = loose.length > 0 ? [] : partPieces(job.part, cut, seat).slice(1)
   return [
