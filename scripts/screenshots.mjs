@@ -113,6 +113,8 @@ try {
     })
     await page.goto(host.newAddress())
     await page.getByTestId('mass').waitFor()
+    await page.getByTestId('start').waitFor()
+    await page.keyboard.press('Escape')
     await page.evaluate(() => document.fonts.ready.then(() => undefined))
     await steps?.(page)
     await page.mouse.move(2, height - 2)

@@ -3,10 +3,14 @@ import type { Action, Actions } from '../state/actions.ts'
 
 /** As actions name it: `Ctrl+Shift+s`, `ArrowUp`, `?`. */
 export function keyName(
-  event: Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'shiftKey' | 'altKey'>,
+  event: Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'shiftKey' | 'altKey'> & {
+    readonly code?: string
+  },
 ): string {
+  // With Alt some keyboards write another sign than the digit on the key.
+  const digit = event.altKey ? /^Digit(\d)$/.exec(event.code ?? '')?.[1] : undefined
   const letter = event.key.length === 1
-  const key = letter && event.ctrlKey ? event.key.toLowerCase() : event.key
+  const key = digit ?? (letter && event.ctrlKey ? event.key.toLowerCase() : event.key)
   const ctrl = event.ctrlKey || event.metaKey
   // Shift is part of the character already, unless Control makes a command of it.
   const shift = event.shiftKey && (!letter || ctrl)
@@ -14,6 +18,10 @@ export function keyName(
 }
 
 const TYPING = /^(input|textarea|select)$/i
+/** What has arrow keys, Enter and Escape of its own while the focus is in it. */
+const OWN_KEYS =
+  'button, a, summary, dialog, [role=menu], [role=listbox], [role=tablist], [role=radiogroup], [role=toolbar], [role=region], [role=separator]'
+const OWN = /^(?:Shift\+)?(?:Arrow\w+|Enter|Escape|Page\w+| )$/
 
 export function handleKey(event: KeyboardEvent, actions: Actions, inDialog: boolean): void {
   if (event.defaultPrevented) return
@@ -21,11 +29,14 @@ export function handleKey(event: KeyboardEvent, actions: Actions, inDialog: bool
   const target = event.target instanceof HTMLElement ? event.target : null
   const typing = target !== null && (TYPING.test(target.tagName) || target.isContentEditable)
   const onPlate = target?.closest('[data-plate]') !== null && target !== null
-  const command = name.startsWith('Ctrl+') || /^F\d/.test(name)
+  const command = name.startsWith('Ctrl+') || name.startsWith('Alt+') || /^F\d/.test(name)
+  // The plate's keys hold wherever the focus is, but in fields and where the key means something of its own.
+  const free =
+    onPlate || (!typing && !(OWN.test(name) && target !== null && target.closest(OWN_KEYS) !== null))
   const found = (Object.values(actions) as Action[]).find((a) => {
     if (!a.keys.includes(name)) return false
-    if (a.onPlate) return onPlate
-    return command ? !(typing && /^Ctrl\+(Shift\+)?[zy]$/.test(name)) : !typing && (onPlate || name === '?')
+    if (a.onPlate) return free
+    return command ? !(typing && /^Ctrl\+(Shift\+)?[zy]$/.test(name)) : !typing
   })
   // Not behind a dialog, nor left to the browser there, which would save the page.
   if (!found || (inDialog && !command)) return

@@ -91,10 +91,23 @@ function massItems(mounted: Mounted, analysis: Analysis): SceneItem[] {
     role: 'heavy',
     kind: 'arrow',
     from: polar(rim * 0.16, angle),
-    to: polar(rim * 0.92, angle),
+    to: polar(rim * arrowReach(analysis, mounted.setup.speed), angle),
     verdict: analysis.verdict.state,
   })
   return items
+}
+
+/** Share of the plate's radius at which the heavy side's arrow ends without any pull, and with one without end. */
+const ARROW = { least: 0.3, most: 0.92, half: 0.15 } as const
+
+/**
+ * Where the arrow ends, as a share of the plate's radius: it grows with the pull at the chosen speed (the slowest where
+ * none is chosen), as a share of the weight that turns, and is half grown at the share `half`.
+ */
+export function arrowReach(analysis: Pick<Analysis, 'speeds'>, speed: number | null): number {
+  const row = analysis.speeds.find((s) => s.rpm === speed) ?? analysis.speeds[0]
+  const share = row ? Math.abs(row.weight_share) : ARROW.half
+  return ARROW.least + ((ARROW.most - ARROW.least) * share) / (share + ARROW.half)
 }
 
 function clearanceItems(mounted: Mounted, analysis: Analysis, state: OverlayState): SceneItem[] {

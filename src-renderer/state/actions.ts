@@ -10,6 +10,7 @@ import { roundTo } from '../editor/snap.ts'
 import { COMMANDS, type Command, type CommandName } from '../../src-core/bridge/commands.ts'
 import { COPY_OUT } from './ask.ts'
 import type { App } from './app.svelte.ts'
+import type { StepName } from './session.svelte.ts'
 
 export interface Action extends Command {
   readonly enabled: () => boolean
@@ -21,6 +22,7 @@ export interface Action extends Command {
 export type ActionName =
   | CommandName | 'copyOut' | 'figures' | 'closer' | 'further' | 'panLeft' | 'panRight' | 'panUp' | 'panDown'
   | 'remove' | 'deselect' | 'next' | 'previous' | 'left' | 'right' | 'up' | 'down' | 'leftFine' | 'rightFine' | 'upFine' | 'downFine'
+  | 'step1' | 'step2' | 'step3' | 'step4' | 'step5' | 'step6' | 'step7'
   | 'turnLeft' | 'turnRight' | 'turnLeftFine' | 'turnRightFine' // prettier-ignore
 
 export type Actions = Readonly<Record<ActionName, Action>>
@@ -135,10 +137,44 @@ export function createActions(app: App): Actions {
     rightFine: plate('Right 0.1 mm', ['Shift+ArrowRight'], nudge(0.1, 0)),
     upFine: plate('Up 0.1 mm', ['Shift+ArrowUp'], nudge(0, 0.1)),
     downFine: plate('Down 0.1 mm', ['Shift+ArrowDown'], nudge(0, -0.1)),
+    ...openSteps(session),
     turnLeft: plate('Turn 15° counter-clockwise', ['['], turn(15)),
     turnRight: plate('Turn 15° clockwise', [']'], turn(-15)),
     turnLeftFine: plate('Turn 1° counter-clockwise', ['{'], turn(1)),
     turnRightFine: plate('Turn 1° clockwise', ['}'], turn(-1)),
+  }
+}
+
+const STEP_ORDER: readonly StepName[] = [
+  'machine',
+  'part',
+  'mounting',
+  'clamps',
+  'counterweights',
+  'speed',
+  'sheet',
+]
+
+/** Alt and a digit opens a step, with the keyboard in it. */
+function openSteps(session: App['session']): Record<`step${1 | 2 | 3 | 4 | 5 | 6 | 7}`, Action> {
+  const open = (n: number): Action => ({
+    label: `Step ${n}`,
+    keys: [`Alt+${n}`],
+    enabled: always,
+    run: () => {
+      const name = STEP_ORDER[n - 1]!
+      session.step = name
+      requestAnimationFrame(() => document.getElementById(`step-${name}`)?.focus())
+    },
+  })
+  return {
+    step1: open(1),
+    step2: open(2),
+    step3: open(3),
+    step4: open(4),
+    step5: open(5),
+    step6: open(6),
+    step7: open(7),
   }
 }
 

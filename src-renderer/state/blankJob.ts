@@ -1,5 +1,6 @@
 /** A job to start from: ordinary figures to be put right, one plain block on an eight-slot plate. */
 import { rectRing, circleRing } from '../../src-core/geometry/edges.ts'
+import { cutsToFinish } from '../editor/edits/cuts.ts'
 import { newSetup } from '../../src-core/job/newSetup.ts'
 import type { Job, Prism } from '../../src-core/job/schema.ts'
 
@@ -133,6 +134,12 @@ export function blankJob(from: StartFrom): Job {
       ],
     },
     // The lowest gear, where one starts: there is a verdict at once.
-    setups: [{ ...newSetup('op10', { bore: 'A' }), speed: Math.min(...from.speeds) }],
+    setups: [
+      {
+        ...newSetup('op10', { bore: 'A' }),
+        speed: Math.min(...from.speeds),
+        cuts: cutsToFinish({ id: 'A', diameter: from.boreDiameter, start: from.boreStart }),
+      },
+    ],
   }
 }

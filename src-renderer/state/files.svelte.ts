@@ -101,6 +101,13 @@ export class Files {
 
   /** A file the user named outside the window: dropped on it, or opened from the system. */
   openGiven(ref: FileRef): void {
+    void this.#lookAndOpen(ref)
+  }
+
+  /** Looked at before anybody is asked to leave unsaved work for it. */
+  async #lookAndOpen(ref: FileRef): Promise<void> {
+    const opened = await this.#value(this.#host.readJob(ref))
+    if (!opened || !this.#read(opened.text, opened.file.name, false)) return
     this.leaving(() => void this.openFile(ref))
   }
 

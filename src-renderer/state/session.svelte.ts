@@ -79,6 +79,8 @@ export class Session {
   spindleTurn: number | null = $state(null)
   /** The next click on the plate says which point of the part goes onto the axis. */
   picking: boolean = $state(false)
+  /** What one can begin with is asked, over everything else. */
+  welcome: boolean = $state(false)
   /** The small picture beside the findings. */
   picture: 'vectors' | 'force' | 'side' | 'weights' = $state('vectors')
   theme: Theme = $state('system')
@@ -131,6 +133,7 @@ export class Session {
     this.camera = null
     this.spindleTurn = null
     this.picking = false
+    this.welcome = false
     this.fetched.clear()
   }
 }

@@ -31,6 +31,8 @@ export interface Bench {
     touch?: boolean
     /** What an earlier window left unsaved is offered; else it is taken away first. */
     recovering?: boolean
+    /** Stays at what one can begin with; else the first example is on the plate. */
+    atStart?: boolean
   }): Promise<Page>
   readonly errors: string[]
   /** The host's address to open once. */
@@ -69,6 +71,7 @@ export async function startBench(): Promise<Bench> {
       still = false,
       touch = false,
       recovering = false,
+      atStart = false,
     } = {}) {
       if (!recovering) await rm(join(folder, '.user', 'drafts'), { recursive: true, force: true })
       const context = await browser.newContext({
@@ -82,6 +85,12 @@ export async function startBench(): Promise<Bench> {
       page.on('pageerror', (e) => errors.push(String(e)))
       await page.goto(host.newAddress())
       await page.getByTestId('mass').waitFor()
+      await page.locator('[data-testid=start], dialog').first().waitFor()
+      if (!atStart && (await page.getByTestId('start').count()) > 0) {
+        await page.keyboard.press('Escape')
+        await page.getByTestId('start').waitFor({ state: 'detached' })
+        await page.locator('[data-plate]:focus').waitFor()
+      }
       return page
     },
     async close() {

@@ -9,7 +9,7 @@ const USUAL = { tool: 'HSS', speed: 20, feed: 0.1, interrupted: false } as const
 const DEPTH = 1
 
 /** A cut of a kind in a bore, or about the axis where it is of such a kind; mm round the bore on the axis. */
-function newCut(kind: CutKind, id: string, bore: Bore | null): Draft<Cut> | null {
+function newCut(kind: CutKind, id: string, bore: Pick<Bore, 'id' | 'diameter'> | null): Draft<Cut> | null {
   const inner = bore?.diameter ?? 0
   const common = { id, ...USUAL }
   switch (kind) {
@@ -28,6 +28,13 @@ function newCut(kind: CutKind, id: string, bore: Bore | null): Draft<Cut> | null
     case 'recess':
       return { ...common, kind, start: inner, diameter: inner + 10, depth: DEPTH }
   }
+}
+
+/** What brings a bore to its finish: boring, after a drill where it is solid yet; null where it is finished. */
+export function cutsToFinish(bore: Pick<Bore, 'id' | 'diameter' | 'start'>): Draft<Cut>[] | null {
+  if (bore.start >= bore.diameter) return null
+  const kinds: readonly CutKind[] = bore.start > 0 ? ['bore'] : ['drill', 'bore']
+  return kinds.flatMap((kind, i) => newCut(kind, `cut${i + 1}`, bore) ?? [])
 }
 
 /** The setup with one more cut, in its centred bore or the first there is; null where the part has no bore for it. */
