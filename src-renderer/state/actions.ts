@@ -1,5 +1,6 @@
 /** One list of what can be done, shared by toolbar, menus and keyboard. */
 import { wholeTurn } from '../../src-core/geometry/angles.ts'
+import { takeAllOff } from '../editor/edits/nextSetup.ts'
 import { duplicateSetup } from '../editor/edits/setups.ts'
 import { movePiece, removePiece, turnPiece } from '../editor/edits/hardware.ts'
 import { centreAfterMove, setCentre, setTurn } from '../editor/edits/mounting.ts'
@@ -20,7 +21,7 @@ export interface Action extends Command {
 }
 
 export type ActionName =
-  | CommandName | 'copyOut' | 'figures' | 'closer' | 'further' | 'panLeft' | 'panRight' | 'panUp' | 'panDown'
+  | CommandName | 'copyOut' | 'takeAllOff' | 'figures' | 'closer' | 'further' | 'panLeft' | 'panRight' | 'panUp' | 'panDown'
   | 'remove' | 'deselect' | 'next' | 'previous' | 'left' | 'right' | 'up' | 'down' | 'leftFine' | 'rightFine' | 'upFine' | 'downFine'
   | 'step1' | 'step2' | 'step3' | 'step4' | 'step5' | 'step6' | 'step7'
   | 'turnLeft' | 'turnRight' | 'turnLeftFine' | 'turnRightFine' // prettier-ignore
@@ -85,11 +86,7 @@ export function createActions(app: App): Actions {
     copySetup: {
       ...COMMANDS.copySetup,
       enabled: always,
-      run: () => {
-        const { job, id } = duplicateSetup(jobs.job, results.setup.id)
-        jobs.edit('Add a setup', () => job)
-        session.setupId = id
-      },
+      run: () => (jobs.job.part.bores.length > 0 ? (session.dialog = 'setup') : copySetup(app)),
     },
     turnByHand: {
       ...COMMANDS.turnByHand,
@@ -104,6 +101,15 @@ export function createActions(app: App): Actions {
     import: { ...COMMANDS.import, enabled: always, run: () => (session.dialog = 'import') },
     photograph: { ...COMMANDS.photograph, enabled: always, run: () => (session.dialog = 'photograph') },
     catalogue: { ...COMMANDS.catalogue, enabled: always, run: () => (session.dialog = 'catalogue') },
+    takeAllOff: {
+      label: 'Take all hardware off',
+      keys: [],
+      enabled: () => results.setup.hardware.length > 0,
+      run: () => {
+        session.selection = null
+        jobs.edit('Take all hardware off', (job) => takeAllOff(job, results.setup.id))
+      },
+    },
     figures: plate('Its figures, to type', ['Enter'], () => showFigures(app)),
     closer: plate('Closer', ['+', '='], () => session.zoomBy?.(1.25), always),
     further: plate('Further', ['-'], () => session.zoomBy?.(0.8), always),
@@ -176,6 +182,13 @@ function openSteps(session: App['session']): Record<`step${1 | 2 | 3 | 4 | 5 | 6
     step6: open(6),
     step7: open(7),
   }
+}
+
+/** Without a bore to ask for: the same setup once more. */
+function copySetup({ jobs, session, results }: App): void {
+  const { job, id } = duplicateSetup(jobs.job, results.setup.id)
+  jobs.edit('Add a setup', () => job)
+  session.setupId = id
 }
 
 function escape({ session, jobs }: App): void {

@@ -13,6 +13,7 @@ export type DialogName =
   | 'run'
   | 'recover'
   | 'settings'
+  | 'setup'
   | 'shop'
   | 'new'
   | 'keys'
