@@ -11,7 +11,6 @@ const size = z.strictObject({
   depth: z.number().min(0),
   finishing: z.boolean(),
 })
-export type MeasuredSize = z.infer<typeof size>
 
 const dial = z.strictObject({
   on: z.enum(['radius', 'diameter']),

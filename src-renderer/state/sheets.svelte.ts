@@ -2,7 +2,7 @@
 import { jobSheets } from '../../src-core/drawing/sheet/jobSheets.ts'
 import type { Drawing } from '../../src-core/drawing/model/model.ts'
 import { setupSheet } from '../../src-core/drawing/sheet/setupSheet.ts'
-import { stepCards } from '../../src-core/steps/cards.ts'
+import { stepCards } from '../../src-core/drawing/cards/stepCards.ts'
 import type { SheetName } from '../../src-core/drawing/sheet/sheetSizes.ts'
 import { plateTemplate } from '../../src-core/drawing/template/plateTemplate.ts'
 import { writeSvg } from '../../src-core/drawing/writers/writeSvg.ts'

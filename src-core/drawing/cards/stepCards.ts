@@ -1,14 +1,14 @@
 /** The steps of a setup as cards to take to the machine: A5 lying, one step each, a second card where one is too full. */
-import type { Analysis } from '../analysis/result.ts'
-import type { Drawing, Primitive } from '../drawing/model/model.ts'
-import { box, text } from '../drawing/model/primitives.ts'
-import { fitText, wrapText } from '../drawing/text/textWidth.ts'
-import type { Mounted } from '../mounting/types.ts'
-import { VERDICT_WORDS } from '../verdict/speeds.ts'
-import { BEFORE_POWER } from '../words/cautions.ts'
+import type { Analysis } from '../../analysis/result.ts'
+import type { Drawing, Primitive } from '../model/model.ts'
+import { box, text } from '../model/primitives.ts'
+import { fitText, wrapText } from '../text/textWidth.ts'
+import type { Mounted } from '../../mounting/types.ts'
+import { VERDICT_WORDS } from '../../verdict/speeds.ts'
+import { BEFORE_POWER } from '../../words/cautions.ts'
 import { cardPlate } from './cardPlate.ts'
-import type { Step } from './step.ts'
-import { stepsOf } from './steps.ts'
+import type { Step } from '../../steps/step.ts'
+import { stepsOf } from '../../steps/steps.ts'
 
 /** ISO 216 A5, mm. */
 const CARD = { width: 210, height: 148, margin: 8 } as const

@@ -1,10 +1,10 @@
 /** The plate on a card: what the step is about stands out, what else is on it is thin. */
-import type { Point } from '../geometry/types.ts'
-import type { Primitive } from '../drawing/model/model.ts'
-import { circle, ringsPath, text } from '../drawing/model/primitives.ts'
-import { farthestFrom } from '../geometry/farthest.ts'
-import { slotRing } from '../mounting/plateFace.ts'
-import type { Mounted } from '../mounting/types.ts'
+import type { Point } from '../../geometry/types.ts'
+import type { Primitive } from '../model/model.ts'
+import { circle, ringsPath, text } from '../model/primitives.ts'
+import { farthestFrom } from '../../geometry/farthest.ts'
+import { slotRing } from '../../mounting/plateFace.ts'
+import type { Mounted } from '../../mounting/types.ts'
 
 const AXIS: Point = { x: 0, y: 0 }
 /** Capital height of a piece's id, mm. */

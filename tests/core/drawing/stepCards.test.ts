@@ -5,7 +5,7 @@ import type { Drawing } from '../../../src-core/drawing/model/model.ts'
 import { textWidth } from '../../../src-core/drawing/text/textWidth.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
-import { stepCards } from '../../../src-core/steps/cards.ts'
+import { stepCards } from '../../../src-core/drawing/cards/stepCards.ts'
 import { stepsOf } from '../../../src-core/steps/steps.ts'
 import { EXAMPLES, shippedJob } from '../../helpers/jobs.ts'
 
