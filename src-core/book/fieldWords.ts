@@ -56,6 +56,7 @@ const FIELDS: Readonly<Record<string, readonly [string, Kind?]>> = {
   form: ['form'],
   sunk: ['sunk below its face', 'length'],
   bolts: ['bolts'],
+  raised: ['height of its seat', 'length'],
   facing: ['facing', 'angle'],
   fixed: ['fixed'],
   kind: ['kind'],

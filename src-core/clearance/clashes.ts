@@ -5,6 +5,7 @@ import { polygonArea, polygonIntersection, polygonPlace } from '../geometry/poly
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
 import { isStationed } from '../job/schema.ts'
+import { asTwin } from '../mounting/asTwin.ts'
 import type { Mounted, MountedPiece, MountedSolid } from '../mounting/types.ts'
 import { capital } from '../words/capital.ts'
 import { formatter, plain, type Formatter } from '../units/format.ts'
@@ -38,6 +39,7 @@ export function clashFindings(mounted: Mounted): Finding[] {
     ...pieces.flatMap((a, i) => pieces.slice(i + 1).flatMap((b) => pieceAgainstPiece(a, b, fmt))),
     ...pieces.flatMap((solids) => pieceAgainstPart(mounted, bodies, solids, fmt)),
     ...mounted.pieces.flatMap((p) => boltAgainstPart(mounted, bodies, p, fmt)),
+    ...mounted.pieces.flatMap((p) => twinBlocked(mounted, p, fmt)),
     ...mounted.pieces.flatMap((p) => pieceOnPlate(mounted, p, fmt)),
     ...pieces.flatMap((solids) => pieceInBarPath(mounted, solids, fmt)),
   ]
@@ -81,9 +83,11 @@ function pieceAgainstPiece(a: readonly FlatSolid[], b: readonly FlatSolid[], fmt
   return [finding('stop', 'hardware-clash', p.piece.item.id, message, at)]
 }
 
-/** `the heel of c1`; a piece of one solid by its name alone. */
+/** `the heel of c1`; a piece of one solid, and a twin's own body, by its name alone. */
 function solidWords({ piece, role }: FlatSolid): string {
-  return piece.solids.length === 1 ? called(piece.item) : `the ${role} of ${called(piece.item)}`
+  return piece.solids.length === 1 || role === 'twin'
+    ? called(piece.item)
+    : `the ${role} of ${called(piece.item)}`
 }
 
 /**
@@ -98,8 +102,9 @@ function pieceAgainstPart(
 ): Finding[] {
   if (solids[0]?.piece.item.kind === 'press') return []
   const found = solids.flatMap((s) => {
-    // Studs of a sub-plate end under the part.
-    if (s.role === 'stud' && s.piece.item.kind !== 'fixture') return []
+    // Studs of a sub-plate end under the part; a twin has its own.
+    const { kind } = s.piece.item
+    if (s.role === 'stud' && kind !== 'fixture' && kind !== 'twin') return []
     const both = overlap(s.polygons, materialBetween(mounted, bodies, s.z0, s.z1, s.box))
     return both ? [{ ...both, s }] : []
   })
@@ -124,9 +129,28 @@ function boltAgainstPart(
   return [finding('stop', 'bolt-covered', item.id, message, both.at)]
 }
 
-function pieceOnPlate(mounted: Mounted, { item, at, solids }: MountedPiece, fmt: Formatter): Finding[] {
+/** Bolts of a twin that its own material is in the way of. */
+function twinBlocked(mounted: Mounted, piece: MountedPiece, fmt: Formatter): Finding[] {
+  const { item } = piece
+  if (item.kind !== 'twin') return []
+  const view = asTwin(mounted, piece, item)
+  const bodies = flatBodies(view)
+  return view.pieces.flatMap(({ item: { id }, bolt, z1 }) => {
+    if (!bolt || bolt.diameter <= 0) return []
+    const disc = discPolygons(bolt.at, bolt.diameter)
+    const both = overlap(disc, materialBetween(view, bodies, 0, z1, boxOf(disc)))
+    if (!both) return []
+    const message = `${capital(called(item))} has no hole for ${id}: the part that it is like is solid where its ${fmt.length(bolt.diameter)} bolt goes. Put the bolt through a hole of the part.`
+    return [finding('stop', 'bolt-covered', item.id, message, both.at)]
+  })
+}
+
+function pieceOnPlate(mounted: Mounted, piece: MountedPiece, fmt: Formatter): Finding[] {
+  const { item, at: station, solids, massCentre } = piece
   const { plate } = mounted.job
   const rim = plate.diameter / 2
+  // A part's frame may have its origin anywhere.
+  const at = item.kind === 'twin' ? { x: massCentre.x, y: massCentre.y } : station
   const radius = Math.hypot(at.x, at.y)
   const where = isStationed(item) ? item.at : null
   if (where && 'slot' in where) {

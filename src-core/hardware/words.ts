@@ -8,6 +8,7 @@ export const KIND_WORDS: Readonly<Record<HardwareKind, string>> = {
   stop: 'stop block',
   dowel: 'dowel',
   fixture: 'sub-plate',
+  twin: 'twin of the part',
   packing: 'packing',
   bracket: 'bracket',
   counterweight: 'counterweight',

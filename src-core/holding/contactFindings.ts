@@ -9,6 +9,7 @@ import { packingFindings } from './packingContact.ts'
 import { pieceRulings } from './pieceRulings.ts'
 import { findingsOf } from './ruling.ts'
 import { boltPlaces } from './studFit.ts'
+import { twinFindings } from './twinJoint.ts'
 
 /** @param states of its clamps. Nothing is looked at while an outline of the part is faulty. */
 export function contactFindings(mounted: Mounted, states: readonly ClampState[]): readonly Finding[] {
@@ -16,7 +17,9 @@ export function contactFindings(mounted: Mounted, states: readonly ClampState[])
   const others = mounted.pieces.filter((p) => !isClamp(p.item))
   return [
     ...states.flatMap((s) => s.findings),
-    ...others.flatMap((p) => findingsOf(pieceRulings(mounted, p))),
+    ...others.flatMap((p) =>
+      p.item.kind === 'twin' ? twinFindings(mounted, p, p.item) : findingsOf(pieceRulings(mounted, p)),
+    ),
     ...holeFindings(mounted, boltPlaces(mounted)),
     ...packingFindings(mounted),
   ]

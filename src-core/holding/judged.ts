@@ -17,6 +17,7 @@ import { Joint, type JointMode, type JointResult } from './joint.ts'
 import { SEAT_PLAY } from './partFace.ts'
 import { partJoint, type PartJoint } from './partJoint.ts'
 import { studJoint } from './studJoint.ts'
+import { twinJoint } from './twinJoint.ts'
 
 /** Factor that Evenswing asks of a joint. Rule of thumb, its own: loads and friction are both rough. */
 export const WANTED_FACTOR = 2
@@ -59,6 +60,13 @@ export function judgeJoints(input: JointsInput): Judged {
   const others = mounted.pieces.flatMap((piece, i) => {
     const state = states.find((s) => s.piece === piece)
     if (piece.item.kind === 'fixture') return judgeFixture(input, piece, piece.item)
+    if (piece.item.kind === 'twin')
+      return judgeKept(
+        keptTwins,
+        piece.item,
+        twinJoint(mounted, piece, piece.item, assembly.pieces[i]!),
+        mounted.setup.speed ?? 0,
+      )
     const joint = state ? judgeClamp(mounted, state) : judgeStuds(mounted, piece, assembly.pieces[i]!)
     return joint ?? []
   })
@@ -88,6 +96,7 @@ function judgeKept<B extends BuiltJoint>(
 }
 
 const keptFixtures: Kept = new WeakMap()
+const keptTwins: Kept = new WeakMap()
 
 function judgeFixture(
   { mounted, assembly, cutting, states }: JointsInput,

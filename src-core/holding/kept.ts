@@ -11,12 +11,13 @@ interface LastOf {
   readonly token: Surroundings
 }
 
-const last = new WeakMap<Plate, LastOf>()
+/** Per body that is looked at as the part: the part itself under ''. */
+const last = new WeakMap<Plate, Map<string, LastOf>>()
 
 const same = (a: readonly unknown[], b: readonly unknown[]): boolean =>
   a.length === b.length && a.every((v, i) => Object.is(v, b[i]))
 
-function surroundings({ job, setup, placement, bores }: Mounted): Surroundings {
+function surroundings({ job, setup, placement, bores, twin = '' }: Mounted): Surroundings {
   const on: unknown[] = [
     job.part,
     job.stock,
@@ -31,10 +32,11 @@ function surroundings({ job, setup, placement, bores }: Mounted): Surroundings {
     ...fixturesOf(setup),
     ...bores.map((b) => b.state),
   ]
-  const before = last.get(job.plate)
+  const bodies = last.get(job.plate) ?? new Map<string, LastOf>()
+  const before = bodies.get(twin)
   if (before && same(before.on, on)) return before.token
   const token = {}
-  last.set(job.plate, { on, token })
+  last.set(job.plate, bodies.set(twin, { on, token }))
   return token
 }
 

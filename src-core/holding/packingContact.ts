@@ -9,14 +9,22 @@ import { keptFor } from './kept.ts'
 import { isCarried, packingItems, packingOf, type Carried, type Packing } from './packing.ts'
 import { partContact } from './partContact.ts'
 import { SEAT_PLAY } from './partFace.ts'
+import { underTwins } from './twinJoint.ts'
 
 /** Of all packing and of the seat that it makes. */
-export const packingFindings = keptFor(judgePacking, packingItems)
+export const packingFindings = keptFor(judgePacking, (mounted) => [
+  ...packingItems(mounted),
+  ...mounted.setup.hardware.filter((h) => h.kind === 'twin'),
+])
 
 function judgePacking(mounted: Mounted): readonly Finding[] {
   const all = packingOf(mounted)
   const contact = partContact(mounted)
-  return [...seatFindings(mounted, contact), ...all.flatMap((p) => pieceFindings(mounted, all, contact, p))]
+  const twins = underTwins(mounted)
+  return [
+    ...seatFindings(mounted, contact),
+    ...all.flatMap((p) => (twins.has(p.piece.item.id) ? [] : pieceFindings(mounted, all, contact, p))),
+  ]
 }
 
 function seatFindings({ setup, job, partFront }: Mounted, contact: readonly Carried[]): Finding[] {

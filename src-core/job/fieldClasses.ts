@@ -253,6 +253,7 @@ export const FIELD_CLASSES: Readonly<Record<FieldPath, FieldMeaning>> = {
     bore: known,
     thickness: known,
     density: defaulted('It counts as steel.'),
+    raised: known,
     held: knowledge('What holds it to the plate is not known.'),
     press: clampUnknown,
   }),

@@ -208,7 +208,22 @@ export const fixture = z.strictObject({
   fixed: z.boolean(),
 })
 
-export const hardware = z.discriminatedUnion('kind', [clamp, weight, bolt, stop, dowel, fixture, box])
+/**
+ * Another workpiece alike, bolted on opposite, cut as far as the part was before this setup. Its frame is the part's own:
+ * the origin stands at its station, x along `facing`, and its bolts go through it at points of that frame.
+ */
+export const twin = z.strictObject({
+  ...common,
+  kind: z.literal('twin'),
+  at,
+  facing: angle,
+  /** How high its seat stands in front of the plate's face, on packing of its own; 0: flat on the plate. */
+  raised: length,
+  bolts: held,
+  fixed: z.boolean(),
+})
+
+export const hardware = z.discriminatedUnion('kind', [clamp, weight, bolt, stop, dowel, fixture, twin, box])
 
 const kit = <T extends z.ZodType>(item: T) =>
   z

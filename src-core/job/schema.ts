@@ -253,6 +253,7 @@ export type ThroughBolt = Extract<Hardware, { kind: 'bolt' }>
 export type StopBlock = Extract<Hardware, { kind: 'stop' }>
 export type Dowel = Extract<Hardware, { kind: 'dowel' }>
 export type Fixture = Extract<Hardware, { kind: 'fixture' }>
+export type Twin = Extract<Hardware, { kind: 'twin' }>
 export type Box = Extract<Hardware, { base: unknown }>
 /** Whatever is put at a station of the plate: everything but a bolt, which follows the part. */
 export type Stationed = Exclude<Hardware, ThroughBolt>

@@ -4,7 +4,7 @@ import { circleRing } from '../geometry/edges.ts'
 import { polar } from '../geometry/angles.ts'
 import type { Point, Ring } from '../geometry/types.ts'
 import { STEEL_PER_MM3 } from '../hardware/steel.ts'
-import { findThread, threadDiameter } from '../hardware/threads.ts'
+import { threadDiameter } from '../hardware/threads.ts'
 import type {
   Box,
   Dowel,
@@ -20,9 +20,9 @@ import { mountClamp, steelBlock } from './clamp.ts'
 import { tappedFace, type Bench } from './bench.ts'
 import { fasten } from './fastening.ts'
 import { fixtureOpenings, groundAt, stationOver } from './fixtures.ts'
-import { restOn, discPolygons } from './material.ts'
 import { pieceOf } from './piece.ts'
 import { placePoint } from './place.ts'
+import { boltThrough, mountTwin } from './twin.ts'
 import { facingOf, footprintRing, stationPoint } from './station.ts'
 import type { Bolt, MountedPiece, MountedSolid } from './types.ts'
 
@@ -42,6 +42,8 @@ export function mountPiece(bench: Bench, item: Hardware): MountedPiece {
       return mountDowel(plate, item, hardware)
     case 'fixture':
       return mountFixture(plate, item)
+    case 'twin':
+      return mountTwin(bench, item)
     case 'packing':
     case 'bracket':
     case 'counterweight':
@@ -124,15 +126,12 @@ function widest(solids: readonly MountedSolid[]): MountedSolid | null {
 }
 
 function mountBolt(bench: Bench, item: ThroughBolt): MountedPiece {
-  const { job, part, front } = bench
+  const { part, front } = bench
   const at = placePoint(part.placement, item.throughPart)
-  const thread = findThread(item.stud.thread ?? '')
-  const washer = item.washer?.diameter ?? 2 * (thread?.diameter ?? 12)
-  const rest = restOn(part, discPolygons(at, washer))
-  const { fastening, solids } = fasten(job.plate, at, at, item, rest?.z ?? front, tappedFace(bench, at))
+  const { fastening, solids } = boltThrough(bench, { ...part, front }, item, at)
   const washers = solids.find((s) => s.role === 'washer')!
   const mounted = pieceOf(item, at, 0, washers, solids, null)
-  return { ...mounted, bolt: { at, diameter: thread?.diameter ?? 0 }, fastenings: [fastening] }
+  return { ...mounted, bolt: { at, diameter: fastening.thread?.diameter ?? 0 }, fastenings: [fastening] }
 }
 
 function mountStop(bench: Bench, item: StopBlock): MountedPiece {

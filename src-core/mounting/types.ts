@@ -1,6 +1,7 @@
 /** A setup resolved into the plate frame: what is where, before anything is weighed or judged. mm, degrees. */
 import type { Point, Point3, Region, Ring } from '../geometry/types.ts'
 import type { Thread } from '../hardware/threads.ts'
+import type { MassMoments } from '../mass/massMoments.ts'
 import type { Body, Bore, Hardware, Job, Setup } from '../job/schema.ts'
 import type { Rest } from './rest.ts'
 
@@ -27,7 +28,7 @@ export interface Bolt {
 
 /** What a solid of a piece is. */
 export type SolidRole =
-  'strap' | 'heel' | 'stud' | 'nut' | 'washer' | 'packing' | 'weight' | 'block' | 'dowel' | 'fixture'
+  'strap' | 'heel' | 'stud' | 'nut' | 'washer' | 'packing' | 'weight' | 'block' | 'dowel' | 'fixture' | 'twin'
 
 /** An upright body of a piece of hardware: an outline between two heights. */
 export interface MountedSolid {
@@ -40,6 +41,8 @@ export interface MountedSolid {
   /** kg */
   readonly mass: number
   readonly massCentre: Point3
+  /** Exact, plate frame; left out: those of a uniform plate of its outline. */
+  readonly moments?: MassMoments
 }
 
 /** A stud with washer and nut, drawn tight over what it holds. mm. */
@@ -112,6 +115,8 @@ export interface MountedBore {
 }
 
 export interface Mounted {
+  /** Id of the twin that is looked at as if it were the part; left out: the part itself. */
+  readonly twin?: string
   readonly job: Job
   readonly setup: Setup
   readonly placement: Placement

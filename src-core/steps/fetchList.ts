@@ -41,7 +41,9 @@ export function fetchList(job: Job, setupId: string): readonly FetchItem[] {
     })
   const { pieces } = mountSetup(job, setupId)
   items.push(...counted(pieces, (p) => pieceWords(p, format), groupOf, 'piece'))
-  const bolted = pieces.filter((p) => fastenerOf(p.item)?.thread)
+  const bolted = pieces.flatMap((p) =>
+    fastenerOf(p.item)?.thread ? Array.from({ length: Math.max(1, p.fastenings.length) }, () => p) : [],
+  )
   items.push(
     ...counted(
       bolted,
@@ -87,6 +89,7 @@ function groupOf({ item }: MountedPiece): FetchItem['group'] {
     case 'counterweight':
       return 'weights'
     case 'fixture':
+    case 'twin':
     case 'bolt':
     case 'stop':
     case 'dowel':
@@ -125,7 +128,7 @@ function sizeWords(item: Hardware, format: Formatter): string {
   if (item.kind === 'weight') return item.stack.map(({ stock, count }) => `${count} × ${stock}`).join(' + ')
   if (item.kind === 'stop') return by(...item.size)
   if (item.kind === 'dowel') return `${format.length(item.diameter)} diameter × ${format.length(item.length)}`
-  if (item.kind === 'bolt') return ''
+  if (item.kind === 'bolt' || item.kind === 'twin') return ''
   if (item.kind === 'fixture') return subPlateWords(item, format)
   const { footprint, height } = item
   return shapeWords(footprint, height, format)

@@ -62,7 +62,9 @@ export const locateSteps = ({ pieces }: Mounted, fmt: Formatter): Step[] =>
             ? 'Hard against the edge of the part, then tighten.'
             : piece.item.kind === 'dowel'
               ? 'Seat it right home.'
-              : 'Put it in its place and tighten.',
+              : piece.item.kind === 'twin'
+                ? 'Turn it as drawn, faces clean, nip all its bolts, then tighten them to the torque.'
+                : 'Put it in its place and tighten.',
         ],
         warns: boltWarns(piece),
         lit: [piece.item.id],

@@ -74,6 +74,7 @@ export function assemble(mounted: Mounted, doubt: Uncertainties): Assembly {
     x: grams(p).x + hardware.x + residual.x,
     y: grams(p).y + hardware.y + residual.y,
   })
+  const partShare = job.part.weighedMass === null ? doubt.computedMass : doubt.weighedMass
   const doubtful: DoubtfulMass[] = [
     {
       mass: job.plate.mass,
@@ -85,14 +86,15 @@ export function assemble(mounted: Mounted, doubt: Uncertainties): Assembly {
     {
       mass: mountedPart.m,
       at: centreOfMass(mountedPart),
-      massShare: job.part.weighedMass === null ? doubt.computedMass : doubt.weighedMass,
+      massShare: partShare,
       position: doubt.centreOfMass,
     },
     ...mounted.pieces.map((p) => ({
       mass: p.mass,
       at: p.massCentre,
-      massShare: doubt.weighedMass,
-      position: doubt.placing,
+      // A twin is known as well as the part.
+      massShare: p.item.kind === 'twin' ? partShare : doubt.weighedMass,
+      position: p.item.kind === 'twin' ? Math.hypot(doubt.placing, doubt.centreOfMass) : doubt.placing,
     })),
   ]
   return {
@@ -166,8 +168,9 @@ function pieceMass(piece: MountedPiece): { piece: MountedPiece; moments: MassMom
 export const massOfSolids = (solids: readonly MountedSolid[]): MassMoments =>
   solids.reduce((sum, s) => addMass(sum, solidMass(s)), NO_MASS)
 
-/** A solid's mass at its centre, with the inertia of its outline as a uniform plate of its height. */
-export function solidMass({ ring, holes = [], mass, massCentre }: MountedSolid): MassMoments {
+/** A solid's mass as known, else at its centre, with the inertia of its outline as a uniform plate of its height. */
+export function solidMass({ ring, holes = [], mass, massCentre, moments }: MountedSolid): MassMoments {
+  if (moments) return moments
   const point = pointMass(mass, massCentre)
   const own = regionMoments({ outline: ring, holes }, massCentre)
   if (own.area <= 0) return point

@@ -81,6 +81,7 @@ function kindOf(mounted: Mounted, { item, toe }: MountedPiece, role: SolidRole):
     case 'weight':
       return 'counterweight'
     case 'block':
+    case 'twin':
     case 'dowel':
       return isClamp(item) ? 'clamp' : isCounterweight(item) ? 'counterweight' : 'other'
   }

@@ -22,6 +22,7 @@ const HARDWARE_ROLE: Record<HardwareKind, SceneItem['role']> = {
   stop: 'bracket',
   dowel: 'other',
   fixture: 'fixture',
+  twin: 'other',
   other: 'other',
   weight: 'counterweight',
   counterweight: 'counterweight',
@@ -149,6 +150,10 @@ function pieceItem(piece: MountedPiece, pointed: Pointed, flags: ReadonlyMap<str
   }
 }
 
+/** A part's frame may have its origin anywhere: a twin is named where it is heaviest. */
+const tagAt = (piece: MountedPiece): Point =>
+  piece.item.kind === 'fixture' ? besidePart(piece) : piece.item.kind === 'twin' ? piece.massCentre : piece.at
+
 /** Towards the edge of a sub-plate, where its name is not under the part; between its bolts, which stand in slots. */
 function besidePart({ at, footprint }: MountedPiece): Point {
   const { x0, x1, y0 } = boxOf([flattenRing(footprint, 1)])
@@ -204,7 +209,7 @@ function standingItems(
     layer: 'work',
     role: 'tag',
     kind: 'text',
-    at: piece.item.kind === 'fixture' ? besidePart(piece) : piece.at,
+    at: tagAt(piece),
     text: id,
     offset: { x: 0, y: piece.bolt ? 17 : 0 },
     align: 'centre',

@@ -10,25 +10,22 @@ import { hole, LARGE, O, strap, through } from './turnersShop.ts'
 
 /** A forged web, one end bored; its twin lies across opposite with its middle as far out, so no weight is wanted. */
 export function crankWeb(withTwin = true): Job {
-  // The web's own centre of mass: 17.144 kg at 102 mm, a rough hole of 1.331 kg on the axis.
-  const twinOut = (17.144 * 102) / (17.144 - 1.331)
-  const twin: Hardware = piece(
-    'twin',
-    15.813,
-    { x: -twinOut, y: -8.6 },
-    {
-      kind: 'other',
-      footprint: { rect: [280, 130] },
-      facing: 90,
-      height: 60,
-      massCentre: { x: 8.6, y: 0, z: 30 },
-      held: [-90, 90].map((x) => ({
-        at: { x, y: 0 },
-        stud: { thread: 'M20', class: '8.8', length: 'suit' },
-        torque: 250,
-      })),
-    },
-  )
+  // The web's own centre of mass: 17.144 kg at 102 mm, less a rough hole of 1.332 kg on the axis and two bolt holes of
+  // 0.179 kg at 60 and 200 mm.
+  const out = (17.144 * 102 - 0.179 * (60 + 200)) / (17.144 - 1.332 - 2 * 0.179)
+  const bolts: Point[] = [
+    { x: 60, y: 0 },
+    { x: 200, y: 0 },
+  ]
+  const twin: Hardware = {
+    id: 'twin',
+    kind: 'twin',
+    at: { x: -out, y: -out },
+    facing: 90,
+    raised: 0,
+    bolts: bolts.map((at) => ({ at, stud: { thread: 'M20', class: '8.8', length: 'suit' }, torque: 250 })),
+    fixed: true,
+  }
   const sides = [1, -1] as const
   const straps = [45, 110].flatMap((x, i) =>
     sides.map((s, k) =>
@@ -38,7 +35,7 @@ export function crankWeb(withTwin = true): Job {
   const holes = [45, 110].flatMap((x, i) =>
     sides.map((s, k) => hole(`H${2 * i + k + 1}`, { x, y: 88 * s }, 21)),
   )
-  const twinHoles = [-90, 90].map((y, i) => hole(`T${i + 1}`, { x: -twinOut, y: y - 8.6 }, 21))
+  const twinHoles = bolts.map(({ x }, i) => hole(`T${i + 1}`, { x: -out, y: x - out }, 21))
   return jobWith({
     lathe: LARGE,
     plate: {
@@ -53,7 +50,11 @@ export function crankWeb(withTwin = true): Job {
       residual: { amount: 20_000, angle: 40 },
     },
     part: partOf(
-      [block('web', { x: 102, y: 0 }, [280, 130, 60], { holes: [circleRing(O, 60)] })],
+      [
+        block('web', { x: 102, y: 0 }, [280, 130, 60], {
+          holes: [circleRing(O, 60), ...bolts.map((p) => circleRing(p, 22))],
+        }),
+      ],
       [bore('A', O, 70, { start: 60 })],
       { name: 'crank web' },
     ),

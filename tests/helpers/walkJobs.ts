@@ -4,6 +4,7 @@ import { circleRing } from '../../src-core/geometry/edges.ts'
 import { jobSchema, type Fixture, type Hardware, type Job, type Setup } from '../../src-core/job/schema.ts'
 import { FOUR_CLAMPS, heldBlock, stackOf, strapClamp } from './heldJobs.ts'
 import { block, bore, disc, partOf, piece, shippedJob, EXAMPLES } from './jobs.ts'
+import { twinJob } from './twinJobs.ts'
 import { sampleOf } from './schemaFields.ts'
 
 const stud = { thread: 'M12', class: '8.8', length: 'suit' } as const
@@ -300,4 +301,5 @@ export const walkedJobs = (): readonly (readonly [string, Job])[] => [
   ['every kind of hardware', described(everyKind())],
   ['odd kinds', oddKinds()],
   ['on a sub-plate', onSubPlate()],
+  ['with a twin', twinJob()],
 ]

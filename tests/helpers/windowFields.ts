@@ -34,6 +34,7 @@ const clamp = 'panels/steps/ClampFields.svelte'
 const held = 'panels/steps/HeldFields.svelte'
 const boltList = 'panels/steps/BoltList.svelte'
 const fixture = 'panels/steps/FixtureFields.svelte'
+const twin = 'panels/steps/TwinFields.svelte'
 const FASTENING = [
   ...(['stud.thread', 'stud.class', 'stud.length', 'torque', 'lubricated'] as const),
   ...(['nut', 'nut.acrossFlats', 'nut.height', 'washer', 'washer.diameter', 'washer.thickness'] as const),
@@ -117,6 +118,7 @@ export const WINDOW_FIELDS: Readonly<Record<FieldPath, string>> = {
   ...all('setups[].hardware[].', box, 'mass', 'base', 'height', 'facing'),
   ...all('setups[].hardware[].at.', station, 'slot', 'radius', 'hole', 'on', 'x', 'y'),
   ...all('setups[].hardware[].', fixture, 'form', 'bore', 'thickness', 'density'),
+  'setups[].hardware[].raised': twin,
   'setups[].hardware[].holes[].id': id,
   ...all('setups[].hardware[].holes[].', fixture, 'x', 'y', 'diameter', 'thread'),
   'setups[].hardware[].bolts[].sunk': fixture,

@@ -150,6 +150,8 @@ function madeOf(job: Job, { item }: MountedPiece): string {
       return `Ø${dimensionText(job, item.diameter)}, ${dimensionText(job, item.length)} out of the plate`
     case 'fixture':
       return sizeOf(job, item.footprint, item.thickness)
+    case 'twin':
+      return `the part again${item.raised > 0 ? `, ${dimensionText(job, item.raised)} up` : ''}`
     case 'clamp':
     case 'bolt':
       return ''

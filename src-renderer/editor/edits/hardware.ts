@@ -32,6 +32,7 @@ const PREFIX: Record<HardwareKind, string> = {
   stop: 's',
   dowel: 'd',
   fixture: 'F',
+  twin: 'T',
   other: 'o',
 }
 

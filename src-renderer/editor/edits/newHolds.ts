@@ -1,10 +1,12 @@
-/** Other ways to hold, to start from: a bolt through the part, a stop block, a dowel. They are then put where they belong. */
+/** Other ways to hold, to start from: a bolt through the part, a stop block, a dowel, and another workpiece opposite. They are then put where they belong. */
 import { usualTorque } from '../../../src-core/hardware/preload.ts'
 import { usualClass } from '../../../src-core/hardware/threads.ts'
 import { studFor } from '../../../src-core/hardware/usualClamp.ts'
-import type { Dowel, Job, StopBlock, ThroughBolt } from '../../../src-core/job/schema.ts'
+import type { Dowel, Job, StopBlock, ThroughBolt, Twin } from '../../../src-core/job/schema.ts'
+import { wholeTurn } from '../../../src-core/geometry/angles.ts'
+import { seatFixture } from '../../../src-core/mounting/fixtures.ts'
 import { centrePoint } from '../../../src-core/mounting/cutAway.ts'
-import { findSetup } from '../../../src-core/mounting/mount.ts'
+import { findSetup, setupPlacement } from '../../../src-core/mounting/mount.ts'
 import { inward } from '../../../src-core/mounting/station.ts'
 import { roundTo } from '../snap.ts'
 import type { Piece } from './edit.ts'
@@ -46,4 +48,35 @@ export function newDowel(job: Job, setupId: string): Piece<Dowel> {
   const hole = job.plate.holes[0]
   const at = hole ? { hole: hole.id } : freeStation(job, setupId)
   return { kind: 'dowel', at, ...DOWEL, ...(hole ? { diameter: hole.diameter } : {}), fixed: true }
+}
+
+/** mm and degrees: a millionth, so that it settles the part to nothing that counts. */
+const FINE = 1e-6
+
+/** The part once more, turned half round the axis, as high as the part, through the same holes. */
+export function newTwin(job: Job, setupId: string): Piece<Twin> {
+  const setup = findSetup(job, setupId)
+  const { x, y, turn } = setupPlacement(job.part, setup)
+  const bolts = setup.hardware.flatMap((h) =>
+    h.kind === 'bolt'
+      ? [
+          {
+            at: h.throughPart,
+            stud: h.stud,
+            nut: h.nut,
+            washer: h.washer,
+            torque: h.torque,
+            lubricated: h.lubricated,
+          },
+        ]
+      : [],
+  )
+  return {
+    kind: 'twin',
+    at: { x: roundTo(-x, FINE), y: roundTo(-y, FINE) },
+    facing: roundTo(wholeTurn(turn + 180), FINE),
+    raised: (seatFixture(setup)?.thickness ?? 0) + setup.packing,
+    bolts,
+    fixed: true,
+  }
 }

@@ -59,6 +59,8 @@ export function likeIt(item: Hardware, job: Job, setupId: string, mounted: Mount
       return { ...without(item, 'id'), at: station() }
     case 'fixture':
       return { ...without(item, 'id'), at: station() }
+    case 'twin':
+      return { ...without(item, 'id'), at: station() }
     case 'packing':
     case 'bracket':
     case 'counterweight':

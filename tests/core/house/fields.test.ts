@@ -15,7 +15,7 @@ import { WINDOW_FIELDS } from '../../helpers/windowFields.ts'
 const fields = fieldsOf(jobSchema)
 const paths = fields.map((f) => f.path)
 /** As many as the widest union has options, so that every field stands in one of them. */
-const SAMPLES = Array.from({ length: 18 }, (_, i) => i).map((choice) => {
+const SAMPLES = Array.from({ length: 24 }, (_, i) => i).map((choice) => {
   const job = jobSchema.parse(sampleOf(jobSchema, choice)) as Job
   return { job, places: placesOf(jobSchema, job) }
 })

@@ -1,0 +1,48 @@
+/** The bodies and bores of a part where it stands. */
+import { isBoreCut, isPrism, type Job, type Setup } from '../job/schema.ts'
+import { boreRange } from '../mass/slabs.ts'
+import { meshHeights, silhouette } from '../mesh/silhouette.ts'
+import { boresFinishedBefore } from './cutAway.ts'
+import type { MountedPart } from './material.ts'
+import { placePoint, placeRegion } from './place.ts'
+import type { MountedBody, MountedBore, Placement } from './types.ts'
+
+/** Ids of the bores that a setup cuts, the first cut first. */
+export const boresCutIn = ({ cuts }: Setup): ReadonlySet<string> =>
+  new Set((cuts ?? []).filter(isBoreCut).map((c) => c.bore))
+
+/** @param seat z of its seat. `front` is that of its foremost body. */
+export function mountPart(
+  job: Job,
+  setup: Setup,
+  placement: Placement,
+  seat: number,
+): MountedPart & { readonly front: number } {
+  const bodies = job.part.bodies.map((body): MountedBody => {
+    const regions = isPrism(body) ? [body] : silhouette(body.mesh)
+    const z = isPrism(body) ? { z0: 0, z1: body.thickness } : meshHeights(body.mesh)
+    return {
+      body,
+      regions: regions.map((r) => placeRegion(placement, r)),
+      z0: seat + body.base + z.z0,
+      z1: seat + body.base + z.z1,
+    }
+  })
+  const before = boresFinishedBefore(job, setup)
+  const cutNow = boresCutIn(setup)
+  const adding = bodies.filter((b) => b.body.effect === 'adds')
+  const front = Math.max(seat, ...adding.map((b) => b.z1))
+  const back = Math.min(front, ...adding.map((b) => b.z0))
+  const bores = job.part.bores.map((bore): MountedBore => {
+    const range = boreRange(job.part, bore)
+    return {
+      bore,
+      centre: placePoint(placement, bore),
+      z0: range ? seat + range.z0 : bore.depth === null ? back : front - bore.depth,
+      z1: range ? seat + range.z1 : front,
+      state: before.has(bore.id) ? 'open' : cutNow.has(bore.id) ? 'to cut' : 'uncut',
+      through: range ? range.through : bore.depth === null,
+    }
+  })
+  return { placement, bodies, bores, front }
+}
