@@ -284,6 +284,9 @@ function unrepeated(steps: readonly Step[]): Step[] {
   })
 }
 
+/** Letters of a step: names may be of any length. */
+const MOST_LETTERS = 1500
+
 function stepWords({ pieces }: Mounted, { title, lit, facts, does, barred }: Step): string {
   const numbers = lit.flatMap((id) => {
     const k = pieces.findIndex((p) => p.item.id === id)
@@ -292,7 +295,8 @@ function stepWords({ pieces }: Mounted, { title, lit, facts, does, barred }: Ste
   const one = numbers.length === 1 ? ` (${numbers[0]!})` : ''
   const where = facts.filter((f) => WHERE.includes(f.label)).map((f) => f.value)
   const list = does.every((d) => /[.?!]$/.test(d)) ? does.join(' ') : `${does.join('; ')}.`
-  return [`${[title + one, ...where].join(': ')}.`, barred, list].filter(Boolean).join(' ')
+  const words = [`${[title + one, ...where].join(': ')}.`, barred, list].filter(Boolean).join(' ')
+  return words.length > MOST_LETTERS ? `${words.slice(0, MOST_LETTERS)}… (read on in the job)` : words
 }
 
 /** Room for the readings of a roll test, beside what is computed. */

@@ -122,12 +122,17 @@ function field(value: string, x: number, y: number, width: number, bold: boolean
   )
 }
 
+/** Letters of a value that are said in full; more is read in the job. */
+const MOST_LETTERS = 400
+
 /** Values that even two lines do not hold, with their labels: said in full among the notes. */
 export function cutFields(input: Omit<TitleInput, 'number' | 'count'>): string[] {
   return cellRows({ ...input, number: 1, count: 1 }).flatMap((cells, i) =>
     cells.flatMap(([width, label, value]) =>
       breakText(value, LETTERING.note, width - 2 * PAD, i === 0).length > MOST_LINES
-        ? [`${label} in full: ${value}`]
+        ? [
+            `${label} in full: ${value.length > MOST_LETTERS ? `${value.slice(0, MOST_LETTERS)}… (read on in the job)` : value}`,
+          ]
         : [],
     ),
   )

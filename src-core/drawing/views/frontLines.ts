@@ -80,12 +80,12 @@ function shapes({ job: { plate }, mounted }: ViewInput, bodies: ReturnType<typeo
     ...plate.slots.map((slot) => face(slotRing(slot))),
     ...plate.holes.map((hole) => face(circleRing(hole, hole.diameter))),
   ]
-  for (const { body } of bodies) {
+  for (const { body, cover: own } of bodies) {
     // Where bodies run into one another there is no edge.
     const joins = bodies.flatMap((b) => (b.body === body ? [] : [b.cover]))
     for (const { outline, holes } of body.regions)
       for (const ring of [outline, ...holes])
-        out.push({ ring, z: body.z1, shown: 'outline', behind: 'hidden', joins })
+        out.push({ ring, z: body.z1, shown: 'outline', behind: 'hidden', joins, own })
   }
   for (const { body, regions, z1 } of mounted.bodies)
     if (body.effect === 'removes')

@@ -15,6 +15,8 @@ export interface Shape {
   readonly behind: LayerName | null
   /** Things that it is one with: within them it has no edge at their height or below. */
   readonly joins: readonly Cover[]
+  /** Its own, which never hides it. */
+  readonly own?: Cover
 }
 
 /** mm between places at which a height that changes everywhere is looked at. */
@@ -33,7 +35,7 @@ export function outlines(
   return shapes.flatMap((shape) => {
     const edges = ringEdges(shape.ring)
     const box = boxOf(edges)
-    const near = covers.filter((c) => !apart(c.box, box))
+    const near = covers.filter((c) => c !== shape.own && !apart(c.box, box))
     const boundaries = near.flatMap((c) => c.boundary)
     const uneven = near.some((c) => c.isUneven)
     const sort = (p: Point): Sort => {
