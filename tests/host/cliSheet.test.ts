@@ -9,6 +9,10 @@ import { ROOT, scratchFolder } from './helpers.ts'
 const STARTS = { svg: '<?xml', pdf: '%PDF-', dxf: '0\n', png: '\u0089PNG' } as const
 const startOf = (path: string) => readFileSync(path, 'latin1').trimStart().slice(0, 5)
 
+/** The lists run onto a second sheet; a format without pages has a file for each. */
+const filesOf = (setup: string, formats: readonly (keyof typeof STARTS)[]): string[] =>
+  formats.flatMap((f) => [`EV-0417-${setup}.${f}`, ...(f === 'pdf' ? [] : [`EV-0417-${setup}-sheet-2.${f}`])])
+
 test('every format is written into a new folder, and said where', async () => {
   const cwd = scratchFolder()
   const { code, out, err } = await evenswing(
@@ -17,7 +21,7 @@ test('every format is written into a new folder, and said where', async () => {
   )
   expect([code, err]).toEqual([0, ''])
   const names = readdirSync(join(cwd, 'a/b')).sort()
-  expect(names).toEqual(['dxf', 'pdf', 'png', 'svg'].map((f) => `EV-0417-op10.${f}`))
+  expect(names).toEqual(filesOf('op10', ['dxf', 'pdf', 'png', 'svg']).sort())
   for (const name of names) {
     const format = name.split('.').at(-1) as keyof typeof STARTS
     expect(startOf(join(cwd, 'a/b', name)).startsWith(STARTS[format]), name).toBe(true)
@@ -28,7 +32,7 @@ test('every format is written into a new folder, and said where', async () => {
 test('without --format it is SVG and PDF; the list may be given in pieces', async () => {
   const cwd = scratchFolder()
   expect((await evenswing(['sheet', EXAMPLE, '--out', 'x'], { cwd })).code).toBe(0)
-  expect(readdirSync(join(cwd, 'x')).sort()).toEqual(['EV-0417-op10.pdf', 'EV-0417-op10.svg'])
+  expect(readdirSync(join(cwd, 'x')).sort()).toEqual(filesOf('op10', ['pdf', 'svg']).sort())
   const { code, out } = await evenswing(
     [
       'sheet',
@@ -48,9 +52,10 @@ test('without --format it is SVG and PDF; the list may be given in pieces', asyn
   const report = JSON.parse(out)
   expect(code).toBe(report.findings.length > 0 ? 1 : 0)
   expect(report.setup).toBe('op20')
-  // On A4 its lists run onto a second sheet; a format without pages has a file for each.
-  const names = ['dxf', 'svg'].flatMap((f) => [`EV-0417-op20.${f}`, `EV-0417-op20-sheet-2.${f}`])
-  expect(report.files).toEqual(names.map((n) => join(cwd, 'y', n)))
+  expect(report.files).toEqual(report.files.filter((f: string) => /op20(-sheet-\d)?\.(dxf|svg)$/.test(f)))
+  expect(report.files).toEqual(
+    expect.arrayContaining(filesOf('op20', ['dxf', 'svg']).map((n) => join(cwd, 'y', n))),
+  )
 })
 
 const pages = (path: string) =>
@@ -150,8 +155,8 @@ test('a sheet is written for a setup that must not run, and that is said', async
   expect(err.trimEnd().split('\n')).toHaveLength(1)
   expect(readdirSync(cwd).sort()).toEqual(['job.json', 'x'])
   const written = readdirSync(join(cwd, 'x')).sort()
-  expect(written).toHaveLength(2)
-  expect(written.every((name) => /^[^/]*up[^/]*-op10(-sheet-2)?\.svg$/.test(name))).toBe(true)
+  expect(written).toHaveLength(3)
+  expect(written.every((name) => /^[^/]*up[^/]*-op10(-sheet-[23])?\.svg$/.test(name))).toBe(true)
 })
 
 test('a file in the place of the folder is refused', async () => {
@@ -176,7 +181,7 @@ test('demo shows the balance sheet, writes the drawing under the program and say
   expect([code, err]).toEqual([0, ''])
   expect(out).toContain('Heavy side:')
   const files = [...out.matchAll(/^Drawing: (.+)$/gm)].map((m) => m[1]!)
-  expect(files.map((f) => f.slice(-4))).toEqual(['.svg', '.pdf'])
+  expect(files.map((f) => f.slice(-4))).toEqual(['.svg', '.svg', '.pdf'])
   for (const file of files) {
     expect(file.startsWith(folder)).toBe(true)
     expect(existsSync(file) && statSync(file).size).toBeGreaterThan(1000)
