@@ -43,7 +43,7 @@ test('what is said to cover a box leaves nothing of it, what does not reach it m
       }
       expect(covers(polygons, where) && !reaches(polygons, where)).toBe(false)
     }),
-    { numRuns: 300 },
+    { numRuns: 600 },
   )
   expect(covered).toBeGreaterThan(20)
   expect(clear).toBeGreaterThan(20)
