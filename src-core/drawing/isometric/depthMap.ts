@@ -31,11 +31,27 @@ export class DepthMap {
     const all = rings.flat()
     const low = Math.max(0, this.row(all.reduce((m, p) => Math.min(m, p.y), Infinity)))
     const high = Math.min(this.rows - 1, this.row(all.reduce((m, p) => Math.max(m, p.y), -Infinity)))
-    for (let r = low; r <= high; r++) {
-      const y = this.y0 + (r + 0.5) * this.cell
-      const xs = crossings(rings, y)
-      for (let i = 0; i + 1 < xs.length; i += 2) this.span(r, y, xs[i]!, xs[i + 1]!, plane)
-    }
+    this.crossings(rings, low, high).forEach((xs, i) => {
+      const y = this.y0 + (low + i + 0.5) * this.cell
+      for (let k = 0; k + 1 < xs.length; k += 2) this.span(low + i, y, xs[k]!, xs[k + 1]!, plane)
+    })
+  }
+
+  /** Where rings cross the middle of each row from `low` to `high`, in order; each edge is looked at in its own rows alone. */
+  private crossings(rings: readonly (readonly Corner[])[], low: number, high: number): number[][] {
+    const rows = Array.from({ length: Math.max(0, high - low + 1) }, (): number[] => [])
+    const reached = (y: number) => Math.ceil((y - this.y0) / this.cell - 0.5)
+    for (const ring of rings)
+      ring.forEach((p, i) => {
+        const q = ring[(i + 1) % ring.length]!
+        const to = Math.min(high, reached(Math.max(p.y, q.y)) - 1)
+        for (let r = Math.max(low, reached(Math.min(p.y, q.y))); r <= to; r++) {
+          const y = this.y0 + (r + 0.5) * this.cell
+          rows[r - low]!.push(p.x + ((y - p.y) / (q.y - p.y)) * (q.x - p.x))
+        }
+      })
+    for (const xs of rows) xs.sort((a, b) => a - b)
+    return rows
   }
 
   private span(r: number, y: number, from: number, to: number, { a, b, c }: Plane): void {
@@ -89,15 +105,4 @@ function planeOf(ring: readonly Corner[]): Plane | null {
   const a = -nx / nz
   const b = -ny / nz
   return { a, b, c: first.near - a * first.x - b * first.y }
-}
-
-function crossings(rings: readonly (readonly Corner[])[], y: number): number[] {
-  const xs: number[] = []
-  for (const ring of rings)
-    for (let i = 0; i < ring.length; i++) {
-      const p = ring[i]!
-      const q = ring[(i + 1) % ring.length]!
-      if (p.y <= y !== q.y <= y) xs.push(p.x + ((y - p.y) / (q.y - p.y)) * (q.x - p.x))
-    }
-  return xs.sort((a, b) => a - b)
 }

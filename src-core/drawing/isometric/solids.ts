@@ -42,7 +42,7 @@ export function setupSolids(mounted: Mounted): Solids {
     meshes: mounted.bodies.flatMap(({ body }) => {
       if (isPrism(body) || body.effect !== 'adds') return []
       const { vertices, triangles } = body.mesh
-      const back = mounted.setup.packing + body.base
+      const back = mounted.seat + body.base
       const at = Array.from({ length: Math.floor(vertices.length / 3) }, (_, i): Point3 => {
         const p = placePoint(mounted.placement, { x: vertices[3 * i]!, y: vertices[3 * i + 1]! })
         return { ...p, z: vertices[3 * i + 2]! + back }
