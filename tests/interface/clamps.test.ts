@@ -28,8 +28,9 @@ test('four straps, one dragged off the part and put back, copied and taken off a
     .first()
     .waitFor()
   // Red in the side view too: the theme's colour of a stop.
+  await page.getByRole('tab', { name: 'Side' }).click()
   const strap = page.locator('rect.strap-off')
-  expect(await strap.count()).toBe(1)
+  await strap.waitFor()
   const [fill, stop] = await strap.evaluate((el) => {
     const probe = document.createElement('i')
     probe.style.color = 'var(--stop)'

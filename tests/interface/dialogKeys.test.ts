@@ -263,6 +263,8 @@ test('what is ticked on the list to fetch is there again', async () => {
   const more = page.getByRole('button', { name: 'More', exact: true })
   const repeat = async () => {
     await more.press('Enter')
+    await expect.poll(() => focused(page)).toMatch(/^At the lathe/)
+    await keys(page, 'ArrowDown')
     await expect.poll(() => focused(page)).toMatch(/^What to fetch/)
     await keys(page, 'Enter')
   }

@@ -145,6 +145,7 @@ test('from nothing to a checked verdict: New, put it on, three clamps', async ()
   steps++
   for (let i = 0; i < 3; i++) await click('Strap clamp')
   expect(steps).toBeLessThanOrEqual(6)
+  console.log(await page.locator('button.finding').allInnerTexts())
   expect(await text(page, 'verdict')).toMatch(/^go/)
   await page.getByText(/^Factor \d/).waitFor()
   expect(await page.locator('button.finding.stop').count()).toBe(0)

@@ -42,6 +42,13 @@ async function openSheet(): Promise<void> {
   await paper().waitFor()
 }
 
+/** The setup alone has a sheet or more too: the count tells that all of the job's are there. */
+async function showWholeJob(): Promise<void> {
+  const alone = await counter(/^1 of \d$/).innerText()
+  await pane().getByRole('button', { name: 'Whole job' }).click()
+  await expect.poll(() => counter(/^1 of \d$/).innerText()).not.toBe(alone)
+}
+
 test('stands beside the plate, follows the job, and is closed again', async () => {
   await openSheet()
   expect(await page.getByTestId('plate').isVisible()).toBe(true)
@@ -148,8 +155,7 @@ test('saved as PDF, SVG, DXF and PNG; the whole job is one PDF', async () => {
     )
   expect((await readFile(await named('op10.png'))).subarray(1, 4).toString()).toBe('PNG')
   expect(await readFile(await named('op10.dxf'), 'utf8')).toContain('DIMENSION')
-  await pane().getByRole('button', { name: 'Whole job' }).click()
-  await counter(/^1 of \d$/).waitFor()
+  await showWholeJob()
   await pane().getByRole('button', { name: 'Save as PDF' }).click()
   await page.getByText(/ends\.pdf is in/).waitFor()
   const text = pdfText(await named('ends.pdf'))
@@ -173,8 +179,7 @@ test('prints every sheet on a page of its own size, as text and lines', async ()
   await page.evaluate('window.print = () => (document.title = "printed")')
   await page.keyboard.press('Control+p')
   await paper().waitFor()
-  await pane().getByRole('button', { name: 'Whole job' }).click()
-  await counter(/^1 of \d$/).waitFor()
+  await showWholeJob()
   const count = Number((await counter(/^1 of \d$/).innerText()).at(-1))
   await pane().getByRole('button', { name: 'Print', exact: true }).click()
   await expect.poll(() => page.title()).toBe('printed')
