@@ -9,6 +9,7 @@ import { createActions, type Actions } from '../../src-renderer/state/actions.ts
 import { createApp, type App } from '../../src-renderer/state/app.svelte.ts'
 import { obeyShell } from '../../src-renderer/state/shellEvents.svelte.ts'
 import { takeDropped } from '../../src-renderer/state/dropped.ts'
+import { exampleJob } from './example.ts'
 import { noWorkers } from './fakeWorkers.ts'
 
 const FILE = { id: 'a', name: 'link.evenswing.json', folder: '/jobs' }
@@ -25,8 +26,14 @@ const shell: Shell = {
   adoptDropped: async () => ({ ok: true, value: FILE }),
 }
 
+/** What a given file holds is read before anyone is asked. */
+const host: typeof fetchHost = {
+  ...fetchHost,
+  readJob: async (file) => ({ ok: true, value: { file, text: JSON.stringify(exampleJob()), stamp: '1' } }),
+}
+
 beforeEach(() => {
-  app = createApp(fetchHost, noWorkers, shell)
+  app = createApp(host, noWorkers, shell)
   actions = createActions(app)
   stop = obeyShell(app, actions)
 })
@@ -77,7 +84,7 @@ test('undo goes to the text field that has the focus, else to the job', () => {
   expect(app.jobs.job.title).not.toBe('renamed')
 })
 
-test('a file of the system opens, after asking where changes would be lost', () => {
+test('a file of the system opens, after asking where changes would be lost', async () => {
   const opened = vi.spyOn(app.files, 'openFile').mockResolvedValue(true)
   const give = () => {
     tell({ kind: 'open', file: FILE })
@@ -85,17 +92,17 @@ test('a file of the system opens, after asking where changes would be lost', () 
   }
   app.book.shown = true
   give()
-  expect(opened).toHaveBeenCalledWith(FILE)
+  await vi.waitFor(() => expect(opened).toHaveBeenCalledWith(FILE))
   expect(app.book.shown).toBe(false)
   edit()
   give()
+  await vi.waitFor(() => expect(app.session.dialog).toBe('discard'))
   expect(opened).toHaveBeenCalledTimes(1)
-  expect(app.session.dialog).toBe('discard')
   app.session.afterDiscard?.()
   expect(opened).toHaveBeenCalledTimes(2)
 })
 
-test('a file of the system waits for an open question to be answered', () => {
+test('a file of the system waits for an open question to be answered', async () => {
   const opened = vi.spyOn(app.files, 'openFile').mockResolvedValue(true)
   app.session.dialog = 'recover'
   tell({ kind: 'open', file: FILE })
@@ -103,7 +110,7 @@ test('a file of the system waits for an open question to be answered', () => {
   expect([app.session.dialog, opened.mock.calls.length]).toEqual(['recover', 0])
   app.session.dialog = null
   flushSync()
-  expect(opened).toHaveBeenCalledTimes(1)
+  await vi.waitFor(() => expect(opened).toHaveBeenCalledTimes(1))
 })
 
 test.each(['link.evenswing', 'link.evenswing.json'])(
@@ -113,12 +120,12 @@ test.each(['link.evenswing', 'link.evenswing.json'])(
     const text = vi.spyOn(app.files, 'openText').mockReturnValue()
     const file = new File(['{}'], name)
     await takeDropped(app, file)
-    expect([opened.mock.calls, text.mock.calls]).toEqual([[[FILE]], []])
+    await vi.waitFor(() => expect([opened.mock.calls, text.mock.calls]).toEqual([[[FILE]], []]))
     await takeDropped(
       { ...app, shell: { ...shell, adoptDropped: async () => ({ ok: true, value: null }) } },
       file,
     )
-    expect(text).toHaveBeenCalledWith('{}', name)
+    await vi.waitFor(() => expect(text).toHaveBeenCalledWith('{}', name))
   },
 )
 
