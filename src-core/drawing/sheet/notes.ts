@@ -1,4 +1,5 @@
 /** What stands beside the views: what was found, what was assumed and how sure it is, and the checks by hand. */
+import { bounded } from '../text/bounded.ts'
 import { leastJointWords } from '../../holding/leastJoint.ts'
 import type { Analysis } from '../../analysis/result.ts'
 import { criterionWords } from '../../unbalance/criterion.ts'
@@ -81,10 +82,13 @@ export function findingNotes({ displayUnits }: Job, { speed }: Setup, { findings
   return lines.length > 0 ? [{ title: 'Other findings', lines }] : []
 }
 
+/** Letters of a finding: the names in it may be of any length. */
+const MOST_LETTERS = 1500
+
 /** Up to the first full stop that ends a sentence. */
 function firstSentence(message: string): string {
   const end = /[.!?](\s|$)/.exec(message)
-  return end ? message.slice(0, end.index + 1) : message
+  return bounded(end ? message.slice(0, end.index + 1) : message, MOST_LETTERS)
 }
 
 export const checklist = ({ by_hand }: Analysis): Notes => ({

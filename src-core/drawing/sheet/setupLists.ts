@@ -11,6 +11,7 @@ import { stepsOf } from '../../steps/steps.ts'
 import { clockPosition, formatter, plain, significant } from '../../units/format.ts'
 import { convert } from '../../units/convert.ts'
 import { dimensionText } from '../views/view.ts'
+import { bounded } from '../text/bounded.ts'
 import type { TableInput } from './table.ts'
 
 /** Room to write a figure in, mm. */
@@ -209,7 +210,7 @@ export function cutTable(mounted: Mounted, analysis: Analysis): TableInput | nul
     title: 'Cuts',
     remark: `At ${mounted.setup.speed === null ? 'no speed chosen yet' : fmt.speed(mounted.setup.speed)}; speed and feed as planned, ideal rpm at the diameter cut. ${lengthUnit(job)}.`,
     columns: [
-      { title: 'Cut' },
+      { title: 'Cut', wraps: true },
       { title: 'Tool' },
       { title: 'To', wraps: true },
       { title: 'Deep', align: 'end' },
@@ -296,7 +297,7 @@ function stepWords({ pieces }: Mounted, { title, lit, facts, does, barred }: Ste
   const where = facts.filter((f) => WHERE.includes(f.label)).map((f) => f.value)
   const list = does.every((d) => /[.?!]$/.test(d)) ? does.join(' ') : `${does.join('; ')}.`
   const words = [`${[title + one, ...where].join(': ')}.`, barred, list].filter(Boolean).join(' ')
-  return words.length > MOST_LETTERS ? `${words.slice(0, MOST_LETTERS)}… (read on in the job)` : words
+  return bounded(words, MOST_LETTERS)
 }
 
 /** Room for the readings of a roll test, beside what is computed. */

@@ -1,5 +1,6 @@
 /** A ruled table as a block: columns as wide as what they hold, one of them wrapped where the whole is too wide. */
 import type { Point } from '../../geometry/types.ts'
+import { PAPER_TOLERANCE } from '../../geometry/tolerance.ts'
 import type { Block, Laid } from './flow.ts'
 import { LETTERING } from '../text/lettering.ts'
 import type { Primitive } from '../model/model.ts'
@@ -62,7 +63,7 @@ export function tableBlock(input: TableInput): Block {
   return {
     width: rigid,
     splits: input.splits ?? false,
-    fullWidth: natural.reduce((a, b) => a + b, 0),
+    fullWidth: sumOf(natural),
     lay: (width, room) => layTable(input, natural, width, room),
   }
 }
@@ -80,7 +81,7 @@ function layTable(input: TableInput, natural: readonly number[], width: number, 
     input.columns.map((column, k) =>
       cellLines(row[k] ?? '', widths[k]! - 2 * PAD, {
         height: letters(input),
-        wraps: column.wraps ?? false,
+        wraps: column.wraps ?? widths[k]! < natural[k]!,
         bold: input.bold?.has(i) ?? false,
         most: input.mostLines ?? MOST_LINES,
       }),
@@ -115,13 +116,30 @@ function layTable(input: TableInput, natural: readonly number[], width: number, 
   }
 }
 
-/** The wrapping column gives up what the others need. */
+const sumOf = (widths: readonly number[]): number => widths.reduce((a, b) => a + b, 0)
+
+/** The wrapping columns give up what the others need; where that is not enough, the widest come down to one width. */
 function fitWidths(input: TableInput, natural: readonly number[], width: number): number[] {
-  const over = natural.reduce((a, b) => a + b, 0) - width
+  const over = sumOf(natural) - width
   if (over <= 0) return [...natural]
-  return natural.map((w, k) =>
+  const wrapped = natural.map((w, k) =>
     input.columns[k]!.wraps ? Math.max(Math.min(w, wrapWidth(input)), w - over) : w,
   )
+  if (sumOf(wrapped) <= width + PAPER_TOLERANCE.fit) return wrapped
+  const most = levelOf(wrapped, width)
+  return wrapped.map((w) => Math.min(w, most))
+}
+
+/** The width to which the widest of columns come down so that all of them together are `width`. */
+function levelOf(widths: readonly number[], width: number): number {
+  const rising = [...widths].sort((a, b) => a - b)
+  let room = width
+  for (const [i, w] of rising.entries()) {
+    const share = room / (rising.length - i)
+    if (w >= share) return share
+    room -= w
+  }
+  return Infinity
 }
 
 interface CellStyle {
@@ -172,7 +190,7 @@ function drawTable(
 ): Primitive[] {
   const { columns, bold } = input
   const step = leading(input)
-  const width = widths.reduce((a, b) => a + b, 0)
+  const width = sumOf(widths)
   const top = at.y
   const head = rowHeight(input, 1)
   const height = head + heights.reduce((a, b) => a + b, 0)

@@ -1,5 +1,6 @@
 /** Title block with the data fields of ISO 7200 and the projection symbol of ISO 5456-2, at the lower right of the frame. */
 import type { Job, Setup } from '../../job/schema.ts'
+import { bounded } from '../text/bounded.ts'
 import { LETTERING } from '../text/lettering.ts'
 import type { PlainPrimitive } from '../model/model.ts'
 import { box, circle, line, polyline, text } from '../model/primitives.ts'
@@ -130,9 +131,7 @@ export function cutFields(input: Omit<TitleInput, 'number' | 'count'>): string[]
   return cellRows({ ...input, number: 1, count: 1 }).flatMap((cells, i) =>
     cells.flatMap(([width, label, value]) =>
       breakText(value, LETTERING.note, width - 2 * PAD, i === 0).length > MOST_LINES
-        ? [
-            `${label} in full: ${value.length > MOST_LETTERS ? `${value.slice(0, MOST_LETTERS)}… (read on in the job)` : value}`,
-          ]
+        ? [`${label} in full: ${bounded(value, MOST_LETTERS)}`]
         : [],
     ),
   )

@@ -97,7 +97,7 @@ describe.each(Object.entries(jobs))('the sheet of %s', (_, job) => {
   it.each(['A3', 'A4'] as const)('keeps its texts apart and on the paper, on %s', (sheet) => {
     const drawings = draw(job, { sheet })
     expect(faults(drawings)).toEqual([])
-    expect(drawings.length).toBeLessThan(30)
+    expect(drawings.length).toBeLessThan(20)
   })
 })
 
@@ -121,8 +121,7 @@ describe('the sheet of any sound job', () => {
       fc.property(randomJob, (job) => {
         expect(faults(draw(job))).toEqual([])
       }),
-      // Fixed: of some forty draws one crowded sheet still lets its table of steps meet the notes. Known, to be mended.
-      { numRuns: 40, seed: 11, endOnFailure: true },
+      { numRuns: 40 },
     )
   })
 })
