@@ -145,11 +145,9 @@ test('from nothing to a checked verdict: New, put it on, three clamps', async ()
   steps++
   for (let i = 0; i < 3; i++) await click('Strap clamp')
   expect(steps).toBeLessThanOrEqual(6)
+  expect(await text(page, 'verdict')).toMatch(/^go/)
   await page.getByText(/^Factor \d/).waitFor()
-  // Bored from the solid: whether three straps bear the drill is judged, and what stands against it is said.
-  const state = await text(page, 'verdict')
-  expect(state).toMatch(/^(go|caution|stop)/)
-  expect((await page.locator('button.finding.stop').count()) > 0).toBe(state.startsWith('stop'))
+  expect(await page.locator('button.finding.stop').count()).toBe(0)
 })
 
 test('with a finger every control of the window is large enough to hit', async () => {

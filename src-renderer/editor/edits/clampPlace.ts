@@ -1,5 +1,6 @@
 /** Where strap clamps go: places in slots where the toe lies wholly on solid material and nothing is in the way. */
 import { directionOf, opposite, polar, turnBetween, wholeTurn } from '../../../src-core/geometry/angles.ts'
+import { breakthroughFindings } from '../../../src-core/clearance/breakthrough.ts'
 import { clashFindings } from '../../../src-core/clearance/clashes.ts'
 import { farthestFrom } from '../../../src-core/geometry/farthest.ts'
 import { boxesMeet, boxOf, type Box } from '../../../src-core/geometry/polygonBox.ts'
@@ -132,11 +133,16 @@ const reachOf = (piece: MountedPiece): number =>
   Math.max(...piece.solids.map((s) => farthestFrom(s.ring, { x: 0, y: 0 }).distance))
 
 function stopOf(mounted: Mounted, pieces: readonly MountedPiece[]): string | null {
-  const stop = clashFindings({ ...mounted, pieces }).find((f) => f.severity === 'stop' && f.item === TRIED)
+  const tried = { ...mounted, pieces }
+  const stop = [...clashFindings(tried), ...breakthroughFindings(tried)].find(
+    (f) => f.severity === 'stop' && f.item === TRIED,
+  )
   if (!stop) return null
   switch (stop.code) {
     case 'in-bar-path':
       return 'the strap would lie over the bore'
+    case 'breakthrough-packing':
+      return 'its packing would lie where the tool comes out'
     case 'hardware-clash':
       return 'other hardware is in the way'
     default:

@@ -7,6 +7,11 @@ import { editSetup, freshId } from './edit.ts'
 /** Figures to start from, to be put right: careful ones for high-speed steel. */
 const USUAL = { tool: 'HSS', speed: 20, feed: 0.1, interrupted: false } as const
 const DEPTH = 1
+/** mm and share of the bore: a drill that lets a boring bar in, for a larger one leans on clamps for nothing. Common practice. */
+const OPENING_DRILL = { most: 16, share: 0.8 } as const
+
+const openingDrill = (diameter: number): number =>
+  Math.max(1, Math.min(OPENING_DRILL.most, Math.floor(diameter * OPENING_DRILL.share)))
 
 /** A cut of a kind in a bore, or about the axis where it is of such a kind; mm round the bore on the axis. */
 function newCut(kind: CutKind, id: string, bore: Pick<Bore, 'id' | 'diameter'> | null): Draft<Cut> | null {
@@ -16,9 +21,7 @@ function newCut(kind: CutKind, id: string, bore: Pick<Bore, 'id' | 'diameter'> |
     case 'bore':
       return bore && { ...common, kind, bore: bore.id, depth: DEPTH }
     case 'drill':
-      return (
-        bore && { ...common, kind, bore: bore.id, diameter: Math.max(1, Math.floor(bore.diameter * 0.8)) }
-      )
+      return bore && { ...common, kind, bore: bore.id, diameter: openingDrill(bore.diameter) }
     case 'ream':
       return bore && { ...common, kind, bore: bore.id, depth: 0.1, speed: 6 }
     case 'face':

@@ -9,7 +9,7 @@ import { gridSearch, trialJob, type TrialSize } from '../../helpers/planTrials.t
 const PIECES = 3
 /** mm between the grid's radii. */
 const STEP = 4
-const RUNS = Number(process.env['EVENSWING_RUNS'] ?? 60)
+const RUNS = Number(process.env['EVENSWING_RUNS'] ?? 100)
 
 const sizes: { name: string; size: TrialSize; seed: number }[] = [
   { name: 'four slots, three kinds', size: { kinds: 3, slots: 4 }, seed: 1000 },
