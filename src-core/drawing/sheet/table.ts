@@ -204,7 +204,7 @@ function drawTable(
       const place = { start: x + PAD, end: x + widths[k]! - PAD, middle: x + widths[k]! / 2 }[anchor]
       out.push(text({ x: place, y }, content, letters(input), { anchor, bold: heavy }))
     }
-    put(column.title, top - head + FOOT, true)
+    put(fitText(column.title, letters(input), widths[k]! - PAD, true), top - head + FOOT, true)
     let y = top - head
     cells.forEach((row, i) => {
       if (column.ticks) out.push(box('outline-thin', x + PAD, y - step + FOOT - 0.8, TICK, TICK))

@@ -56,6 +56,18 @@ describe('a table', () => {
     for (const l of lines) expect(textWidth(l.text, l.height)).toBeLessThanOrEqual(block.width)
   })
 
+  it('keeps to a width that its columns do not go into', () => {
+    const columns = [{ title: 'Cut' }, { title: 'Tool' }, { title: 'Measured', least: 24 }] as const
+    const row = ['a recess that somebody gave a name of many words', 'carbide', '']
+    for (const width of [90, 100]) {
+      const block = tableBlock({ title: 'Cuts', columns, rows: [row] })
+      expect(block.width).toBeGreaterThan(width)
+      const drawn = texts(block.lay(width, 200)!.draw({ x: 0, y: 100 }))
+      for (const t of drawn) expect(t.at.x + textWidth(t.text, t.height, t.bold)).toBeLessThanOrEqual(width)
+      expect(drawn.map((t) => t.text)).toEqual(expect.arrayContaining(['Cut', 'Tool', 'Measured', 'carbide']))
+    }
+  })
+
   it('breaks between rows with its heading again', () => {
     const block = tableBlock({ title: 'List', columns: COLUMNS, rows: rows(10), bold: new Set([7]) })
     const first = block.lay(200, 5.5 + 5.3 * 5.5)!
