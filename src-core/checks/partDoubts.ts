@@ -8,7 +8,7 @@ import { isPrism, type Job, type Part, type Prism } from '../job/schema.ts'
 import { PER_MM3, boreRange, type BoreRange } from '../mass/slabs.ts'
 import type { PartMass } from '../mass/part.ts'
 import type { Mounted } from '../mounting/types.ts'
-import { isInside } from '../geometry/nearest.ts'
+import { inRegion } from '../geometry/nearest.ts'
 import { formatter, plain } from '../units/format.ts'
 import { finding } from '../findings/finding.ts'
 import { boxesMeet } from '../geometry/polygonBox.ts'
@@ -82,7 +82,7 @@ export function densityFindings(job: Job, mass: PartMass): Finding[] {
 /** Whether the part is drawn solid at a point over the heights that a bore goes through. */
 function solidAt(part: Part, at: Point, range: BoreRange): boolean {
   const there = part.bodies.filter((b): b is Prism => {
-    if (!isPrism(b) || !isInside(b.outline, at) || b.holes.some((h) => isInside(h, at))) return false
+    if (!isPrism(b) || !inRegion(b, at)) return false
     return heightOverlap({ z0: b.base, z1: b.base + b.thickness }, range) > TOLERANCE.height
   })
   return there.some((b) => b.effect === 'adds') && !there.some((b) => b.effect === 'removes')

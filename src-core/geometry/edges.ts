@@ -1,4 +1,5 @@
 import { FULL_TURN, angleTowards, onCircle, turning, wholeTurnRadians } from './angles.ts'
+import { boxAround, type Box } from './polygonBox.ts'
 import { ROUNDING, TOLERANCE } from './tolerance.ts'
 import type { Point, Ring, Vertex } from './types.ts'
 
@@ -91,7 +92,7 @@ export function arcFraction(arc: Arc, angle: number): number | null {
 }
 
 /** Box of an edge, mm. */
-export function edgeBounds(e: Edge): { x0: number; y0: number; x1: number; y1: number } {
+export function edgeBounds(e: Edge): Box {
   let x0 = Math.min(e.a.x, e.b.x)
   let x1 = Math.max(e.a.x, e.b.x)
   let y0 = Math.min(e.a.y, e.b.y)
@@ -105,6 +106,9 @@ export function edgeBounds(e: Edge): { x0: number; y0: number; x1: number; y1: n
   }
   return { x0, y0, x1, y1 }
 }
+
+/** Box of edges together, mm. */
+export const edgesBox = (edges: readonly Edge[]): Box => boxAround(edges.map(edgeBounds))
 
 /** A full circle as two half-turn arcs, counter-clockwise. */
 export function circleRing(centre: Point, diameter: number): Vertex[] {

@@ -68,6 +68,10 @@ function segmentWinding(e: Edge, p: Point): number {
   return side > 0 ? -1 : 0
 }
 
+/** Whether a point lies within a region, not in one of its holes; on a line is undefined. */
+export const inRegion = ({ outline, holes }: Region, p: Point): boolean =>
+  isInside(outline, p) && !holes.some((h) => isInside(h, p))
+
 /** Whether a point lies inside a simple ring; on its line is undefined. */
 export function isInside(ring: Ring, p: Point): boolean {
   return windingNumber(ringEdges(ring), p) !== 0

@@ -1,4 +1,4 @@
-/** Boxes round polygons, and whether polygons come into one. */
+/** Boxes with sides along the axes, and whether points and polygons come into one. */
 import { TOLERANCE } from './tolerance.ts'
 import type { Point } from './types.ts'
 
@@ -11,7 +11,7 @@ export interface Box {
   readonly y1: number
 }
 
-export function boxOf(polygons: Polygons): Box {
+export function boxOf(polygons: readonly (readonly Point[])[]): Box {
   const box = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity }
   for (const ring of polygons) {
     for (const { x, y } of ring) {
@@ -23,6 +23,25 @@ export function boxOf(polygons: Polygons): Box {
   }
   return box
 }
+
+/** The least box that holds all of some boxes. */
+export function boxAround(boxes: readonly Box[]): Box {
+  const box = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity }
+  for (const b of boxes) {
+    box.x0 = Math.min(box.x0, b.x0)
+    box.y0 = Math.min(box.y0, b.y0)
+    box.x1 = Math.max(box.x1, b.x1)
+    box.y1 = Math.max(box.y1, b.y1)
+  }
+  return box
+}
+
+/** Whether a point lies in a box or on its edge. */
+export const inBox = ({ x0, y0, x1, y1 }: Box, p: Point): boolean =>
+  p.x >= x0 && p.x <= x1 && p.y >= y0 && p.y <= y1
+
+/** Whether not even the edges of two boxes touch. */
+export const apart = (a: Box, b: Box): boolean => a.x0 > b.x1 || b.x0 > a.x1 || a.y0 > b.y1 || b.y0 > a.y1
 
 export const boxesMeet = (a: Box, b: Box): boolean => a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1
 

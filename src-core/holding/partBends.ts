@@ -4,7 +4,7 @@ import { cutPlaces } from '../cutting/cutPlace.ts'
 import { finding, type Finding } from '../findings/finding.ts'
 import { FULL_TURN, onCircle } from '../geometry/angles.ts'
 import type { Point } from '../geometry/types.ts'
-import { isInside } from '../geometry/nearest.ts'
+import { inRegion } from '../geometry/nearest.ts'
 import { isSound } from '../mounting/material.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { formatter, plain } from '../units/format.ts'
@@ -59,9 +59,7 @@ function judge(mounted: Mounted): Finding[] {
 
 /** mm of unbroken material from the front of the part at a place, less all that this setup cuts; 0 where there is none. */
 function frontThickness({ bodies, bores }: Mounted, p: Point): number {
-  const there = bodies.filter((b) =>
-    b.regions.some((r) => isInside(r.outline, p) && !r.holes.some((h) => isInside(h, p))),
-  )
+  const there = bodies.filter((b) => b.regions.some((r) => inRegion(r, p)))
   const solid = there.filter((b) => b.body.effect === 'adds')
   const holes = [
     ...there.filter((b) => b.body.effect === 'removes'),

@@ -2,7 +2,7 @@
 import { uncertaintiesOf } from '../doubt/defaults.ts'
 import { called } from '../findings/finding.ts'
 import { flattenRing } from '../geometry/flatten.ts'
-import { isInside } from '../geometry/nearest.ts'
+import { inRegion } from '../geometry/nearest.ts'
 import { polygonIntersection } from '../geometry/polygon.ts'
 import { boxOf, type Polygons } from '../geometry/polygonBox.ts'
 import { washerMeanRadius } from '../hardware/washers.ts'
@@ -112,8 +112,7 @@ const pressesOn = (solids: readonly MountedSolid[], { at, grip }: MountedFasteni
     ({ role, ring, holes = [], z0, z1 }) =>
       (role === 'fixture' ? z0 < grip && grip <= z1 + SEAT_PLAY : Math.abs(z1 - grip) <= SEAT_PLAY) &&
       (role === 'fixture' || CARRYING.has(role)) &&
-      isInside(ring, at) &&
-      !holes.some((h) => isInside(h, at)),
+      inRegion({ outline: ring, holes }, at),
   )
 
 /** A tightened stud as a press through its washer's ring; without force where its preload is not known. */

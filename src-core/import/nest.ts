@@ -1,7 +1,8 @@
 /** Sorts rings into outlines and their holes, and checks them. */
-import { ringEdges, edgeBounds, type Edge } from '../geometry/edges.ts'
+import { ringEdges, edgeBounds, edgesBox, type Edge } from '../geometry/edges.ts'
 import { ringMoments, type Moments } from '../geometry/ringMoments.ts'
 import { windingNumber } from '../geometry/nearest.ts'
+import type { Box } from '../geometry/polygonBox.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point, Region, Ring, Vertex } from '../geometry/types.ts'
 import { regionFaults } from '../geometry/validate.ts'
@@ -19,13 +20,6 @@ interface Placed {
   readonly box: Box
   readonly holes: Placed[]
   depth: number
-}
-
-interface Box {
-  readonly x0: number
-  readonly y0: number
-  readonly x1: number
-  readonly y1: number
 }
 
 /**
@@ -70,19 +64,7 @@ function place(ring: Vertex[]): Placed | null {
   const moments = ringMoments(ring, ring[0])
   const length = edges.reduce((sum, e) => sum + Math.hypot(e.b.x - e.a.x, e.b.y - e.a.y), 0)
   if (!(moments.area > TOLERANCE.coincident * length)) return null
-  let box: Box | null = null
-  for (const e of edges) {
-    const b = edgeBounds(e)
-    box = box
-      ? {
-          x0: Math.min(box.x0, b.x0),
-          y0: Math.min(box.y0, b.y0),
-          x1: Math.max(box.x1, b.x1),
-          y1: Math.max(box.y1, b.y1),
-        }
-      : b
-  }
-  return { ring, edges, moments, box: box!, holes: [], depth: 0 }
+  return { ring, edges, moments, box: edgesBox(edges), holes: [], depth: 0 }
 }
 
 const near = (p: Point, q: Point) => Math.hypot(p.x - q.x, p.y - q.y) <= TOLERANCE.coincident

@@ -1,5 +1,6 @@
 /** Outlines and holes of the part of a plane drawing whose winding number is above zero. */
 import { isInside } from '../geometry/nearest.ts'
+import { boxOf } from '../geometry/polygonBox.ts'
 import type { Point, Region } from '../geometry/types.ts'
 import type { EdgeTable } from './edgeTable.ts'
 import type { PointTable } from './pointTable.ts'
@@ -74,12 +75,12 @@ export function doubleArea(ring: readonly Point[]): number {
 /** Gives each clockwise ring to the smallest counter-clockwise one that holds it. */
 export function nestRings(rings: readonly Point[][]): Region[] {
   const outlines = rings
-    .map((ring) => ({ ring, area: doubleArea(ring), box: boxOf(ring), holes: [] as Point[][] }))
+    .map((ring) => ({ ring, area: doubleArea(ring), box: boxOf([ring]), holes: [] as Point[][] }))
     .filter((o) => o.area > 0)
     .sort((p, q) => p.area - q.area)
   for (const hole of rings) {
     if (doubleArea(hole) >= 0) continue
-    const box = boxOf(hole)
+    const box = boxOf([hole])
     const a = hole[0]!
     const b = hole[1]!
     // The middle of an edge: the boundary of another ring may touch the hole at its vertices.
@@ -95,15 +96,4 @@ export function nestRings(rings: readonly Point[][]): Region[] {
     holder?.holes.push(hole)
   }
   return outlines.map(({ ring, holes }) => ({ outline: ring, holes }))
-}
-
-function boxOf(ring: readonly Point[]) {
-  const box = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity }
-  for (const { x, y } of ring) {
-    box.x0 = Math.min(box.x0, x)
-    box.y0 = Math.min(box.y0, y)
-    box.x1 = Math.max(box.x1, x)
-    box.y1 = Math.max(box.y1, y)
-  }
-  return box
 }

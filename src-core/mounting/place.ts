@@ -1,5 +1,6 @@
 import { turning } from '../geometry/angles.ts'
-import type { Point, Region, Ring, Vertex } from '../geometry/types.ts'
+import type { Point, Point3, Region, Ring, Vertex } from '../geometry/types.ts'
+import type { Mesh } from '../job/schema.ts'
 import type { Placement } from './types.ts'
 
 /** Part frame to plate frame. */
@@ -30,6 +31,15 @@ export function placeRing(placement: Placement, ring: Ring): Vertex[] {
     y: placement.y + s * v.x + c * v.y,
     bulge: v.bulge ?? 0,
   }))
+}
+
+/** A mesh's vertices, `back` being the height of the plane from which it counts its own. */
+export function placeVertices(placement: Placement, { vertices }: Mesh, back: number): Point3[] {
+  const { c, s } = turning(placement.turn)
+  return Array.from({ length: Math.floor(vertices.length / 3) }, (_, i) => {
+    const [x, y, z] = [vertices[3 * i]!, vertices[3 * i + 1]!, vertices[3 * i + 2]!]
+    return { x: placement.x + c * x - s * y, y: placement.y + s * x + c * y, z: z + back }
+  })
 }
 
 export function placeRegion(placement: Placement, region: Region): Region {

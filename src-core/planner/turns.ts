@@ -8,7 +8,7 @@ import { pressPoint } from '../mounting/press.ts'
 import type { Analysis } from '../analysis/result.ts'
 import { clashFindings } from '../clearance/clashes.ts'
 import { directionOf, turnBetween, turnPoint } from '../geometry/angles.ts'
-import { isInside } from '../geometry/nearest.ts'
+import { inRegion } from '../geometry/nearest.ts'
 import type { Point } from '../geometry/types.ts'
 import type { Job } from '../job/schema.ts'
 import { findSetup, mountSetup } from '../mounting/mount.ts'
@@ -115,11 +115,7 @@ function standing(before: Mounted): (mounted: Mounted) => boolean {
       .map((f) => `${f.code} ${f.item}`)
   const known = new Set(stops(before))
   const onPart = (m: Mounted, nose: Point) =>
-    m.bodies.some(
-      (b) =>
-        b.body.effect === 'adds' &&
-        b.regions.some((r) => isInside(r.outline, nose) && !r.holes.some((h) => isInside(h, nose))),
-    )
+    m.bodies.some((b) => b.body.effect === 'adds' && b.regions.some((r) => inRegion(r, nose)))
   const noses = before.pieces.flatMap((p) => {
     const nose = pressPoint(p)
     return nose && onPart(before, nose) ? [nose] : []

@@ -1,4 +1,5 @@
 /** What lies nearest to the eye at each cell of a picture. */
+import { boxOf, type Box } from '../../geometry/polygonBox.ts'
 import type { Point } from '../../geometry/types.ts'
 
 /** A corner of a flat face on the picture, with how near it is. */
@@ -15,7 +16,7 @@ export class DepthMap {
   private readonly cells: Float32Array
 
   /** @param cell side of a cell, in the picture's own unit. */
-  constructor(box: { x0: number; y0: number; x1: number; y1: number }, cell: number) {
+  constructor(box: Box, cell: number) {
     this.cell = cell
     this.x0 = box.x0 - 2 * cell
     this.y0 = box.y0 - 2 * cell
@@ -28,9 +29,9 @@ export class DepthMap {
   fill(rings: readonly (readonly Corner[])[]): void {
     const plane = planeOf(rings[0] ?? [])
     if (!plane) return
-    const all = rings.flat()
-    const low = Math.max(0, this.row(all.reduce((m, p) => Math.min(m, p.y), Infinity)))
-    const high = Math.min(this.rows - 1, this.row(all.reduce((m, p) => Math.max(m, p.y), -Infinity)))
+    const { y0, y1 } = boxOf(rings)
+    const low = Math.max(0, this.row(y0))
+    const high = Math.min(this.rows - 1, this.row(y1))
     this.crossings(rings, low, high).forEach((xs, i) => {
       const y = this.y0 + (low + i + 0.5) * this.cell
       for (let k = 0; k + 1 < xs.length; k += 2) this.span(low + i, y, xs[k]!, xs[k + 1]!, plane)

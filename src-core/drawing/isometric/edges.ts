@@ -1,6 +1,6 @@
 /** The edges of solids that a picture may show: rims, corners and, on round walls, the line where they turn away. */
 import type { Point, Point3 } from '../../geometry/types.ts'
-import { facesEye } from './projection.ts'
+import { facesEye, nearness } from './projection.ts'
 import type { Facets, Part, Slab } from './solids.ts'
 
 /** rad: walls that meet more sharply have an edge between them. Chords of a circle meet at far less. */
@@ -93,7 +93,7 @@ export function meshEdges({ of, vertices, triangles }: Facets): Edges {
       sides.set(key, side)
     }
   }
-  const toEye = ({ x, y, z }: Point3) => y + z - x > 0
+  const toEye = (normal: Point3) => nearness(normal) > 0
   const runs = [...sides.values()].flatMap(({ a, b, normals: [n, m] }) => {
     if (n && m) {
       const bend = n.x * m.x + n.y * m.y + n.z * m.z

@@ -1,4 +1,5 @@
 /** The picture of a set-up with its hidden lines out. One unit a mm along each axis, before it is scaled. */
+import { boxOf, type Box } from '../../geometry/polygonBox.ts'
 import type { Point, Point3 } from '../../geometry/types.ts'
 import type { Mounted } from '../../mounting/types.ts'
 import { DepthMap, type Corner } from './depthMap.ts'
@@ -19,7 +20,7 @@ export interface PictureLine {
 }
 
 export interface Picture {
-  readonly box: { readonly x0: number; readonly y0: number; readonly x1: number; readonly y1: number }
+  readonly box: Box
   /** What shows at a scale of paper mm a picture unit. */
   lines(scale: number): PictureLine[]
 }
@@ -28,29 +29,19 @@ const corner = (p: Point3): Corner => ({ ...project(p), near: nearness(p) })
 
 export function setupPicture(mounted: Mounted): Picture {
   const solids = setupSolids(mounted)
-  const box = boxOf(solids)
+  const box = boxOf(pointsOf(solids))
   return { box, lines: (scale) => visibleLines(solids, box, scale) }
 }
 
-function boxOf({ slabs, meshes }: Solids): Picture['box'] {
-  const box = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity }
-  const take = (p: Point3) => {
-    const { x, y } = project(p)
-    box.x0 = Math.min(box.x0, x)
-    box.y0 = Math.min(box.y0, y)
-    box.x1 = Math.max(box.x1, x)
-    box.y1 = Math.max(box.y1, y)
-  }
-  for (const { rings, z0, z1 } of slabs)
-    for (const p of rings.flat()) {
-      take({ ...p, z: z0 })
-      take({ ...p, z: z1 })
-    }
-  for (const { vertices } of meshes) vertices.forEach(take)
-  return box
-}
+/** Every corner on the picture. */
+const pointsOf = ({ slabs, meshes }: Solids): Point[][] => [
+  ...slabs.flatMap(({ rings, z0, z1 }) =>
+    rings.flatMap((ring) => [z0, z1].map((z) => ring.map((p) => project({ ...p, z })))),
+  ),
+  ...meshes.map(({ vertices }) => vertices.map(project)),
+]
 
-function visibleLines(solids: Solids, box: Picture['box'], scale: number): PictureLine[] {
+function visibleLines(solids: Solids, box: Box, scale: number): PictureLine[] {
   const map = new DepthMap(box, CELL / scale)
   for (const slab of solids.slabs) fillSlab(map, slab)
   for (const mesh of solids.meshes) fillMesh(map, mesh)

@@ -5,7 +5,7 @@ import { polygonDifference } from '../../geometry/polygon.ts'
 import type { Point, Point3 } from '../../geometry/types.ts'
 import { isPrism } from '../../job/schema.ts'
 import { isSound } from '../../mounting/material.ts'
-import { placePoint } from '../../mounting/place.ts'
+import { placeVertices } from '../../mounting/place.ts'
 import { slotRing } from '../../mounting/plateFace.ts'
 import type { Mounted } from '../../mounting/types.ts'
 
@@ -41,13 +41,8 @@ export function setupSolids(mounted: Mounted): Solids {
     slabs: [plateSlab(mounted), ...partSlabs(mounted), ...pieceSlabs(mounted)],
     meshes: mounted.bodies.flatMap(({ body }) => {
       if (isPrism(body) || body.effect !== 'adds') return []
-      const { vertices, triangles } = body.mesh
-      const back = mounted.seat + body.base
-      const at = Array.from({ length: Math.floor(vertices.length / 3) }, (_, i): Point3 => {
-        const p = placePoint(mounted.placement, { x: vertices[3 * i]!, y: vertices[3 * i + 1]! })
-        return { ...p, z: vertices[3 * i + 2]! + back }
-      })
-      return [{ of: 'part', vertices: at, triangles }]
+      const vertices = placeVertices(mounted.placement, body.mesh, mounted.seat + body.base)
+      return [{ of: 'part', vertices, triangles: body.mesh.triangles }]
     }),
   }
 }

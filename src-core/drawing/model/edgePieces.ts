@@ -1,29 +1,11 @@
 /** An edge in pieces, told apart by what holds of their middles. */
 import { edgeBounds, edgePiece, pointOnEdge, type Edge } from '../../geometry/edges.ts'
 import { edgeMeetings } from '../../geometry/intersect.ts'
+import { nearestOnEdge } from '../../geometry/nearest.ts'
+import { apart, type Box } from '../../geometry/polygonBox.ts'
 import { PAPER_TOLERANCE } from '../../geometry/tolerance.ts'
 import type { Point } from '../../geometry/types.ts'
 import type { PathStep } from './model.ts'
-
-export interface Box {
-  readonly x0: number
-  readonly y0: number
-  readonly x1: number
-  readonly y1: number
-}
-
-export const apart = (a: Box, b: Box): boolean => a.x0 > b.x1 || b.x0 > a.x1 || a.y0 > b.y1 || b.y0 > a.y1
-
-export function boxOf(edges: readonly Edge[]): Box {
-  const box = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity }
-  for (const b of edges.map(edgeBounds)) {
-    box.x0 = Math.min(box.x0, b.x0)
-    box.y0 = Math.min(box.y0, b.y0)
-    box.x1 = Math.max(box.x1, b.x1)
-    box.y1 = Math.max(box.y1, b.y1)
-  }
-  return box
-}
 
 /** An edge with its box: what a boundary is made of. */
 export interface Boxed {
@@ -33,6 +15,15 @@ export interface Boxed {
 
 export const boxed = (edges: readonly Edge[]): Boxed[] =>
   edges.map((edge) => ({ edge, box: edgeBounds(edge) }))
+
+/** Whether a point lies on a boundary: a line that runs along an outline shows. */
+export const isOn = (boundary: readonly Boxed[], p: Point): boolean =>
+  boundary.some(({ edge, box: { x0, y0, x1, y1 } }) => {
+    const near = PAPER_TOLERANCE.onOutline
+    if (p.x < x0 - near || p.x > x1 + near || p.y < y0 - near || p.y > y1 + near) return false
+    const q = nearestOnEdge(edge, p)
+    return Math.hypot(q.x - p.x, q.y - p.y) < near
+  })
 
 export interface Piece<T> {
   readonly edge: Edge

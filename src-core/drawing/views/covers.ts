@@ -1,11 +1,12 @@
 /** What stands over what in a set-up, seen from the tailstock. Plate frame, mm. */
 import { circleRing, ringEdges } from '../../geometry/edges.ts'
-import { isInside, nearestOnEdge } from '../../geometry/nearest.ts'
-import { PAPER_TOLERANCE, TOLERANCE } from '../../geometry/tolerance.ts'
-import type { Point, Region, Ring } from '../../geometry/types.ts'
+import { inRegion } from '../../geometry/nearest.ts'
+import { boxAround, inBox, type Box } from '../../geometry/polygonBox.ts'
+import { TOLERANCE } from '../../geometry/tolerance.ts'
+import type { Point, Ring } from '../../geometry/types.ts'
 import { isPrism } from '../../job/schema.ts'
 import type { Mounted, MountedBody, MountedSolid } from '../../mounting/types.ts'
-import { boxOf, boxed, type Box, type Boxed } from '../model/edgePieces.ts'
+import { boxed, isOn, type Boxed } from '../model/edgePieces.ts'
 import { meshTop } from './meshTop.ts'
 
 /** A thing that hides what lies further back than its front. */
@@ -18,37 +19,23 @@ export interface Cover {
   readonly isUneven: boolean
 }
 
-const within = ({ x0, y0, x1, y1 }: Box, p: Point): boolean =>
-  p.x >= x0 && p.x <= x1 && p.y >= y0 && p.y <= y1
-
 function coverOf(rings: readonly Ring[], top: (p: Point) => number, isUneven = false): Cover {
   const boundary = boxed(rings.flatMap(ringEdges))
-  const box = boxOf(boundary.map((b) => b.edge))
-  // A line that runs along an outline shows.
-  const isOn = (p: Point) =>
-    boundary.some(({ edge, box: b }) => {
-      const near = PAPER_TOLERANCE.onOutline
-      if (p.x < b.x0 - near || p.x > b.x1 + near || p.y < b.y0 - near || p.y > b.y1 + near) return false
-      const q = nearestOnEdge(edge, p)
-      return Math.hypot(q.x - p.x, q.y - p.y) < near
-    })
+  const box = boxAround(boundary.map((b) => b.box))
   return {
     boundary,
     box,
     isUneven,
     top: (p) => {
-      if (!within(box, p)) return -Infinity
+      if (!inBox(box, p)) return -Infinity
       const z = top(p)
-      return z === -Infinity || isOn(p) ? -Infinity : z
+      return z === -Infinity || isOn(boundary, p) ? -Infinity : z
     },
   }
 }
 
-const holds = ({ outline, holes }: Region, p: Point): boolean =>
-  isInside(outline, p) && !holes.some((h) => isInside(h, p))
-
 export const solidCover = ({ ring, holes = [], z1 }: MountedSolid): Cover =>
-  coverOf([ring, ...holes], (p) => (holds({ outline: ring, holes }, p) ? z1 : -Infinity))
+  coverOf([ring, ...holes], (p) => (inRegion({ outline: ring, holes }, p) ? z1 : -Infinity))
 
 /** One cover for each body that adds, with its pockets, and the bores already cut, let in. */
 export function bodyCovers(mounted: Mounted): { body: MountedBody; cover: Cover }[] {
@@ -73,12 +60,12 @@ export function bodyCovers(mounted: Mounted): { body: MountedBody; cover: Cover 
         ? null
         : meshTop(body.body.mesh, mounted.placement, mounted.seat + body.body.base)
       const front = (p: Point) =>
-        mesh ? mesh(p) : body.regions.some((r) => holds(r, p)) ? body.z1 : -Infinity
+        mesh ? mesh(p) : body.regions.some((r) => inRegion(r, p)) ? body.z1 : -Infinity
       const top = (p: Point): number => {
         let z = front(p)
         for (let k = 0; k <= taken.length && z > body.z0; k++) {
           const below = taken.find(
-            (t) => t.z0 < z - TOLERANCE.height && t.z1 >= z - TOLERANCE.height && holds(t.region, p),
+            (t) => t.z0 < z - TOLERANCE.height && t.z1 >= z - TOLERANCE.height && inRegion(t.region, p),
           )
           if (!below) break
           z = below.z0

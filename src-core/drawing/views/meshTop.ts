@@ -1,7 +1,8 @@
 /** How high a mesh stands over a place of the plate. mm. */
-import type { Point } from '../../geometry/types.ts'
+import { boxOf, inBox } from '../../geometry/polygonBox.ts'
+import type { Point, Point3 } from '../../geometry/types.ts'
 import type { Mesh } from '../../job/schema.ts'
-import { placePoint } from '../../mounting/place.ts'
+import { placeVertices } from '../../mounting/place.ts'
 import type { Placement } from '../../mounting/types.ts'
 
 /** Cells along each side of the grid that triangles are sorted into. */
@@ -9,16 +10,10 @@ const CELLS = 64
 
 /** @param back z of the plane from which the mesh counts its own. Gives the height at a point, -Infinity beside the mesh. */
 export function meshTop(mesh: Mesh, placement: Placement, back: number): (p: Point) => number {
-  const { vertices, triangles } = mesh
-  const count = Math.floor(vertices.length / 3)
-  const at = Array.from({ length: count }, (_, i) => {
-    const p = placePoint(placement, { x: vertices[3 * i]!, y: vertices[3 * i + 1]! })
-    return { x: p.x, y: p.y, z: vertices[3 * i + 2]! + back }
-  })
-  const x0 = at.reduce((m, p) => Math.min(m, p.x), Infinity)
-  const y0 = at.reduce((m, p) => Math.min(m, p.y), Infinity)
-  const x1 = at.reduce((m, p) => Math.max(m, p.x), -Infinity)
-  const y1 = at.reduce((m, p) => Math.max(m, p.y), -Infinity)
+  const { triangles } = mesh
+  const at = placeVertices(placement, mesh, back)
+  const box = boxOf([at])
+  const { x0, y0, x1, y1 } = box
   const cell = (v: number, from: number, to: number) =>
     Math.max(0, Math.min(CELLS - 1, Math.floor(((v - from) / (to - from || 1)) * CELLS)))
   const cells: number[][] = Array.from({ length: CELLS * CELLS }, () => [])
@@ -32,9 +27,9 @@ export function meshTop(mesh: Mesh, placement: Placement, back: number): (p: Poi
   }
   return (p) => {
     let top = -Infinity
-    if (p.x < x0 || p.x > x1 || p.y < y0 || p.y > y1) return top
+    if (!inBox(box, p)) return top
     for (const t of cells[cell(p.y, y0, y1) * CELLS + cell(p.x, x0, x1)]!) {
-      const [a, b, c] = [0, 1, 2].map((k) => at[triangles[t + k]!]!) as [Corner, Corner, Corner]
+      const [a, b, c] = [0, 1, 2].map((k) => at[triangles[t + k]!]!) as [Point3, Point3, Point3]
       const area = (b.x - a.x) * (c.y - a.y) - (c.x - a.x) * (b.y - a.y)
       if (area === 0) continue
       const u = ((p.x - a.x) * (c.y - a.y) - (c.x - a.x) * (p.y - a.y)) / area
@@ -43,8 +38,4 @@ export function meshTop(mesh: Mesh, placement: Placement, back: number): (p: Poi
     }
     return top
   }
-}
-
-interface Corner extends Point {
-  readonly z: number
 }

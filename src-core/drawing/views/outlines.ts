@@ -1,8 +1,9 @@
 /** Outlines of things of different heights, seen from in front: what lies behind is dashed. */
-import { ringEdges, type Edge } from '../../geometry/edges.ts'
+import { edgesBox, ringEdges, type Edge } from '../../geometry/edges.ts'
+import { apart } from '../../geometry/polygonBox.ts'
 import { TOLERANCE } from '../../geometry/tolerance.ts'
 import type { Point, Ring } from '../../geometry/types.ts'
-import { apart, boxOf, chain, edgePieces } from '../model/edgePieces.ts'
+import { chain, edgePieces } from '../model/edgePieces.ts'
 import type { LayerName, PathPrimitive, PathStep } from '../model/model.ts'
 import type { Cover } from './covers.ts'
 
@@ -34,7 +35,7 @@ export function outlines(
 ): PathPrimitive[] {
   return shapes.flatMap((shape) => {
     const edges = ringEdges(shape.ring)
-    const box = boxOf(edges)
+    const box = edgesBox(edges)
     const near = covers.filter((c) => c !== shape.own && !apart(c.box, box))
     const boundaries = near.flatMap((c) => c.boundary)
     const uneven = near.some((c) => c.isUneven)

@@ -2,17 +2,16 @@
  * What the upright plane through the spindle axis cuts, as polygons in the side view's own coordinates: x is z
  * (out of the plate), y is y. Plate frame, mm.
  */
-import { edgeBounds, makeEdge, ringEdges } from '../../geometry/edges.ts'
+import { circleRing, makeEdge, ringEdges } from '../../geometry/edges.ts'
 import { edgeMeetings } from '../../geometry/intersect.ts'
 import { polygonDifference, polygonUnion } from '../../geometry/polygon.ts'
 import type { Point, Region } from '../../geometry/types.ts'
-import { circleRing } from '../../geometry/edges.ts'
 import { TOLERANCE } from '../../geometry/tolerance.ts'
 import { isPrism, type Mesh, type Plate, type Slot } from '../../job/schema.ts'
 import { slotRing } from '../../mounting/plateFace.ts'
 import type { Mounted, MountedBore, Placement } from '../../mounting/types.ts'
 import type { Segment } from '../placing/quad.ts'
-import { placePoint } from '../../mounting/place.ts'
+import { placeVertices } from '../../mounting/place.ts'
 
 type Polygon = Point[]
 const FAR = 1e6
@@ -29,12 +28,6 @@ export function sectionRanges(region: Region): [number, number][] {
   for (let i = 0; i + 1 < ys.length; i += 2)
     if (ys[i + 1]! - ys[i]! > TOLERANCE.coincident) ranges.push([ys[i]!, ys[i + 1]!])
   return ranges
-}
-
-/** Least and greatest y of a region's outline. */
-export function extentY(region: Region): [number, number] {
-  const boxes = ringEdges(region.outline).map(edgeBounds)
-  return [Math.min(...boxes.map((b) => b.y0)), Math.max(...boxes.map((b) => b.y1))]
 }
 
 /**
@@ -112,14 +105,10 @@ export function meshSection(mounted: Mounted): Segment[] {
 }
 
 function slice(mesh: Mesh, placement: Placement, base: number): Segment[] {
-  const at = (i: number) => {
-    const v = mesh.vertices
-    const p = placePoint(placement, { x: v[3 * i]!, y: v[3 * i + 1]! })
-    return { x: p.x - TOLERANCE.besidePlane, y: p.y, z: v[3 * i + 2]! + base }
-  }
+  const at = placeVertices(placement, mesh, base).map((p) => ({ ...p, x: p.x - TOLERANCE.besidePlane }))
   const out: Segment[] = []
   for (let t = 0; t + 2 < mesh.triangles.length; t += 3) {
-    const corners = [0, 1, 2].map((k) => at(mesh.triangles[t + k]!))
+    const corners = [0, 1, 2].map((k) => at[mesh.triangles[t + k]!]!)
     const ends = corners.flatMap((p, k) => {
       const q = corners[(k + 1) % 3]!
       if (p.x <= 0 === q.x <= 0) return []

@@ -2,6 +2,7 @@
  * The set-up from the operator's side, z to the right: plate and part cut by the upright plane through the axis,
  * clamps, packing and weights whole. Dimensions along the axis stand above, levels beside.
  */
+import { edgesBox, ringEdges } from '../../geometry/edges.ts'
 import { TOLERANCE } from '../../geometry/tolerance.ts'
 import type { Point, Ring } from '../../geometry/types.ts'
 import type { Job } from '../../job/schema.ts'
@@ -10,7 +11,7 @@ import { dimensionLabel } from './dimension.ts'
 import { LETTERING } from '../text/lettering.ts'
 import type { Label } from '../placing/placeLabels.ts'
 import type { Candidate } from '../placing/option.ts'
-import { extentY, showsTee } from './section.ts'
+import { showsTee } from './section.ts'
 import { sideLines, type SideLines } from './sideLines.ts'
 import { textWidth } from '../text/textWidth.ts'
 import { bedIsShown, bedRadius, dimensionText, type View, type ViewInput } from './view.ts'
@@ -79,7 +80,10 @@ function alongAxis(
 /** y of what ends at a height z and reaches furthest up (1) or down (-1), part before pieces; null where nothing does. */
 function outermost(mounted: ViewInput['mounted'], z: number, side: 1 | -1): number | null {
   const ends = (a: number, b: number) => [a, b].some((e) => Math.abs(e - z) < TOLERANCE.height)
-  const reach = (outline: Ring) => extentY({ outline, holes: [] })[side === 1 ? 1 : 0]
+  const reach = (outline: Ring) => {
+    const { y0, y1 } = edgesBox(ringEdges(outline))
+    return side === 1 ? y1 : y0
+  }
   const parts = mounted.bodies
     .filter((b) => b.body.effect === 'adds' && ends(b.z0, b.z1))
     .flatMap((b) => b.regions.map((r) => reach(r.outline)))

@@ -3,6 +3,7 @@
  * cuts, what lies beyond it, what stands before it. Plate frame, mm.
  */
 import { flattenRing } from '../../geometry/flatten.ts'
+import { boxOf } from '../../geometry/polygonBox.ts'
 import { TOLERANCE } from '../../geometry/tolerance.ts'
 import type { Point, Ring } from '../../geometry/types.ts'
 import { sectionRanges } from './section.ts'
@@ -25,23 +26,11 @@ export function slice(ring: Ring, holes: readonly Ring[] = []): Slice {
     // A ring that only touches the plane has nothing on that side.
     return kept.some((p) => p.x * sign > TOLERANCE.height) ? kept : []
   }
-  const range = (of: readonly Point[]): Range => [
-    of.reduce((m, p) => Math.min(m, p.y), Infinity),
-    of.reduce((m, p) => Math.max(m, p.y), -Infinity),
-  ]
   const [behind, front] = [side(1), side(-1)]
+  const [far, near] = [boxOf([behind]), boxOf([front])]
   return {
-    before: front.length > 0 ? range(front) : null,
-    beyond:
-      behind.length > 0
-        ? {
-            y: range(behind),
-            x: Math.max(
-              0,
-              behind.reduce((m, p) => Math.min(m, p.x), Infinity),
-            ),
-          }
-        : null,
+    before: front.length > 0 ? [near.y0, near.y1] : null,
+    beyond: behind.length > 0 ? { y: [far.y0, far.y1], x: Math.max(0, far.x0) } : null,
     cut: sectionRanges({ outline: ring, holes }),
   }
 }

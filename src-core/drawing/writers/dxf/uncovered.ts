@@ -2,11 +2,11 @@
  * A drawing with its lines cut where a filled shape lies over them: a CAD screen has no paper colour to hide lines
  * with. Sheet mm.
  */
-import { circleRing, edgeBounds, makeEdge, ringEdges, type Edge } from '../../../geometry/edges.ts'
-import { nearestOnEdge, windingNumber } from '../../../geometry/nearest.ts'
-import { PAPER_TOLERANCE } from '../../../geometry/tolerance.ts'
+import { circleRing, edgeBounds, edgesBox, makeEdge, ringEdges, type Edge } from '../../../geometry/edges.ts'
+import { windingNumber } from '../../../geometry/nearest.ts'
+import { apart, boxAround, inBox, type Box } from '../../../geometry/polygonBox.ts'
 import type { Point } from '../../../geometry/types.ts'
-import { apart, boxOf, boxed, chain, edgePieces, type Box, type Boxed } from '../../model/edgePieces.ts'
+import { boxed, chain, edgePieces, isOn, type Boxed } from '../../model/edgePieces.ts'
 import type { CirclePrimitive, PathPrimitive, Primitive } from '../../model/model.ts'
 import { subPaths } from '../../model/subPaths.ts'
 
@@ -37,8 +37,8 @@ export function uncovered(primitives: readonly Primitive[]): Primitive[] {
 type Run = readonly Edge[]
 
 function coverOf(rings: readonly Run[]): Cover {
-  const edges = rings.flat()
-  return { rings, boundary: boxed(edges), bounds: boxOf(edges) }
+  const boundary = boxed(rings.flat())
+  return { rings, boundary, bounds: boxAround(boundary.map((b) => b.box)) }
 }
 
 function edgeRuns(p: PathPrimitive | CirclePrimitive): Run[] {
@@ -55,7 +55,7 @@ function cut<T extends PathPrimitive | CirclePrimitive>(
   runs: readonly Run[],
   covers: readonly Cover[],
 ): (T | PathPrimitive)[] {
-  const own = boxOf(runs.flat())
+  const own = edgesBox(runs.flat())
   const over = covers.filter((c) => !apart(c.bounds, own))
   if (over.length === 0) return [p]
   let whole = true
@@ -81,13 +81,7 @@ function showing(edge: Edge, covers: readonly Cover[]): Edge[] {
   ).flatMap((piece) => (piece.sort ? [] : [piece.edge]))
 }
 
-function hides({ rings, bounds }: Cover, p: Point): boolean {
-  if (p.x < bounds.x0 || p.x > bounds.x1 || p.y < bounds.y0 || p.y > bounds.y1) return false
-  if (rings.filter((ring) => windingNumber(ring, p) !== 0).length % 2 === 0) return false
-  return !rings.some((ring) =>
-    ring.some((e) => {
-      const q = nearestOnEdge(e, p)
-      return Math.hypot(q.x - p.x, q.y - p.y) < PAPER_TOLERANCE.onOutline
-    }),
-  )
-}
+const hides = ({ rings, boundary, bounds }: Cover, p: Point): boolean =>
+  inBox(bounds, p) &&
+  rings.filter((ring) => windingNumber(ring, p) !== 0).length % 2 === 1 &&
+  !isOn(boundary, p)
