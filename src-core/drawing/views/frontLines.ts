@@ -9,11 +9,11 @@ import { bodyCovers, solidCover, type Cover } from './covers.ts'
 import { outlines, type Shape } from './outlines.ts'
 import type { LayerName, PlainPrimitive } from '../model/model.ts'
 import { circle, line, ringsPath } from '../model/primitives.ts'
+import { level } from './symbols.ts'
 import { bedIsShown, bedRadius, largestSwing, type ViewInput } from './view.ts'
 
 /** mm on the sheet. */
 const CENTRE_OVERSHOOT = 4
-const BED_TICK = 2
 
 export interface FrontLines {
   readonly primitives: readonly PlainPrimitive[]
@@ -55,7 +55,10 @@ export function frontLines(input: ViewInput): FrontLines {
   out.push(line('centre', { x: origin.x - reach, y: origin.y }, { x: origin.x + reach, y: origin.y }))
   out.push(line('centre', { x: origin.x, y: origin.y - reach }, { x: origin.x, y: origin.y + reach }))
   if (swing > rim + 0.1) out.push(circle('phantom', origin, swing))
-  if (bedIsShown(job, analysis)) out.push(...ground(origin, swing + 10, bedRadius(job).radius * scale))
+  if (bedIsShown(job, analysis)) {
+    const beside = swing + 10
+    out.push(...level(origin.x - beside, origin.x + beside, origin.y - bedRadius(job).radius * scale))
+  }
   return {
     primitives: out,
     bodies: [
@@ -126,15 +129,6 @@ function pieceShapes({ solids }: MountedPiece): Shape[] {
         joins: [],
       })),
     )
-}
-
-/** A level with ground hatching below it, centred under a point, `below` sheet mm down. */
-export function ground(under: Point, reach: number, below: number): PlainPrimitive[] {
-  const y = under.y - below
-  const out: PlainPrimitive[] = [line('outline', { x: under.x - reach, y }, { x: under.x + reach, y })]
-  for (let x = under.x - reach + BED_TICK; x <= under.x + reach; x += 2 * BED_TICK)
-    out.push(line('hatch', { x, y }, { x: x - BED_TICK, y: y - BED_TICK }))
-  return out
 }
 
 function centreMark(at: Point, radius: number): PlainPrimitive[] {

@@ -10,11 +10,11 @@ import { line, polyline } from '../model/primitives.ts'
 import { boreWalls, meshSection, partSection, plateSection, slab } from './section.ts'
 import type { Range } from './slices.ts'
 import { standing } from './standing.ts'
+import { level } from './symbols.ts'
 import { bedIsShown, bedRadius, type ViewInput } from './view.ts'
 
 type Outline = 'outline' | 'outline-thin'
 
-const BED_TICK = 2
 /** How far bed and axis are drawn past plate and front, sheet mm. */
 const PAST = 10
 
@@ -89,14 +89,10 @@ export function sideLines(input: ViewInput): SideLines {
       ),
     )
   out.push(line('centre', map(back - PAST / scale, 0), map(front + PAST / scale, 0)))
-  if (bedIsShown(job, analysis))
-    out.push(
-      ...level(
-        map(back, -bedRadius(job).radius).x - PAST / 2,
-        map(front, 0).x + PAST,
-        map(0, -bedRadius(job).radius).y,
-      ),
-    )
+  if (bedIsShown(job, analysis)) {
+    const { y } = map(0, -bedRadius(job).radius)
+    out.push(...level(map(back, 0).x - PAST / 2, map(front, 0).x + PAST, y))
+  }
   const slide = crossSlide(input, front)
   if (slide.drawn) {
     const from = map(slide.from ?? 0, -slide.level)
@@ -133,11 +129,4 @@ function crossSlide({ job, mounted, scale, origin, area }: ViewInput, front: num
     (from ?? 0) <= front + 40 / scale &&
     origin.y - level * scale >= area.y0 + 6
   return { from, tip: tipDepth(mounted), level, drawn: inside }
-}
-
-function level(x0: number, x1: number, y: number): PlainPrimitive[] {
-  const out: PlainPrimitive[] = [line('outline', { x: x0, y }, { x: x1, y })]
-  for (let x = x0 + BED_TICK; x <= x1; x += 2 * BED_TICK)
-    out.push(line('hatch', { x, y }, { x: x - BED_TICK, y: y - BED_TICK }))
-  return out
 }

@@ -5,6 +5,7 @@ import type { PlainPrimitive } from '../model/model.ts'
 import { arrowhead, box, circle, line } from '../model/primitives.ts'
 
 const NOSE = 1.7
+const LEVEL_TICK = 2
 
 /** Centre of mass as set up: a disc with two filled quarters. */
 export function quarteredDisc(at: Point, r = 2): PlainPrimitive[] {
@@ -43,3 +44,11 @@ export const noseMark = (at: Point): PlainPrimitive =>
 /** Mark of the index slot: a filled triangle outside the rim, pointing inward. `direction` of the slot in radians. */
 export const indexMark = (tip: Point, direction: number): PlainPrimitive =>
   arrowhead('mark', tip, direction + Math.PI, 4)
+
+/** The level of bed or cross-slide, with ground hatching below it. */
+export function level(x0: number, x1: number, y: number): PlainPrimitive[] {
+  const out: PlainPrimitive[] = [line('outline', { x: x0, y }, { x: x1, y })]
+  for (let x = x0 + LEVEL_TICK; x <= x1; x += 2 * LEVEL_TICK)
+    out.push(line('hatch', { x, y }, { x: x - LEVEL_TICK, y: y - LEVEL_TICK }))
+  return out
+}
