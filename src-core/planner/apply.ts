@@ -55,7 +55,8 @@ export function applyPlan(job: Job, setupId: string, plan: Appliable): Job {
   })
 }
 
-function changeSetup(job: Job, setupId: string, change: (setup: Setup) => Setup): Job {
+/** The job with one of its setups changed. Throws RangeError on an unknown setup. */
+export function changeSetup(job: Job, setupId: string, change: (setup: Setup) => Setup): Job {
   const setup = findSetup(job, setupId)
   return { ...job, setups: job.setups.map((s) => (s === setup ? change(s) : s)) }
 }

@@ -13,6 +13,7 @@ import type { Point } from '../geometry/types.ts'
 import type { Job } from '../job/schema.ts'
 import { findSetup, mountSetup } from '../mounting/mount.ts'
 import type { Mounted } from '../mounting/types.ts'
+import { changeSetup } from './apply.ts'
 import { NOTHING } from './choose.ts'
 import { amountAt, type Entry } from './entries.ts'
 import { FreeRadii } from './free.ts'
@@ -102,10 +103,8 @@ export function searchTurns(input: TurnInput): void {
   }
 }
 
-const turned = (job: Job, setupId: string, turn: number): Job => ({
-  ...job,
-  setups: job.setups.map((s) => (s.id === setupId ? { ...s, turn } : s)),
-})
+const turned = (job: Job, setupId: string, turn: number): Job =>
+  changeSetup(job, setupId, (setup) => ({ ...setup, turn }))
 
 /** Whether a turned setup has no clash that it had not before, and every clamp's nose that was on the part still is. */
 function standing(before: Mounted): (mounted: Mounted) => boolean {

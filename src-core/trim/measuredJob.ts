@@ -8,6 +8,7 @@ import { directionOf, polar } from '../geometry/angles.ts'
 import type { Point } from '../geometry/types.ts'
 import { isCounterweight, type Job, type Setup, type StockItem } from '../job/schema.ts'
 import { findSetup } from '../mounting/mount.ts'
+import { changeSetup } from '../planner/apply.ts'
 import { computedVector } from './compare.ts'
 import type { Estimate } from './estimate.ts'
 
@@ -67,8 +68,7 @@ export function trialJob(job: Job, setupId: string, weight: Point, rpm: number, 
   // A residual that is given counts as known: what was not known of the plate is put on the part.
   const plate = job.plate.residual ? 0 : (doubt.plateResidual * job.plate.mass) / partMass
   return {
-    ...withResidual(job, weight),
+    ...changeSetup(withResidual(job, weight), setupId, (setup) => ({ ...setup, speed: rpm })),
     uncertainty: { ...job.uncertainty, centreOfMass: Math.hypot(doubt.centreOfMass, plate) },
-    setups: job.setups.map((s) => (s.id === setupId ? { ...s, speed: rpm } : s)),
   }
 }

@@ -3,7 +3,7 @@ import type { Hardware, Weight } from '../../job/schema.ts'
 import { KIND_WORDS } from '../../hardware/words.ts'
 import { called } from '../../findings/finding.ts'
 import type { MountedPiece } from '../../mounting/types.ts'
-import { withoutHardware } from '../../planner/apply.ts'
+import { changeSetup, withoutHardware } from '../../planner/apply.ts'
 import { massOfSolids } from '../../unbalance/assembly.ts'
 import { changeBy, type Bench, type Cause } from './cause.ts'
 
@@ -75,11 +75,8 @@ function countCauses(bench: Bench, weight: Weight): Cause[] {
   )
 }
 
-const withPiece = ({ job, mounted }: Bench, piece: Weight): Bench['job'] => ({
-  ...job,
-  setups: job.setups.map((s) =>
-    s.id === mounted.setup.id
-      ? { ...s, hardware: s.hardware.map((h) => (h.id === piece.id ? piece : h)) }
-      : s,
-  ),
-})
+const withPiece = ({ job, setupId }: Bench, piece: Weight): Bench['job'] =>
+  changeSetup(job, setupId, (setup) => ({
+    ...setup,
+    hardware: setup.hardware.map((h) => (h.id === piece.id ? piece : h)),
+  }))

@@ -1,6 +1,7 @@
 import { directionOf, turnPoint } from '../../geometry/angles.ts'
 import { partMass } from '../../mass/part.ts'
 import { centrePoint, removedBefore } from '../../mounting/cutAway.ts'
+import { changeSetup } from '../../planner/apply.ts'
 import { clockPosition } from '../../units/format.ts'
 import { changeBy, type Bench, type Cause } from './cause.ts'
 
@@ -18,12 +19,10 @@ export function placeCauses(bench: Bench): Cause[] {
   if (by < BELIEVED.least || by > BELIEVED.most) return []
   const inPart = turnPoint(shift, -setup.turn)
   const centre = centrePoint(job.part, setup)
-  const moved = {
-    ...job,
-    setups: job.setups.map((s) =>
-      s.id === setup.id ? { ...s, centre: { x: centre.x - inPart.x, y: centre.y - inPart.y } } : s,
-    ),
-  }
+  const moved = changeSetup(job, setup.id, (s) => ({
+    ...s,
+    centre: { x: centre.x - inPart.x, y: centre.y - inPart.y },
+  }))
   const bore =
     'bore' in setup.centre ? `Bore ${setup.centre.bore} may be off its place` : 'The part may be off its mark'
   const way = directionOf(shift)
