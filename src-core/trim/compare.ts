@@ -27,6 +27,12 @@ export interface Computed {
 export const computedVector = (a: Analysis): Point =>
   polar(a.unbalance.static_g_mm, a.unbalance.static_angle_deg)
 
+/** What was measured less what was computed, g·mm, plate frame. */
+export function missingIn(a: Analysis, { vector }: Estimate): Point {
+  const computed = computedVector(a)
+  return { x: vector.x - computed.x, y: vector.y - computed.y }
+}
+
 const plus = (a: Covariance, b: Covariance): Covariance => ({
   xx: a.xx + b.xx,
   xy: a.xy + b.xy,
@@ -66,7 +72,7 @@ export function compared(
   const computed = computedVector(a)
   const says = `computed ${fmt.unbalance(static_g_mm)} at ${fmt.angle(static_angle_deg)}`
   if (measured) {
-    const off = { x: measured.vector.x - computed.x, y: measured.vector.y - computed.y }
+    const off = missingIn(a, measured)
     const agrees = mayBe(computed, a.covariance, measured)
     const gap = Math.hypot(off.x, off.y)
     const way = directionOf(off)

@@ -9,7 +9,7 @@ import type { Point } from '../geometry/types.ts'
 import { isCounterweight, type Job, type Setup, type StockItem } from '../job/schema.ts'
 import { findSetup } from '../mounting/mount.ts'
 import { changeSetup } from '../planner/apply.ts'
-import { computedVector } from './compare.ts'
+import { missingIn } from './compare.ts'
 import type { Estimate } from './estimate.ts'
 
 /** The job with a vector, g·mm, added to the plate's own unbalance. */
@@ -19,6 +19,10 @@ export function withResidual(job: Job, added: Point): Job {
   const residual = { amount: Math.hypot(sum.x, sum.y), angle: directionOf(sum) }
   return { ...job, plate: { ...job.plate, residual } }
 }
+
+/** kg of the part as it is mounted; of all that turns where the part is none of it. */
+const partMassIn = ({ terms, assembly }: Analysis): number =>
+  terms.find((t) => t.item === 'part')?.mass_kg ?? assembly.mass_kg
 
 /** Standard uncertainty of a vector in its most doubtful direction. */
 function largestDoubt({ xx, xy, yy }: Estimate['covariance']): number {
@@ -36,17 +40,13 @@ export function measuredJob(
   measured: Estimate,
   kept: boolean,
 ): Job {
-  const computed = computedVector(analysis)
-  const missing = { x: measured.vector.x - computed.x, y: measured.vector.y - computed.y }
-  const part = analysis.terms.find((t) => t.item === 'part')
-  const grams = 1000 * (part?.mass_kg ?? analysis.assembly.mass_kg)
   return {
-    ...withResidual(job, missing),
+    ...withResidual(job, missingIn(analysis, measured)),
     stock: leftInStock(job.stock, findSetup(job, setupId), kept),
     uncertainty: {
       ...job.uncertainty,
       computedMass: 0,
-      centreOfMass: largestDoubt(measured.covariance) / grams,
+      centreOfMass: largestDoubt(measured.covariance) / (1000 * partMassIn(analysis)),
     },
   }
 }
@@ -64,9 +64,8 @@ function leftInStock(stock: Job['stock'], setup: Setup, kept: boolean): readonly
 /** The job as it stands for a run with a trial weight on, its doubts kept, at the speed of that run. */
 export function trialJob(job: Job, setupId: string, weight: Point, rpm: number, analysis: Analysis): Job {
   const doubt = uncertaintiesOf(job)
-  const partMass = analysis.terms.find((t) => t.item === 'part')?.mass_kg ?? analysis.assembly.mass_kg
   // A residual that is given counts as known: what was not known of the plate is put on the part.
-  const plate = job.plate.residual ? 0 : (doubt.plateResidual * job.plate.mass) / partMass
+  const plate = job.plate.residual ? 0 : (doubt.plateResidual * job.plate.mass) / partMassIn(analysis)
   return {
     ...changeSetup(withResidual(job, weight), setupId, (setup) => ({ ...setup, speed: rpm })),
     uncertainty: { ...job.uncertainty, centreOfMass: Math.hypot(doubt.centreOfMass, plate) },

@@ -13,7 +13,7 @@ import { densityCauses } from './causes/density.ts'
 import { forgottenCauses } from './causes/forgotten.ts'
 import { placeCauses } from './causes/place.ts'
 import type { Bench, Cause } from './causes/cause.ts'
-import { computedVector, mayBe } from './compare.ts'
+import { computedVector, mayBe, missingIn } from './compare.ts'
 import type { Estimate } from './estimate.ts'
 
 export interface Suggestion {
@@ -32,16 +32,16 @@ const MOST = 6
 /** Causes that explain the measured unbalance, those that need least to be assumed first. */
 export function suggestions(job: Job, setupId: string, analysis: Analysis, measured: Estimate): Suggestion[] {
   const computed = computedVector(analysis)
-  const missing = { x: measured.vector.x - computed.x, y: measured.vector.y - computed.y }
+  const missing = missingIn(analysis, measured)
   const fmt = formatter(job.displayUnits)
   const bench: Bench = { job, setupId, mounted: mountSetup(job, setupId), computed, missing, fmt }
-  const leftBy = ({ change }: Cause): Point => ({ x: missing.x - change.x, y: missing.y - change.y })
+  const leftBy = ({ change }: Cause) => Math.hypot(missing.x - change.x, missing.y - change.y)
   const explains = ({ change }: Cause) =>
     mayBe({ x: computed.x + change.x, y: computed.y + change.y }, analysis.covariance, measured)
   const causes = [forgottenCauses, densityCauses, hollowCauses, placeCauses]
     .flatMap((find) => find(bench))
     .filter(explains)
-    .map((c) => ({ ...c, left: Math.hypot(leftBy(c).x, leftBy(c).y) }))
+    .map((c) => ({ ...c, left: leftBy(c) }))
     .sort((a, b) => a.assumed - b.assumed || a.left - b.left)
     .slice(0, MOST)
   if (causes.length === 0) return [nothingFits(missing, bench)]
