@@ -1,5 +1,5 @@
 /** Trim from amplitudes alone: a run as it is, then one with a trial weight at each of several places. */
-import { polar, toDegrees } from '../geometry/angles.ts'
+import { polar, toDegrees, wholeTurn } from '../geometry/angles.ts'
 import { plain, significant, type Formatter } from '../units/format.ts'
 import { fitCircles, type CircleFit, type TrialRun } from './circles.ts'
 import {
@@ -98,7 +98,7 @@ function impossible(misfit: number, wrong: number | null): Outcome {
 
 function twinRemarks(twins: readonly CircleFit[], fmt: Formatter): string[] {
   if (twins.length < 2) return []
-  const angles = twins.map((f) => fmt.angle((toDegrees(f.angle) + 360) % 360))
+  const angles = twins.map((f) => fmt.angle(wholeTurn(toDegrees(f.angle))))
   return [
     `These readings have ${twins.length} answers: the heavy side at ${angles.join(' or ')}. One more run, with the trial weight at another place off their line, tells which.`,
   ]
