@@ -137,7 +137,7 @@ export function trimReport(
   const planned = search
     ? plansFrom(job, result.judged, planCounterweights(search.job, setupId, search.options, hooks))
     : { plans: [], plan_remarks: [whyNotPlanned(estimate !== null && !told)] }
-  return { ok: true, report: { ...judged, runs: judgeRuns(job, setupId, readings), ...planned } }
+  return { ok: true, report: { ...judged, runs: judgeRuns(job, setupId, readings, analysis), ...planned } }
 }
 
 const directionAngle = (direction: Direction | null) => direction?.angle_deg ?? null

@@ -1,5 +1,6 @@
 /** A trial run judged before it is made: with its weight on, at its speed. */
 import { analyse } from '../analysis/analyse.ts'
+import type { Analysis } from '../analysis/result.ts'
 import type { Job } from '../job/schema.ts'
 import { formatter } from '../units/format.ts'
 import type { Verdict } from '../verdict/speeds.ts'
@@ -17,14 +18,17 @@ export interface TrialVerdict {
   readonly unbalance_g_mm: number
 }
 
-/** Judges one run. The weight counts by mass and place; how it is bolted on and what it might meet is not known. */
+/**
+ * Judges one run. The weight counts by mass and place; how it is bolted on and what it might meet is not known.
+ * @param bare the setup's analysis without the weight.
+ */
 export function judgeTrialRun(
   job: Job,
   setupId: string,
   weight: TrialWeight | null,
   rpm: number,
+  bare: Analysis = analyse(job, setupId),
 ): TrialVerdict {
-  const bare = analyse(job, setupId)
   const on = weight ? weightVector(weight) : { x: 0, y: 0 }
   const a = analyse(trialJob(job, setupId, on, rpm, bare), setupId)
   const rim = job.plate.diameter / 2
@@ -42,10 +46,10 @@ export function judgeTrialRun(
 }
 
 /** Every run that readings were or will be taken in; none for a roll, which needs no power. */
-export function judgeRuns(job: Job, setupId: string, readings: Readings): TrialVerdict[] {
+export function judgeRuns(job: Job, setupId: string, readings: Readings, bare: Analysis): TrialVerdict[] {
   if (readings.method === 'roll') return []
   const weights = readings.method === 'vector' ? [readings.trial] : readings.trials
   return [null, ...weights.map(({ mass_g, radius_mm, angle_deg }) => ({ mass_g, radius_mm, angle_deg }))].map(
-    (w) => judgeTrialRun(job, setupId, w, readings.rpm),
+    (w) => judgeTrialRun(job, setupId, w, readings.rpm, bare),
   )
 }
