@@ -2,8 +2,8 @@
 import { KIND_WORDS } from '../hardware/words.ts'
 import { isBoreCut, type Cut, type Fixture, type Footprint, type Hardware, type Job } from '../job/schema.ts'
 import { fastenerOf, fastenerWords } from '../hardware/fastener.ts'
-import { findSetup, mountSetup } from '../mounting/mount.ts'
-import type { MountedPiece } from '../mounting/types.ts'
+import { mountSetup } from '../mounting/mount.ts'
+import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { formatter, type Formatter } from '../units/format.ts'
 
 export interface FetchItem {
@@ -15,8 +15,11 @@ export interface FetchItem {
 }
 
 /** Throws RangeError on an unknown setup. */
-export function fetchList(job: Job, setupId: string): readonly FetchItem[] {
-  const setup = findSetup(job, setupId)
+export const fetchList = (job: Job, setupId: string): readonly FetchItem[] =>
+  mountedFetchList(mountSetup(job, setupId))
+
+/** The same of a setup that is mounted already. */
+export function mountedFetchList({ job, setup, pieces }: Mounted): readonly FetchItem[] {
   const format = formatter(job.displayUnits)
   const items: FetchItem[] = [
     {
@@ -39,7 +42,6 @@ export function fetchList(job: Job, setupId: string): readonly FetchItem[] {
       count: 1,
       words: `packing ${format.length(setup.packing)} high under the part`,
     })
-  const { pieces } = mountSetup(job, setupId)
   items.push(...counted(pieces, (p) => pieceWords(p, format), groupOf, 'piece'))
   const bolted = pieces.flatMap((p) =>
     fastenerOf(p.item)?.thread ? Array.from({ length: Math.max(1, p.fastenings.length) }, () => p) : [],

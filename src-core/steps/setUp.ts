@@ -3,13 +3,13 @@ import type { Analysis } from '../analysis/result.ts'
 import { centrePoint } from '../mounting/cutAway.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { clockPosition, type Formatter } from '../units/format.ts'
-import { fetchList } from './fetchList.ts'
+import { mountedFetchList } from './fetchList.ts'
 import { facts, step, type Step } from './step.ts'
 
 const PACKING = new Set(['packing'])
 
-export function fetchStep({ job, setup }: Mounted): Step {
-  const list = fetchList(job, setup.id)
+export function fetchStep(mounted: Mounted): Step {
+  const list = mountedFetchList(mounted)
   return step('fetch', 'fetch', 'Fetch', {
     does: list.map((item) => (item.count > 1 ? `${item.count} × ${item.words}` : item.words)),
     lit: ['part', 'plate'],
