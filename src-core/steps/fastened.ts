@@ -5,8 +5,7 @@ import { directionOf } from '../geometry/angles.ts'
 import { isOnFixture, type At } from '../job/schema.ts'
 import type { MountedPiece } from '../mounting/types.ts'
 import { clockPosition, plain, type Formatter } from '../units/format.ts'
-import type { Fact } from './step.ts'
-import { facts } from './step.ts'
+import { facts, type Fact } from './step.ts'
 
 /** `slot S2, 110 mm out, 2 o'clock`. */
 export function placeWords(piece: MountedPiece, fmt: Formatter): string {
@@ -20,7 +19,7 @@ export function placeWords(piece: MountedPiece, fmt: Formatter): string {
 function stationWords(at: At): string {
   if ('slot' in at) return `slot ${at.slot}`
   if (isOnFixture(at)) return `hole ${at.hole} of ${at.on}`
-  if ('hole' in at) return 'on' in at ? `hole ${at.hole} of ${at.on}` : `hole ${at.hole}`
+  if ('hole' in at) return `hole ${at.hole}`
   return ''
 }
 

@@ -2,11 +2,10 @@
 import type { Analysis } from '../analysis/result.ts'
 import { ROLLING_WORDS } from '../checks/byHand.ts'
 import { cutPlaces, cutWords } from '../cutting/cutPlace.ts'
-import { holdsAt } from '../verdict/speeds.ts'
 import { isBoreCut, type Cut } from '../job/schema.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { clockPosition, plain, type Formatter } from '../units/format.ts'
-import { VERDICT_WORDS } from '../verdict/speeds.ts'
+import { VERDICT_WORDS, holdsAt } from '../verdict/speeds.ts'
 import { capital } from '../words/capital.ts'
 import { facts, step, type Step } from './step.ts'
 

@@ -6,8 +6,6 @@ import { clockPosition, type Formatter } from '../units/format.ts'
 import { mountedFetchList } from './fetchList.ts'
 import { facts, step, type Step } from './step.ts'
 
-const PACKING = new Set(['packing'])
-
 export function fetchStep(mounted: Mounted): Step {
   const list = mountedFetchList(mounted)
   return step('fetch', 'fetch', 'Fetch', {
@@ -35,7 +33,7 @@ export function plateStep({ job }: Mounted, fmt: Formatter): Step {
 }
 
 export function packingStep({ setup, pieces }: Mounted, fmt: Formatter): Step[] {
-  const loose = pieces.filter((p) => PACKING.has(p.item.kind))
+  const loose = pieces.filter((p) => p.item.kind === 'packing')
   if (setup.packing <= 0 && loose.length === 0) return []
   return [
     step('packing', 'packing', 'Packing under the part', {

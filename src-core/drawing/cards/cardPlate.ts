@@ -1,5 +1,5 @@
 /** The plate on a card: what the step is about stands out, what else is on it is thin. */
-import type { Point } from '../../geometry/types.ts'
+import type { Point, Ring } from '../../geometry/types.ts'
 import type { Primitive } from '../model/model.ts'
 import { circle, ringsPath, text } from '../model/primitives.ts'
 import { farthestFrom } from '../../geometry/farthest.ts'
@@ -25,31 +25,15 @@ export function cardPlate(
   const scale = radius / reach
   const map = (p: Point): Point => ({ x: centre.x + p.x * scale, y: centre.y + p.y * scale })
   const isLit = (id: string) => lit.includes(id)
+  const shape = (id: string, rings: readonly Ring[]) =>
+    isLit(id) ? ringsPath('outline', rings, map, 'tint') : ringsPath('outline-thin', rings, map)
   const bodies = mounted.bodies.filter((b) => b.body.effect === 'adds')
   return [
     circle(isLit('plate') ? 'outline' : 'outline-thin', centre, (plate.diameter / 2) * scale),
     ...(plate.bore > 0 ? [circle('outline-thin', centre, (plate.bore / 2) * scale)] : []),
     ...plate.slots.map((slot) => ringsPath('outline-thin', [slotRing(slot)], map)),
-    ...bodies.flatMap(({ regions }) =>
-      regions.map((r) =>
-        ringsPath(
-          isLit('part') ? 'outline' : 'outline-thin',
-          [r.outline, ...r.holes],
-          map,
-          isLit('part') ? 'tint' : 'none',
-        ),
-      ),
-    ),
-    ...mounted.pieces.flatMap(({ item, solids }) =>
-      solids.map((s) =>
-        ringsPath(
-          isLit(item.id) ? 'outline' : 'outline-thin',
-          [s.ring],
-          map,
-          isLit(item.id) ? 'tint' : 'none',
-        ),
-      ),
-    ),
+    ...bodies.flatMap(({ regions }) => regions.map((r) => shape('part', [r.outline, ...r.holes]))),
+    ...mounted.pieces.flatMap(({ item, solids }) => solids.map((s) => shape(item.id, [s.ring]))),
     ...mounted.pieces
       .filter(({ item }) => isLit(item.id))
       .map(({ item, massCentre }) => {

@@ -39,7 +39,7 @@ interface Line {
   readonly indent: number
   /** In small letters before it. */
   readonly label: string
-  /** mm that the rest of its sentence takes. */
+  /** mm that the rest takes of the sentence that it begins. */
   readonly follow: number
 }
 
@@ -89,7 +89,7 @@ function linesOf(step: Step): Line[] {
       tick: i === 0 && (more.tick ?? false),
       indent: more.indent ?? 0,
       label: i === 0 ? (more.label ?? '') : '',
-      follow: (lines.length - 1 - i) * (height + 1.4),
+      follow: i === 0 ? (lines.length - 1) * (height + 1.4) : 0,
     }))
   }
   return [
@@ -109,7 +109,7 @@ function paged(lines: readonly Line[]): (readonly Line[])[] {
   for (const line of lines) {
     const need = line.gap + line.height
     const page = pages[pages.length - 1]!
-    if (page.length > 0 && y - need - (line.gap === 2.6 ? line.follow : 0) < BOTTOM) {
+    if (page.length > 0 && y - need - line.follow < BOTTOM) {
       pages.push([line])
       y = FIRST
     } else page.push(line)
