@@ -33,14 +33,12 @@ import { bodyFaults } from '../job/faults.ts'
 import { isPrism, type Job } from '../job/schema.ts'
 import { speedsToLookAt } from '../job/spindle.ts'
 import { centreOfMass } from '../mass/massMoments.ts'
-import { partMass } from '../mass/part.ts'
-import { removedBefore } from '../mounting/cutAway.ts'
 import { mountSetup } from '../mounting/mount.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { assemble, type Assembly } from '../unbalance/assembly.ts'
 import type { Analysis } from './result.ts'
 import type { Finding } from '../findings/finding.ts'
-import type { PartSummary } from '../mass/part.ts'
+import type { PartMass, PartSummary } from '../mass/part.ts'
 import type { Unbalance } from '../unbalance/assembly.ts'
 import { formatter } from '../units/format.ts'
 import { chosenVerdict } from '../verdict/chosen.ts'
@@ -125,7 +123,7 @@ export function analyseMounted(mounted: Mounted): Analysis {
   return {
     setup: setup.id,
     chosen_rpm: setup.speed,
-    part: partSummary(job, mounted),
+    part: partSummary(job, assembly.part),
     assembly: {
       mass_kg: mass,
       // The bare plate's residual shifts its centre of mass, so the total's follows the unbalance vector.
@@ -169,8 +167,7 @@ function unbalanceOf(a: Assembly): Unbalance {
   }
 }
 
-function partSummary(job: Job, mounted: Mounted): PartSummary {
-  const mass = partMass(job.part, removedBefore(job, mounted.setup))
+function partSummary(job: Job, mass: PartMass): PartSummary {
   const centre = centreOfMass(mass.moments)
   return {
     area_mm2: mass.area,
