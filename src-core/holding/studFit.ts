@@ -4,6 +4,7 @@ import { called, finding } from '../findings/finding.ts'
 import type { Point } from '../geometry/types.ts'
 import { findThread, type Thread } from '../hardware/threads.ts'
 import type { Hardware } from '../job/schema.ts'
+import { BEYOND_NUT } from '../mounting/fastening.ts'
 import { anchorUnder } from '../mounting/fixtures.ts'
 import { anchorsBy, type Anchor } from '../mounting/plateFace.ts'
 import type { Mounted, MountedFastening, MountedPiece } from '../mounting/types.ts'
@@ -13,8 +14,6 @@ import type { Ruling } from './ruling.ts'
 
 /** mm by which an opening may be wider than its stud before it is worth a word. Own choice. */
 const PLAY = 2
-/** Pitches that a stud should stand out of its nut. Common practice, no source. */
-const BEYOND_NUT = 2
 /** Diameters that a stud may stand out of its nut before it is worth a word. Own choice. */
 const STANDS_OUT = 1.5
 /** mm that a sum of sizes may miss. */

@@ -11,7 +11,7 @@ import type { MountedFastening, MountedSolid } from './types.ts'
 export type FasteningFields = Pick<Clamp, 'stud' | 'nut' | 'washer' | 'torque' | 'lubricated'>
 
 /** Pitches that a stud stands out of its nut. Common practice, no source. */
-const BEYOND_NUT = 2
+export const BEYOND_NUT = 2
 /** mm: studs are cut to fives where they are cut to suit. */
 const LENGTH_STEP = 5
 /** Diameter that stands in for a thread that is not known, so that its place is not taken by something else. mm */
