@@ -84,7 +84,7 @@ export interface CutForces {
 }
 
 /** Radial and axial force as a share of the tangential one. */
-const HALF = 0.5
+export const FORCE_SHARE = 0.5
 
 /**
  * Tangential and radial force are one force square to the axis that goes round with the tool; its turning moment is
@@ -92,8 +92,8 @@ const HALF = 0.5
  */
 export function cutLoads(cut: CutForces): Load[] {
   const { tangential, torque, radius, height } = cut
-  const across = Math.hypot(tangential, cut.radial ?? HALF * tangential)
-  const feed = cut.feed ?? HALF * tangential
+  const across = Math.hypot(tangential, cut.radial ?? FORCE_SHARE * tangential)
+  const feed = cut.feed ?? FORCE_SHARE * tangential
   return [
     turningForce(across, { x: 0, y: 0, z: height }),
     torqueLoad(torque),

@@ -1,6 +1,6 @@
 /** Whether the part bears the cut where nothing carries it: what the tool pushes along the axis bends it there. */
 import { cuttingAdvice } from '../cutting/advice.ts'
-import { cutPlaces } from '../cutting/cutPlace.ts'
+import { cutCentre, cutPlaces } from '../cutting/cutPlace.ts'
 import { finding, type Finding } from '../findings/finding.ts'
 import { FULL_TURN, onCircle } from '../geometry/angles.ts'
 import type { Point } from '../geometry/types.ts'
@@ -9,6 +9,7 @@ import { isSound } from '../mounting/material.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { formatter, plain } from '../units/format.ts'
 import { keptFor } from './kept.ts'
+import { FORCE_SHARE } from './machineLoads.ts'
 import { packingItems } from './packing.ts'
 import { partContact } from './partContact.ts'
 import { BENDS_AT, bendingStress, distanceTo } from './support.ts'
@@ -16,8 +17,6 @@ import { BENDS_AT, bendingStress, distanceTo } from './support.ts'
 /** Places round a cut that are looked at, and mm outside of it. */
 const ROUND = 8
 const BESIDE = 1
-/** Axial force as a share of the tangential one, as for the joints. */
-const FEED = 0.5
 
 interface Bent {
   readonly stress: number
@@ -38,10 +37,10 @@ function judge(mounted: Mounted): Finding[] {
   const places = cutPlaces(mounted)
   let worst: Bent | null = null
   for (const [i, row] of cutting.cuts.entries()) {
-    const force = row.thrust_N ?? (row.tangential_force_N === null ? null : FEED * row.tangential_force_N)
+    const force = row.thrust_N ?? (row.tangential_force_N === null ? null : FORCE_SHARE * row.tangential_force_N)
     const place = places[i]
     if (force === null || !place) continue
-    const centre = place.bore?.centre ?? AXIS
+    const centre = cutCentre(place)
     // What stays round a bore bears its drill too.
     const diameter = Math.max(place.diameter, place.bore?.bore.diameter ?? 0)
     for (let k = 0; k < ROUND; k++) {
@@ -77,8 +76,6 @@ function frontThickness({ bodies, bores }: Mounted, p: Point): number {
   }
   return thickness
 }
-
-const AXIS: Point = { x: 0, y: 0 }
 
 function bendFinding({ job }: Mounted, { stress, force, away, thickness, at }: Bent): Finding {
   const fmt = formatter(job.displayUnits)
