@@ -76,3 +76,7 @@ export const inRegion = ({ outline, holes }: Region, p: Point): boolean =>
 export function isInside(ring: Ring, p: Point): boolean {
   return windingNumber(ringEdges(ring), p) !== 0
 }
+
+/** Whether a point lies within what rings enclose (even-odd): outlines with the holes in them as they are. */
+export const isWithin = (rings: readonly Ring[], p: Point): boolean =>
+  rings.filter((ring) => isInside(ring, p)).length % 2 === 1

@@ -1,7 +1,7 @@
 /** One bolt, one hole; and pins in holes that take them. */
 import { called, finding, type Finding } from '../findings/finding.ts'
 import type { Point } from '../geometry/types.ts'
-import { anchorAt, anchorsBy, type Anchor } from '../mounting/plateFace.ts'
+import { anchorAt, holeAt, type Anchor } from '../mounting/plateFace.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { formatter } from '../units/format.ts'
 import type { BoltPlace } from './studFit.ts'
@@ -59,7 +59,7 @@ function dowelFindings({ job }: Mounted, { piece, at, diameter }: Filled): Findi
   const stop = (code: 'bolt-in-solid' | 'stud-does-not-fit', message: string) => [
     finding('stop', code, piece.item.id, message, at),
   ]
-  const anchor = anchorsBy(job.plate, at).find((a) => a.anchor.kind === 'hole' && a.outside < 0)?.anchor
+  const anchor = holeAt(job.plate, at)
   if (!anchor)
     return stop('bolt-in-solid', `Dowel ${name} has no hole of the plate behind it. Put it into one.`)
   if (anchor.thread !== null)

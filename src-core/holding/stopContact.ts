@@ -1,13 +1,13 @@
 /** Where a stop block or a pin stands hard against the part, and which way it holds; or why it holds nothing. */
 import { FULL_TURN, onCircle, polar } from '../geometry/angles.ts'
-import { rectRing, ringEdges } from '../geometry/edges.ts'
-import { isInside, nearestOnEdge } from '../geometry/nearest.ts'
+import { rectRing } from '../geometry/edges.ts'
+import { isWithin, nearestTo } from '../geometry/nearest.ts'
 import { polygonIntersection } from '../geometry/polygon.ts'
 import { boxOf, type Polygons } from '../geometry/polygonBox.ts'
 import type { Point } from '../geometry/types.ts'
 import type { Dowel, StopBlock } from '../job/schema.ts'
 import { discPolygons, ringPolygons } from '../mounting/material.ts'
-import { anchorsBy } from '../mounting/plateFace.ts'
+import { holeAt } from '../mounting/plateFace.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import type { Formatter } from '../units/format.ts'
 import { LEAST_SHARED, layersOf, TOUCH, type Layer } from './partSide.ts'
@@ -88,7 +88,7 @@ export function pinContact(
   const low = tooLow(mounted, item.length, fmt)
   if (low) return low
   const { diameter, length } = item
-  const hole = anchorsBy(mounted.job.plate, at).find((a) => a.anchor.kind === 'hole' && a.outside < 0)?.anchor
+  const hole = holeAt(mounted.job.plate, at)
   const play = hole && hole.thread === null ? hole.width - diameter : null
   if (play === null || play < -TOUCH)
     return nothing('has no hole of the plate that takes it', 'Put it into one')
@@ -149,21 +149,13 @@ function topOf(layers: readonly Layer[], meets: (l: Layer) => boolean): number {
 /** Whether material is within reach all round. */
 const isGuided = (material: Polygons, at: Point, radius: number): boolean =>
   material.length > 0 &&
-  Array.from({ length: ROUND }, (_, i) => onCircle(at, radius, (FULL_TURN * i) / ROUND)).every(
-    (p) => material.filter((ring) => isInside(ring, p)).length % 2 === 1,
+  Array.from({ length: ROUND }, (_, i) => onCircle(at, radius, (FULL_TURN * i) / ROUND)).every((p) =>
+    isWithin(material, p),
   )
 
 function nearestIn(material: Polygons, from: Point): Point | null {
-  let nearest: Point | null = null
-  let least = Infinity
-  for (const ring of material) {
-    for (const e of ringEdges(ring)) {
-      const p = nearestOnEdge(e, from)
-      const d = Math.hypot(p.x - from.x, p.y - from.y)
-      if (d < least) [nearest, least] = [p, d]
-    }
-  }
-  return nearest
+  const all = material.map((ring) => nearestTo(ring, from))
+  return all.length > 0 ? all.reduce((a, b) => (b.distance < a.distance ? b : a)).point : null
 }
 
 /** mm between a pin's skin and a place; Infinity where there is none. */

@@ -2,7 +2,7 @@
 import { called, finding } from '../findings/finding.ts'
 import { FULL_TURN, onCircle } from '../geometry/angles.ts'
 import { ringEdges } from '../geometry/edges.ts'
-import { isInside, nearestOnEdge } from '../geometry/nearest.ts'
+import { isWithin, nearestOnEdge } from '../geometry/nearest.ts'
 import { boxesMeet, boxOf, type Polygons } from '../geometry/polygonBox.ts'
 import { polygonArea, polygonIntersection } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
@@ -47,9 +47,7 @@ export const bendingStress = (force: number, arm: number, width: number, thickne
 
 /** mm from a place to the nearest of what carries the part; 0 over it. */
 export const distanceTo = (at: Point, contact: readonly Carried[]): number =>
-  contact.some((c) => c.on.filter((ring) => isInside(ring, at)).length % 2 === 1)
-    ? 0
-    : (nearestOf([[at]], contact) ?? Infinity)
+  contact.some((c) => isWithin(c.on, at)) ? 0 : (nearestOf([[at]], contact) ?? Infinity)
 
 /** mm to the nearest of what carries the part; null where nothing does. */
 function nearestOf(from: Polygons, contact: readonly Carried[]): number | null {

@@ -1,8 +1,8 @@
 /** Whether the washer of a bolt through the part is carried all round by the part. */
 import { called, finding } from '../findings/finding.ts'
 import { FULL_TURN, onCircle } from '../geometry/angles.ts'
-import { isInside } from '../geometry/nearest.ts'
-import { boxesMeet, boxOf, type Polygons } from '../geometry/polygonBox.ts'
+import { isWithin } from '../geometry/nearest.ts'
+import { boxesMeet, boxOf } from '../geometry/polygonBox.ts'
 import { polygonArea, polygonIntersection } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
@@ -14,10 +14,6 @@ import type { Ruling } from './ruling.ts'
 /** Places on the washer's rim that are looked at, how far in from it (mm), and how many in a row may hang. Own choice. */
 const RIM = { places: 36, inset: 0.5, gap: 12 } as const
 
-/** Inside an odd number of outlines. */
-const within = (polygons: Polygons, p: Point): boolean =>
-  polygons.filter((ring) => isInside(ring, p)).length % 2 === 1
-
 /** A third of its rim in a row hanging free lets a washer tip into what is there. */
 export function washerRulings(
   mounted: Mounted,
@@ -27,7 +23,7 @@ export function washerRulings(
   const solid = solidUnder(mounted, grip, boxOf(discPolygons(at, washer.diameter)))
   const radius = washer.diameter / 2 - RIM.inset
   const rim = Array.from({ length: RIM.places }, (_, i) => onCircle(at, radius, (FULL_TURN * i) / RIM.places))
-  const carried = rim.map((p) => within(solid, p))
+  const carried = rim.map((p) => isWithin(solid, p))
   if (longestHang(carried) <= RIM.gap) return []
   const free = rim[carried.indexOf(false)]!
   const message = `The washer of ${called(item)} does not lie on the part all round: beside its bolt is ${whatLiesAt(mounted, free, grip)}. Use a larger washer, or put the bolt through a hole with solid material round it.`

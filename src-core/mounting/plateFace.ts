@@ -127,6 +127,10 @@ export function anchorsBy(plate: Plate, at: Point): { readonly anchor: Anchor; r
     .sort((a, b) => a.outside - b.outside)
 }
 
+/** The hole of the plate that a point lies in, whatever slot is nearer; null beside all of them. */
+export const holeAt = (plate: Plate, at: Point): Anchor | null =>
+  anchorsBy(plate, at).find((a) => a.anchor.kind === 'hole' && a.outside < 0)?.anchor ?? null
+
 /** The opening that a point lies in; null over solid plate. */
 export function anchorAt(plate: Plate, at: Point): Anchor | null {
   const nearest = anchorsBy(plate, at)[0]
