@@ -13,7 +13,7 @@ import { boxOf, type Polygons } from '../geometry/polygonBox.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point, Ring } from '../geometry/types.ts'
 import { isPrism, type Part } from '../job/schema.ts'
-import { meshHeights } from '../mesh/silhouette.ts'
+import { bodyHeights } from '../mounting/cutAway.ts'
 import { flatBodies, heightOverlap, materialBetween, type FlatBody } from '../mounting/material.ts'
 import { placePoint } from '../mounting/place.ts'
 import type { Mounted, MountedBody, MountedBore } from '../mounting/types.ts'
@@ -54,10 +54,7 @@ export function partPieces(part: Part, bores: readonly MountedBore[], seat: numb
 
 function findPieces(part: Part, cut: readonly MountedBore[], seat: number): PartPiece[] {
   const still = { turn: 0, x: 0, y: 0 }
-  const bodies = part.bodies.map((body): MountedBody => {
-    const z = isPrism(body) ? { z0: 0, z1: body.thickness } : meshHeights(body.mesh)
-    return { body, regions: [], z0: body.base + z.z0, z1: body.base + z.z1 }
-  })
+  const bodies = part.bodies.map((body): MountedBody => ({ body, regions: [], ...bodyHeights(body) }))
   const bores = cut.map((b): MountedBore => ({
     ...b,
     centre: b.bore,
@@ -164,27 +161,21 @@ export function piecesFindings(mounted: Mounted): Finding[] {
   if (staysWhole(job.part, cut)) return []
   const loose = partPieces(job.part, open, seat).slice(1)
   const after = loose.length > 0 ? [] : partPieces(job.part, cut, seat).slice(1)
+  const say = (piece: PartPiece, message: string) =>
+    finding('stop', 'part-in-pieces', piece.bodies[0] ?? 'part', message, placePoint(placement, piece.at))
   return [
-    ...loose.map((piece) => {
-      const message = `The part is not one piece: ${named(piece)} does not touch the rest, and nothing holds it. Draw what joins it, or take it off the job.`
-      return finding(
-        'stop',
-        'part-in-pieces',
-        piece.bodies[0] ?? 'part',
-        message,
-        placePoint(placement, piece.at),
-      )
-    }),
-    ...after.map((piece) => {
-      const message = `The cut parts the work: ${named(piece)} would come loose. Correct the bore's place or diameter.`
-      return finding(
-        'stop',
-        'part-in-pieces',
-        piece.bodies[0] ?? 'part',
-        message,
-        placePoint(placement, piece.at),
-      )
-    }),
+    ...loose.map((piece) =>
+      say(
+        piece,
+        `The part is not one piece: ${named(piece)} does not touch the rest, and nothing holds it. Draw what joins it, or take it off the job.`,
+      ),
+    ),
+    ...after.map((piece) =>
+      say(
+        piece,
+        `The cut parts the work: ${named(piece)} would come loose. Correct the bore's place or diameter.`,
+      ),
+    ),
   ]
 }
 

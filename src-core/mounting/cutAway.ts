@@ -1,5 +1,5 @@
 /** What the cuts of a job take off its part, setup after setup. Part frame, heights above its seat. */
-import { isBoreCut, isPrism, type Cut, type Job, type Part, type Setup } from '../job/schema.ts'
+import { isBoreCut, isPrism, type Body, type Cut, type Job, type Part, type Setup } from '../job/schema.ts'
 import { meshHeights } from '../mesh/silhouette.ts'
 import type { Removal } from '../mass/slabs.ts'
 
@@ -12,16 +12,17 @@ export function centrePoint(part: Part, setup: Setup): { x: number; y: number } 
   return bore
 }
 
+/** Heights of a body's back and front, mm; above the part's seat where it is not given how high that is. */
+export function bodyHeights(body: Body, seat = 0): { readonly z0: number; readonly z1: number } {
+  const own = isPrism(body) ? { z0: 0, z1: body.thickness } : meshHeights(body.mesh)
+  return { z0: seat + body.base + own.z0, z1: seat + body.base + own.z1 }
+}
+
 /** Heights above the seat between which the part has material that could be cut, mm. */
 function partHeights(part: Part): readonly [number, number] {
-  const ranges = part.bodies
-    .filter((b) => b.effect === 'adds')
-    .map((body) => {
-      const { z0, z1 } = isPrism(body) ? { z0: 0, z1: body.thickness } : meshHeights(body.mesh)
-      return [body.base + z0, body.base + z1] as const
-    })
+  const ranges = part.bodies.filter((b) => b.effect === 'adds').map((b) => bodyHeights(b))
   if (ranges.length === 0) return [0, 0]
-  return [Math.min(...ranges.map((r) => r[0])), Math.max(...ranges.map((r) => r[1]))]
+  return [Math.min(...ranges.map((r) => r.z0)), Math.max(...ranges.map((r) => r.z1))]
 }
 
 /** Heights above the seat over which a cut about the axis goes. */

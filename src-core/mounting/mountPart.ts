@@ -1,8 +1,8 @@
 /** The bodies and bores of a part where it stands. */
 import { isBoreCut, isPrism, type Job, type Setup } from '../job/schema.ts'
 import { boreRange } from '../mass/slabs.ts'
-import { meshHeights, silhouette } from '../mesh/silhouette.ts'
-import { boresFinishedBefore } from './cutAway.ts'
+import { silhouette } from '../mesh/silhouette.ts'
+import { bodyHeights, boresFinishedBefore } from './cutAway.ts'
 import type { MountedPart } from './material.ts'
 import { placePoint, placeRegion } from './place.ts'
 import type { MountedBody, MountedBore, Placement } from './types.ts'
@@ -20,12 +20,10 @@ export function mountPart(
 ): MountedPart & { readonly front: number } {
   const bodies = job.part.bodies.map((body): MountedBody => {
     const regions = isPrism(body) ? [body] : silhouette(body.mesh)
-    const z = isPrism(body) ? { z0: 0, z1: body.thickness } : meshHeights(body.mesh)
     return {
       body,
       regions: regions.map((r) => placeRegion(placement, r)),
-      z0: seat + body.base + z.z0,
-      z1: seat + body.base + z.z1,
+      ...bodyHeights(body, seat),
     }
   })
   const before = boresFinishedBefore(job, setup)
