@@ -1,7 +1,7 @@
 /** Whether what is drawn as the part is one piece: what does not touch the rest is held by nothing. */
 import { finding, type Finding } from '../findings/finding.ts'
 import { farthestFrom } from '../geometry/farthest.ts'
-import { isInside, nearestTo } from '../geometry/nearest.ts'
+import { nearestTo } from '../geometry/nearest.ts'
 import {
   polygonArea,
   polygonIntersection,
@@ -10,6 +10,7 @@ import {
   polygonUnion,
 } from '../geometry/polygon.ts'
 import { boxOf, type Polygons } from '../geometry/polygonBox.ts'
+import { separate } from '../geometry/separate.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point, Ring } from '../geometry/types.ts'
 import { isPrism, type Part } from '../job/schema.ts'
@@ -81,32 +82,21 @@ function slices(flat: readonly FlatBody[], bores: readonly MountedBore[], z0: nu
   if (material.length === 0) return []
   // The union winds outlines and holes oppositely, as growing wants them.
   const grown = polygonOffset(polygonUnion(material, []), JOINED / 2)
-  return separate(polygonOffset(grown, -JOINED / 2 - NECK)).map((polygons) => ({
-    polygons,
-    volume: polygonArea(polygons) * (z1 - z0),
-    bodies: flat
-      .filter((b) => b.adds && heightOverlap(b, { z0, z1 }) > TOLERANCE.height && meet(b.polygons, polygons))
-      .map((b) => b.id),
-  }))
+  return separate(polygonOffset(grown, -JOINED / 2 - NECK)).map(({ outline, holes }) => {
+    const polygons = [outline, ...holes]
+    return {
+      polygons,
+      volume: polygonArea(polygons) * (z1 - z0),
+      bodies: flat
+        .filter(
+          (b) => b.adds && heightOverlap(b, { z0, z1 }) > TOLERANCE.height && meet(b.polygons, polygons),
+        )
+        .map((b) => b.id),
+    }
+  })
 }
 
 const meet = (a: Polygons, b: Polygons) => polygonArea(polygonIntersection(a, b)) > TOLERANCE.clashArea
-
-/** Outlines with the holes in each: a ring inside an odd number of others is a hole of the smallest of them. */
-function separate(rings: Polygons): Polygons[] {
-  const sorted = rings
-    .map((ring) => ({ ring, straight: ring.map((p) => ({ ...p, bulge: 0 })), area: polygonArea([ring]) }))
-    .sort((a, b) => b.area - a.area)
-  const groups: { outer: Point[]; all: Polygons }[] = []
-  for (const [i, { ring }] of sorted.entries()) {
-    const around = sorted.slice(0, i).filter((other) => isInside(other.straight, ring[0]!))
-    const inner = around.at(-1)?.ring
-    const owner = around.length % 2 === 1 ? groups.find((g) => g.outer === inner) : undefined
-    if (owner) owner.all.push(ring)
-    else groups.push({ outer: ring, all: [ring] })
-  }
-  return groups.map((g) => g.all)
-}
 
 /** Pieces of neighbouring layers that lie on each other are one. */
 function joined(layers: readonly (readonly Slice[])[]): PartPiece[] {

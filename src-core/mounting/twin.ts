@@ -1,7 +1,7 @@
 /** Another workpiece alike, bolted on opposite: what it is made of where it stands. */
 import { boxOf } from '../geometry/polygonBox.ts'
-import { isInside } from '../geometry/nearest.ts'
 import { signedRingMoments } from '../geometry/ringMoments.ts'
+import { separate } from '../geometry/separate.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Ring } from '../geometry/types.ts'
 import { findThread } from '../hardware/threads.ts'
@@ -88,20 +88,14 @@ function solidShapes(part: MountedPart): Shape[] {
     levels.slice(1).flatMap((z1, i) => {
       const z0 = levels[i]!
       if (z1 - z0 <= TOLERANCE.height) return []
-      const rings = materialBetween(part, bodies, z0, z1, near)
-      const outer = rings.filter((r) => signedRingMoments(r).area > 0 === windsOut(rings))
-      const inner = rings.filter((r) => !outer.includes(r))
-      return outer.map((ring) => ({ ring, holes: inner.filter((h) => isInside(ring, h[0]!)), z0, z1 }))
+      const separated = separate(materialBetween(part, bodies, z0, z1, near))
+      return separated.map(({ outline, holes }) => ({ ring: outline, holes, z0, z1 }))
     }),
   )
 }
 
 const size = (ring: Ring): number => Math.abs(signedRingMoments(ring).area)
 
-/** Whether outlines, of which the largest ring is one, wind counter-clockwise. */
-const windsOut = (rings: readonly Ring[]): boolean => signedRingMoments(bySizeOf(rings)[0] ?? []).area > 0
-
-const bySizeOf = (rings: readonly Ring[]): Ring[] => [...rings].sort((a, b) => size(b) - size(a))
 const bySize = (shapes: readonly Shape[]): Shape[] => [...shapes].sort((a, b) => size(b.ring) - size(a.ring))
 
 const boltItems = new WeakMap<Twin, readonly ThroughBolt[]>()

@@ -6,6 +6,7 @@ import { jobFaults } from '../../../src-core/job/faults.ts'
 import { checkJob } from '../../../src-core/job/parse.ts'
 import type { Hardware, Job, Twin } from '../../../src-core/job/schema.ts'
 import { turning } from '../../../src-core/geometry/angles.ts'
+import { regionMoments } from '../../../src-core/geometry/ringMoments.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { fetchList } from '../../../src-core/steps/fetchList.ts'
 import { piece } from '../../helpers/jobs.ts'
@@ -45,6 +46,15 @@ describe('a twin turned half round the axis', () => {
     const { centre_mm } = good.terms.find((t) => t.item === 'part')!
     expect(x).toBeCloseTo(-centre_mm.x, 9)
     expect(y).toBeCloseTo(-centre_mm.y, 9)
+  })
+
+  test('fills what outline, bolt holes and pocket leave, in every layer', () => {
+    const { solids } = mountSetup(twinJob(), 'op10').pieces.find((p) => p.item.id === 'T1')!
+    const filled = solids
+      .filter((s) => s.role === 'twin')
+      .map(({ ring, holes = [], z0, z1 }) => regionMoments({ outline: ring, holes }).area * (z1 - z0))
+    // Chords of the holes leave a little.
+    expect(filled.reduce((sum, v) => sum + v, 0) / volume).toBeCloseTo(1, 3)
   })
 
   test('leaves a couple of its mass times radius times lift where it stands higher', () => {
