@@ -43,6 +43,22 @@ export const inBox = ({ x0, y0, x1, y1 }: Box, p: Point): boolean =>
 /** Whether not even the edges of two boxes touch. */
 export const apart = (a: Box, b: Box): boolean => a.x0 > b.x1 || b.x0 > a.x1 || a.y0 > b.y1 || b.y0 > a.y1
 
+/** Round a circle. */
+export const discBox = ({ x, y }: Point, diameter: number): Box => ({
+  x0: x - diameter / 2,
+  y0: y - diameter / 2,
+  x1: x + diameter / 2,
+  y1: y + diameter / 2,
+})
+
+/** Wider by so many mm to each side. */
+export const widened = ({ x0, y0, x1, y1 }: Box, by: number): Box => ({
+  x0: x0 - by,
+  y0: y0 - by,
+  x1: x1 + by,
+  y1: y1 + by,
+})
+
 export const boxesMeet = (a: Box, b: Box): boolean => a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1
 
 /**

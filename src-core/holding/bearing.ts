@@ -2,15 +2,19 @@
 import { toRadians } from '../geometry/angles.ts'
 import { rectRing } from '../geometry/edges.ts'
 import { isInside } from '../geometry/nearest.ts'
-import { boxesMeet, boxOf, covers, type Box, type Polygons } from '../geometry/polygonBox.ts'
+import { boxesMeet, boxOf, covers, discBox, type Box, type Polygons } from '../geometry/polygonBox.ts'
 import { polygonArea, polygonDifference, polygonIntersection } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
-import { discPolygons, flatBodies, materialBetween, ringPolygons } from '../mounting/material.ts'
+import {
+  discPolygons,
+  flatBodies,
+  materialBetween,
+  ringPolygons,
+  SKIN,
+  type FlatBody,
+} from '../mounting/material.ts'
 import type { Mounted, MountedBore } from '../mounting/types.ts'
-
-/** mm: how thin a layer under a surface is looked at. */
-const SKIN = 0.05
 
 /** Share of a pad that may have nothing under it: what flattened arcs and rounding leave. */
 const BARE = 2e-3
@@ -29,24 +33,24 @@ export function solidUnder(mounted: Mounted, z: number, near: Box): Polygons {
   return solid
 }
 
-/** Whether one body fills a box just under a height and nothing is taken away near it: the polygon library need not be asked. */
-function isWholeUnder(mounted: Mounted, z: number, box: Box): boolean {
+/** The part's bodies near a box where nothing is taken out of them; null where something is. */
+export function plainBodies(mounted: Mounted, box: Box): readonly FlatBody[] | null {
   const near = flatBodies(mounted).filter((b) => boxesMeet(b.box, box))
   const isClear = (b: MountedBore) =>
     b.state === 'uncut' || !boxesMeet(discBox(b.centre, b.bore.diameter), box)
-  return (
-    near.every((b) => b.adds) &&
-    mounted.bores.every(isClear) &&
-    near.some((b) => b.z0 < z - SKIN && b.z1 > z - SKIN / 2 && covers(b.polygons, box))
-  )
+  return near.every((b) => b.adds) && mounted.bores.every(isClear) ? near : null
 }
 
-const discBox = ({ x, y }: Point, diameter: number): Box => ({
-  x0: x - diameter / 2,
-  y0: y - diameter / 2,
-  x1: x + diameter / 2,
-  y1: y + diameter / 2,
-})
+/** Whether one body fills a box just under a height and nothing is taken away near it: the polygon library need not be asked. */
+const isWholeUnder = (mounted: Mounted, z: number, box: Box): boolean =>
+  plainBodies(mounted, box)?.some((b) => b.z0 < z - SKIN && b.z1 > z - SKIN / 2 && covers(b.polygons, box)) ??
+  false
+
+/** Heights below one at which something of the part begins or ends, the nearest first. */
+export function levelsBelow({ bodies, bores }: Mounted, z: number): number[] {
+  const all = [...bodies, ...bores].flatMap((b) => [b.z0, b.z1])
+  return [...new Set(all)].filter((level) => level < z - TOLERANCE.height).sort((p, q) => q - p)
+}
 
 /** What of a pad has no solid material under it at a height; empty where the pad lies wholly on. */
 export function bareOf(mounted: Mounted, pad: Polygons, z: number): Polygons {

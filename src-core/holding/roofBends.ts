@@ -1,12 +1,12 @@
 /** Whether the part is hollow under what presses on it: a roof over a void bends, whatever carries the part below. */
 import { called, finding } from '../findings/finding.ts'
 import { polygonIntersection } from '../geometry/polygon.ts'
-import { boxesMeet, boxOf, type Box } from '../geometry/polygonBox.ts'
+import { boxOf, widened } from '../geometry/polygonBox.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
-import { flatBodies, ringPolygons } from '../mounting/material.ts'
+import { ringPolygons } from '../mounting/material.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { formatter, plain } from '../units/format.ts'
-import { solidUnder } from './bearing.ts'
+import { levelsBelow, plainBodies, solidUnder } from './bearing.ts'
 import type { Ruling } from './ruling.ts'
 import { BENDS_AT, bendingStress, carriesMiddle, gapBetween, type Press } from './support.ts'
 
@@ -38,45 +38,23 @@ export function roofRulings(mounted: Mounted, { item }: MountedPiece, press: Pre
 
 function voidUnder(mounted: Mounted, press: Press): Void | null {
   const pad = ringPolygons(press.pad)
+  const box = boxOf(pad)
   const { seat } = mounted
-  if (isPlain(mounted, boxOf(pad))) return null
+  // One body through which nothing goes has no void.
+  const bodies = plainBodies(mounted, box)
+  if (bodies && bodies.length <= 1) return null
   const levels = [press.z, ...levelsBelow(mounted, press.z), seat].filter((z) => z >= seat)
   for (const [i, top] of levels.entries()) {
     const low = levels[i + 1]
     if (low === undefined || top - low <= TOLERANCE.height) continue
-    const solid = solidUnder(mounted, (top + low) / 2, wider(boxOf(pad), WALLS))
-    if (carriesMiddle(polygonIntersection(pad, solid), pad, press.at)) continue
+    const middle = (top + low) / 2
+    const under = polygonIntersection(pad, solidUnder(mounted, middle, box))
+    if (carriesMiddle(under, pad, press.at)) continue
     const roof = press.z - top
+    if (roof <= TOLERANCE.height) return null
+    const solid = solidUnder(mounted, middle, widened(box, WALLS))
     const arm = solid.length > 0 ? Math.min(WALLS, gapBetween([[press.at]], solid)) : WALLS
-    return roof > TOLERANCE.height ? { roof, arm } : null
+    return { roof, arm }
   }
   return null
 }
-
-/** Whether there is one adding body near and nothing is taken out of it. */
-function isPlain(mounted: Mounted, box: Box): boolean {
-  const near = flatBodies(mounted).filter((b) => boxesMeet(b.box, box))
-  const bored = mounted.bores.some(
-    ({ state, centre, bore: { diameter: d } }) =>
-      state !== 'uncut' &&
-      boxesMeet(box, {
-        x0: centre.x - d / 2,
-        y0: centre.y - d / 2,
-        x1: centre.x + d / 2,
-        y1: centre.y + d / 2,
-      }),
-  )
-  return near.length <= 1 && near.every((b) => b.adds) && !bored
-}
-
-function levelsBelow(mounted: Mounted, z: number): number[] {
-  const all = [...mounted.bodies, ...mounted.bores].flatMap((b) => [b.z0, b.z1])
-  return [...new Set(all)].filter((level) => level < z - TOLERANCE.height).sort((p, q) => q - p)
-}
-
-const wider = ({ x0, y0, x1, y1 }: Box, by: number): Box => ({
-  x0: x0 - by,
-  y0: y0 - by,
-  x1: x1 + by,
-  y1: y1 + by,
-})

@@ -5,13 +5,12 @@ import { ringEdges } from '../geometry/edges.ts'
 import { isWithin, nearestOnEdge } from '../geometry/nearest.ts'
 import { boxesMeet, boxOf, type Polygons } from '../geometry/polygonBox.ts'
 import { polygonArea, polygonIntersection } from '../geometry/polygon.ts'
-import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point, Ring } from '../geometry/types.ts'
 import type { Hardware } from '../job/schema.ts'
 import { discPolygons, ringPolygons } from '../mounting/material.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { formatter, plain } from '../units/format.ts'
-import { solidUnder } from './bearing.ts'
+import { levelsBelow, solidUnder } from './bearing.ts'
 import { ContactHull } from './contact.ts'
 import type { Carried } from './packing.ts'
 import type { Ruling } from './ruling.ts'
@@ -138,18 +137,11 @@ function thicknessBeside(
 function thicknessUnder(mounted: Mounted, at: Point, z: number): number {
   const spot = discPolygons(at, 1)
   const box = boxOf(spot)
-  const levels = new Set<number>()
-  for (const b of mounted.bodies) for (const l of [b.z0, b.z1]) if (l < z - TOLERANCE.height) levels.add(l)
-  for (const b of mounted.bores) for (const l of [b.z0, b.z1]) if (l < z - TOLERANCE.height) levels.add(l)
   let low = z
-  const falling = [...levels].sort((p, q) => q - p)
-  let top = z
-  for (const level of falling) {
-    const middle = (top + level) / 2
-    const solid = solidUnder(mounted, middle, box)
+  for (const level of levelsBelow(mounted, z)) {
+    const solid = solidUnder(mounted, (low + level) / 2, box)
     if (solid.length === 0 || polygonArea(polygonIntersection(spot, solid)) <= 0) break
     low = level
-    top = level
   }
   return z - low
 }

@@ -1,6 +1,6 @@
 /** Whether a clamp's toe, and the washer of a bolt through the part, lie wholly on solid material of the part. */
 import { called, finding } from '../findings/finding.ts'
-import { boxOf } from '../geometry/polygonBox.ts'
+import { boxOf, widened } from '../geometry/polygonBox.ts'
 import { polygonPlace } from '../geometry/polygon.ts'
 import { flattenRing } from '../geometry/flatten.ts'
 import { polar } from '../geometry/angles.ts'
@@ -62,7 +62,7 @@ function slideOf(mounted: Mounted, piece: MountedPiece, { strap, facing }: Clamp
   const pad = { at: toe.at, length: toeLength(strap), width: strap.width, facing }
   const far = polar(400, facing)
   const box = boxOf([[toe.at, { x: toe.at.x + far.x, y: toe.at.y + far.y }, piece.at]])
-  const wide = { x0: box.x0 - 50, y0: box.y0 - 50, x1: box.x1 + 50, y1: box.y1 + 50 }
+  const wide = widened(box, 50)
   const heights = toe.rest ? [toe.rest.z, ...facesNear(mounted, wide)] : facesNear(mounted, wide)
   let best: { by: number; z: number } | null = null
   for (const z of heights) {

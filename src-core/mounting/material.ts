@@ -96,7 +96,7 @@ export function materialBetween(
 }
 
 /** mm: how thin a layer under a surface is looked at. */
-const SKIN = 0.05
+export const SKIN = 0.05
 
 /** Whether the part's outlines can be given to the polygon library at all: it may not return from a faulty one. */
 export const isSound = (part: Pick<MountedPart, 'bodies'>): boolean =>
