@@ -9,6 +9,7 @@ import type { Point } from '../geometry/types.ts'
 import {
   discPolygons,
   flatBodies,
+  lessToCut,
   materialBetween,
   ringPolygons,
   SKIN,
@@ -19,18 +20,11 @@ import type { Mounted, MountedBore } from '../mounting/types.ts'
 /** Share of a pad that may have nothing under it: what flattened arcs and rounding leave. */
 const BARE = 2e-3
 
-/** Bores whose cutting in this setup takes away what lies at a height. */
-const cutAwayAt = (mounted: Mounted, z: number): MountedBore[] =>
-  mounted.bores.filter((b) => b.state === 'to cut' && b.z1 > z - SKIN && b.z0 < z - TOLERANCE.height)
-
 /** The part's material just under a height, near a box, that is there before and after this setup's cut. */
 export function solidUnder(mounted: Mounted, z: number, near: Box): Polygons {
   const bodies = flatBodies(mounted).filter((b) => boxesMeet(b.box, near))
-  let solid = materialBetween(mounted, bodies, z - SKIN, z, near)
-  for (const b of cutAwayAt(mounted, z)) {
-    if (solid.length > 0) solid = polygonDifference(solid, discPolygons(b.centre, b.bore.diameter))
-  }
-  return solid
+  const skin = { z0: z - SKIN, z1: z }
+  return lessToCut(mounted, materialBetween(mounted, bodies, skin.z0, skin.z1, near), skin, near)
 }
 
 /** The part's bodies near a box where nothing is taken out of them; null where something is. */
@@ -105,7 +99,9 @@ export function slideTo(
 /** What lies at a place where a pad wants material at a height, as words. */
 export function whatLiesAt(mounted: Mounted, at: Point, z: number): string {
   const inBore = (b: MountedBore) => Math.hypot(at.x - b.centre.x, at.y - b.centre.y) < b.bore.diameter / 2
-  const cut = cutAwayAt(mounted, z).find(inBore)
+  const cut = mounted.bores.find(
+    (b) => b.state === 'to cut' && b.z1 > z - SKIN && b.z0 < z - TOLERANCE.height && inBore(b),
+  )
   if (cut) return `bore ${cut.bore.id}, which this setup cuts`
   const open = mounted.bores.find((b) => b.state === 'open' && inBore(b))
   if (open) return `bore ${open.bore.id}`

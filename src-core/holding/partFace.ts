@@ -1,9 +1,9 @@
 /** The part's face at its seat. */
 import { boxesMeet, type Box, type Polygons } from '../geometry/polygonBox.ts'
-import { polygonDifference, polygonUnion } from '../geometry/polygon.ts'
+import { polygonUnion } from '../geometry/polygon.ts'
 import { isPrism } from '../job/schema.ts'
 import { underside } from '../mesh/underside.ts'
-import { discPolygons, flatBodies, isSound, materialBetween } from '../mounting/material.ts'
+import { flatBodies, isSound, lessToCut, materialBetween } from '../mounting/material.ts'
 import { placePoints } from '../mounting/place.ts'
 import type { Mounted } from '../mounting/types.ts'
 
@@ -31,9 +31,5 @@ export function partFace(mounted: Mounted, near: Box): Polygons {
     const flat = underside(body.mesh, SEAT_PLAY).map((ring) => placePoints(mounted.placement, ring))
     face = face.length === 0 ? flat : polygonUnion(face, flat)
   }
-  for (const b of mounted.bores) {
-    if (face.length > 0 && b.state === 'to cut' && b.z0 <= seat + SEAT_PLAY && b.z1 > seat)
-      face = polygonDifference(face, discPolygons(b.centre, b.bore.diameter))
-  }
-  return face
+  return lessToCut(mounted, face, { z0: seat, z1: seat + SEAT_PLAY }, near)
 }

@@ -1,9 +1,8 @@
 /** The part's sides as what stands beside it meets them: its material in layers from the seat up. */
-import { polygonDifference } from '../geometry/polygon.ts'
 import type { Box, Polygons } from '../geometry/polygonBox.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import { isPrism } from '../job/schema.ts'
-import { discPolygons, flatBodies, materialBetween } from '../mounting/material.ts'
+import { flatBodies, lessToCut, materialBetween } from '../mounting/material.ts'
 import type { Mounted } from '../mounting/types.ts'
 
 /** mm by which a stop or pin may stand off and still be hard against the part: a sheet of paper. Own choice. */
@@ -28,11 +27,7 @@ export function layersOf(mounted: Mounted, top: number, near: Box): Layer[] {
   return levels.slice(1).flatMap((z1, i): Layer[] => {
     const z0 = levels[i]!
     if (z1 - z0 <= TOLERANCE.height) return []
-    let material = materialBetween(mounted, bodies, z0, z1, near)
-    for (const b of mounted.bores) {
-      if (b.state === 'to cut' && material.length > 0 && b.z1 > z0 && b.z0 < z1)
-        material = polygonDifference(material, discPolygons(b.centre, b.bore.diameter))
-    }
-    return [{ z0, z1, material }]
+    const material = materialBetween(mounted, bodies, z0, z1, near)
+    return [{ z0, z1, material: lessToCut(mounted, material, { z0, z1 }, near) }]
   })
 }

@@ -1,7 +1,7 @@
 /** The part's material as flattened polygons with heights: what lies at a height, and what carries a pad from below. */
 import { flattenRegion, flattenRing } from '../geometry/flatten.ts'
 import { circleRing } from '../geometry/edges.ts'
-import { boxesMeet, boxOf, reaches, type Box, type Polygons } from '../geometry/polygonBox.ts'
+import { boxesMeet, boxOf, discBox, reaches, type Box, type Polygons } from '../geometry/polygonBox.ts'
 import { polygonArea, polygonDifference, polygonIntersection, polygonUnion } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point, Ring } from '../geometry/types.ts'
@@ -87,13 +87,33 @@ export function materialBetween(
         left = polygonDifference(left, r.polygons)
     }
     for (const bore of mounted.bores) {
-      if (bore.state === 'open' && bore.z0 <= low + TOLERANCE.height && bore.z1 >= high - TOLERANCE.height)
-        left = polygonDifference(left, discPolygons(bore.centre, bore.bore.diameter))
+      const through = bore.z0 <= low + TOLERANCE.height && bore.z1 >= high - TOLERANCE.height
+      if (bore.state === 'open' && through) left = without(bore, left, near)
     }
     material = material.length === 0 ? left : polygonUnion(material, left)
   }
   return material
 }
+
+/** Material between two heights, near a box, less what this setup cuts away there: what lies there before and after. */
+export function lessToCut(
+  { bores }: Pick<MountedPart, 'bores'>,
+  material: Polygons,
+  heights: { readonly z0: number; readonly z1: number },
+  near: Box,
+): Polygons {
+  let left = material
+  for (const bore of bores) {
+    if (bore.state === 'to cut' && left.length > 0 && heightOverlap(bore, heights) > TOLERANCE.height)
+      left = without(bore, left, near)
+  }
+  return left
+}
+
+const without = ({ centre, bore }: MountedBore, material: Polygons, near: Box): Polygons =>
+  boxesMeet(discBox(centre, bore.diameter), near)
+    ? polygonDifference(material, discPolygons(centre, bore.diameter))
+    : material
 
 /** mm: how thin a layer under a surface is looked at. */
 export const SKIN = 0.05
