@@ -55,48 +55,43 @@ export interface Judged {
 
 export function judgeJoints(input: JointsInput): Judged {
   const { mounted, assembly, states } = input
+  const rpm = mounted.setup.speed ?? 0
   const stops = backingsOf(mounted, assembly.pieces)
   const part = judgePart(input, stops)
   const others = mounted.pieces.flatMap((piece, i) => {
     const state = states.find((s) => s.piece === piece)
     if (piece.item.kind === 'fixture') return judgeFixture(input, piece, piece.item)
     if (piece.item.kind === 'twin')
-      return judgeKept(
-        keptTwins,
-        piece.item,
-        twinJoint(mounted, piece, piece.item, assembly.pieces[i]!),
-        mounted.setup.speed ?? 0,
-      )
+      return judgeKept(piece.item, twinJoint(mounted, piece, piece.item, assembly.pieces[i]!), rpm)
     const joint = state ? judgeClamp(mounted, state) : judgeStuds(mounted, piece, assembly.pieces[i]!)
     return joint ?? []
   })
   const backed = stops.map((b) => ({
     ...b,
-    bears: b.backing ? capacityAt(b.backing, mounted.setup.speed ?? 0) : 0,
+    bears: b.backing ? capacityAt(b.backing, rpm) : 0,
   }))
   return { part, backed, joints: [part, ...others] }
 }
 
-type Kept = WeakMap<object, { readonly key: string; readonly judged: Omit<JudgedJoint, 'built'> }>
+const keptJoints = new WeakMap<
+  object,
+  { readonly key: string; readonly judged: Omit<JudgedJoint, 'built'> }
+>()
 
-/** Judged anew only where its input or the speed has changed. @param owner immutable. */
+/** Judged anew only where its input or the speed has changed. @param owner the part or the piece, immutable. */
 function judgeKept<B extends BuiltJoint>(
-  all: Kept,
   owner: object,
   built: B,
   rpm: number,
   backings: readonly Backing[] = [],
 ) {
   const key = JSON.stringify([built.input, rpm, backings])
-  const kept = all.get(owner)
+  const kept = keptJoints.get(owner)
   if (kept?.key === key) return { ...kept.judged, built }
   const judged = judge(built, rpm, backings)
-  all.set(owner, { key, judged })
+  keptJoints.set(owner, { key, judged })
   return { ...judged, built }
 }
-
-const keptFixtures: Kept = new WeakMap()
-const keptTwins: Kept = new WeakMap()
 
 function judgeFixture(
   { mounted, assembly, cutting, states }: JointsInput,
@@ -104,10 +99,8 @@ function judgeFixture(
   item: Fixture,
 ): JudgedJoint {
   const built = fixtureJoint(mounted, piece, item, assembly, cutting, states)
-  return judgeKept(keptFixtures, item, built, mounted.setup.speed ?? 0)
+  return judgeKept(item, built, mounted.setup.speed ?? 0)
 }
-
-const keptParts: Kept = new WeakMap()
 
 /** Kept per part while all that it hangs on stays, so that a weight is dragged without a search. */
 function judgePart(
@@ -116,7 +109,7 @@ function judgePart(
 ): Judged['part'] {
   const built = partJoint(mounted, assembly.mountedPart, cutting, states)
   const backings = backed.flatMap((b) => b.backing ?? [])
-  return judgeKept(keptParts, mounted.job.part, built, mounted.setup.speed ?? 0, backings)
+  return judgeKept(mounted.job.part, built, mounted.setup.speed ?? 0, backings)
 }
 
 const keptPieces = new WeakMap<
