@@ -6,6 +6,7 @@ import { isClamp } from '../job/schema.ts'
 import { centreOfMass } from '../mass/massMoments.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { formatter, plain } from '../units/format.ts'
+import { capital } from '../words/capital.ts'
 import type { ClampState } from './clampState.ts'
 import { CHUCK_FRICTION, frictionOf, frictionWords } from './friction.ts'
 import { backingFindings } from './backingFindings.ts'
@@ -158,9 +159,7 @@ function assumptions({ job, setup }: Mounted): Finding[] {
   const times = [...(job.lathe.startTime ? [] : ['starting']), ...(job.lathe.brakeTime ? [] : ['stopping'])]
   if (times.length > 0) {
     const message = `${times.join(' and ')} within ${ASSUMED_TIME} s is assumed for the joints: the lathe's own times are not given.`
-    findings.push(
-      finding('note', 'start-stop-assumed', 'lathe', message[0]!.toUpperCase() + message.slice(1)),
-    )
+    findings.push(finding('note', 'start-stop-assumed', 'lathe', capital(message)))
   }
   if (!setup.cuts) {
     const message =

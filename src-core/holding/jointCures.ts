@@ -4,6 +4,7 @@ import { findThread, proofLoad } from '../hardware/threads.ts'
 import { uncertaintiesOf } from '../doubt/defaults.ts'
 import type { Mounted } from '../mounting/types.ts'
 import type { Formatter } from '../units/format.ts'
+import { capital } from '../words/capital.ts'
 import { preloadOf } from './preloadOf.ts'
 import { WANTED_FACTOR, type JudgedJoint } from './judged.ts'
 
@@ -18,7 +19,7 @@ export function curesOf(mounted: Mounted, fmt: Formatter, j: JudgedJoint): strin
   if (speed !== null && Math.floor(j.rpmAt2) > 0) cures.push(`run at ${fmt.speedLimit(j.rpmAt2)} or slower`)
   if (cures.length === 0) return ''
   const all = cures.length === 1 ? cures[0]! : `${cures.slice(0, -1).join(', ')} or ${cures.at(-1)!}`
-  return `${all[0]!.toUpperCase()}${all.slice(1)}.`
+  return `${capital(all)}.`
 }
 
 function partCures(mounted: Mounted, { result }: JudgedJoint): string[] {

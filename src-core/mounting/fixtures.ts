@@ -9,7 +9,7 @@ import { findThread } from '../hardware/threads.ts'
 import type { At, Fixture, Hardware, Plate, Setup } from '../job/schema.ts'
 import { placePoint } from './place.ts'
 import { anchorAt, standOnPlate, type Anchor, type Stand } from './plateFace.ts'
-import { facingOf, stationPoint } from './station.ts'
+import { facingOf, fixtureNamed, stationPoint } from './station.ts'
 import type { Mounted, Placement } from './types.ts'
 
 /** mm by which heights that are to meet may miss: a sheet of paper. Own choice. */
@@ -20,13 +20,11 @@ export const fixturesOf = ({ hardware }: Pick<Setup, 'hardware'>): Fixture[] =>
 
 /** The fixture that the part stands on; null: the plate. */
 export const seatFixture = ({ seat, hardware }: Setup): Fixture | null =>
-  (seat && (hardware.find((h) => h.kind === 'fixture' && h.id === seat.on) as Fixture | undefined)) ?? null
+  seat ? fixtureNamed(hardware, seat.on) : null
 
 /** The fixture that a piece is bolted to by its station; null: the plate. */
 export const standsOnFixture = (hardware: readonly Hardware[], at: At): Fixture | null =>
-  'on' in at
-    ? ((hardware.find((h) => h.kind === 'fixture' && h.id === at.on) as Fixture | undefined) ?? null)
-    : null
+  'on' in at ? fixtureNamed(hardware, at.on) : null
 
 /** mm from the plate's face to the face that stands at a station. */
 export const groundAt = (hardware: readonly Hardware[], at: At): number =>

@@ -2,8 +2,11 @@
 import { directionOf, opposite, polar } from '../geometry/angles.ts'
 import { circleRing, rectRing } from '../geometry/edges.ts'
 import type { Point, Ring } from '../geometry/types.ts'
-import type { At, Footprint, Hardware, Plate } from '../job/schema.ts'
+import type { At, Fixture, Footprint, Hardware, Plate } from '../job/schema.ts'
 import { placePoint, placeRing } from './place.ts'
+
+export const fixtureNamed = (hardware: readonly Hardware[], id: string): Fixture | null =>
+  hardware.filter((h) => h.kind === 'fixture').find((h) => h.id === id) ?? null
 
 /**
  * The station that `at` names, plate frame, mm. Throws RangeError on an unknown slot, hole or fixture.
@@ -11,9 +14,9 @@ import { placePoint, placeRing } from './place.ts'
  */
 export function stationPoint(plate: Plate, at: At, hardware: readonly Hardware[]): Point {
   if ('on' in at) {
-    const fixture = hardware.find((h) => h.id === at.on)
-    const hole = fixture?.kind === 'fixture' ? fixture.holes.find((h) => h.id === at.hole) : undefined
-    if (fixture?.kind !== 'fixture' || !hole) throw new RangeError(`no hole ${at.hole} of ${at.on}`)
+    const fixture = fixtureNamed(hardware, at.on)
+    const hole = fixture?.holes.find((h) => h.id === at.hole)
+    if (!fixture || !hole) throw new RangeError(`no hole ${at.hole} of ${at.on}`)
     const origin = stationPoint(plate, fixture.at, [])
     return placePoint({ turn: facingOf(plate, fixture, []), ...origin }, hole)
   }
