@@ -39,8 +39,9 @@ export function crossSlideReach(mounted: Mounted): number | null {
  */
 export function carriageRows(mounted: Mounted): CarriageRow[] {
   const { carriage, swingOverCrossSlide } = mounted.job.lathe
+  const tools = toolsAtWork(mounted)
   return (carriage?.profile ?? []).flatMap(({ behind, radius }) =>
-    toolsAtWork(mounted).map(({ tip, mouth, out }) => ({
+    tools.map(({ tip, mouth, out }) => ({
       from: Math.max(tip + behind, mouth),
       radius: radius >= swingOverCrossSlide / 2 ? radius : Math.min(radius + out, swingOverCrossSlide / 2),
     })),

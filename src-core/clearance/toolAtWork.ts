@@ -15,11 +15,20 @@ export interface ToolAtWork {
 /** z of the tool's tip at its deepest: the bottom of its work, or the part's seat where nothing says. */
 export const tipDepth = (mounted: Mounted): number => Math.min(...toolsAtWork(mounted).map((t) => t.tip))
 
+const kept = new WeakMap<Mounted, readonly ToolAtWork[]>()
+
 /**
  * The carriage's tool at the bottom of each of its cuts, and parked while the plate is turned by hand. Where no cut is
- * given, or none but from the tailstock, it may stand at the bottom of the bore on the axis unless it is parked.
+ * given, or none but from the tailstock, it may stand at the bottom of the bore on the axis unless it is parked. Kept per
+ * mounted setup: it is asked for everything that turns, and by a search for every place that it looks at.
  */
-export function toolsAtWork(mounted: Mounted): ToolAtWork[] {
+export function toolsAtWork(mounted: Mounted): readonly ToolAtWork[] {
+  let tools = kept.get(mounted)
+  if (!tools) kept.set(mounted, (tools = findTools(mounted)))
+  return tools
+}
+
+function findTools(mounted: Mounted): ToolAtWork[] {
   const { workBore, partFront, setup, seat, job } = mounted
   const at = job.lathe.carriage?.parkedAt ?? null
   const parked = at === null ? [] : [{ tip: at, mouth: at, out: 0 }]
