@@ -1,6 +1,7 @@
 /** What a setup's cuts ask of the spindle and of the clamps. */
 import { findMaterial } from '../job/materials.ts'
 import type { Cut } from '../job/schema.ts'
+import { keptFor } from '../mounting/kept.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { cutPlaces, type CutPlace } from './cutPlace.ts'
 import { drillingLoad } from './drilling.ts'
@@ -41,8 +42,13 @@ export interface CuttingAdvice {
   readonly cuts: readonly CutRow[]
 }
 
-/** Null where the setup cuts nothing, or nothing is known of it. Rows in the order of `cutPlaces`. */
-export function cuttingAdvice(mounted: Mounted): CuttingAdvice | null {
+/**
+ * Null where the setup cuts nothing, or nothing is known of it. Rows in the order of `cutPlaces`. Kept while part, place,
+ * cuts and lathe stay: a drag of hardware does not look again whether a cut is interrupted.
+ */
+export const cuttingAdvice = keptFor(advise, ({ job, setup }) => [job.lathe, setup.cuts])
+
+function advise(mounted: Mounted): CuttingAdvice | null {
   const { job } = mounted
   const group = findGroup(findMaterial(job.part.material)?.group ?? null)
   const cuts = cutPlaces(mounted).map((place) => cutRow(mounted, place, group))

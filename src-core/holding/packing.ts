@@ -7,7 +7,7 @@ import { ringPolygons } from '../mounting/material.ts'
 import { standAt } from '../mounting/fixtures.ts'
 import type { Stand } from '../mounting/plateFace.ts'
 import type { Mounted, MountedPiece, MountedSolid } from '../mounting/types.ts'
-import { keptPer } from './kept.ts'
+import { keptPer } from '../mounting/kept.ts'
 import { partFace, SEAT_PLAY } from './partFace.ts'
 import { standsOn } from './standing.ts'
 

@@ -5,7 +5,7 @@ import { TOLERANCE } from '../geometry/tolerance.ts'
 import { flatBodies } from '../mounting/material.ts'
 import { standAt } from '../mounting/fixtures.ts'
 import type { Mounted } from '../mounting/types.ts'
-import { keptFor } from './kept.ts'
+import { keptFor } from '../mounting/kept.ts'
 import { isCarried, packingItems, packingOf, type Carried } from './packing.ts'
 import { partFace, SEAT_PLAY } from './partFace.ts'
 

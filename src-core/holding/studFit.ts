@@ -9,7 +9,7 @@ import { anchorUnder } from '../mounting/fixtures.ts'
 import { anchorsBy, type Anchor } from '../mounting/plateFace.ts'
 import type { Mounted, MountedFastening, MountedPiece } from '../mounting/types.ts'
 import { formatter, type Formatter } from '../units/format.ts'
-import { keptPer } from './kept.ts'
+import { keptPer } from '../mounting/kept.ts'
 import type { Ruling } from './ruling.ts'
 
 /** mm by which an opening may be wider than its stud before it is worth a word. Own choice. */

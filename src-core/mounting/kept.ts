@@ -1,7 +1,7 @@
 /** Results of checks kept per piece as long as nothing else that they hang on has changed. */
 import type { Hardware, Plate } from '../job/schema.ts'
-import { fixturesOf } from '../mounting/fixtures.ts'
-import type { Mounted, MountedPiece } from '../mounting/types.ts'
+import { fixturesOf } from './fixtures.ts'
+import type { Mounted, MountedPiece } from './types.ts'
 
 /** A setup without its hardware: a token that is the same object as long as all of it is the same. */
 type Surroundings = object
