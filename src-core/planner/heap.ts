@@ -13,10 +13,6 @@ export class Heap<T> {
     return this.items.length
   }
 
-  peek(): T | undefined {
-    return this.items[0]?.value
-  }
-
   push(value: T): void {
     const { items } = this
     let i = items.length

@@ -120,16 +120,6 @@ export class StackSpace {
     return found
   }
 
-  /** All whole stacks of so many pieces. */
-  *stacks(pieces: number): Generator<StackNode> {
-    const root = this.root(pieces)
-    const open = root ? [root] : []
-    for (let node = open.pop(); node; node = open.pop()) {
-      if (node.left === 0) yield node
-      else open.push(...this.below(node))
-    }
-  }
-
   private grow(node: StackNode): StackNode[] {
     const kind = this.kinds[node.decided]!
     const found: StackNode[] = []

@@ -3,6 +3,7 @@
  * found, of the largest usual thread that goes through slot and pieces.
  */
 import { FIRST_CHOICE_THREADS, findThread, proofLoad, usualClass, type Thread } from '../hardware/threads.ts'
+import { ROUNDING } from '../geometry/tolerance.ts'
 import { usualTorque } from '../hardware/preload.ts'
 import { acrossCorners, nutSize } from '../hardware/nuts.ts'
 import type { At, Job } from '../job/schema.ts'
@@ -69,6 +70,7 @@ export class Studs {
   private readonly job: Job
   private readonly kit: readonly KitStud[] | null
   private readonly usual: readonly Thread[]
+  private readonly smallestHole: number
   private readonly fits = new Map<string, Fit>()
   private readonly order = new Map<string, readonly KitStud[]>()
 
@@ -79,15 +81,11 @@ export class Studs {
     const used = pieces.flatMap((p) => p.fastenings)
     this.available = listed.map(({ count, item }) => count - used.filter((f) => isLike(f, item)).length)
     this.kit = listed.length === 0 ? null : listed.flatMap(({ item }, kit) => kitStud(item, kit))
+    this.smallestHole = job.stock.reduce((least, s) => Math.min(least, s.hole ?? Infinity), Infinity)
     const standard = job.displayUnits === 'in' ? 'unified' : 'metric'
     this.usual = FIRST_CHOICE_THREADS.filter((t) => t.standard === standard).sort(
       (a, b) => b.diameter - a.diameter,
     )
-  }
-
-  /** Whether studs come from a kit. */
-  get hasKit(): boolean {
-    return this.kit !== null
   }
 
   /**
@@ -96,20 +94,15 @@ export class Studs {
    */
   for(station: Station, hole: number, height: number): StackStud[] {
     if (!this.kit) {
-      const fit = this.widest(station, hole)
-      if (!fit) return []
-      const { thread } = fit
-      const strength = usualClass(thread)
-      const torque = usualTorque(thread, strength)
-      if (torque === null) return []
+      const usual = this.widest(station, hole)
+      if (!usual) return []
+      const fit = this.fitOf(station, usual.thread)
       const length = suitedLength(fit.needed + height)
-      return [this.stud(fit, { thread, strength, isClassGiven: true, length, torque, kit: -1 }, height, [])]
+      return [this.stud(fit, { ...usual, isClassGiven: true, length, kit: -1 }, height, [])]
     }
     const found: StackStud[] = []
     let enough = 0
-    for (const stud of this.fitting(station, hole)) {
-      const fit = this.fitOf(station, stud.thread)
-      if (stud.length < fit.needed + height - 1e-9) continue
+    for (const { stud, fit } of this.reaching(station, hole, height)) {
       found.push(
         this.stud(
           fit,
@@ -130,7 +123,7 @@ export class Studs {
     let most = 0
     if (!this.kit) {
       for (const t of this.usual) {
-        if (!fitsIn(this.job, station, t, ROOM) || t.diameter + ROOM > hole) continue
+        if (!this.goesThrough(station, hole, t, ROOM)) continue
         const fit = this.fitOf(station, t)
         least = Math.min(least, fit.mass + fit.perLength * suitedLength(fit.needed + low))
         most = Math.max(most, fit.mass + fit.perLength * suitedLength(fit.needed + high))
@@ -138,10 +131,8 @@ export class Studs {
         if (t.diameter + ROOM <= this.smallestHole) break
       }
     } else
-      for (const s of this.fitting(station, hole)) {
-        const fit = this.fitOf(station, s.thread)
-        if (s.length < fit.needed + low - 1e-9) continue
-        const mass = fit.mass + fit.perLength * s.length
+      for (const { stud, fit } of this.reaching(station, hole, low)) {
+        const mass = fit.mass + fit.perLength * stud.length
         least = Math.min(least, mass)
         most = Math.max(most, mass)
       }
@@ -150,11 +141,7 @@ export class Studs {
 
   /** Of the studs that may hold a stack whose pieces let no more than `hole` mm through, the one that pulls most. */
   strongest(station: Station, hole: number): Tightened | null {
-    if (!this.kit) {
-      const thread = this.widest(station, hole)?.thread
-      const torque = thread && usualTorque(thread, usualClass(thread))
-      return thread && torque ? { thread, strength: usualClass(thread), torque } : null
-    }
+    if (!this.kit) return this.widest(station, hole)
     const pull = (s: Tightened) => s.torque / s.thread.diameter
     return this.fitting(station, hole).reduce<Tightened | null>(
       (a, s) => (a && pull(a) >= pull(s) ? a : s),
@@ -168,23 +155,33 @@ export class Studs {
     let found = this.order.get(key)
     if (!found) {
       found = this.kit!.filter(
-        (s) =>
-          this.available[s.kit]! > 0 && s.thread.diameter <= hole && fitsIn(this.job, station, s.thread, 0),
+        (s) => this.available[s.kit]! > 0 && this.goesThrough(station, hole, s.thread, 0),
       ).sort((a, b) => a.length - b.length || a.thread.diameter - b.thread.diameter || a.kit - b.kit)
       this.order.set(key, found)
     }
     return found
   }
 
-  private get smallestHole(): number {
-    return this.job.stock.reduce((least, s) => Math.min(least, s.hole ?? Infinity), Infinity)
+  /** Of those the ones that are long enough for a stack of `height` mm. */
+  private *reaching(station: Station, hole: number, height: number) {
+    for (const stud of this.fitting(station, hole)) {
+      const fit = this.fitOf(station, stud.thread)
+      if (stud.length >= fit.needed + height - ROUNDING.length) yield { stud, fit }
+    }
   }
 
-  private widest(station: Station, hole: number): Fit | null {
-    const thread = this.usual.find(
-      (t) => t.diameter + ROOM <= hole && fitsIn(this.job, station, t, ROOM) && nutSize(t) !== null,
-    )
-    return thread ? this.fitOf(station, thread) : null
+  /** A stud to be found, of the largest usual thread. */
+  private widest(station: Station, hole: number): Tightened | null {
+    const thread = this.usual.find((t) => this.goesThrough(station, hole, t, ROOM) && nutSize(t) !== null)
+    if (!thread) return null
+    const strength = usualClass(thread)
+    const torque = usualTorque(thread, strength)
+    return torque === null ? null : { thread, strength, torque }
+  }
+
+  /** With so much room through pieces and station. */
+  private goesThrough(station: Station, hole: number, thread: Thread, room: number): boolean {
+    return thread.diameter + room <= hole && fitsIn(this.job, station, thread, room)
   }
 
   private stud(fit: Fit, stud: KitStud, height: number, shorter: readonly number[]): StackStud {
