@@ -18,22 +18,25 @@ export function cardPlate(
   radius: number,
 ): Primitive[] {
   const { plate } = mounted.job
-  const reach = Math.max(
-    plate.diameter / 2,
-    ...mounted.pieces.flatMap((p) => p.solids.map((s) => farthestFrom(s.ring, AXIS).distance)),
-  )
+  const bodies = mounted.bodies.filter((b) => b.body.effect === 'adds')
+  const outlines = [
+    ...bodies.flatMap((b) => b.regions.map((r) => r.outline)),
+    ...mounted.pieces.flatMap((p) => p.solids.map((s) => s.ring)),
+  ]
+  const reach = Math.max(plate.diameter / 2, ...outlines.map((ring) => farthestFrom(ring, AXIS).distance))
   const scale = radius / reach
   const map = (p: Point): Point => ({ x: centre.x + p.x * scale, y: centre.y + p.y * scale })
   const isLit = (id: string) => lit.includes(id)
   const shape = (id: string, rings: readonly Ring[]) =>
     isLit(id) ? ringsPath('outline', rings, map, 'tint') : ringsPath('outline-thin', rings, map)
-  const bodies = mounted.bodies.filter((b) => b.body.effect === 'adds')
   return [
     circle(isLit('plate') ? 'outline' : 'outline-thin', centre, (plate.diameter / 2) * scale),
     ...(plate.bore > 0 ? [circle('outline-thin', centre, (plate.bore / 2) * scale)] : []),
     ...plate.slots.map((slot) => ringsPath('outline-thin', [slotRing(slot)], map)),
     ...bodies.flatMap(({ regions }) => regions.map((r) => shape('part', [r.outline, ...r.holes]))),
-    ...mounted.pieces.flatMap(({ item, solids }) => solids.map((s) => shape(item.id, [s.ring]))),
+    ...mounted.pieces.flatMap(({ item, solids }) =>
+      solids.map(({ ring, holes = [] }) => shape(item.id, [ring, ...holes])),
+    ),
     ...mounted.pieces
       .filter(({ item }) => isLit(item.id))
       .map(({ item, massCentre }) => {

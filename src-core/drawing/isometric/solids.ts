@@ -63,9 +63,9 @@ const pieceSlabs = ({ pieces }: Mounted): Slab[] =>
   pieces
     .flatMap((p) => p.solids)
     .filter((s) => s.z1 > 0)
-    .map(({ ring, z0, z1 }) => ({
+    .map(({ ring, holes = [], z0, z1 }) => ({
       of: 'piece',
-      rings: [flat(ring)],
+      rings: [ring, ...holes].map(flat),
       z0: Math.max(0, z0),
       z1,
       below: null,
@@ -76,7 +76,7 @@ function partSlabs(mounted: Mounted): Slab[] {
   const taken = [
     ...mounted.bodies
       .filter((b) => b.body.effect === 'removes')
-      .flatMap((b) => b.regions.map((r) => ({ rings: [flat(r.outline)], z0: b.z0, z1: b.z1 }))),
+      .flatMap((b) => b.regions.map((r) => ({ rings: flattenRegion(r, CHORD), z0: b.z0, z1: b.z1 }))),
     ...mounted.bores
       .filter((b) => b.state !== 'uncut')
       .map(({ bore, centre, z0, z1 }) => ({ rings: [flat(circleRing(centre, bore.diameter))], z0, z1 })),

@@ -1,10 +1,13 @@
 import { describe, expect, it } from 'vitest'
 import { setupPicture, type PictureLine } from '../../../src-core/drawing/isometric/picture.ts'
 import { nearness, project } from '../../../src-core/drawing/isometric/projection.ts'
+import { polar } from '../../../src-core/geometry/angles.ts'
+import { circleRing } from '../../../src-core/geometry/edges.ts'
 import type { Point } from '../../../src-core/geometry/types.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { block, disc, jobWith, partOf, piece } from '../../helpers/jobs.ts'
+import { onSubPlate } from '../../helpers/walkJobs.ts'
 
 const AXIS = { x: 0, y: 0 }
 const SCALE = 0.4
@@ -73,6 +76,33 @@ describe('a block on the plate', () => {
       const at = middle(corner(a.x, a.y, a.z), corner(b.x, b.y, b.z))
       expect(isDrawn(lines, at)).toBe(!isBehind)
     }
+  })
+})
+
+describe('holes', () => {
+  it('shows what a pocket leaves standing within it', () => {
+    const pocket = block('p', AXIS, [50, 30, 20], {
+      effect: 'removes',
+      base: 10,
+      holes: [circleRing(AXIS, 12)],
+    })
+    const lines = pictureOf(jobOf([block('b', AXIS, [64, 40, 30]), pocket]))
+    const rim = [0, 90, 180, 270].map((degrees) => polar(6, degrees))
+    for (const p of rim) expect(isDrawn(lines, project({ ...p, z: 30 }))).toBe(true)
+  })
+
+  it('shows the bore of a sub-plate', () => {
+    const job = onSubPlate()
+    const bare = job.setups[0]!.hardware.filter((h) => h.kind === 'fixture')
+    const aside = partOf([block('b', { x: 90, y: 90 }, [10, 10, 10])])
+    const lines = pictureOf({
+      ...job,
+      part: aside,
+      setups: [{ ...job.setups[0]!, centre: AXIS, hardware: bare }],
+    })
+    // 60 across, its face 20 over the plate's.
+    const rim = [0, 90, 180, 270].map((degrees) => polar(30, degrees))
+    for (const p of rim) expect(isDrawn(lines, project({ ...p, z: 20 }))).toBe(true)
   })
 })
 

@@ -5,9 +5,10 @@ import type { Drawing } from '../../../src-core/drawing/model/model.ts'
 import { textWidth } from '../../../src-core/drawing/text/textWidth.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
+import { cardPlate } from '../../../src-core/drawing/cards/cardPlate.ts'
 import { stepCards } from '../../../src-core/drawing/cards/stepCards.ts'
 import { stepsOf } from '../../../src-core/steps/steps.ts'
-import { EXAMPLES, shippedJob } from '../../helpers/jobs.ts'
+import { EXAMPLES, block, jobWith, partOf, shippedJob } from '../../helpers/jobs.ts'
 
 const setups = EXAMPLES.flatMap((name) => {
   const job = shippedJob(name)
@@ -53,6 +54,15 @@ describe.each(setups)('$what', ({ job, id }) => {
     const word = analysis.verdict.state === 'not-judged' ? 'NOT JUDGED' : analysis.verdict.state.toUpperCase()
     for (const card of cards) expect(texts(card).some((t) => t.text.startsWith(`${word}: `))).toBe(true)
   })
+})
+
+test('a part that reaches out past the plate stays within the circle that the plate is drawn into', () => {
+  const job = jobWith({ part: partOf([block('b', { x: 0, y: 0 }, [500, 60, 20])]) })
+  const [centre, radius] = [{ x: 164, y: 72 }, 36]
+  const drawn = cardPlate(mountSetup(job, 'op10'), [], centre, radius)
+  const corners = drawn.flatMap((p) => (p.kind === 'path' ? p.steps.filter((s) => s.to !== 'close') : []))
+  const off = corners.map((c) => Math.hypot(c.x - centre.x, c.y - centre.y))
+  expect(Math.max(...off)).toBeCloseTo(radius, 9)
 })
 
 test('what does not fit goes on a second card', () => {
