@@ -3,20 +3,23 @@ import { describe, expect, test } from 'vitest'
 import { rectRing, circleRing } from '../../src-core/geometry/edges.ts'
 import { distanceToRegion } from '../../src-core/geometry/nearest.ts'
 import { checkJob } from '../../src-core/job/parse.ts'
-import type { Clamp, Job } from '../../src-core/job/schema.ts'
+import { centredReach } from '../../src-core/hardware/straps.ts'
+import { isStationed, type Box, type Clamp, type Job } from '../../src-core/job/schema.ts'
 import { serialiseJob } from '../../src-core/job/serialise.ts'
 import { mountSetup } from '../../src-core/mounting/mount.ts'
 import { toeShortfall } from '../../src-core/holding/toeContact.ts'
 import { toeLies } from '../../src-core/mounting/toeLies.ts'
 import { sideScene } from '../../src-renderer/components/sideView.ts'
 import { putStraps, strapsWords, usualPattern } from '../../src-renderer/editor/edits/fourStraps.ts'
-import { moveNose, movePiece, turnPiece } from '../../src-renderer/editor/edits/hardware.ts'
+import { removeHoleOf } from '../../src-renderer/editor/edits/fixtures.ts'
+import { moveNose, movePiece, placeNose, turnPiece } from '../../src-renderer/editor/edits/hardware.ts'
 import { setPacking, newPacking, underPart } from '../../src-renderer/editor/edits/packingPlace.ts'
 import { pressToClamp, unsaidOf } from '../../src-renderer/editor/edits/pressToClamp.ts'
 import { addPiece } from '../../src-renderer/editor/edits/hardware.ts'
 import { hitTest } from '../../src-renderer/editor/hitTest.ts'
 import { describeWork } from '../../src-renderer/scene/work.ts'
 import { blankJob, START } from '../../src-renderer/state/blankJob.ts'
+import { onSubPlate } from '../helpers/walkJobs.ts'
 import { exampleJob } from './example.ts'
 
 const four = (job: Job) => putStraps(job, 'op10', usualPattern(job, 'op10'))
@@ -175,6 +178,52 @@ describe('what a job of the older form could not say', () => {
     expect(clamp.facing).toBeCloseTo(press.facing!, 6)
     expect(next.setups[0]!.hardware.map((h) => h.id)).toEqual(hardware.map((h) => h.id))
     expect(unsaidOf(next).some((u) => u.setup === 'op10' && u.id === press.id)).toBe(false)
+    expect(checkJob(JSON.parse(serialiseJob(next))).ok).toBe(true)
+  })
+  test('a press without a nose gets one a strap’s reach nearer the axis, and faces it, in one step', () => {
+    const job = exampleJob()
+    const [setup] = job.setups
+    const pressed = (at: Box['at'], size: number): Box => {
+      const bare = {
+        ...setup!.hardware.find((h) => h.kind === 'press')!,
+        id: 'c9',
+        at,
+        footprint: { rect: [size, 40] },
+        press: null,
+      } as Box
+      const next = placeNose({ ...job, setups: [{ ...setup!, hardware: [bare] }] }, setup!.id, bare)
+      expect(checkJob(JSON.parse(serialiseJob(next))).ok).toBe(true)
+      return next.setups[0]!.hardware[0] as Box
+    }
+    const reach = centredReach(100)
+    expect(pressed({ x: 0, y: 150 }, 100)).toMatchObject({
+      facing: 270,
+      press: { nose: { x: 0, y: Math.round(150 - reach) } },
+    })
+    // On the axis there is no way inward: any direction does.
+    const { press } = pressed({ x: 0, y: 0 }, 100)
+    expect(Math.hypot(press!.nose!.x, press!.nose!.y)).toBeCloseTo(reach, 0)
+  })
+})
+
+describe('a hole of a sub-plate', () => {
+  test('is taken out in one step with what stood in it left where it was, now at a plain point', () => {
+    const job = onSubPlate()
+    const { id: setupId, hardware } = job.setups[0]!
+    const held = hardware.filter((h) => isStationed(h) && 'on' in h.at && h.at.hole === 'H1')
+    expect(held.length).toBeGreaterThan(0)
+    const before = new Map(mountSetup(job, setupId).pieces.map((p) => [p.item.id, p.at]))
+    const next = removeHoleOf(job, setupId, 'F1', 'H1')
+    const fixture = next.setups[0]!.hardware.find((h) => h.id === 'F1')!
+    expect(fixture.kind === 'fixture' && fixture.holes.map((h) => h.id)).toEqual(['H2', 'H3', 'H4'])
+    for (const piece of mountSetup(next, setupId).pieces) {
+      expect(piece.at.x).toBeCloseTo(before.get(piece.item.id)!.x, 2)
+      expect(piece.at.y).toBeCloseTo(before.get(piece.item.id)!.y, 2)
+    }
+    for (const { id } of held) {
+      const piece = next.setups[0]!.hardware.find((h) => h.id === id)!
+      expect(Object.keys(isStationed(piece) ? piece.at : {})).toEqual(['x', 'y'])
+    }
     expect(checkJob(JSON.parse(serialiseJob(next))).ok).toBe(true)
   })
 })

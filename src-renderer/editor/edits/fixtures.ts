@@ -11,7 +11,7 @@ import type { Fixture, Footprint, Job } from '../../../src-core/job/schema.ts'
 import { footprintRing, stationPoint } from '../../../src-core/mounting/station.ts'
 import { isInside } from '../../../src-core/geometry/nearest.ts'
 import { roundTo } from '../snap.ts'
-import { editSetup, type Piece, type SetupDraft } from './edit.ts'
+import { editPiece, editSetup, type Piece, type SetupDraft } from './edit.ts'
 
 const thicknessOf = (s: SetupDraft, id: string | null): number => {
   const piece = s.hardware.find((h) => h.id === id)
@@ -56,6 +56,12 @@ export function freeOf(job: Job, setupId: string, id: string, hole: string | nul
   const seated = hardware.length > 0 && job.setups.find((s) => s.id === setupId)?.seat?.on === id
   return hole === null && seated ? seatOn(freed, setupId, null) : freed
 }
+
+/** Takes a hole out of a sub-plate. */
+export const removeHoleOf = (job: Job, setupId: string, id: string, hole: string): Job =>
+  editPiece(freeOf(job, setupId, id, hole), setupId, id, (piece) => {
+    if (piece.kind === 'fixture') piece.holes = piece.holes.filter((h) => h.id !== hole)
+  })
 
 /** A bolt at a piece's station, as the plate takes it. */
 export function usualBolt({ plate, displayUnits }: Job) {

@@ -1,8 +1,16 @@
 /** Clamps, packing and weights on the plate. */
 import type { Draft } from 'mutative'
 import { stationPoint } from '../../../src-core/mounting/station.ts'
-import { angleTowards, polar, toDegrees, turnBetween, wholeTurn } from '../../../src-core/geometry/angles.ts'
+import {
+  angleTowards,
+  directionOf,
+  polar,
+  toDegrees,
+  turnBetween,
+  wholeTurn,
+} from '../../../src-core/geometry/angles.ts'
 import { usualTorque } from '../../../src-core/hardware/preload.ts'
+import { centredReach } from '../../../src-core/hardware/straps.ts'
 import { usualClass } from '../../../src-core/hardware/threads.ts'
 import { studFor } from '../../../src-core/hardware/usualClamp.ts'
 import type { Point } from '../../../src-core/geometry/types.ts'
@@ -90,10 +98,18 @@ function pointAt(
 export const moveNose = (job: Job, setupId: string, id: string, nose: Point): Job =>
   editPiece(job, setupId, id, (piece) => {
     if (piece.kind === 'clamp') return pointAt(job.plate, piece, nose, hardwareIn(job, setupId), 360)
-    if (piece.kind !== 'press' || !piece.press) return
-    piece.press.nose = { x: nose.x, y: nose.y }
+    if (piece.kind !== 'press') return
+    piece.press = { ...piece.press, nose: { x: nose.x, y: nose.y } }
     pointAtNose(job.plate, piece, hardwareIn(job, setupId))
   })
+
+/** Says of a press that its nose is where a strap's toe comes, from the bolt toward the axis. */
+export function placeNose(job: Job, setupId: string, press: Box): Job {
+  const bolt = stationPoint(job.plate, press.at, hardwareIn(job, setupId))
+  const reach = 'rect' in press.footprint ? centredReach(press.footprint.rect[0]) : 35
+  const nose = polar(Math.hypot(bolt.x, bolt.y) - reach, directionOf(bolt))
+  return moveNose(job, setupId, press.id, { x: Math.round(nose.x), y: Math.round(nose.y) })
+}
 
 /** Puts a bolt through another point of the part, part frame. */
 export const moveBolt = (job: Job, setupId: string, id: string, throughPart: Point): Job =>
