@@ -31,7 +31,6 @@ const station = 'panels/steps/StationFields.svelte'
 const fastening = 'panels/steps/FasteningFields.svelte'
 const strap = 'panels/steps/StrapFields.svelte'
 const clamp = 'panels/steps/ClampFields.svelte'
-const held = 'panels/steps/HeldFields.svelte'
 const boltList = 'panels/steps/BoltList.svelte'
 const fixture = 'panels/steps/FixtureFields.svelte'
 const twin = 'panels/steps/TwinFields.svelte'
@@ -170,7 +169,7 @@ export const WINDOW_FIELDS: Readonly<Record<FieldPath, string>> = {
   ...all('setups[].hardware[].', 'panels/steps/BoltFields.svelte', 'throughPart.x', 'throughPart.y'),
   ...all('setups[].hardware[].', stop, 'boltFrom', 'size[]'),
   ...all('setups[].hardware[].', dowel, 'diameter', 'length'),
-  'setups[].hardware[].held': held,
+  'setups[].hardware[].held': box,
   ...all('setups[].hardware[].held[].', boltList, 'at', 'at.x', 'at.y'),
   ...all(
     'setups[].hardware[].held[].',
