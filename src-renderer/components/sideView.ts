@@ -3,8 +3,8 @@ import { carriageRows, crossSlideReach } from '../../src-core/clearance/carriage
 import { edgeBounds, ringEdges } from '../../src-core/geometry/edges.ts'
 import type { Ring } from '../../src-core/geometry/types.ts'
 import { isClamp, isCounterweight } from '../../src-core/job/schema.ts'
-import { toeLies } from '../../src-core/mounting/toeLies.ts'
 import type { Mounted, MountedPiece, MountedSolid, SolidRole } from '../../src-core/mounting/types.ts'
+import { offToes } from '../scene/offToes.ts'
 
 export interface SideBox {
   /** Of the piece or body, which is chosen with it. */
@@ -65,10 +65,10 @@ function sideSolid(mounted: Mounted, piece: MountedPiece, solid: MountedSolid, i
   }
 }
 
-function kindOf(mounted: Mounted, { item, toe }: MountedPiece, role: SolidRole): SideBox['kind'] {
+function kindOf(mounted: Mounted, { item }: MountedPiece, role: SolidRole): SideBox['kind'] {
   switch (role) {
     case 'strap':
-      return toe && toeLies(mounted, toe) !== null ? 'strap-off' : 'clamp'
+      return offToes(mounted).has(item.id) ? 'strap-off' : 'clamp'
     case 'heel':
     case 'stud':
     case 'nut':

@@ -4,12 +4,11 @@ import type { Clearance } from '../../src-core/clearance/clearance.ts'
 import type { Verdict } from '../../src-core/verdict/speeds.ts'
 import { polar } from '../../src-core/geometry/angles.ts'
 import type { Mounted } from '../../src-core/mounting/types.ts'
-import { toeShortfall } from '../../src-core/holding/toeContact.ts'
-import { toeLies } from '../../src-core/mounting/toeLies.ts'
 import { handles } from '../editor/hitTest.ts'
 import type { Guide, Target } from '../editor/target.ts'
 import type { SceneItem } from './items.ts'
 import { nothingHeavy } from './heavy.ts'
+import { offToes } from './offToes.ts'
 
 export interface OverlayState {
   readonly selection: Target | null
@@ -158,10 +157,10 @@ function cornerItems(tightest: Clearance, id: string, state: OverlayState): Scen
 function toeItems(mounted: Mounted, state: OverlayState): SceneItem[] {
   return mounted.pieces.flatMap((piece): SceneItem[] => {
     const { toe, item } = piece
-    const lies = toe && toeLies(mounted, toe)
-    if (!toe || !lies) return []
-    const short = toeShortfall(mounted, piece)
-    const text = short !== null ? `${item.id} ${state.length(short)} short` : `${item.id} over ${lies}`
+    const off = offToes(mounted).get(item.id)
+    if (!toe || !off) return []
+    const text =
+      off.short !== null ? `${item.id} ${state.length(off.short)} short` : `${item.id} over ${off.over}`
     return [
       {
         id: `toe-off:${item.id}`,

@@ -7,10 +7,10 @@ import type { Point } from '../../src-core/geometry/types.ts'
 import { STANDINGS, standingAt, type Standing } from '../../src-core/findings/finding.ts'
 import { pressPoint } from '../../src-core/mounting/press.ts'
 import type { HardwareKind } from '../../src-core/job/schema.ts'
-import { toeLies } from '../../src-core/mounting/toeLies.ts'
 import type { Mounted, MountedPiece, MountedSolid, SolidRole } from '../../src-core/mounting/types.ts'
 import type { Target } from '../editor/target.ts'
 import type { Emphasis, SceneItem } from './items.ts'
+import { offToes } from './offToes.ts'
 
 /** What a piece looks like. */
 const HARDWARE_ROLE: Record<HardwareKind, SceneItem['role']> = {
@@ -171,7 +171,7 @@ function standingItems(
 ): SceneItem[] {
   const { id } = piece.item
   const whole = pieceItem(piece, pointed, flags)
-  const isOff = piece.toe !== null && toeLies(mounted, piece.toe) !== null
+  const isOff = offToes(mounted).has(id)
   const seen = piece.solids.filter((s) => s.z1 > 0 && s.role !== 'packing')
   const items = [...seen]
     .sort((a, b) => a.z1 - b.z1)
