@@ -113,6 +113,13 @@ export class AtLathe {
     })
   }
 
+  /** Notes what was read, or how it is measured; a correction from the readings before goes. */
+  note(change: () => void): void {
+    change()
+    this.correction.clear()
+    this.keep()
+  }
+
   go(by: number): void {
     this.goTo(this.steps[Math.min(this.steps.length - 1, Math.max(0, this.index + by))])
   }
