@@ -1,16 +1,24 @@
 /** The faceplate: its face, slots with their names, holes. */
 import { polar } from '../../src-core/geometry/angles.ts'
 import { circleRing } from '../../src-core/geometry/edges.ts'
+import type { Ring } from '../../src-core/geometry/types.ts'
 import type { Plate } from '../../src-core/job/schema.ts'
 import { slotRing } from '../../src-core/mounting/plateFace.ts'
 import type { Target } from '../editor/target.ts'
 import type { SceneItem } from './items.ts'
 
+const AXIS = { x: 0, y: 0 }
+
+/** Its rim, and its bore where it has one. */
+export const plateRings = ({ diameter, bore }: Plate): readonly Ring[] => [
+  circleRing(AXIS, diameter),
+  ...(bore > 0 ? [circleRing(AXIS, bore)] : []),
+]
+
 export function describePlate(
   plate: Plate,
   pointed: { selection: Target | null; hover: Target | null },
 ): SceneItem[] {
-  const axis = { x: 0, y: 0 }
   const is = (t: Target | null, kind: Target['kind'], id: string) =>
     t !== null && t.kind === kind && 'id' in t && t.id === id
   const emphasis = (kind: 'slot' | 'hole', id: string) => ({
@@ -23,10 +31,7 @@ export function describePlate(
       layer: 'plate',
       role: 'plate',
       kind: 'region',
-      rings:
-        plate.bore > 0
-          ? [circleRing(axis, plate.diameter), circleRing(axis, plate.bore)]
-          : [circleRing(axis, plate.diameter)],
+      rings: plateRings(plate),
     },
     ...plate.slots.map((slot): SceneItem => ({
       id: `slot:${slot.id}`,
