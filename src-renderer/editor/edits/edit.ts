@@ -12,6 +12,10 @@ export type Piece<H extends Hardware = Hardware> = H extends Hardware ? Omit<H, 
 export const without = <T extends object, K extends keyof T>(whole: T, ...keys: readonly K[]): Omit<T, K> =>
   Object.fromEntries(Object.entries(whole).filter(([key]) => !keys.some((k) => k === key))) as Omit<T, K>
 
+/** A group of figures of which each may be missing; null where all are. */
+export const orNone = <T extends object>(figures: T): T | null =>
+  Object.values(figures).every((v) => v === null || v === undefined) ? null : figures
+
 export const editJob = (job: Job, recipe: (draft: JobDraft) => void): Job =>
   create(job, (draft) => {
     recipe(draft as JobDraft)
