@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest'
 import { rectRing, circleRing } from '../../src-core/geometry/edges.ts'
 import { distanceToRegion } from '../../src-core/geometry/nearest.ts'
+import { clashFindings } from '../../src-core/clearance/clashes.ts'
 import { checkJob } from '../../src-core/job/parse.ts'
 import { centredReach } from '../../src-core/hardware/straps.ts'
 import { isStationed, type Box, type Clamp, type Job } from '../../src-core/job/schema.ts'
@@ -11,8 +12,11 @@ import { toeShortfall } from '../../src-core/holding/toeContact.ts'
 import { toeLies } from '../../src-core/mounting/toeLies.ts'
 import { sideScene } from '../../src-renderer/components/sideView.ts'
 import { putStraps, strapsWords, usualPattern } from '../../src-renderer/editor/edits/fourStraps.ts'
+import { placeInSlot } from '../../src-renderer/editor/edits/clampPlace.ts'
+import type { Piece } from '../../src-renderer/editor/edits/edit.ts'
 import { removeHoleOf } from '../../src-renderer/editor/edits/fixtures.ts'
 import { moveNose, movePiece, placeNose, turnPiece } from '../../src-renderer/editor/edits/hardware.ts'
+import { setTurn } from '../../src-renderer/editor/edits/mounting.ts'
 import { setPacking, newPacking, underPart } from '../../src-renderer/editor/edits/packingPlace.ts'
 import { pressToClamp, unsaidOf } from '../../src-renderer/editor/edits/pressToClamp.ts'
 import { addPiece } from '../../src-renderer/editor/edits/hardware.ts'
@@ -46,6 +50,30 @@ describe('four straps', () => {
     }
     const used = new Set(put.ids.map((id) => (clampOf(put.job, id).at as { slot: string }).slot))
     for (const r of put.refused) expect(used).not.toContain(r.slot)
+  })
+  test('none is put over the edge of a round weight that is there', () => {
+    const turned = setTurn(plain, 'op10', 90)
+    const slot = plain.plate.slots.find((s) => s.angle === 0)!
+    const bare = mountSetup(turned, 'op10')
+    const pattern = usualPattern(turned, 'op10')
+    const free = placeInSlot(bare, slot, pattern)
+    if (!('clamp' in free)) throw new Error(free.reason)
+    // Its middle is beside the strap, its edge comes under it.
+    const weight: Piece<Box> = {
+      kind: 'counterweight',
+      mass: 1,
+      at: { x: (free.clamp.at as { radius: number }).radius, y: -free.clamp.strap.width / 2 - 20 },
+      footprint: { circle: 60 },
+      base: 0,
+      height: 60,
+      fixed: true,
+    }
+    const weighted = addPiece(turned, 'op10', weight).job
+    const place = placeInSlot(mountSetup(weighted, 'op10'), slot, pattern)
+    if (!('clamp' in place)) return expect(place.reason).toBe('other hardware is in the way')
+    const { job } = addPiece(weighted, 'op10', place.clamp)
+    const clashes = clashFindings(mountSetup(job, 'op10')).filter((c) => c.code === 'hardware-clash')
+    expect(clashes).toEqual([])
   })
   test('over a pocket, an edge or the bore a place is refused with the reason', () => {
     const part = plain.part

@@ -13,6 +13,7 @@ import { findThread } from '../../../src-core/hardware/threads.ts'
 import { partAt } from '../../../src-core/mounting/partAt.ts'
 import type { Mounted, MountedPiece } from '../../../src-core/mounting/types.ts'
 import { toeLies } from '../../../src-core/mounting/toeLies.ts'
+import { ringBox } from '../draw/rings.ts'
 import { roundTo } from '../snap.ts'
 import { without } from './edit.ts'
 
@@ -127,7 +128,15 @@ const mountNew = (
   )
 
 const boxOfPiece = (piece: MountedPiece): Box =>
-  boxOf(piece.solids.map((s) => [...s.ring].map(({ x, y }) => ({ x, y }))))
+  boxOf(
+    piece.solids.map(({ ring }) => {
+      const { x0, y0, x1, y1 } = ringBox(ring)
+      return [
+        { x: x0, y: y0 },
+        { x: x1, y: y1 },
+      ]
+    }),
+  )
 
 const reachOf = (piece: MountedPiece): number =>
   Math.max(...piece.solids.map((s) => farthestFrom(s.ring, { x: 0, y: 0 }).distance))
