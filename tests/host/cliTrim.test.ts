@@ -1,10 +1,11 @@
 /** `trim`: readings from a file, measured beside computed, corrected from the stock. */
-import { writeFileSync } from 'node:fs'
+import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
+import { parseReadings } from '../../src-core/trim/readings.ts'
 import type { TrimReport } from '../../src-core/trim/report.ts'
 import { EXAMPLE, evenswing, expectRefused } from './cli.ts'
-import { scratchFolder } from './helpers.ts'
+import { ROOT, scratchFolder } from './helpers.ts'
 
 const number = expect.any(Number) as number
 
@@ -75,4 +76,15 @@ test('wrong readings are refused with their field', async () => {
     await withReadings({ method: 'four-run', rpm: 110, first: 10, trials: apart })(),
     /readings.json: trials: do not go together/,
   )
+})
+
+test('the readings that README shows are taken', () => {
+  const readme = readFileSync(join(ROOT, 'README.md'), 'utf8')
+  const [, shown] = /```jsonc\n([\s\S]*?)```/.exec(readme)!
+  const sets = shown!
+    .replace(/^\/\/.*$/gm, '')
+    .split(/^(?=\{)/m)
+    .filter((set) => set.trim() !== '')
+  const read = sets.map((set) => parseReadings(set))
+  expect(read.map((r) => (r.ok ? r.readings.method : r.faults))).toEqual(['roll', 'four-run', 'vector'])
 })
