@@ -2,10 +2,8 @@
  * Lifts a document of version 1 to version 2. A clamp was a box with typed levers then: it becomes a `press`, which
  * weighs and swings as before and of which it cannot be worked out what it presses on. Nothing is made up.
  */
-type Raw = Record<string, unknown>
+import { isRecord, type Raw } from './versions.ts'
 
-const isRecord = (value: unknown): value is Raw =>
-  typeof value === 'object' && value !== null && !Array.isArray(value)
 const listOf = (value: unknown): unknown[] => (Array.isArray(value) ? value : [])
 
 export function fromVersion1(document: Raw): Raw {

@@ -2,10 +2,7 @@
  * Lifts a document of version 2 to version 3. A setup cut one bore then, and named the drill that opens it beside:
  * those become two cuts. A lathe had a list of spindle speeds.
  */
-type Raw = Record<string, unknown>
-
-const isRecord = (value: unknown): value is Raw =>
-  typeof value === 'object' && value !== null && !Array.isArray(value)
+import { isRecord, type Raw } from './versions.ts'
 
 export function fromVersion2(document: Raw): Raw {
   const { lathe, setups } = document

@@ -5,14 +5,15 @@ import { issueFaults, readJson } from './issueWords.ts'
 import { fromVersion1 } from './fromVersion1.ts'
 import { fromVersion2 } from './fromVersion2.ts'
 import { jobSchema, type Job } from './schema.ts'
+import { isRecord, liftToNewest, type Step } from './versions.ts'
 
 export type JobResult =
   { readonly ok: true; readonly job: Job } | { readonly ok: false; readonly faults: readonly JobFault[] }
 
-export const CURRENT_VERSION = 3
-
 /** `STEPS[n]` lifts a document from version n + 1 to n + 2. Append only; a released step is never edited. */
 const STEPS: readonly Step[] = [fromVersion1, fromVersion2]
+
+export const CURRENT_VERSION = STEPS.length + 1
 
 /** Parses and checks a whole job file; older versions are lifted in memory, newer ones refused untouched. */
 export function parseJob(text: string): JobResult {
@@ -38,34 +39,15 @@ export function writtenVersion(text: string): number | null {
 
 /** The same for a value that is already read. */
 export function checkJob(raw: unknown): JobResult {
-  if (typeof raw !== 'object' || raw === null || Array.isArray(raw))
-    return refuse('', 'is not a job: an object is wanted')
-  let document = raw as Record<string, unknown>
-  if (document['format'] !== 'evenswing-job') return refuse('format', 'is not "evenswing-job"')
-  const version = document['version']
-  if (typeof version !== 'number' || !Number.isInteger(version) || version < 1)
-    return refuse('version', 'is not a whole number from 1')
-  if (version > CURRENT_VERSION)
-    return refuse(
-      'version',
-      `${version} is newer than this program knows (${CURRENT_VERSION}); the file was left untouched`,
-    )
-  document = lift(document, version, STEPS)
+  if (!isRecord(raw)) return refuse('', 'is not a job: an object is wanted')
+  if (raw['format'] !== 'evenswing-job') return refuse('format', 'is not "evenswing-job"')
+  const lifted = liftToNewest(raw, STEPS)
+  if (!lifted.ok) return { ok: false, faults: [lifted.fault] }
+  const { document } = lifted
   const parsed = jobSchema.safeParse(document)
   if (!parsed.success) return { ok: false, faults: issueFaults(parsed.error, document) }
   const faults = jobFaults(parsed.data)
   return faults.length > 0 ? { ok: false, faults } : { ok: true, job: parsed.data }
-}
-
-export type Step = (raw: Record<string, unknown>) => Record<string, unknown>
-
-/** A document of `version` lifted by every step above it, in order. */
-export function lift(
-  document: Record<string, unknown>,
-  version: number,
-  steps: readonly Step[],
-): Record<string, unknown> {
-  return steps.slice(version - 1).reduce((lifted, step) => step(lifted), document)
 }
 
 const refuse = (path: string, message: string): JobResult => ({ ok: false, faults: [{ path, message }] })

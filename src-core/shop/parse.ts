@@ -4,9 +4,8 @@ import { liftPiece } from '../job/fromVersion1.ts'
 import { liftLathe } from '../job/fromVersion2.ts'
 import { issueFaults, readJson } from '../job/issueWords.ts'
 import { writeDocument } from '../job/serialise.ts'
+import { isRecord, liftToNewest, type Raw, type Step } from '../job/versions.ts'
 import { librarySchema, SECTIONS, type Library } from './schema.ts'
-
-type Raw = Record<string, unknown>
 
 export type LibraryResult =
   | { readonly ok: true; readonly library: Library }
@@ -15,28 +14,20 @@ export type LibraryResult =
 export function parseLibrary(text: string): LibraryResult {
   const read = readJson(text)
   if ('reason' in read) return refuse(read.path, read.reason)
-  const raw = read.raw
-  if (typeof raw !== 'object' || raw === null || Array.isArray(raw))
-    return refuse('', 'is not a library: an object is wanted')
-  const { format, version } = raw as { format?: unknown; version?: unknown }
-  if (format !== 'evenswing-library') return refuse('format', 'is not "evenswing-library"')
-  if (typeof version === 'number' && Number.isInteger(version) && version > LIBRARY_VERSION)
-    return refuse(
-      'version',
-      `${version} is newer than this program knows (${LIBRARY_VERSION}); the file was left untouched`,
-    )
-  const steps = typeof version === 'number' && version >= 1 ? STEPS.slice(version - 1) : []
-  const lifted = steps.reduce((document, step) => step(document), raw as Record<string, unknown>)
-  const parsed = librarySchema.safeParse(lifted)
-  if (!parsed.success) return { ok: false, faults: issueFaults(parsed.error, lifted) }
+  const { raw } = read
+  if (!isRecord(raw)) return refuse('', 'is not a library: an object is wanted')
+  if (raw['format'] !== 'evenswing-library') return refuse('format', 'is not "evenswing-library"')
+  const lifted = liftToNewest(raw, STEPS)
+  if (!lifted.ok) return { ok: false, faults: [lifted.fault] }
+  const { document } = lifted
+  const parsed = librarySchema.safeParse(document)
+  if (!parsed.success) return { ok: false, faults: issueFaults(parsed.error, document) }
   const faults = SECTIONS.flatMap((section) => twice(parsed.data, section))
   return faults.length > 0 ? { ok: false, faults } : { ok: true, library: parsed.data }
 }
 
 /** Stable text of a library; `parseLibrary` of it gives the same library. */
 export const serialiseLibrary = (library: Library): string => writeDocument(librarySchema.parse(library))
-
-export const LIBRARY_VERSION = 3
 
 /** A clamp was a box then: it becomes a press, as in jobs. */
 function fromVersion1(raw: Raw): Raw {
@@ -59,7 +50,9 @@ function liftValue(entry: unknown, lift: (value: Raw) => Raw): unknown {
 }
 
 /** `STEPS[n]` lifts a library from version n + 1 to n + 2. */
-const STEPS: readonly ((raw: Raw) => Raw)[] = [fromVersion1, fromVersion2]
+const STEPS: readonly Step[] = [fromVersion1, fromVersion2]
+
+export const LIBRARY_VERSION = STEPS.length + 1
 
 const refuse = (path: string, message: string): LibraryResult => ({ ok: false, faults: [{ path, message }] })
 

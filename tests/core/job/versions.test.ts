@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
-import { CURRENT_VERSION, lift, parseJob } from '../../../src-core/job/parse.ts'
+import { CURRENT_VERSION, parseJob } from '../../../src-core/job/parse.ts'
 import { serialiseJob } from '../../../src-core/job/serialise.ts'
+import { lift } from '../../../src-core/job/versions.ts'
 import { soundJob } from '../../helpers/jobs.ts'
 import { figuresOf, keptJobs, type KeptFigures } from '../../helpers/keptJobs.ts'
 
