@@ -108,3 +108,7 @@ export function clockPosition(degrees: number): string {
   const hour = Math.floor(halfHours / 2) || 12
   return halfHours % 2 === 0 ? `${hour} o'clock` : `half past ${hour}`
 }
+
+/** A direction on the plate: its angle, and its clock position as drawn. */
+export const directionWords = (fmt: Formatter, degrees: number): string =>
+  `${fmt.angle(degrees)} (${clockPosition(degrees)})`

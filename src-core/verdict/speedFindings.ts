@@ -7,7 +7,7 @@ import { outermostStation } from '../mounting/station.ts'
 import type { Unbalance } from '../unbalance/assembly.ts'
 import { allowedUnbalance, criterionWords } from '../unbalance/criterion.ts'
 import { STANDARD_GRAVITY, centrifugalForce } from '../unbalance/static.ts'
-import { clockPosition, formatter, weightAtRadius, type Formatter } from '../units/format.ts'
+import { directionWords, formatter, weightAtRadius, type Formatter } from '../units/format.ts'
 import {
   isOver,
   limitWords,
@@ -94,7 +94,7 @@ function pullFindings(input: SpeedFindingsInput, rpm: number): Finding[] {
   const weight = mass * STANDARD_GRAVITY
   const force = centrifugalForce(unbalance.static_g_mm, rpm)
   const upper = centrifugalForce(unbalance.upper95_g_mm, rpm)
-  const heavy = `heavy side at ${fmt.angle(unbalance.static_angle_deg)} (${clockPosition(unbalance.static_angle_deg)})`
+  const heavy = `heavy side at ${directionWords(fmt, unbalance.static_angle_deg)}`
   const pulls = `Unbalance pulls ${fmt.force(force)} at ${fmt.speed(rpm)}, ${fmt.percent(force / weight)} of ${fmt.force(weight)} (95 % bound ${fmt.force(upper)}), ${heavy}; limit ${criterionWords(setup, fmt)}`
   const over = limits.balanceBestEstimate
   if (over !== null && isOver(rpm, over)) {
@@ -148,7 +148,7 @@ function cure(input: SpeedFindingsInput): string {
 function weightOpposite({ job, unbalance }: SpeedFindingsInput): string {
   const fmt = formatter(job.displayUnits)
   const light = opposite(unbalance.static_angle_deg)
-  return `${weightAtRadius(fmt, unbalance.static_g_mm, outermostStation(job.plate))} toward ${fmt.angle(light)} (${clockPosition(light)})`
+  return `${weightAtRadius(fmt, unbalance.static_g_mm, outermostStation(job.plate))} toward ${directionWords(fmt, light)}`
 }
 
 /** What is not measured yet. */

@@ -4,12 +4,12 @@ import { STANDINGS, standingAt, type Standing } from '../../src-core/findings/fi
 import { VERDICT_WORDS } from '../../src-core/verdict/speeds.ts'
 import { LIMITS, limitWords } from '../../src-core/verdict/limits.ts'
 import type { Job, Setup } from '../../src-core/job/schema.ts'
-import { clockPosition, formatter, significant, type Formatter } from '../../src-core/units/format.ts'
+import { directionWords, formatter, significant, type Formatter } from '../../src-core/units/format.ts'
 import { convert } from '../../src-core/units/convert.ts'
 import { STANDARD_GRAVITY } from '../../src-core/unbalance/static.ts'
 import { checksByHand, PRECEDENCE } from '../../src-core/words/cautions.ts'
 import { printable } from './failure.ts'
-import { atMost, clampsSection, holdingAt, jointsSection } from './jointSheet.ts'
+import { clampsSection, holdingAt, jointsSection } from './jointSheet.ts'
 import { table, wrap } from './table.ts'
 
 const COLUMNS = 100
@@ -88,8 +88,6 @@ function masses({ job, a, fmt }: Context): string[] {
   ]
 }
 
-const direction = (fmt: Formatter, degrees: number) => `${fmt.angle(degrees)} (${clockPosition(degrees)})`
-
 /** g·mm² to text, or oz·in². */
 function coupleText(job: Job, gmm2: number): string {
   if (job.displayUnits === 'mm') return `${significant(gmm2, 3)} g·mm²`
@@ -99,19 +97,19 @@ function coupleText(job: Job, gmm2: number): string {
 function heavySide({ job, a, fmt }: Context): string[] {
   const u = a.unbalance
   const rows = [
-    ['as mounted', fmt.unbalance(u.static_g_mm), `at ${direction(fmt, u.static_angle_deg)}`],
+    ['as mounted', fmt.unbalance(u.static_g_mm), `at ${directionWords(fmt, u.static_angle_deg)}`],
     ['95 % upper bound', fmt.unbalance(u.upper95_g_mm), ''],
-    ['after the cut', fmt.unbalance(u.after_cut_g_mm), `at ${direction(fmt, a.after_cut_angle_deg)}`],
+    ['after the cut', fmt.unbalance(u.after_cut_g_mm), `at ${directionWords(fmt, a.after_cut_angle_deg)}`],
     ['centre of mass off the axis', fmt.length(a.assembly.eccentricity_um / 1000), ''],
     [
       'couple about the plate face',
       coupleText(job, u.couple_g_mm2),
-      `at ${direction(fmt, u.couple_angle_deg)}`,
+      `at ${directionWords(fmt, u.couple_angle_deg)}`,
     ],
   ]
   const moment = a.assembly.bearing_moment_N_m
   if (moment !== null) rows.push(['weight on the front bearing', fmt.torque(moment), 'moment at rest'])
-  return [`Heavy side: ${direction(fmt, u.static_angle_deg)}`, ...table(rows, ['left', 'right', 'left'])]
+  return [`Heavy side: ${directionWords(fmt, u.static_angle_deg)}`, ...table(rows, ['left', 'right', 'left'])]
 }
 
 function speeds({ setup, a, fmt }: Context): string[] {
@@ -143,14 +141,14 @@ function ceiling({ setup, a, fmt }: Context): string[] {
   const words =
     rpm === null || limit === null
       ? 'nothing given limits the speed'
-      : `${atMost(fmt, rpm)}, set by ${limitWords(limit).long}`
+      : `${fmt.speedLimit(rpm)}, set by ${limitWords(limit).long}`
   const each = [
     ...LIMITS.map(
       ({ id, long, detail }) => [detail ? `${long}: ${detail(setup, fmt)}` : long, a.limits[id]] as const,
     ),
     ['balance, best estimate', a.limits.balanceBestEstimate] as const,
   ]
-  const shown = (v: number | null) => (v === null ? 'no limit, or not checked' : atMost(fmt, v))
+  const shown = (v: number | null) => (v === null ? 'no limit, or not checked' : fmt.speedLimit(v))
   return [
     `Ceiling: ${words}`,
     ...table(

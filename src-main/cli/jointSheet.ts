@@ -4,9 +4,6 @@ import { significant, type Formatter } from '../../src-core/units/format.ts'
 import { printable } from './failure.ts'
 import { table } from './table.ts'
 
-/** A limit is never rounded up. */
-export const atMost = (fmt: Formatter, rpm: number): string => fmt.speedLimit(rpm)
-
 /** Rounded down: no factor reads as wanted that is not. */
 const factorText = (factor: number | null): string => {
   if (factor === null) return '-'
@@ -24,7 +21,8 @@ export function holdingAt({ joints, limits }: Analysis, rpm: number, chosen: num
 
 export function jointsSection({ joints }: Analysis, fmt: Formatter): string[] {
   const rows = joints.map((j) => {
-    const falls = j.rpm_at_2 === null ? '-' : j.rpm_at_2 === 0 ? 'under 2 at rest' : atMost(fmt, j.rpm_at_2)
+    const falls =
+      j.rpm_at_2 === null ? '-' : j.rpm_at_2 === 0 ? 'under 2 at rest' : fmt.speedLimit(j.rpm_at_2)
     return j.factor === null
       ? [printable(j.what), 'not judged', '', '', '', '']
       : [

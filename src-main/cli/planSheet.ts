@@ -2,7 +2,7 @@
 import { VERDICT_WORDS } from '../../src-core/verdict/speeds.ts'
 import type { Job, Setup } from '../../src-core/job/schema.ts'
 import type { Plan, PlanReport, PlanStation } from '../../src-core/planner/report.ts'
-import { clockPosition, formatter, type Formatter } from '../../src-core/units/format.ts'
+import { directionWords, formatter, type Formatter } from '../../src-core/units/format.ts'
 import { fastenerText } from '../../src-core/planner/words.ts'
 import { printable } from './failure.ts'
 import { table, wrap } from './table.ts'
@@ -30,7 +30,7 @@ export function planSheet(job: Job, setup: Setup, report: PlanReport): string {
 
 /** One plan: what it leaves, what is bolted where, what limits it. */
 export function planLines(fmt: Formatter, plan: Plan, number: number): string[] {
-  const left = `${fmt.unbalance(plan.residual_g_mm)} left at ${fmt.angle(plan.residual_angle_deg)} (${clockPosition(plan.residual_angle_deg)})`
+  const left = `${fmt.unbalance(plan.residual_g_mm)} left at ${directionWords(fmt, plan.residual_angle_deg)}`
   const clear = plan.clearance_mm === null ? '' : `, tightest clearance ${fmt.length(plan.clearance_mm)}`
   const ceiling =
     plan.ceiling_rpm === null
@@ -77,6 +77,6 @@ function shortfallLines(fmt: Formatter, { shortfall }: PlanReport): string[] {
   if (!shortfall) return []
   const { missing_g_mm: missing, extra_mass_kg: mass, radius_mm: radius, angle_deg: angle } = shortfall
   return [
-    `No plan meets the aim: ${fmt.unbalance(missing)} too much. Another ${fmt.mass(mass)} at ${fmt.length(radius)} toward ${fmt.angle(angle)} (${clockPosition(angle)}) would settle the best one.`,
+    `No plan meets the aim: ${fmt.unbalance(missing)} too much. Another ${fmt.mass(mass)} at ${fmt.length(radius)} toward ${directionWords(fmt, angle)} would settle the best one.`,
   ]
 }

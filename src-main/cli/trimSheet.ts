@@ -4,7 +4,7 @@ import { VERDICT_WORDS } from '../../src-core/verdict/speeds.ts'
 import type { TrimAnswer } from '../../src-core/trim/estimate.ts'
 import type { TrimMethod } from '../../src-core/trim/readings.ts'
 import type { TrimPlan, TrimReport } from '../../src-core/trim/report.ts'
-import { clockPosition, formatter, significant, type Formatter } from '../../src-core/units/format.ts'
+import { directionWords, formatter, significant, type Formatter } from '../../src-core/units/format.ts'
 import { printable } from './failure.ts'
 import { planLines } from './planSheet.ts'
 import { table, wrap } from './table.ts'
@@ -17,7 +17,6 @@ const METHOD_WORDS: Record<TrimMethod, string> = {
   vector: 'one trial, amplitude and phase',
 }
 
-const direction = (fmt: Formatter, degrees: number) => `${fmt.angle(degrees)} (${clockPosition(degrees)})`
 const sentences = (texts: readonly string[]) =>
   texts.flatMap((text) => wrap(printable(text), COLUMNS, '  - ', '    '))
 
@@ -48,10 +47,11 @@ export function trimSheet(job: Job, setup: Setup, report: TrimReport): string {
 function measuredLines(fmt: Formatter, report: TrimReport): string[] {
   const { measured_g_mm: u, heavy_angle_deg: angle, upper95_g_mm: upper, also } = report
   if (angle === null) return []
-  if (u === null || upper === null) return [`Heavy side: ${direction(fmt, angle)}; how heavy is not measured`]
+  if (u === null || upper === null)
+    return [`Heavy side: ${directionWords(fmt, angle)}; how heavy is not measured`]
   const row = (a: TrimAnswer) => [
     fmt.unbalance(a.measured_g_mm),
-    `at ${direction(fmt, a.heavy_angle_deg)}`,
+    `at ${directionWords(fmt, a.heavy_angle_deg)}`,
     `95 % bound ${fmt.unbalance(a.upper95_g_mm)}`,
   ]
   const first = { measured_g_mm: u, heavy_angle_deg: angle, upper95_g_mm: upper }

@@ -2,7 +2,7 @@ import { directionOf, turnPoint } from '../../geometry/angles.ts'
 import { partMass } from '../../mass/part.ts'
 import { centrePoint, removedBefore } from '../../mounting/cutAway.ts'
 import { changeSetup } from '../../planner/apply.ts'
-import { clockPosition } from '../../units/format.ts'
+import { directionWords } from '../../units/format.ts'
 import { changeBy, type Bench, type Cause } from './cause.ts'
 
 /** mm off its mark that is believed: more is seen with the eye. Own settings. */
@@ -30,7 +30,7 @@ export function placeCauses(bench: Bench): Cause[] {
     {
       cause: 'place',
       item: 'part',
-      message: `${bore}: the part sits ${fmt.length(by)} too far toward ${fmt.angle(way)} (${clockPosition(way)}). Put the indicator to it, and measure where the bore is on the part.`,
+      message: `${bore}: the part sits ${fmt.length(by)} too far toward ${directionWords(fmt, way)}. Put the indicator to it, and measure where the bore is on the part.`,
       change: changeBy(bench, moved),
       assumed: 2,
     },

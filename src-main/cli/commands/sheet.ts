@@ -17,42 +17,68 @@ import { sheetFlags, sizeFlag } from '../sheetFlags.ts'
 import { SHEET_FORMATS, SHEET_FORMATS_DEFAULT, type SheetFormat } from '../sheetFormats.ts'
 import { exitFor } from './check.ts'
 
+/** What may be asked for: how it is called, what its files' names end in behind the setup, and its usual formats. */
+const KINDS = {
+  sheet: { words: 'sheet', ending: '', usual: SHEET_FORMATS_DEFAULT },
+  template: { words: 'template', ending: '-template', usual: ['pdf'] },
+  cards: { words: 'set of cards', ending: '-cards', usual: ['pdf'] },
+} as const
+type Kind = keyof typeof KINDS
+
 export async function sheet(call: Call): Promise<number> {
   const file = call.positionals[0]!
   const out = textValue(call, 'out')
   if (out === undefined) throw new Failure('sheet: --out DIR is missing')
-  const template = flag(call, 'template')
-  const formats = formatsOf(call, template || flag(call, 'cards') ? ['pdf'] : SHEET_FORMATS_DEFAULT)
+  const kind = kindOf(call)
+  const { words, ending, usual } = KINDS[kind]
+  const formats = formatsOf(call, usual)
   const options = sheetFlags(call)
   const job = await readJob(call.io, file)
   const setups = setupsOf(call, job, file)
   const analyses = setups.map(({ id }) => analyse(job, id))
-  const cards = flag(call, 'cards')
-  if (cards && template) throw new Failure('sheet: --cards and --template are two things; ask for one')
-  const sets = template
-    ? setups.map(({ id }) => templateSet(job, id, call))
-    : cards
-      ? analyses.map((a) => ({
-          suffix: `-${a.setup}-cards`,
-          drawings: stepCards(mountSetup(job, a.setup), a),
-        }))
-      : setupSheets(
-          job,
-          analyses.map((analysis) => ({ setup: analysis.setup, analysis })),
-          options,
-        ).map((drawings, i) => ({ suffix: `-${analyses[i]!.setup}`, drawings }))
+  const sets = drawn(kind, job, analyses, options).map((drawings, i) => ({
+    suffix: `-${setups[i]!.id}${ending}`,
+    drawings,
+  }))
   const paths = await writeSheets({
     folder: await makeFolder(call.io, out),
     job,
     formats,
     sets,
-    ...(flag(call, 'all') && { together: template ? '-template' : cards ? '-cards' : '' }),
+    ...(flag(call, 'all') && { together: ending }),
   })
   const against = analyses.flatMap((a) => a.findings.filter((f) => f.effect !== 'none'))
   const which = flag(call, 'all') ? { setups: setups.map((s) => s.id) } : { setup: setups[0]!.id }
   if (flag(call, 'json')) printJson(call.io, { ...which, files: paths, findings: against })
   else for (const path of paths) call.io.out(`${printable(relative(call.io.cwd, path) || path)}\n`)
-  return exitWord(call, analyses, template ? 'template' : cards ? 'set of cards' : 'sheet')
+  return exitWord(call, analyses, words)
+}
+
+function kindOf(call: Call): Kind {
+  const [template, cards] = [flag(call, 'template'), flag(call, 'cards')]
+  if (cards && template) throw new Failure('sheet: --cards and --template are two things; ask for one')
+  return template ? 'template' : cards ? 'cards' : 'sheet'
+}
+
+/** The drawings of each setup. */
+function drawn(
+  kind: Kind,
+  job: Job,
+  analyses: readonly Analysis[],
+  options: SheetOptions,
+): readonly (readonly Drawing[])[] {
+  switch (kind) {
+    case 'sheet':
+      return setupSheets(
+        job,
+        analyses.map((analysis) => ({ setup: analysis.setup, analysis })),
+        options,
+      )
+    case 'template':
+      return analyses.map((a) => template(job, a.setup, options.size ?? 'A4'))
+    case 'cards':
+      return analyses.map((a) => stepCards(mountSetup(job, a.setup), a))
+  }
 }
 
 function setupsOf(call: Call, job: Job, file: string): readonly Setup[] {
@@ -62,9 +88,9 @@ function setupsOf(call: Call, job: Job, file: string): readonly Setup[] {
   return job.setups
 }
 
-function templateSet(job: Job, setup: string, call: Call): SheetSet {
+function template(job: Job, setup: string, size: SheetName): readonly Drawing[] {
   try {
-    return { suffix: `-${setup}-template`, drawings: plateTemplate(job, setup, sizeFlag(call) ?? 'A4') }
+    return plateTemplate(job, setup, size)
   } catch (error) {
     if (error instanceof RangeError) throw new Failure(`sheet: --template: ${error.message}`)
     throw error
