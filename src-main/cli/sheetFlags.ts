@@ -5,10 +5,12 @@ import { textValue, type Call } from './command.ts'
 import { Failure } from './failure.ts'
 import { today } from './today.ts'
 
+export type SheetFlags = SheetOptions & { readonly sheet?: SheetName }
+
 const FIELDS = ['owner', 'by', 'approved', 'revision'] as const
 
 /** Throws `Failure` on a word that means nothing. */
-export function sheetFlags(call: Call): SheetOptions {
+export function sheetFlags(call: Call): SheetFlags {
   const size = sizeFlag(call)
   const scale = scaleFlag(textValue(call, 'scale'))
   const projection = projectionFlag(textValue(call, 'projection'))
@@ -21,7 +23,7 @@ export function sheetFlags(call: Call): SheetOptions {
   }
 }
 
-export function sizeFlag(call: Call): SheetName | undefined {
+function sizeFlag(call: Call): SheetName | undefined {
   const word = textValue(call, 'size')
   if (word === undefined) return undefined
   const names = Object.keys(SHEETS) as SheetName[]

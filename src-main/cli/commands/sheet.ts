@@ -2,7 +2,9 @@
 import { relative } from 'node:path'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import type { Analysis } from '../../../src-core/analysis/result.ts'
+import type { Drawing } from '../../../src-core/drawing/model/model.ts'
 import { setupSheets } from '../../../src-core/drawing/sheet/setupSheet.ts'
+import type { SheetName } from '../../../src-core/drawing/sheet/sheetSizes.ts'
 import { plateTemplate } from '../../../src-core/drawing/template/plateTemplate.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { stepCards } from '../../../src-core/drawing/cards/stepCards.ts'
@@ -12,8 +14,8 @@ import { flag, printJson, textValue, type Call } from '../command.ts'
 import { EXIT, Failure, printable } from '../failure.ts'
 import { readJob, setupOf } from '../jobInput.ts'
 import { makeFolder } from '../outputs.ts'
-import { writeSheets, type SheetSet } from '../sheetFiles.ts'
-import { sheetFlags, sizeFlag } from '../sheetFlags.ts'
+import { writeSheets } from '../sheetFiles.ts'
+import { sheetFlags, type SheetFlags } from '../sheetFlags.ts'
 import { SHEET_FORMATS, SHEET_FORMATS_DEFAULT, type SheetFormat } from '../sheetFormats.ts'
 import { exitFor } from './check.ts'
 
@@ -65,7 +67,7 @@ function drawn(
   kind: Kind,
   job: Job,
   analyses: readonly Analysis[],
-  options: SheetOptions,
+  options: SheetFlags,
 ): readonly (readonly Drawing[])[] {
   switch (kind) {
     case 'sheet':
@@ -75,7 +77,7 @@ function drawn(
         options,
       )
     case 'template':
-      return analyses.map((a) => template(job, a.setup, options.size ?? 'A4'))
+      return analyses.map((a) => template(job, a.setup, options.sheet))
     case 'cards':
       return analyses.map((a) => stepCards(mountSetup(job, a.setup), a))
   }
@@ -88,7 +90,7 @@ function setupsOf(call: Call, job: Job, file: string): readonly Setup[] {
   return job.setups
 }
 
-function template(job: Job, setup: string, size: SheetName): readonly Drawing[] {
+function template(job: Job, setup: string, size: SheetName | undefined): readonly Drawing[] {
   try {
     return plateTemplate(job, setup, size)
   } catch (error) {
@@ -97,11 +99,7 @@ function template(job: Job, setup: string, size: SheetName): readonly Drawing[] 
   }
 }
 
-function exitWord(
-  call: Call,
-  analyses: readonly Analysis[],
-  what: 'sheet' | 'template' | 'set of cards',
-): number {
+function exitWord(call: Call, analyses: readonly Analysis[], what: string): number {
   const bad = analyses.filter((a) => exitFor(a) !== EXIT.done)
   for (const a of bad) call.io.note(`the ${what} of ${a.setup} is written, but ${verdictLine(a)}`)
   return bad.length > 0 ? EXIT.stopFindings : EXIT.done
