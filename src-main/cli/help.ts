@@ -20,7 +20,12 @@ export function generalHelp(commands: Readonly<Record<string, Command>>): string
       '',
       '',
     ),
-    'Exit code 0: done; 1: findings at "stop"; 2: bad usage or bad input, with one line that says why.',
+    ...wrap(
+      'Exit code 0: done; 1: the verdict is "stop" or "not judged"; 2: bad usage or bad input, with one line that says why.',
+      100,
+      '',
+      '',
+    ),
   ]
   return `${lines.join('\n')}\n`
 }
