@@ -1,21 +1,14 @@
 /** What is known of one folder of jobs: a row for each file, numbered by when it last changed, and what is kept of them. */
-import type { JobSummary } from '../../../src-core/bridge/bookContract.ts'
+import type { BookEntry } from '../../../src-core/bridge/bookContract.ts'
 import { byName, newestFirst } from '../../../src-core/book/order.ts'
 import { fileError } from '../hostError.ts'
 import type { FileAnswer } from './readerMessages.ts'
 import type { Lost } from './readerPool.ts'
 import type { CachedFile } from './summaryCache.ts'
 
-export interface BookFile {
+/** An entry of the book before its file has a reference. */
+export interface BookFile extends Omit<BookEntry, 'file'> {
   readonly name: string
-  /** ISO date and time; empty while the file was not looked at. */
-  readonly modified: string
-  readonly summary: JobSummary | null
-  readonly fault: string | null
-  readonly waiting: boolean
-  readonly mayOpen: boolean
-  readonly readOnly: boolean
-  readonly conflictOf: string | null
 }
 
 export interface BookState {
