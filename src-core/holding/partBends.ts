@@ -37,7 +37,8 @@ function judge(mounted: Mounted): Finding[] {
   const places = cutPlaces(mounted)
   let worst: Bent | null = null
   for (const [i, row] of cutting.cuts.entries()) {
-    const force = row.thrust_N ?? (row.tangential_force_N === null ? null : FORCE_SHARE * row.tangential_force_N)
+    const force =
+      row.thrust_N ?? (row.tangential_force_N === null ? null : FORCE_SHARE * row.tangential_force_N)
     const place = places[i]
     if (force === null || !place) continue
     const centre = cutCentre(place)
