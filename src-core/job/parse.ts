@@ -4,6 +4,7 @@ import type { JobFault } from './fault.ts'
 import { issueFaults, readJson } from './issueWords.ts'
 import { fromVersion1 } from './fromVersion1.ts'
 import { fromVersion2 } from './fromVersion2.ts'
+import { fromVersion3 } from './fromVersion3.ts'
 import { jobSchema, type Job } from './schema.ts'
 import { isRecord, liftToNewest, type Step } from './versions.ts'
 
@@ -11,7 +12,7 @@ export type JobResult =
   { readonly ok: true; readonly job: Job } | { readonly ok: false; readonly faults: readonly JobFault[] }
 
 /** `STEPS[n]` lifts a document from version n + 1 to n + 2. Append only; a released step is never edited. */
-const STEPS: readonly Step[] = [fromVersion1, fromVersion2]
+const STEPS: readonly Step[] = [fromVersion1, fromVersion2, fromVersion3]
 
 export const CURRENT_VERSION = STEPS.length + 1
 

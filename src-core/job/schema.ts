@@ -1,5 +1,5 @@
 /**
- * The job document, version 3: the one schema, from which the types, the checks of a file and the published
+ * The job document, version 4: the one schema, from which the types, the checks of a file and the published
  * JSON Schema all come. Everything is in mm, kg, degrees, rpm, N, N·m and kg/m³; cutting speed in m/min, feed in
  * mm/rev, unbalance in g·mm. A document holds what the user decided; nothing computed is ever stored in it.
  */
@@ -208,7 +208,7 @@ const uncertainty = z.strictObject({
 
 export const jobSchema = z.strictObject({
   format: z.literal('evenswing-job'),
-  version: z.literal(3),
+  version: z.literal(4),
   title: text,
   partNumber: text.optional(),
   notes: text.optional(),

@@ -2,6 +2,7 @@
 import type { JobFault } from '../job/fault.ts'
 import { liftPiece } from '../job/fromVersion1.ts'
 import { liftLathe } from '../job/fromVersion2.ts'
+import { fromVersion3 } from '../job/fromVersion3.ts'
 import { issueFaults, readJson } from '../job/issueWords.ts'
 import { writeDocument } from '../job/serialise.ts'
 import { isRecord, liftToNewest, type Raw, type Step } from '../job/versions.ts'
@@ -50,7 +51,7 @@ function liftValue(entry: unknown, lift: (value: Raw) => Raw): unknown {
 }
 
 /** `STEPS[n]` lifts a library from version n + 1 to n + 2. */
-const STEPS: readonly Step[] = [fromVersion1, fromVersion2]
+const STEPS: readonly Step[] = [fromVersion1, fromVersion2, fromVersion3]
 
 export const LIBRARY_VERSION = STEPS.length + 1
 

@@ -1,5 +1,5 @@
 /**
- * The shop library, version 3: lathes, plates, clamps and other hardware, weights, materials and tooling, kept once
+ * The shop library, version 4: lathes, plates, clamps and other hardware, weights, materials and tooling, kept once
  * for all jobs. A job copies what it uses and stays complete on its own.
  */
 import { z } from 'zod'
@@ -47,7 +47,7 @@ const material = z.strictObject({ density: z.number().positive().max(30_000) })
 
 export const librarySchema = z.strictObject({
   format: z.literal('evenswing-library'),
-  version: z.literal(3),
+  version: z.literal(4),
   lathes: listOf(job.lathe.omit({ name: true })),
   plates: listOf(job.plate.omit({ name: true })),
   hardware: listOf(pattern),
@@ -65,7 +65,7 @@ export type LibraryItem<S extends Section = Section> = Library[S][number]
 
 export const EMPTY_LIBRARY: Library = {
   format: 'evenswing-library',
-  version: 3,
+  version: 4,
   lathes: [],
   plates: [],
   hardware: [],

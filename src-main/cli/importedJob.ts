@@ -35,7 +35,7 @@ export async function importedJob(root: string, file: string, bodies: readonly B
   const setup = newSetup('op10', largestRoundHole(bodies) ?? planCentre(part))
   const job: Job = {
     format: 'evenswing-job',
-    version: 3,
+    version: 4,
     title,
     displayUnits,
     lathe,

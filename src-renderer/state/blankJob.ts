@@ -84,7 +84,7 @@ export function blankJob(from: StartFrom): Job {
       : rectRing({ x: 0, y: 0 }, from.length, from.width, 0)
   return {
     format: 'evenswing-job',
-    version: 3,
+    version: 4,
     title: from.title,
     displayUnits: from.displayUnits,
     lathe: {

@@ -198,7 +198,7 @@ export function jobWith(parts: JobParts = {}): Job {
   const setups = parts.setups ?? [parts.setup ?? {}]
   return {
     format: 'evenswing-job',
-    version: 3,
+    version: 4,
     title: 'test',
     displayUnits: 'mm',
     lathe: { ...LATHE, ...parts.lathe },

@@ -10,7 +10,7 @@ const READER = fileURLToPath(new URL('./hugeJob.ts', import.meta.url))
 const SIZE = 60_000_000
 /** MB, the program itself among it. */
 const MEMORY = 300
-const HEAD = '{"format":"evenswing-job","version":3,"notes":'
+const HEAD = '{"format":"evenswing-job","version":4,"notes":'
 const MANY = /more than 3 million values/
 
 const CASES: readonly (readonly [string, () => string | Buffer, RegExp])[] = [

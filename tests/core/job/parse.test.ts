@@ -84,8 +84,8 @@ describe('parseJob', () => {
   })
 
   it('refuses other formats, versions it does not know, and says that it left the file alone', () => {
-    expect(faultsAfter((d) => (d['version'] = 4))).toEqual([
-      ['version', '4 is newer than this program knows (3); the file was left untouched'],
+    expect(faultsAfter((d) => (d['version'] = 5))).toEqual([
+      ['version', '5 is newer than this program knows (4); the file was left untouched'],
     ])
     for (const version of [0, -1, 1.5, '1', null, undefined, [], true])
       expect(faultsAfter((d) => (d['version'] = version))).toEqual([

@@ -82,7 +82,7 @@ describe('the text', () => {
       expect(text.endsWith('}\n')).toBe(true)
       expect(Math.max(...text.split('\n').map((line) => line.length))).toBeLessThanOrEqual(110)
       expect(text).toMatch(/\{ "x": -?[\d.]+, "y": -?[\d.]+, "bulge": -?[\d.]+ \}/)
-      expect(text.startsWith('{\n  "format": "evenswing-job",\n  "version": 3,\n  "title"')).toBe(true)
+      expect(text.startsWith('{\n  "format": "evenswing-job",\n  "version": 4,\n  "title"')).toBe(true)
     }
   })
 

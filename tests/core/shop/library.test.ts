@@ -68,7 +68,7 @@ describe('a library file', () => {
       const read = parseLibrary(JSON.stringify(copy))
       return read.ok ? [] : read.faults.map((f) => `${f.path} ${f.message}`)
     }
-    expect(faults((l) => (l['version'] = 4))[0]).toMatch(/^version 4 is newer .*left untouched$/)
+    expect(faults((l) => (l['version'] = 5))[0]).toMatch(/^version 5 is newer .*left untouched$/)
     expect(faults((l) => (l['version'] = 1.5))[0]).toBe('version is not a whole number from 1')
     expect(faults((l) => (l['format'] = 'x'))[0]).toMatch(/^format is not/)
     expect(faults((l) => (l['lathes'][0].colour = 1))[0]).toBe('lathes[0].colour is not a known field')
