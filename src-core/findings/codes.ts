@@ -102,6 +102,7 @@ export const FINDINGS = {
   'toe-bends-part': { stop: 'stop' },
   'part-not-carried': { stop: 'stop' },
   'packing-not-carried': { stop: 'stop' },
+  'pressed-beyond-yield': { stop: 'stop' },
   'packing-idle': { stop: 'stop', caution: 'none' },
   'heel-not-carried': { stop: 'stop' },
   'heel-beyond-strap': { stop: 'stop' },

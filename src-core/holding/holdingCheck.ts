@@ -8,6 +8,7 @@ import type { Mounted } from '../mounting/types.ts'
 import { formatter, plain } from '../units/format.ts'
 import { capital } from '../words/capital.ts'
 import type { ClampState } from './clampState.ts'
+import { crushFindings } from './crushing.ts'
 import { CHUCK_FRICTION, frictionOf, frictionWords } from './friction.ts'
 import { backingFindings } from './backingFindings.ts'
 import { jointFindings } from './jointFindings.ts'
@@ -77,6 +78,7 @@ export function holdingCheck(input: JointsInput): HoldingCheck {
       ...jointFindings(mounted, judged, flies),
       ...flyFindings(mounted, flies),
       ...packingFindings(mounted, judged),
+      ...crushFindings(mounted, states),
       ...backingFindings(mounted, judged),
       ...assumptions(mounted),
       ...frictionFindings(mounted),

@@ -51,6 +51,7 @@ const STEPS: Readonly<Record<AgainstCode, StepName | 'item'>> = {
   'toe-bends-part': 'item',
   'part-not-carried': 'mounting',
   'packing-not-carried': 'item',
+  'pressed-beyond-yield': 'item',
   'packing-idle': 'item',
   'part-bends': 'mounting',
   'heel-not-carried': 'item',
