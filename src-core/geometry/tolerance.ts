@@ -17,6 +17,10 @@ export const TOLERANCE = {
   inside: 0.02,
   /** mm²: overlaps smaller than this are touching, not clashing (about 0.2 mm by 0.2 mm). */
   clashArea: 0.05,
+  /** By which arcs of solids in space may be drawn around, always to the outside. */
+  spaceChord: 0.02,
+  /** Solids in space that reach no further into each other are touching: well above what their arcs are drawn around. */
+  clashDepth: 0.1,
   /** Two heights nearer than this touch. */
   height: 1e-3,
   /** By which a piece may stand over the rim before it is worth a word. */
