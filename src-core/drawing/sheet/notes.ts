@@ -8,8 +8,9 @@ import type { Effect } from '../../findings/codes.ts'
 import { standingOf } from '../../findings/finding.ts'
 import { mostEnergy } from '../../holding/letGo.ts'
 import type { Job, Setup } from '../../job/schema.ts'
+import { outermostStation } from '../../mounting/station.ts'
 import type { Mounted } from '../../mounting/types.ts'
-import { clockPosition, formatter, plain, type Formatter } from '../../units/format.ts'
+import { clockPosition, formatter, plain, weightAtRadius, type Formatter } from '../../units/format.ts'
 import { limitWords, type Ceiling } from '../../verdict/limits.ts'
 import { holdsAt } from '../../verdict/speeds.ts'
 import { checksByHand } from '../../words/cautions.ts'
@@ -49,7 +50,7 @@ export function balanceNotes(job: Job, mounted: Mounted, a: Analysis): Notes {
     title: 'Balance',
     lines: [
       `Turning mass ${fmt.mass(a.assembly.mass_kg)}, part ${fmt.mass(a.part.mass_kg)}${mostEnergy(fmt, a.let_go)}.`,
-      `Unbalance ${fmt.unbalance(u.static_g_mm)} at ${angleText(job, u.static_angle_deg, 0)} (${clockPosition(u.static_angle_deg)} as drawn), 95 % bound ${fmt.unbalance(u.upper95_g_mm)}; after the cut ${fmt.unbalance(u.after_cut_g_mm)}.`,
+      `Unbalance ${fmt.unbalance(u.static_g_mm)}, as ${weightAtRadius(fmt, u.static_g_mm, outermostStation(job.plate))}, at ${angleText(job, u.static_angle_deg, 0)} (${clockPosition(u.static_angle_deg)} as drawn), 95 % bound ${fmt.unbalance(u.upper95_g_mm)}; after the cut ${fmt.unbalance(u.after_cut_g_mm)}.`,
       centre,
       `Limit: ${criterionWords(mounted.setup, fmt)}, this job's own setting; no standard covers faceplate work.`,
       least === null ? 'Holding: NOT JUDGED.' : `Holds ${least} (2 wanted).`,

@@ -17,11 +17,9 @@ import { frontLines } from './frontLines.ts'
 import type { PlainPrimitive } from '../model/model.ts'
 import { arrowhead, circle, line } from '../model/primitives.ts'
 import { indexMark, noseMark, openCentre, quarteredDisc } from './symbols.ts'
+import { turningLabels } from './turning.ts'
 import { centreBefore, noses, type View, type ViewInput } from './view.ts'
 import { indexAngle } from '../../mounting/plateAngle.ts'
-
-/** Headstock behind the plate, operator at the left: the top comes down to them. */
-const RUNNING = 'Seen from the tailstock: forward is counter-clockwise, the operator stands at the left.'
 
 export function frontView(input: ViewInput): View {
   const lines = frontLines(input)
@@ -37,7 +35,7 @@ export function frontView(input: ViewInput): View {
     lines: lines.primitives,
     bodies: lines.bodies,
     marks,
-    asides: [RUNNING, ...bedAside(input)],
+    asides: bedAside(input),
     labels: [
       ...cuttingLetters(input, lines),
       ...heavyLabel(input, lines),
@@ -48,6 +46,7 @@ export function frontView(input: ViewInput): View {
       ...balloonLabels(input, lines),
       ...datumLabels(input, lines),
       ...bedLabel(input, lines),
+      ...turningLabels(input, lines),
     ],
   }
 }
