@@ -68,6 +68,7 @@ export const FINDINGS = {
   'speed-above-ceiling': { stop: 'stop' },
   'criterion-own-setting': { note: 'none', remark: true },
   'criterion-bold': { caution: 'none' },
+  'criterion-not-known': { caution: 'unknown' },
   'doubts-bold': { caution: 'none' },
   'plate-residual-unknown': { note: 'none', remark: true },
   'after-cut': { caution: 'none', note: 'none' },

@@ -25,7 +25,16 @@ const heights = optional(z.tuple([coordinate, coordinate]))
 const skin = optional(positiveLength)
 const bar = optional(z.strictObject({ diameter: positiveLength, overhang: positiveLength }))
 
-const bore = z.strictObject({ ...common, kind: z.literal('bore'), bore: id, ...working, depth, bar })
+/** The cross-slide's dial: whether its figures are of the radius or of the diameter, one division, what they are in. */
+const dial = optional(
+  z.strictObject({
+    on: z.enum(['radius', 'diameter']),
+    division: positiveLength,
+    unit: z.enum(['mm', 'thou']),
+  }),
+)
+
+const bore = z.strictObject({ ...common, kind: z.literal('bore'), bore: id, ...working, depth, bar, dial })
 
 /** On the bore's centre, as deep as the bore. */
 const drill = z.strictObject({

@@ -111,7 +111,9 @@ export const FIELD_CLASSES: Readonly<Record<FieldPath, FieldMeaning>> = {
   'lathe.barReach': knowledge('What of the carriage comes near the work is not known.'),
   'lathe.nose': knowledge('It may be screwed on: from where a stop could unscrew it, it is not judged.'),
   ...under('lathe.nose.', { kind: known, locked: known }),
-  'lathe.mass': description('The pull is not compared with the weight of the machine.'),
+  'lathe.mass': knowledge(
+    'The pull is not compared with the weight of the machine; a criterion that is a share of it is not judged.',
+  ),
   'lathe.boltedDown': defaulted('It stands free on its floor.'),
   'lathe.carriage': knowledge('What swings beyond the reach of the bar may meet the tool post: not judged.'),
   ...under('lathe.carriage.profile[].', { behind: known, radius: known }),
@@ -187,6 +189,7 @@ export const FIELD_CLASSES: Readonly<Record<FieldPath, FieldMeaning>> = {
     'item.size[]': label,
     'item.heights[]': label,
   }),
+  'clampingKit.spanner': description('Pulls are said for a spanner of 300 mm, or of a foot in inches.'),
 
   'part.name': label,
   'part.material': known,
@@ -326,6 +329,8 @@ export const FIELD_CLASSES: Readonly<Record<FieldPath, FieldMeaning>> = {
     bar: description('How far the bar stands out is not known.'),
     'bar.diameter': label,
     'bar.overhang': label,
+    dial: description('Passes are said as depths and sizes, without settings of a dial.'),
+    ...under('dial.', { on: label, division: label, unit: label }),
   }),
   'setups[].speed': defaulted('No speed is chosen: it is judged as standing still and turned by hand.'),
   ...under('setups[].criterion.', { kind: known, value: known }),

@@ -237,4 +237,6 @@ export const clampingKit = z.strictObject({
   heels: kit(
     z.strictObject({ kind: heel.shape.kind, size: rectangle, heights: z.array(positiveLength).max(100) }),
   ),
+  /** From the middle of the nut to the hand. */
+  spanner: optional(positiveLength),
 })

@@ -171,7 +171,8 @@ const part = z.strictObject({
 })
 
 const criterion = z.strictObject({
-  kind: z.enum(['force', 'weightShare', 'grade']),
+  /** A force in N, a share of what turns, a share of the machine's own weight, or a grade in mm/s. */
+  kind: z.enum(['force', 'weightShare', 'machineShare', 'grade']),
   value: z.number().positive().max(1e6),
 })
 

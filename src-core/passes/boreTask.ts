@@ -1,7 +1,6 @@
 /** What a setup's cut in a bore has to bring to size. */
 import { type Bore, type Cut, type Setup, type Job } from '../job/schema.ts'
 import type { BoreTask } from './borePasses.ts'
-import type { Dial } from './dial.ts'
 import { HOLE_CLASSES, holeLimits, type SizeLimits } from './holeClasses.ts'
 
 type Boring = Extract<Cut, { kind: 'bore' }>
@@ -18,19 +17,19 @@ export type BoreWork =
   | { readonly ok: false; readonly bore: Bore; readonly cut: Boring; readonly why: string }
 
 /** Every boring cut of a setup, in order. */
-export const boreWorks = (job: Job, setup: Setup, dial: Dial | null): BoreWork[] =>
+export const boreWorks = (job: Job, setup: Setup): BoreWork[] =>
   (setup.cuts ?? []).flatMap((cut) => {
     const bore = cut.kind === 'bore' ? job.part.bores.find((b) => b.id === cut.bore) : undefined
-    return bore && cut.kind === 'bore' ? [workOf(setup, bore, cut, dial)] : []
+    return bore && cut.kind === 'bore' ? [workOf(setup, bore, cut)] : []
   })
 
-function workOf(setup: Setup, bore: Bore, cut: Boring, dial: Dial | null): BoreWork {
+function workOf(setup: Setup, bore: Bore, cut: Boring): BoreWork {
   const no = (why: string) => ({ ok: false, bore, cut, why }) as const
   const limits = limitsOf(bore)
   if (typeof limits === 'string') return no(limits)
   const start = startOf(setup, bore)
   if (start === null) return no('It starts solid and no drill is given: drill first, then measure the hole.')
-  const task: BoreTask = { limits, start, skin: bore.skin ?? null, depth: cut.depth, dial }
+  const task: BoreTask = { limits, start, skin: bore.skin ?? null, depth: cut.depth, dial: cut.dial ?? null }
   return { ok: true, bore, cut, task, tolerance: toleranceWords(bore) }
 }
 

@@ -1,17 +1,13 @@
 /** The cross-slide's dial. */
+import type { Cut } from '../job/schema.ts'
 import { convert } from '../units/convert.ts'
 
-export interface Dial {
-  /** Whether its figures are of the radius or of the diameter. */
-  readonly on: 'radius' | 'diameter'
-  /** One division, in its own unit. */
-  readonly division: number
-  readonly unit: 'mm' | 'thou'
-}
+/** `division` in mm, whatever its figures are in. */
+export type Dial = NonNullable<Extract<Cut, { kind: 'bore' }>['dial']>
 
 /** mm on the diameter that one division gives. */
-export const perDivision = ({ on, division, unit }: Dial): number =>
-  (on === 'radius' ? 2 : 1) * (unit === 'thou' ? convert(division / 1000, 'in', 'mm') : division)
+export const perDivision = ({ on, division }: Dial): number => (on === 'radius' ? 2 : 1) * division
 
-/** What the dial reads after so many divisions, in its own unit. */
-export const dialReading = ({ division }: Dial, divisions: number): number => divisions * division
+/** What the dial reads after so many divisions, in what its figures are in. */
+export const dialReading = ({ division, unit }: Dial, divisions: number): number =>
+  divisions * (unit === 'thou' ? convert(division, 'mm', 'mil') : division)

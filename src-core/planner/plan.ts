@@ -87,7 +87,7 @@ export function planCounterweights(
     list.push(judged({ stations: [], moves: [], turn_deg: null, replaces }))
   const plans = list.flatMap(({ plan, worsens }) => (worsens ? [] : [plan])).sort(byRank)
   const best = plans[0]?.residual_g_mm ?? bare.unbalance.static_g_mm
-  const target = targetUnbalance(setup, bare, rpm)
+  const target = targetUnbalance(job, setup, bare, rpm)
   counted.end()
   return {
     setup: setup.id,

@@ -9,14 +9,14 @@ import { listStations } from './free.ts'
 import type { Plan, Shortfall } from './report.ts'
 import { meetsTarget } from './target.ts'
 
-/** Null where a plan meets the target. @param bare the setup without what the plans replace. */
+/** Null where a plan meets the target, or the target is not known. @param bare the setup without what the plans replace. */
 export function shortfallOf(
   job: Job,
   bare: Analysis,
   plans: readonly Plan[],
   target: number,
 ): Shortfall | null {
-  if (plans.some((p) => p.meets_target)) return null
+  if (target === 0 || plans.some((p) => p.meets_target)) return null
   const best = plans[0] ?? {
     residual_g_mm: bare.unbalance.static_g_mm,
     residual_angle_deg: bare.unbalance.static_angle_deg,
@@ -45,6 +45,10 @@ export function remarksOf(input: RemarkInput): string[] {
   const { job, bare, plans, target, rpm } = input
   const fmt = formatter(job.displayUnits)
   const remarks: string[] = []
+  if (target === 0)
+    return [
+      "What the balance has to meet is not known: give the lathe's mass. The plans leave the least they can.",
+    ]
   if (meetsTarget(bare, rpm))
     remarks.push(
       `Without any of these plans' weights the 95 % bound is ${fmt.unbalance(bare.unbalance.upper95_g_mm)}, which the criterion allows at ${fmt.speed(rpm)}: no weight is needed.`,

@@ -4,7 +4,7 @@ import type { Analysis } from '../analysis/result.ts'
 import type { Job, Setup } from '../job/schema.ts'
 import { speedsToLookAt } from '../job/spindle.ts'
 import { allowedUnbalance } from '../unbalance/criterion.ts'
-import { machineLimit } from '../verdict/limits.ts'
+import { machineLimit, massesOf } from '../verdict/limits.ts'
 
 /** The chosen speed; else the gear for the cutting speed; else the top gear that plate and spindle permit. rpm. */
 export function wantedSpeed(job: Job, setup: Setup, analysis: Analysis): number {
@@ -16,9 +16,11 @@ export function wantedSpeed(job: Job, setup: Setup, analysis: Analysis): number 
 }
 
 /** g·mm that the 95 % bound may reach at `rpm`, for the rotating mass of the analysis. */
-export const targetUnbalance = (setup: Setup, analysis: Analysis, rpm: number): number =>
-  allowedUnbalance(setup.criterion, analysis.assembly.mass_kg, rpm)
+export const targetUnbalance = (job: Job, setup: Setup, analysis: Analysis, rpm: number): number =>
+  allowedUnbalance(setup.criterion, massesOf({ job, mass: analysis.assembly.mass_kg }), rpm)
 
-/** Whether the 95 % bound of an analysed setup meets the criterion at `rpm`. */
-export const meetsTarget = (analysis: Analysis, rpm: number): boolean =>
-  analysis.limits.balance === null || atMost(rpm, analysis.limits.balance)
+/** Whether the 95 % bound of an analysed setup meets the criterion at `rpm`; one that is not known is not met. */
+export const meetsTarget = ({ limits, findings }: Analysis, rpm: number): boolean =>
+  limits.balance === null
+    ? !findings.some((f) => f.code === 'criterion-not-known')
+    : atMost(rpm, limits.balance)

@@ -4,7 +4,7 @@ import { nutSize } from '../hardware/nuts.ts'
 import { directionOf } from '../geometry/angles.ts'
 import { isOnFixture, type At } from '../job/schema.ts'
 import type { MountedPiece } from '../mounting/types.ts'
-import { clockPosition, plain, type Formatter } from '../units/format.ts'
+import { clockPosition, plain, spannerPull, type Formatter } from '../units/format.ts'
 import { facts, type Fact } from './step.ts'
 
 /** `slot S2, 110 mm out, 2 o'clock`. */
@@ -30,8 +30,8 @@ export function wrench({ item, fastenings }: MountedPiece): number | null {
   return thread ? (nutSize(thread)?.flats ?? null) : null
 }
 
-/** Stud, wrench and torque of a piece. */
-export function boltFacts(piece: MountedPiece, fmt: Formatter): Fact[] {
+/** Stud, wrench, torque and its pull on a spanner of a length in mm; null: of usual length. */
+export function boltFacts(piece: MountedPiece, fmt: Formatter, spanner: number | null): Fact[] {
   const fastener = fastenerOf(piece.item)
   if (!fastener) return []
   const known = piece.fastenings[0]
@@ -50,6 +50,7 @@ export function boltFacts(piece: MountedPiece, fmt: Formatter): Fact[] {
         ? 'not given'
         : `${fmt.torque(fastener.torque)}${lubricated ? ', threads oiled' : ''}`,
     ],
+    ['By hand', fastener.torque === null ? null : spannerPull(fmt, fastener.torque, spanner)],
   )
 }
 

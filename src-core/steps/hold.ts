@@ -1,6 +1,6 @@
 /** Steps that bolt things on: what places the part, what holds it in its tightening order, what balances it. */
 import { KIND_WORDS } from '../hardware/words.ts'
-import { isClamp, isCounterweight, type Clamp, type Hardware, type Weight } from '../job/schema.ts'
+import { isClamp, isCounterweight, type Clamp, type Hardware, type Job, type Weight } from '../job/schema.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { capital } from '../words/capital.ts'
 import type { Formatter } from '../units/format.ts'
@@ -20,8 +20,10 @@ export function inOrder(pieces: readonly MountedPiece[]): MountedPiece[] {
     .map(({ piece }) => piece)
 }
 
+const spannerOf = ({ clampingKit }: Job): number | null => clampingKit?.spanner ?? null
+
 /** Sub-plates, which are on before what stands on them. */
-export const subPlateSteps = ({ pieces }: Mounted, fmt: Formatter): Step[] =>
+export const subPlateSteps = ({ job, pieces }: Mounted, fmt: Formatter): Step[] =>
   pieces.flatMap((piece) => {
     const { item } = piece
     if (item.kind !== 'fixture') return []
@@ -32,7 +34,7 @@ export const subPlateSteps = ({ pieces }: Mounted, fmt: Formatter): Step[] =>
           ['Mass', fmt.mass(piece.mass)],
           ['Bolts', String(item.bolts.length)],
         ),
-        ...boltFacts(piece, fmt),
+        ...boltFacts(piece, fmt, spannerOf(job)),
       ],
       does: [
         'Clean both faces; no burr.',
@@ -45,7 +47,7 @@ export const subPlateSteps = ({ pieces }: Mounted, fmt: Formatter): Step[] =>
   })
 
 /** Stops, dowels and whatever else is on before the clamps. */
-export const locateSteps = ({ pieces }: Mounted, fmt: Formatter): Step[] =>
+export const locateSteps = ({ job, pieces }: Mounted, fmt: Formatter): Step[] =>
   pieces
     .filter(
       ({ item }) =>
@@ -55,7 +57,7 @@ export const locateSteps = ({ pieces }: Mounted, fmt: Formatter): Step[] =>
       step(`locate:${piece.item.id}`, 'locate', titleOf(piece.item), {
         facts: [
           ...facts(['Place', placeWords(piece, fmt)], ['Mass', fmt.mass(piece.mass)]),
-          ...boltFacts(piece, fmt),
+          ...boltFacts(piece, fmt, spannerOf(job)),
         ],
         does: [
           piece.item.kind === 'stop'
@@ -71,14 +73,14 @@ export const locateSteps = ({ pieces }: Mounted, fmt: Formatter): Step[] =>
       }),
     )
 
-export function holdSteps({ pieces }: Mounted, fmt: Formatter): Step[] {
+export function holdSteps({ job, pieces }: Mounted, fmt: Formatter): Step[] {
   const clamps = inOrder(pieces.filter(({ item }) => isClamp(item)))
   return clamps.map((piece, i) =>
     step(`hold:${piece.item.id}`, 'hold', `${titleOf(piece.item)}, ${i + 1} of ${clamps.length}`, {
       facts: [
         ...facts(['Place', placeWords(piece, fmt)]),
         ...(piece.item.kind === 'clamp' ? clampFacts(piece.item, piece, fmt) : []),
-        ...boltFacts(piece, fmt),
+        ...boltFacts(piece, fmt, spannerOf(job)),
       ],
       does: [
         ...(piece.item.kind === 'clamp' ? clampDoes(piece.item) : []),
@@ -120,7 +122,7 @@ export const weightSteps = ({ job, pieces }: Mounted, fmt: Formatter): Step[] =>
           ['Stack, bottom first', piece.item.kind === 'weight' ? stackWords(piece.item, job.stock) : null],
           ['Mass, all of it', fmt.mass(piece.mass)],
         ),
-        ...boltFacts(piece, fmt),
+        ...boltFacts(piece, fmt, spannerOf(job)),
       ],
       does: [
         'Bottom piece first, each flat on the one below.',

@@ -92,11 +92,13 @@ export function formatter(units: DisplayUnits): Formatter {
 }
 
 /** mm: a spanner of usual length, a foot where inches are used. */
-const SPANNER: Readonly<Record<DisplayUnits, number>> = { mm: 300, in: convert(12, 'in', 'mm') }
+export const USUAL_SPANNER: Readonly<Record<DisplayUnits, number>> = { mm: 300, in: convert(12, 'in', 'mm') }
 
-/** A torque in N·m as the pull that makes it at the end of a usual spanner. */
-export const spannerPull = (fmt: Formatter, torque: number): string =>
-  `${fmt.force((torque * 1000) / SPANNER[fmt.units])} on a spanner of ${fmt.length(SPANNER[fmt.units])}`
+/** A torque in N·m as the pull that makes it at the end of a spanner of a length in mm; null: one of usual length. */
+export function spannerPull(fmt: Formatter, torque: number, spanner: number | null): string {
+  const length = spanner ?? USUAL_SPANNER[fmt.units]
+  return `${fmt.force((torque * 1000) / length)} on a spanner of ${fmt.length(length)}`
+}
 
 /** An unbalance in g·mm as the weight that makes it at a radius in mm. */
 export const weightAtRadius = (fmt: Formatter, unbalance: number, radius: number): string =>

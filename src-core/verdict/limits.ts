@@ -9,7 +9,7 @@ import type { Finding } from '../findings/finding.ts'
 import type { Job, Setup } from '../job/schema.ts'
 import type { Unbalance } from '../unbalance/assembly.ts'
 import type { Formatter } from '../units/format.ts'
-import { criterionCeiling, criterionWords } from '../unbalance/criterion.ts'
+import { criterionCeiling, criterionWords, type Masses } from '../unbalance/criterion.ts'
 
 export interface LimitInput {
   readonly job: Job
@@ -36,14 +36,20 @@ interface LimitRow {
   readonly best?: (input: LimitInput) => number | null
 }
 
+/** kg of what turns, and of the machine. */
+export const massesOf = ({ job, mass }: Pick<LimitInput, 'job' | 'mass'>): Masses => ({
+  turning: mass,
+  machine: job.lathe.mass ?? null,
+})
+
 const TABLE = {
   balance: {
     short: 'balance',
     long: 'balance (95 %)',
     detail: criterionWords,
     machine: false,
-    value: ({ setup, mass, unbalance }) => criterionCeiling(setup.criterion, mass, unbalance.upper95_g_mm),
-    best: ({ setup, mass, unbalance }) => criterionCeiling(setup.criterion, mass, unbalance.static_g_mm),
+    value: (input) => criterionCeiling(input.setup.criterion, massesOf(input), input.unbalance.upper95_g_mm),
+    best: (input) => criterionCeiling(input.setup.criterion, massesOf(input), input.unbalance.static_g_mm),
   },
   plate: {
     short: 'plate rating',

@@ -1,16 +1,18 @@
 /** Findings about balance and speed: what it pulls at the chosen speed, against what limit, and what would cure it. */
+import { shakesFrom, shakesWords } from '../checks/machineWeight.ts'
 import { finding, type Finding } from '../findings/finding.ts'
 import { uncertaintiesOf } from '../doubt/defaults.ts'
 import { opposite } from '../geometry/angles.ts'
 import type { Job, Setup } from '../job/schema.ts'
 import { outermostStation } from '../mounting/station.ts'
 import type { Unbalance } from '../unbalance/assembly.ts'
-import { allowedUnbalance, criterionWords } from '../unbalance/criterion.ts'
+import { allowedUnbalance, criterionWords, isCriterionKnown } from '../unbalance/criterion.ts'
 import { STANDARD_GRAVITY, centrifugalForce } from '../unbalance/static.ts'
 import { directionWords, formatter, weightAtRadius, type Formatter } from '../units/format.ts'
 import {
   isOver,
   limitWords,
+  massesOf,
   type Ceiling,
   type CeilingLimit,
   type Ceilings,
@@ -34,6 +36,7 @@ export function speedFindings(input: SpeedFindingsInput): Finding[] {
     setup.speed === null
       ? [noSpeed(input)]
       : [...pullFindings(input, setup.speed), ...tooFast(input, setup.speed)]
+  if (!isCriterionKnown(setup.criterion, massesOf(input))) findings.push(criterionUnknown(input))
   findings.push(
     finding(
       'note',
@@ -57,6 +60,12 @@ export function speedFindings(input: SpeedFindingsInput): Finding[] {
   return findings
 }
 
+function criterionUnknown({ job, setup }: SpeedFindingsInput): Finding {
+  const limit = criterionWords(setup, formatter(job.displayUnits))
+  const message = `What the balance has to meet is not known: the limit is ${limit}, and the lathe's mass is not given. Give it with the lathe, or choose another criterion.`
+  return finding('caution', 'criterion-not-known', 'lathe', message)
+}
+
 /** Above these a wish is no balance to aim at. Rules of thumb, Evenswing's own. */
 const MOST_SHARE = 0.5
 const MOST_GRADE = 100
@@ -65,13 +74,23 @@ function boldCriterion({ job, setup, mass }: SpeedFindingsInput): Finding[] {
   const { kind, value } = setup.criterion
   const fmt = formatter(job.displayUnits)
   const weight = mass * STANDARD_GRAVITY
-  const bold =
-    kind === 'grade' ? value > MOST_GRADE : (kind === 'force' ? value / weight : value) > MOST_SHARE
-  if (!bold) return []
-  const most =
-    kind === 'grade'
-      ? `Grade G ${MOST_GRADE} is coarser than any machine tool`
-      : `Half the weight of what turns, ${fmt.force(weight * MOST_SHARE)}, already shakes a lathe`
+  const beyond = (): string | null => {
+    switch (kind) {
+      case 'grade':
+        return value > MOST_GRADE ? `Grade G ${MOST_GRADE} is coarser than any machine tool` : null
+      case 'machineShare':
+        return value > shakesFrom(job.lathe)
+          ? `${shakesWords(job.lathe, fmt)} may shake it or make it walk`
+          : null
+      case 'weightShare':
+      case 'force':
+        return (kind === 'force' ? value / weight : value) > MOST_SHARE
+          ? `Half the weight of what turns, ${fmt.force(weight * MOST_SHARE)}, already shakes a lathe`
+          : null
+    }
+  }
+  const most = beyond()
+  if (most === null) return []
   const message = `The balance limit of ${criterionWords(setup, fmt)} is beyond sense. ${most}: ask for less.`
   return [finding('caution', 'criterion-bold', 'setup', message)]
 }
@@ -96,6 +115,7 @@ function pullFindings(input: SpeedFindingsInput, rpm: number): Finding[] {
   const upper = centrifugalForce(unbalance.upper95_g_mm, rpm)
   const heavy = `heavy side at ${directionWords(fmt, unbalance.static_angle_deg)}`
   const pulls = `Unbalance pulls ${fmt.force(force)} at ${fmt.speed(rpm)}, ${fmt.percent(force / weight)} of ${fmt.force(weight)} (95 % bound ${fmt.force(upper)}), ${heavy}; limit ${criterionWords(setup, fmt)}`
+  if (!isCriterionKnown(setup.criterion, massesOf(input))) return []
   const over = limits.balanceBestEstimate
   if (over !== null && isOver(rpm, over)) {
     const message = `The pull is over the limit at ${fmt.speed(rpm)}. ${pulls}. ${cure(input)}`
@@ -130,10 +150,11 @@ const LIMIT_CURES: Readonly<Record<CeilingLimit, string>> = {
 
 /** What would make it run at the chosen speed: a weight, less doubt, or a slower speed. */
 function cure(input: SpeedFindingsInput): string {
-  const { job, setup, mass: turning, unbalance, limits } = input
+  const { job, setup, unbalance, limits } = input
   const fmt = formatter(job.displayUnits)
   const u = unbalance.static_g_mm
-  const allowed = setup.speed === null ? null : allowedUnbalance(setup.criterion, turning, setup.speed)
+  const allowed =
+    setup.speed === null ? null : allowedUnbalance(setup.criterion, massesOf(input), setup.speed)
   const doubt = unbalance.upper95_g_mm - u
   const slower = limits.balance === null ? 'run slower' : `run at ${fmt.speedLimit(limits.balance)} or slower`
   if (allowed !== null && doubt >= allowed) {

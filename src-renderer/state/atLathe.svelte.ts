@@ -75,9 +75,7 @@ export class AtLathe {
     const { jobs, results } = this.#around
     const cut = this.step?.cut
     if (!cut) return null
-    return (
-      boreWorks(jobs.job, results.setup, this.progress?.dial ?? null).find((w) => w.cut.id === cut) ?? null
-    )
+    return boreWorks(jobs.job, results.setup).find((w) => w.cut.id === cut) ?? null
   })
   readonly measured = $derived(this.progress?.sizes.filter((s) => s.cut === this.step?.cut) ?? [])
   readonly passes: PassPlan | null = $derived.by(() => {

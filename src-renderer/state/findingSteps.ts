@@ -34,6 +34,7 @@ const STEPS: Readonly<Record<AgainstCode, StepName | 'item'>> = {
   'outline-fault': 'part',
   'part-in-pieces': 'part',
   'unbalance-over-limit': 'counterweights',
+  'criterion-not-known': 'machine',
   'speed-above-ceiling': 'speed',
   'over-plate-rating': 'speed',
   'over-spindle-speed': 'speed',

@@ -12,13 +12,8 @@ const size = z.strictObject({
   finishing: z.boolean(),
 })
 
-const dial = z.strictObject({
-  on: z.enum(['radius', 'diameter']),
-  division: z.number().positive(),
-  unit: z.enum(['mm', 'thou']),
-})
-
-const progress = z.strictObject({
+/** What older versions kept besides is dropped. */
+const progress = z.object({
   step: z.string().max(300),
   done: z.array(z.string().max(300)).max(1000),
   /** Mark of the setup as it was then. */
@@ -26,7 +21,6 @@ const progress = z.strictObject({
   entry: trimEntry,
   taken: z.array(z.string().max(20_000)).max(50),
   sizes: z.array(size).max(500),
-  dial: dial.nullable(),
   /** g·mm that the correction put on last was to leave, and toward where. */
   expected: z.strictObject({ amount: z.number(), angle: z.number() }).nullable(),
   by: z.string().max(200),
@@ -41,7 +35,6 @@ export const newProgress = (setup: Setup, by: string, entry: TrimEntry): LathePr
   entry,
   taken: [],
   sizes: [],
-  dial: null,
   expected: null,
   by,
   remarks: '',
@@ -62,7 +55,8 @@ export const progressKey = (job: Job, setup: Setup, file: { folder: string; name
   digest(JSON.stringify(file ? [file.folder, file.name, setup.id] : [job.title, job.part.name, setup.id]))
 
 /** Another one whenever what stands on the plate, or what is cut, is another. */
-export const markOf = (setup: Setup): string => digest(JSON.stringify({ ...setup, sheet: null }))
+export const markOf = (setup: Setup): string =>
+  digest(JSON.stringify({ ...setup, sheet: null, cuts: setup.cuts?.map((c) => ({ ...c, dial: null })) }))
 
 /** 16 hexadecimal digits of a text (FNV-1a, twice over): to tell texts apart, not to hide them. */
 function digest(text: string): string {

@@ -82,21 +82,31 @@ const stock = (i: number): fc.Arbitrary<StockItem> =>
 
 const heights = maybe(fc.tuple(mm(0, 10), mm(11, 30)))
 const bar = maybe(orNull(fc.record({ diameter: amount, overhang: amount })))
+const dial = maybe(
+  orNull(
+    fc.record({
+      on: fc.constantFrom('radius', 'diameter'),
+      division: mm(0.005, 0.2),
+      unit: fc.constantFrom('mm', 'thou'),
+    }),
+  ),
+)
 const edge = { tool: 'carbide', speed: 60, feed: 0.2, depth: 1.5 } as const
 const oneCut = (i: number): fc.Arbitrary<Cut> =>
   fc
     .record({
       z: heights,
       bar,
+      dial,
       skin: maybe(amount),
       interrupted: fc.boolean(),
       name: maybe(text),
       kind: fc.nat(5),
     })
-    .map(({ z, bar, skin, interrupted, name, kind }): Cut => {
+    .map(({ z, bar, dial, skin, interrupted, name, kind }): Cut => {
       const own = { id: id('cut', i), ...edge, interrupted, ...given({ name }) }
       const about = { ...own, ...given({ z, skin }) }
-      if (kind === 0) return boreCut('A', { ...own, ...given({ bar }) })
+      if (kind === 0) return boreCut('A', { ...own, ...given({ bar, dial }) })
       if (kind === 1) return drillCut('A', 11, { id: own.id, interrupted })
       if (kind === 2) return { ...own, kind: 'ream', bore: 'A' }
       if (kind === 3) return { ...about, kind: 'face', from: 10, to: 0 }
@@ -168,7 +178,10 @@ export const randomJob: fc.Arbitrary<Job> = fc
     barReach: orNull(amount),
     machine,
     runOut: maybe(fc.record({ face: maybe(mm(0, 1)), radial: maybe(mm(0, 1)) }).map(given)),
-    criterion: fc.record({ kind: fc.constantFrom('weightShare', 'force', 'grade'), value: amount }),
+    criterion: fc.record({
+      kind: fc.constantFrom('weightShare', 'machineShare', 'force', 'grade'),
+      value: amount,
+    }),
     uncertainty: maybe(
       fc.record({ placing: maybe(mm(0, 5)), computedMass: maybe(fc.constant(0.05)) }).map(given),
     ),

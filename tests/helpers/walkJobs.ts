@@ -26,9 +26,10 @@ const ODD = [
 
 const working = { tool: 'HSS', speed: 20, feed: 0.1, interrupted: false, depth: 0.5 } as const
 const bar = { diameter: 16, overhang: 60 }
+const dial = { on: 'radius', division: 0.05, unit: 'mm' } as const
 const CUTS: NonNullable<Setup['cuts']> = [
   { id: 'k1', kind: 'drill', bore: 'A', diameter: 10, tool: 'HSS', speed: 20, feed: 0.1, interrupted: false },
-  { id: 'k2', kind: 'bore', bore: 'A', ...working, name: 'bore', bar },
+  { id: 'k2', kind: 'bore', bore: 'A', ...working, name: 'bore', bar, dial },
   { id: 'k3', kind: 'ream', bore: 'A', ...working },
   { id: 'k4', kind: 'face', from: 0, to: 14, z: [29, 30], skin: 0.2, ...working },
   { id: 'k5', kind: 'recess', start: 30, diameter: 34, z: [26, 30], skin: 0.2, bar, ...working },

@@ -55,13 +55,13 @@ describe('criteria', () => {
     { kind: 'grade', value: 6.3 },
   ] as const
   test.each(criteria)('$kind: at its ceiling the unbalance is what it allows', (criterion) => {
-    const rpm = criterionCeiling(criterion, 16, 5000)!
-    expectNear(allowedUnbalance(criterion, 16, rpm), 5000, { rel: 1e-12 })
-    expect(criterionCeiling(criterion, 16, 0)).toBeNull()
-    expect(criterionCeiling(criterion, 16, 6000)!).toBeLessThan(rpm)
+    const rpm = criterionCeiling(criterion, { turning: 16, machine: null }, 5000)!
+    expectNear(allowedUnbalance(criterion, { turning: 16, machine: null }, rpm), 5000, { rel: 1e-12 })
+    expect(criterionCeiling(criterion, { turning: 16, machine: null }, 0)).toBeNull()
+    expect(criterionCeiling(criterion, { turning: 16, machine: null }, 6000)!).toBeLessThan(rpm)
   })
   test('a tenth of 16 kg pulls 15.69 N', () => {
-    const rpm = criterionCeiling({ kind: 'weightShare', value: 0.1 }, 16, 5000)!
+    const rpm = criterionCeiling({ kind: 'weightShare', value: 0.1 }, { turning: 16, machine: null }, 5000)!
     expectNear(centrifugalForce(5000, rpm), 15.69064, { rel: 1e-6 })
   })
 })

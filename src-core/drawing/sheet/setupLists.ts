@@ -8,7 +8,7 @@ import type { Mounted, MountedPiece } from '../../mounting/types.ts'
 import { inOrder } from '../../steps/hold.ts'
 import type { Step } from '../../steps/step.ts'
 import { stepsOf } from '../../steps/steps.ts'
-import { clockPosition, formatter, plain, significant } from '../../units/format.ts'
+import { clockPosition, formatter, plain, significant, spannerPull } from '../../units/format.ts'
 import { convert } from '../../units/convert.ts'
 import { dimensionText } from '../views/view.ts'
 import { bounded } from '../text/bounded.ts'
@@ -69,9 +69,10 @@ export function clampTable({ job, pieces, setup }: Mounted): TableInput | null {
       '',
     ]
   })
+  const pulls = pullWords(job, clamps)
   return {
     title: 'Clamps',
-    remark: `In the order of tightening; ${lengthUnit(job)}. Toe: from the stud to the strap's end, and its height over the plate; it points toward the angle, from ${indexWords(job)}.`,
+    remark: `In the order of tightening; ${lengthUnit(job)}. Toe: from the stud to the strap's end, and its height over the plate; it points toward the angle, from ${indexWords(job)}.${pulls}`,
     columns: [
       { title: 'Order', align: 'end' },
       { title: 'No', align: 'middle' },
@@ -88,6 +89,20 @@ export function clampTable({ job, pieces, setup }: Mounted): TableInput | null {
     rows,
     small: true,
   }
+}
+
+/** Torques for which the pull is said. */
+const MOST_PULLS = 3
+
+/** What each torque is by hand, the largest first; nothing where none is given. */
+function pullWords(job: Job, clamps: readonly MountedPiece[]): string {
+  const fmt = formatter(job.displayUnits)
+  const torques = new Set(clamps.map((c) => fastenerOf(c.item)?.torque ?? 0).filter((t) => t > 0))
+  const words = [...torques]
+    .sort((a, b) => b - a)
+    .slice(0, MOST_PULLS)
+    .map((t) => `${fmt.torque(t)} is ${spannerPull(fmt, t, job.clampingKit?.spanner ?? null)}`)
+  return words.length > 0 ? ` ${words.join('; ')}.` : ''
 }
 
 const strapSize = ({ strap }: Clamp): number[] => [strap.length, strap.width, strap.thickness]

@@ -1,6 +1,7 @@
 /** Edits of what is cut in a setup. */
 import type { Draft } from 'mutative'
 import type { Bore, Cut, CutKind, Job } from '../../../src-core/job/schema.ts'
+import type { Dial } from '../../../src-core/passes/dial.ts'
 import { findSetup } from '../../../src-core/mounting/mount.ts'
 import { editSetup, freshId } from './edit.ts'
 
@@ -73,6 +74,12 @@ export function withoutCuts(
   const left = (cuts ?? []).filter((c) => !gone(c))
   return left.length > 0 ? left : null
 }
+
+/** The same dial for every boring cut of a setup: they are made with one cross-slide. */
+export const dialOfBoring = (job: Job, setupId: string, dial: Dial | null): Job =>
+  editSetup(job, setupId, (s) => {
+    for (const cut of s.cuts ?? []) if (cut.kind === 'bore') cut.dial = dial
+  })
 
 type Of<K extends CutKind> = Partial<Omit<Extract<Cut, { kind: K }>, 'kind' | 'id'>>
 /** Fields of a cut of any kind. */

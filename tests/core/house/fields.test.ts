@@ -126,9 +126,21 @@ const NOT_IN_LIBRARY: Readonly<Record<string, string>> = {
   'setups[].cuts': 'tooling is copied in when asked, never offered: a cut carries no name of it',
 }
 const TOOLING_LEAVES_OUT: Readonly<Record<string, string>> = Object.fromEntries(
-  ['id', 'name', 'kind', 'bore', 'interrupted', 'bar', 'from', 'to', 'start', 'diameter', 'z', 'skin'].map(
-    (key) => [key, 'the setup’s own'],
-  ),
+  [
+    'id',
+    'name',
+    'kind',
+    'bore',
+    'interrupted',
+    'bar',
+    'dial',
+    'from',
+    'to',
+    'start',
+    'diameter',
+    'z',
+    'skin',
+  ].map((key) => [key, 'the setup’s own']),
 )
 const ownOf = (path: string) => Object.keys(NOT_IN_LIBRARY).find((group) => within(path, group))
 

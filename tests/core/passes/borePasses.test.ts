@@ -8,7 +8,7 @@ import {
   type Pass,
   type PassPlan,
 } from '../../../src-core/passes/borePasses.ts'
-import { perDivision, type Dial } from '../../../src-core/passes/dial.ts'
+import { dialReading, perDivision, type Dial } from '../../../src-core/passes/dial.ts'
 import { expectNear } from '../../helpers/near.ts'
 
 const MM: Dial = { on: 'radius', division: 0.05, unit: 'mm' }
@@ -22,7 +22,7 @@ const dial = fc.oneof(
   }),
   fc.record({
     on: fc.constantFrom('radius' as const, 'diameter' as const),
-    division: fc.constantFrom(0.5, 1, 2),
+    division: fc.constantFrom(0.0127, 0.0254, 0.0508),
     unit: fc.constant('thou' as const),
   }),
 )
@@ -149,9 +149,12 @@ test('by hand: 40 H7 from a flame-cut hole of 34, skin 1.5, 1 mm a pass, dial 0.
 })
 
 test('by hand: thou on the diameter', () => {
-  // 0.0005 in on the diameter a division: 0.0127 mm.
-  expectNear(perDivision({ on: 'diameter', division: 0.5, unit: 'thou' }), 0.0127, { rel: 1e-12 })
-  expectNear(perDivision({ on: 'radius', division: 1, unit: 'thou' }), 0.0508, { rel: 1e-12 })
+  // 0.0005 in on the diameter a division: 0.0127 mm; three of them read 1.5 thou.
+  const half: Dial = { on: 'diameter', division: 0.0127, unit: 'thou' }
+  expectNear(perDivision(half), 0.0127, { rel: 1e-12 })
+  expectNear(dialReading(half, 3), 1.5, { rel: 1e-12 })
+  expectNear(perDivision({ on: 'radius', division: 0.0254, unit: 'thou' }), 0.0508, { rel: 1e-12 })
+  expectNear(dialReading(MM, 3), 0.15, { rel: 1e-12 })
 })
 
 test('a size that is measured is taken up: within, over, and one more like the last', () => {

@@ -11,9 +11,16 @@ function works(boreMore: Parameters<typeof bore>[3], cuts: readonly Cut[]) {
     part: partOf([disc('body', { x: 0, y: 0 }, 120, 20)], [bore('A', { x: 0, y: 0 }, 40, boreMore)]),
     setup: { cuts },
   })
-  return boreWorks(job, job.setups[0]!, null)
+  return boreWorks(job, job.setups[0]!)
 }
 const boring = cut('bore', { depth: 1 })
+
+test('the dial is that of the cut', () => {
+  const dial = { on: 'radius', division: 0.0254, unit: 'thou' } as const
+  const more = { start: 34, tolerance: { class: 'H7' } }
+  expect(works(more, [{ ...boring, dial } as Cut])).toMatchObject([{ task: { dial } }])
+  expect(works(more, [boring])).toMatchObject([{ task: { dial: null } }])
+})
 
 test('class, limits, skin and what is there come from bore and cuts', () => {
   expect(works({ start: 34, skin: 1.5, tolerance: { class: 'H7' } }, [boring])).toMatchObject([

@@ -79,6 +79,28 @@ describe('balance at the chosen speed', () => {
     expect([bold('force', 0.499 * weight), bold('force', 0.501 * weight)]).toEqual([undefined, 'caution'])
   })
 
+  it('a share of the machine’s own weight is judged by its mass, and is not judged without it', () => {
+    const at = (value: number, lathe: Partial<Job['lathe']>) => {
+      const j = job({ speed: 110, criterion: { kind: 'machineShare', value } })
+      return { ...j, lathe: { ...j.lathe, ...lathe } }
+    }
+    const pull = analyse(at(0.01, { mass: 400 }), 'op10').speeds.find((s) => s.rpm === 110)!
+    const share = pull.force_N / (400 * 9.80665)
+    const codes = (j: Job) => analyse(j, 'op10').findings.map((f) => f.code)
+    expect(codes(at(share * 0.99, { mass: 400 }))).toContain('unbalance-over-limit')
+    expect(codes(at(share * 2, { mass: 400 }))).toContain('unbalance-within-limit')
+    const unknown = at(share * 2, { mass: null })
+    expect(codes(unknown)).toContain('criterion-not-known')
+    expect(codes(unknown)).not.toContain('unbalance-within-limit')
+    expect(['stop', 'not-judged']).toContain(analyse(unknown, 'op10').verdict.state)
+    expect(found(at(share * 2, { mass: 400 }), 'criterion-own-setting')!.message).toContain(
+      "% of the machine's own weight is this job's own setting",
+    )
+    // 10 % is too much for one that stands free, not for one that is bolted down.
+    expect(found(at(0.1, { mass: 400 }), 'criterion-bold')!.message).toContain('standing free')
+    expect(found(at(0.1, { mass: 400, boltedDown: true }), 'criterion-bold')).toBeUndefined()
+  })
+
   it('no chosen speed, an unknown residual of the plate, and a speed above another limit are said', () => {
     expect(found(job({ speed: null }), 'no-speed-chosen')).toMatchObject({ severity: 'note' })
     expect(found(job({}), 'no-speed-chosen')).toBeUndefined()
