@@ -35,7 +35,7 @@ function workOf(setup: Setup, bore: Bore, cut: Boring): BoreWork {
 
 /** The limits of size, or why they are not known. */
 export function limitsOf({ tolerance, diameter }: Bore): SizeLimits | string {
-  if (!tolerance) return 'No tolerance is given: give a class such as H7, or two limits.'
+  if (!tolerance) return 'No tolerance is given: give a class such as H7 or ANSI H7, or two limits.'
   if ('limits' in tolerance) return tolerance.limits
   return (
     holeLimits(diameter, tolerance.class) ??

@@ -1,7 +1,9 @@
 /**
  * Limits of size of holes by their tolerance class: ISO 286-2 (tables as published; IT 5 to 11 up to 500 mm). Holes of
  * letter F, G and H keep the same fundamental deviation in every grade; K, N and P are tabled in grade 7 alone. µm.
+ * `ANSI` before H6, H7 or H8 means the inch table of ANSI B4.1.
  */
+import { convert } from '../units/convert.ts'
 
 /** Largest nominal size of the step, mm; IT5 … IT11; EI of F and G; EI and ES of K7, N7 and P7. */
 type Row = readonly [
@@ -32,21 +34,51 @@ const STEPS: readonly Row[] = [
   [500, [27, 40, 63, 97, 155, 250, 400], 68, 20, [-45, 18], [-80, -17], [-108, -45]],
 ]
 
+/**
+ * ANSI B4.1, standard tolerances of holes as printed in Machinery's Handbook, 27th ed., p. 663: largest nominal size in
+ * inches, then H6, H7 and H8 in thousandths of an inch.
+ */
+const INCH_STEPS: readonly (readonly [to: number, h6: number, h7: number, h8: number])[] = [
+  [0.12, 0.25, 0.4, 0.6],
+  [0.24, 0.3, 0.5, 0.7],
+  [0.4, 0.4, 0.6, 0.9],
+  [0.71, 0.4, 0.7, 1],
+  [1.19, 0.5, 0.8, 1.2],
+  [1.97, 0.6, 1, 1.6],
+  [3.15, 0.7, 1.2, 1.8],
+  [3.94, 0.9, 1.4, 2.2],
+]
+/** in: what rounding leaves of a size at the end of a step. */
+const ROUNDED = 1e-9
+
+/** A class to begin with. */
+export const USUAL_CLASS = { mm: 'H7', in: 'ANSI H7' } as const
+
 const LEAST_GRADE = 5
 /** What is tabled, for a sentence. */
-export const HOLE_CLASSES = 'F, G, H and JS in grades 5 to 11, K7, N7 and P7, up to 500 mm'
+export const HOLE_CLASSES =
+  'F, G, H and JS in grades 5 to 11, K7, N7 and P7, up to 500 mm; ANSI H6, H7 and H8 up to 3.94 in'
 
 /** Smallest and largest size, mm. */
 export type SizeLimits = readonly [low: number, high: number]
 
 /** Limits of a hole of a nominal diameter in mm and a class such as `H7`; null where the table has none. */
 export function holeLimits(nominal: number, name: string): SizeLimits | null {
+  const inch = /^\s*ANSI\s*H\s*([678])\s*$/.exec(name)
+  if (inch) return inchLimits(nominal, Number(inch[1]) - 6)
   const match = /^\s*(F|G|H|JS|K|N|P)\s*(\d{1,2})\s*$/.exec(name)
   const row = nominal > 0 ? STEPS.find(([to]) => nominal <= to) : undefined
   if (!match || !row) return null
   const deviations = deviationsOf(row, match[1]!, Number(match[2]))
   if (!deviations) return null
   return [nominal + deviations[0] / 1000, nominal + deviations[1] / 1000]
+}
+
+/** @param column 0 for H6 */
+function inchLimits(nominal: number, column: number): SizeLimits | null {
+  const inches = convert(nominal, 'mm', 'in')
+  const row = nominal > 0 ? INCH_STEPS.find(([to]) => inches <= to + ROUNDED) : undefined
+  return row ? [nominal, nominal + convert(row[column + 1]!, 'mil', 'mm')] : null
 }
 
 function deviationsOf(row: Row, letter: string, grade: number): readonly [number, number] | null {

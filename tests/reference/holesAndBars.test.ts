@@ -41,6 +41,32 @@ describe('holes (ISO 286-2), µm from nominal', () => {
     expect(holeLimits(nominal, name)).toBeNull()
   })
 
+  // Nominal in inches, limits in thousandths: ANSI B4.1, the table printed in Machinery's Handbook, 27th ed., p. 663.
+  test.each([
+    [0.1, 'H6', 0.25],
+    [0.2, 'H7', 0.5],
+    [0.4, 'H8', 0.9],
+    [0.5, 'H7', 0.7],
+    [1, 'H7', 0.8],
+    [1.19, 'H6', 0.5],
+    [1.2, 'H6', 0.6],
+    [1.5, 'H8', 1.6],
+    [2, 'H7', 1.2],
+    [3.94, 'H8', 2.2],
+  ] as const)('%d in, ANSI %s', (inches, name, thou) => {
+    const limits = holeLimits(inches * 25.4, `ANSI ${name}`)!
+    expectNear(limits[0] / 25.4, inches, { rel: 1e-12 })
+    expectNear((limits[1] - limits[0]) / 0.0254, thou, { rel: 1e-9 })
+  })
+  test.each([
+    [4, 'ANSI H7'],
+    [1, 'ANSI H9'],
+    [1, 'ANSI G7'],
+    [0, 'ANSI H7'],
+  ] as const)('%d in, %s is not in the inch table', (inches, name) => {
+    expect(holeLimits(inches * 25.4, name)).toBeNull()
+  })
+
   test('grades widen with number and size', () => {
     const width = (nominal: number, grade: number) => {
       const [low, high] = holeLimits(nominal, `H${grade}`)!
