@@ -24,7 +24,11 @@ const WORD = 'forward'
 /** Headstock behind the plate, operator at the left: seen so, forward is counter-clockwise and the top comes down to them. */
 export function turningLabels({ origin }: ViewInput, { swing }: FrontLines): Label[] {
   const half = textWidth(OPERATOR, LETTERING.note, true) / 2
-  const left = around(origin, Math.PI, [4, 8, 13, 19, 27].map((d) => swing + d))
+  const left = around(
+    origin,
+    Math.PI,
+    [4, 8, 13, 19, 27].map((d) => swing + d),
+  )
   return [
     {
       id: 'forward',
