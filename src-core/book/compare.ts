@@ -17,6 +17,7 @@ import { formatter, type Formatter } from '../units/format.ts'
 import { capital } from '../words/capital.ts'
 import type { Change } from './changes.ts'
 import { fieldName, valueWords } from './fieldWords.ts'
+import { revisionWords } from './revisionWords.ts'
 import { ringWords } from './ringWords.ts'
 
 type Fields = Readonly<Record<string, unknown>>
@@ -32,7 +33,7 @@ export function compareJobs(before: Job, after: Job): readonly Change[] {
 }
 
 const ORDER: readonly string[] = [
-  'title', 'partNumber', 'notes', 'displayUnits', 'lathe', 'plate', 'stock', 'clampingKit', 'part', 'setups', 'uncertainty', 'titleBlock', 'runs',
+  'title', 'partNumber', 'documentNumber', 'revisions', 'notes', 'displayUnits', 'lathe', 'plate', 'stock', 'clampingKit', 'part', 'setups', 'uncertainty', 'titleBlock', 'runs',
 ] // prettier-ignore
 
 interface Walk {
@@ -105,7 +106,8 @@ function compareLists(
   here: Here,
 ): void {
   if (!hasIds(before) || !hasIds(after) || before.length + after.length === 0) {
-    const words = ringWords(before, after, walk.format)
+    const words =
+      path === 'revisions' ? revisionWords(walk.before, walk.after) : ringWords(before, after, walk.format)
     const what = `${here.thing ? `${here.thing}: ` : ''}${fieldName(path)}`
     const text = words ?? `${valueWords(path, before, walk.format)} → ${valueWords(path, after, walk.format)}`
     walk.changes.push({

@@ -9,6 +9,10 @@ const density = 'plain'
 const FIELDS: Readonly<Record<string, readonly [string, Kind?]>> = {
   title: ['title'],
   partNumber: ['part number'],
+  documentNumber: ['document number'],
+  revisions: ['revisions'],
+  mark: ['mark'],
+  text: ['what changed'],
   notes: ['notes'],
   displayUnits: ['units shown'],
   name: ['name'],

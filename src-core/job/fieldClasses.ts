@@ -88,6 +88,9 @@ export const FIELD_CLASSES: Readonly<Record<FieldPath, FieldMeaning>> = {
   version: label,
   title: label,
   partNumber: description('The sheet has no part number.'),
+  documentNumber: description('The sheet has no document number.'),
+  revisions: description('The sheet lists no revisions.'),
+  ...under('revisions[].', { mark: label, date: label, text: label }),
   notes: description('The sheet has no notes.'),
   displayUnits: label,
 

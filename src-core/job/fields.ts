@@ -25,6 +25,7 @@ export const LIMITS = {
   meshVertices: MESH_LIMITS.vertices,
   meshTriangles: MESH_LIMITS.triangles,
   runs: 500,
+  revisions: 100,
   pictureBytes: PICTURE_LIMITS.bytes,
   picturePixels: PICTURE_LIMITS.pixels,
   pictureArea: PICTURE_LIMITS.area,

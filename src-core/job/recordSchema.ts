@@ -76,6 +76,9 @@ export const run = z.strictObject({
   ),
 })
 
+/** What was changed from one issue of the sheets to the next, oldest first; dates as the shop writes them. */
+export const revision = z.strictObject({ mark: text, date: text, text })
+
 /** Fields of the title block that are the same on every sheet of the job. */
 export const titleBlock = z.strictObject({
   owner: text.optional(),

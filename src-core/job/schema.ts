@@ -18,7 +18,7 @@ import {
 } from './fields.ts'
 import { cut } from './cutSchema.ts'
 import { clampingKit, footprint, hardware, hole, point, ring } from './hardwareSchema.ts'
-import { photograph, run, sheet, titleBlock } from './recordSchema.ts'
+import { photograph, revision, run, sheet, titleBlock } from './recordSchema.ts'
 
 export { LIMITS }
 
@@ -212,6 +212,8 @@ export const jobSchema = z.strictObject({
   version: z.literal(4),
   title: text,
   partNumber: text.optional(),
+  documentNumber: text.optional(),
+  revisions: z.array(revision).max(LIMITS.revisions).optional(),
   notes: text.optional(),
   displayUnits: z.enum(['mm', 'in']),
   lathe,
@@ -238,6 +240,7 @@ export type Photograph = NonNullable<Part['photograph']>
 export type Picture = Photograph['picture']
 export type SheetChoices = NonNullable<Setup['sheet']>
 export type TitleBlockFields = NonNullable<Job['titleBlock']>
+export type Revision = NonNullable<Job['revisions']>[number]
 export type Run = NonNullable<Job['runs']>[number]
 export type Body = Part['bodies'][number]
 export type Prism = Extract<Body, { outline: unknown }>

@@ -164,6 +164,8 @@ export const randomJob: fc.Arbitrary<Job> = fc
   .record({
     title: text,
     partNumber: maybe(text),
+    documentNumber: maybe(text),
+    revisions: several(() => fc.record({ mark: text, date: text, text }), 0, 3),
     notes: maybe(text),
     displayUnits: fc.constantFrom('mm' as const, 'in' as const),
     bodies: several(body, 1, 3),
@@ -223,6 +225,8 @@ export const randomJob: fc.Arbitrary<Job> = fc
         ...job,
         title: r.title,
         partNumber: r.partNumber,
+        documentNumber: r.documentNumber,
+        revisions: r.revisions,
         notes: r.notes,
         displayUnits: r.displayUnits,
         stock: r.stock,

@@ -282,6 +282,8 @@ export function described(job: Job): Job {
   return {
     ...job,
     partNumber: sample.partNumber!,
+    documentNumber: sample.documentNumber!,
+    revisions: sample.revisions!,
     notes: sample.notes!,
     clampingKit: sample.clampingKit,
     titleBlock: sample.titleBlock!,

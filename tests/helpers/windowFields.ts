@@ -50,7 +50,7 @@ const run = 'panels/dialogs/RunDialog.svelte'
 export const WINDOW_FIELDS: Readonly<Record<FieldPath, string>> = {
   format: file,
   version: file,
-  ...all('', sheet, 'title', 'partNumber', 'notes', 'displayUnits', 'titleBlock'),
+  ...all('', sheet, 'title', 'partNumber', 'documentNumber', 'notes', 'displayUnits', 'titleBlock'),
   ...all('lathe.', machine, 'name', 'swingOverBed', 'swingOverCrossSlide'),
   ...all('lathe.speeds.', 'panels/steps/SpeedsFields.svelte', 'steps[].rpm', 'steps[].backGear', 'stepless'),
   'lathe.speeds.stepless[]': 'panels/steps/SpeedsFields.svelte',
@@ -220,6 +220,8 @@ export const WINDOW_FIELDS: Readonly<Record<FieldPath, string>> = {
   ...all('setups[].sheet.dimensions{}.place.', 'panels/sheet/dimensionLines.ts', 'x', 'y'),
   ...all('uncertainty', speed, '', '.computedMass', '.weighedMass', '.centreOfMass'),
   ...all('uncertainty.', speed, 'placing', 'nutFactor', 'preloadScatter', 'plateResidual'),
+  revisions: 'editor/edits/revisions.ts',
+  ...all('revisions[].', 'panels/steps/RevisionList.svelte', 'mark', 'date', 'text'),
   ...all('titleBlock.', sheet, 'owner', 'by', 'approved', 'revision'),
   runs: 'editor/edits/runs.ts',
   'runs[].id': id,

@@ -76,6 +76,8 @@ const NOT_IN_LIBRARY: Readonly<Record<string, string>> = {
   version: 'the form of the file',
   title: 'the job’s own',
   partNumber: 'the job’s own',
+  documentNumber: 'the job’s own',
+  revisions: 'the job’s own',
   notes: 'the job’s own',
   displayUnits: 'the job’s own',
   clampingKit: 'the job’s own',
