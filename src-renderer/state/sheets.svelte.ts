@@ -81,9 +81,10 @@ export class Sheets {
     const { job } = this.#jobs
     const { setup, analysis, mounted } = this.#results
     if (this.of === 'template') return plateTemplate(job, setup.id, this.templatePaper)
-    if (this.of === 'job') return jobSheets(job, { date: today() })
+    const options = { date: today(), file: this.#jobs.file?.ref.name ?? '' }
+    if (this.of === 'job') return jobSheets(job, options)
     if (this.of === 'cards') return mounted && analysis ? stepCards(mounted, analysis) : []
-    return analysis ? setupSheet(job, setup.id, analysis, { date: today() }) : []
+    return analysis ? setupSheet(job, setup.id, analysis, options) : []
   }
 
   /** As PDF all sheets on show; in a format without pages the one that is looked at. */

@@ -6,7 +6,7 @@ import type { DimensionChoices } from '../views/choices.ts'
 import { pictureBlock } from '../isometric/pictureBlock.ts'
 import { drawViews, type DrawnViews } from '../views/drawViews.ts'
 import { flow, type Block, type Region } from './flow.ts'
-import { footerHeight, lacksLetters } from './footer.ts'
+import { footerHeight } from './footer.ts'
 import { frame } from './frame.ts'
 import { INSET, planSheet, viewExtent, type SheetPlan } from './layout.ts'
 import { hardwareTable, speedTable } from './lists.ts'
@@ -22,10 +22,11 @@ import {
 } from './notes.ts'
 import { passNotes } from './passNotes.ts'
 import { boreTable, placingTable } from './placingList.ts'
+import { revisionTable } from './revisionList.ts'
 import type { SheetSize } from './sheetSizes.ts'
 import { SIGN_OFF, clampTable, cutTable, madeOfTable, rollTestTable, stepsTable } from './setupLists.ts'
 import { tableBlock } from './table.ts'
-import { SHORT_TITLE_HEIGHT, TITLE_WIDTH, type Projection } from './titleBlock.ts'
+import { TITLE_WIDTH, type Projection } from './titleFields.ts'
 
 /** Least width of the column of notes, mm. */
 const COLUMN = 90
@@ -39,6 +40,10 @@ export interface ComposeInput {
   readonly scale: number | 'auto'
   readonly projection: Projection
   readonly choices: DimensionChoices
+  /** Heights of the title block, on the first sheet and on one that follows. */
+  readonly title: { readonly first: number; readonly again: number }
+  /** Whether texts of the sheets have letters that the typeface lacks. */
+  readonly lacks: boolean
   /** What the title block could not hold. */
   readonly cut: readonly string[]
 }
@@ -64,16 +69,14 @@ const SMALLER: readonly Small[] = [
 
 /** With tables in small letters where that brings them onto the first sheet and costs the views no scale. */
 export function compose(input: ComposeInput): Composed {
-  const { job, setup, sheet } = input
+  const { sheet } = input
   const usual = layOut(input, USUAL)
   const smaller = usual.fits || !sheet.large ? [] : SMALLER.map((small) => layOut(input, small))
   const laid = smaller.find((l) => l.fits && l.plan.scale >= usual.plan.scale) ?? usual
   const { plan, first, again } = laid
   const drawn = drawViews({ ...input, plan, border: frame(sheet, TITLE_WIDTH) })
   const blocks = [...laid.blocks, ...setupBlocks(input), tableBlock(SIGN_OFF), ...textBlocks(input, drawn)]
-  const pages = flow(blocks, plan.regions, () =>
-    furtherRegions(sheet, again.height, lacksLetters(job, setup)),
-  )
+  const pages = flow(blocks, plan.regions, () => furtherRegions(input, again.height))
   const top = { x: sheet.left + INSET, y: sheet.top - INSET }
   const headOf = (i: number) => (i > 0 ? again.draw(top) : plan.hasColumn ? [] : first.draw(top))
   return { plan, drawn, pages: pages.map((page, i) => [...headOf(i), ...page]) }
@@ -102,7 +105,8 @@ function layOut(input: ComposeInput, small: Small): LaidOut {
     mounted,
     sheet,
     head: first.height,
-    lacks: lacksLetters(job, setup),
+    title: input.title.first,
+    lacks: input.lacks,
     extent: viewExtent(job, mounted, analysis),
     scale,
     projection,
@@ -115,9 +119,7 @@ function layOut(input: ComposeInput, small: Small): LaidOut {
     ...(mounted.pieces.length > 0 ? [hardware] : []),
     speeds,
   ]
-  const fits =
-    flow(blocks, plan.regions, () => furtherRegions(sheet, again.height, lacksLetters(job, setup))).length ===
-    1
+  const fits = flow(blocks, plan.regions, () => furtherRegions(input, again.height)).length === 1
   return { plan, blocks, fits, first, again }
 }
 
@@ -131,6 +133,7 @@ function setupBlocks({ mounted, analysis }: ComposeInput): Block[] {
     cutTable(mounted, analysis),
     stepsTable(mounted, analysis),
     rollTestTable(mounted, analysis),
+    revisionTable(mounted.job),
   ]
   return [pictureBlock(mounted), ...tables.flatMap((t) => (t ? [tableBlock(t)] : []))]
 }
@@ -151,11 +154,11 @@ function textBlocks(input: ComposeInput, { asides, unplaced }: DrawnViews): Bloc
 }
 
 /** Sheets after the first, under the verdict: one column on an upright sheet, two on a lying one. */
-function furtherRegions(sheet: SheetSize, head: number, lacks: boolean): Region[] {
+function furtherRegions({ sheet, title, lacks }: ComposeInput, head: number): Region[] {
   const x = sheet.left + INSET
   const y = sheet.top - INSET - head
   const width = sheet.right - sheet.left - 2 * INSET
-  const above = y - sheet.bottom - SHORT_TITLE_HEIGHT - 2
+  const above = y - sheet.bottom - title.again - 2
   if (!sheet.large) return [{ x, y, width, height: above - footerHeight(sheet, lacks) }]
   const column = (width - 8) / 2
   return [

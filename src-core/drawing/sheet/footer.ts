@@ -7,7 +7,7 @@ import { PRECEDENCE } from '../../words/cautions.ts'
 import { text } from '../model/primitives.ts'
 import type { SheetSize } from './sheetSizes.ts'
 import { SUBSTITUTE, settable, wrapText } from '../text/textWidth.ts'
-import { TITLE_WIDTH, titleHeight } from './titleBlock.ts'
+import { TITLE_WIDTH } from './titleFields.ts'
 
 const LEADING = 4.2
 
@@ -22,21 +22,11 @@ const foot = (sheet: SheetSize, words: string): string[] => {
 const LACKED = `${SUBSTITUTE} stands for a character that this sheet's typeface lacks: read it in the job.`
 
 /** Whether a text of the sheets has letters that the typeface lacks. */
-export function lacksLetters(
-  { title, partNumber, notes, lathe, plate, part, titleBlock }: Job,
-  setup: Setup,
-): boolean {
+export function lacksLetters(job: Job, setup: Setup, file: string): boolean {
+  const { lathe, plate, part, stock } = job
   const names = [
-    title,
-    partNumber,
-    notes,
-    titleBlock,
-    lathe.name,
-    plate,
-    part.name,
-    part.material,
-    part.bores,
-    setup,
+    [job.title, job.partNumber, job.documentNumber, job.revisions, job.notes, job.titleBlock, file],
+    [lathe.name, plate, part.name, part.material, part.bores, stock, setup],
   ]
   const written = JSON.stringify(names)
   return !written.includes(SUBSTITUTE) && settable(written).includes(SUBSTITUTE)
@@ -51,10 +41,10 @@ const words = (sheet: SheetSize, lacks: boolean): string[] => [
 export const footerHeight = (sheet: SheetSize, lacks: boolean): number =>
   8.5 + words(sheet, lacks).length * LEADING
 
-/** Beside the title block on a lying sheet, above it on an upright one. @param page of the setup, from 1. */
-export function footer(sheet: SheetSize, page: number, lacks: boolean): PlainPrimitive[] {
+/** Beside the title block on a lying sheet, above it on an upright one. @param title height of the block, mm. */
+export function footer(sheet: SheetSize, title: number, lacks: boolean): PlainPrimitive[] {
   const x = left(sheet)
-  const y = sheet.bottom + (isBeside(sheet) ? 3 : titleHeight(page) + 3)
+  const y = sheet.bottom + (isBeside(sheet) ? 3 : title + 3)
   const lines = words(sheet, lacks)
   return [
     ...checkLine(x, y),

@@ -14,7 +14,7 @@ import { CENTRING } from './frame.ts'
 import type { Bounds } from '../placing/inkMap.ts'
 import { SCALES, type SheetSize } from './sheetSizes.ts'
 import { sideRange } from '../views/sideLines.ts'
-import { TITLE_HEIGHT, TITLE_WIDTH, type Projection } from './titleBlock.ts'
+import { TITLE_WIDTH, type Projection } from './titleFields.ts'
 import { bedIsShown, bedRadius, largestSwing } from '../views/view.ts'
 
 /** Text keeps clear of the frame by this, so that centring marks do not meet it. */
@@ -78,6 +78,8 @@ export interface PlanInput {
   readonly sheet: SheetSize
   /** Height that the verdict takes across the head of a sheet without a column. */
   readonly head: number
+  /** Height of the title block. */
+  readonly title: number
   /** Whether the footer has to explain letters that the typeface lacks. */
   readonly lacks: boolean
   readonly extent: Extent
@@ -150,11 +152,11 @@ const listWidth = (sheet: SheetSize): number => sheet.right - TITLE_WIDTH - 4 - 
 
 /** Views at the upper left, a column of notes at the right over the title block, room for a list under the views. */
 function sharedLayout(
-  { mounted, sheet, columnWidth, hardware, lacks }: PlanInput,
+  { mounted, sheet, title, columnWidth, hardware, lacks }: PlanInput,
   listHeight: number,
 ): Layout {
   const left = sheet.left + INSET
-  const band = Math.max(TITLE_HEIGHT + 2, footerHeight(sheet, lacks) + listHeight + 3)
+  const band = Math.max(title + 2, footerHeight(sheet, lacks) + listHeight + 3)
   const columnX = sheet.right - INSET - columnWidth
   const columnTop = sheet.top - INSET
   const area = { x0: sheet.left + 2, y0: sheet.bottom + band, x1: columnX - 3, y1: sheet.top - 2 }
@@ -162,7 +164,7 @@ function sharedLayout(
     area,
     captions: captionsHeight(mounted, captionsWidth(area)),
     regions: [
-      { x: columnX, y: columnTop, width: columnWidth, height: columnTop - sheet.bottom - TITLE_HEIGHT - 4 },
+      { x: columnX, y: columnTop, width: columnWidth, height: columnTop - sheet.bottom - title - 4 },
       ...besideList(
         {
           x: left,
@@ -189,15 +191,15 @@ function besideList(region: Region, width: number): Region[] {
 }
 
 /** Views over the whole sheet above the title block; blocks in what is left under them and beside the block. */
-function wholeLayout({ mounted, sheet, head, lacks }: PlanInput): Layout {
-  const bottom = sheet.bottom + TITLE_HEIGHT + (sheet.large ? 2 : footerHeight(sheet, lacks))
+function wholeLayout({ mounted, sheet, title, head, lacks }: PlanInput): Layout {
+  const bottom = sheet.bottom + title + (sheet.large ? 2 : footerHeight(sheet, lacks))
   const beside: Region[] = sheet.large
     ? [
         {
           x: sheet.left + INSET,
-          y: sheet.bottom + TITLE_HEIGHT - 1,
+          y: sheet.bottom + title - 1,
           width: sheet.right - TITLE_WIDTH - 4 - sheet.left - INSET,
-          height: TITLE_HEIGHT - 1 - footerHeight(sheet, lacks),
+          height: title - 1 - footerHeight(sheet, lacks),
         },
       ]
     : []

@@ -4,6 +4,7 @@
  */
 import type { Analysis } from '../../analysis/result.ts'
 import type { Job, Setup } from '../../job/schema.ts'
+import { checkSum } from '../../job/checkSum.ts'
 import { findSetup, mountSetup } from '../../mounting/mount.ts'
 import { compose } from './compose.ts'
 import type { DimensionChoices } from '../views/choices.ts'
@@ -11,7 +12,8 @@ import { footer, lacksLetters } from './footer.ts'
 import { frame } from './frame.ts'
 import type { Drawing } from '../model/model.ts'
 import { SHEETS, type SheetName } from './sheetSizes.ts'
-import { TITLE_WIDTH, cutFields, titleBlock, type Projection } from './titleBlock.ts'
+import { titleBlock } from './titleBlock.ts'
+import { TITLE_WIDTH, cutFields, titleHeights, type Projection } from './titleFields.ts'
 
 /** What is left out comes from the job's own `setup.sheet` and `titleBlock`, and where those are silent too it is chosen. */
 export interface SheetOptions {
@@ -27,6 +29,8 @@ export interface SheetOptions {
   readonly by?: string
   readonly approved?: string
   readonly owner?: string
+  /** Name of the job's file, for the title block. */
+  readonly file?: string
   /** Dimensions that the user moved or hid, by the ids that `DimensionPrimitive` carries. */
   readonly dimensions?: DimensionChoices
 }
@@ -59,7 +63,12 @@ type Unnumbered = (number: number, count: number) => Drawing
 function drawSetup(job: Job, setupId: string, analysis: Analysis, given: SheetOptions): Unnumbered[] {
   const setup = findSetup(job, setupId)
   const { sheet, scale, projection, choices, fields } = chosenOptions(job, setup, given)
-  const block = { job, setup, sheet, documentType: 'Setup drawing', ...fields }
+  const block = {
+    ...{ job, setup, sheet, documentType: 'Setup drawing', ...fields },
+    checkSum: checkSum(job, setup),
+  }
+  const title = titleHeights(block)
+  const lacks = lacksLetters(job, setup, fields.file)
   const { plan, drawn, pages } = compose({
     job,
     setup,
@@ -69,7 +78,9 @@ function drawSetup(job: Job, setupId: string, analysis: Analysis, given: SheetOp
     scale,
     projection,
     choices,
-    cut: cutFields({ ...block, scale: 1, projection, page: 1 }),
+    title,
+    lacks,
+    cut: cutFields(block),
   })
   return pages.map((lists, i): Unnumbered => (number, count) => {
     const page = i + 1
@@ -91,12 +102,12 @@ function drawSetup(job: Job, setupId: string, analysis: Analysis, given: SheetOp
       ...(fields.by && { author: fields.by }),
       width: sheet.width,
       height: sheet.height,
-      primitives: [...primitives, ...footer(sheet, page, lacksLetters(job, setup))],
+      primitives: [...primitives, ...footer(sheet, i === 0 ? title.first : title.again, lacks)],
     }
   })
 }
 
-function chosenOptions({ titleBlock, displayUnits }: Job, { sheet }: Setup, given: SheetOptions) {
+function chosenOptions({ titleBlock, revisions, displayUnits }: Job, { sheet }: Setup, given: SheetOptions) {
   const inch = displayUnits === 'in'
   const size = given.sheet ?? sheet?.size ?? 'auto'
   return {
@@ -106,10 +117,11 @@ function chosenOptions({ titleBlock, displayUnits }: Job, { sheet }: Setup, give
     choices: given.dimensions ?? sheet?.dimensions ?? {},
     fields: {
       date: given.date ?? '',
-      revision: given.revision ?? titleBlock?.revision ?? '',
+      revision: given.revision ?? (revisions ?? []).at(-1)?.mark ?? titleBlock?.revision ?? '',
       by: given.by ?? titleBlock?.by ?? '',
       approved: given.approved ?? titleBlock?.approved ?? '',
       owner: given.owner ?? titleBlock?.owner ?? '',
+      file: given.file ?? '',
     },
   }
 }

@@ -1,5 +1,5 @@
 /** `demo`: the bundled example from job file to sheet. */
-import { join } from 'node:path'
+import { basename, join } from 'node:path'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { setupSheet } from '../../../src-core/drawing/sheet/setupSheet.ts'
 import { DEFAULT_EXAMPLE } from '../../services/examples.ts'
@@ -19,7 +19,7 @@ export async function demo(call: Call): Promise<number> {
   const setup = setupOf(job, file, textValue(call, 'setup'))
   const analysis = analyse(job, setup.id)
   const folder = await makeFolder(io, join('out', 'demo'))
-  const drawings = setupSheet(job, setup.id, analysis, { date: today() })
+  const drawings = setupSheet(job, setup.id, analysis, { date: today(), file: basename(file) })
   const sets = [{ suffix: `-${setup.id}`, drawings }]
   const paths = await writeSheets({ folder, job, formats: ['svg', 'pdf'], sets })
   if (flag(call, 'json')) {

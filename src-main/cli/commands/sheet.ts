@@ -1,5 +1,5 @@
 /** `sheet JOB --out DIR`: the setup drawing, or the plate's paper template, as files. */
-import { relative } from 'node:path'
+import { basename, relative } from 'node:path'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import type { Analysis } from '../../../src-core/analysis/result.ts'
 import type { Drawing } from '../../../src-core/drawing/model/model.ts'
@@ -34,7 +34,7 @@ export async function sheet(call: Call): Promise<number> {
   const kind = kindOf(call)
   const { words, ending, usual } = KINDS[kind]
   const formats = formatsOf(call, usual)
-  const options = sheetFlags(call)
+  const options = { ...sheetFlags(call), file: basename(file) }
   const job = await readJob(call.io, file)
   const setups = setupsOf(call, job, file)
   const analyses = setups.map(({ id }) => analyse(job, id))

@@ -1,0 +1,24 @@
+/** What was changed from one issue of the sheets to the next. */
+import type { Job } from '../../job/schema.ts'
+import { bounded } from '../text/bounded.ts'
+import type { TableInput } from './table.ts'
+
+/** Letters of a revision: they may be of any length. */
+const MOST_LETTERS = 1500
+
+/** Oldest first; null where there is none. */
+export function revisionTable({ revisions = [] }: Job): TableInput | null {
+  if (revisions.length === 0) return null
+  return {
+    title: 'Revisions',
+    columns: [
+      { title: 'Mark', wraps: true },
+      { title: 'Date', wraps: true },
+      { title: 'What changed', wraps: true },
+    ],
+    rows: revisions.map((r) => [r.mark, r.date, r.text].map((words) => bounded(words, MOST_LETTERS))),
+    small: true,
+    splits: true,
+    mostLines: 40,
+  }
+}
