@@ -3,6 +3,7 @@ import type { JobSummary } from '../bridge/bookContract.ts'
 import { polar } from '../geometry/angles.ts'
 import { flattenRing } from '../geometry/flatten.ts'
 import type { Point, Ring } from '../geometry/types.ts'
+import { checkSum } from '../job/checkSum.ts'
 import { isCounterweight, type Hardware, type Job } from '../job/schema.ts'
 import { mountPiece } from '../mounting/hardware.ts'
 import { mountSetup } from '../mounting/mount.ts'
@@ -33,7 +34,11 @@ export function summariseJob(job: Job): JobSummary {
     machine: short(job.lathe.name),
     plate: short(job.plate.name),
     notes: (job.notes ?? '').slice(0, NOTES),
-    setups: job.setups.map(({ id, title }) => ({ id, title: short(title) })),
+    setups: job.setups.map((setup) => ({
+      id: setup.id,
+      title: short(setup.title),
+      checkSum: checkSum(job, setup),
+    })),
     lastRun: last && { date: last.date, setup: last.setup, speed: last.speed },
     picture: picture(job),
   }

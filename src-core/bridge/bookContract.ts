@@ -13,7 +13,8 @@ export interface JobSummary {
   readonly machine: string
   readonly plate: string
   readonly notes: string
-  readonly setups: readonly { readonly id: string; readonly title: string }[]
+  /** With the check sums that stand on their sheets. */
+  readonly setups: readonly { readonly id: string; readonly title: string; readonly checkSum: string }[]
   readonly lastRun: { readonly date: string; readonly setup: string; readonly speed: number | null } | null
   /** A small drawing of the first setup, seen from the tailstock, in a box of 100 by 100, y down. */
   readonly picture: readonly {

@@ -3,6 +3,7 @@ import type { Analysis } from '../../src-core/analysis/result.ts'
 import { STANDINGS, standingAt, type Standing } from '../../src-core/findings/finding.ts'
 import { VERDICT_WORDS } from '../../src-core/verdict/speeds.ts'
 import { LIMITS, limitWords } from '../../src-core/verdict/limits.ts'
+import { checkSum } from '../../src-core/job/checkSum.ts'
 import type { Job, Setup } from '../../src-core/job/schema.ts'
 import { directionWords, formatter, significant, type Formatter } from '../../src-core/units/format.ts'
 import { convert } from '../../src-core/units/convert.ts'
@@ -61,6 +62,7 @@ function heading({ job, setup, a }: Context): string[] {
   return [
     ...wrap(verdictLine(a), COLUMNS, '', '  '),
     printable(`${part}: setup ${title}`),
+    `Check sum ${checkSum(job, setup)}`,
     printable(`Lathe ${job.lathe.name || 'without a name'}, plate ${job.plate.name || 'without a name'}`),
     "Estimates for planning. Angles counter-clockwise from 3 o'clock, seen from the tailstock.",
   ]

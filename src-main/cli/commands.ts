@@ -103,6 +103,14 @@ export const COMMANDS: Readonly<Record<string, Command>> = {
     positionals: ['FILE'],
     run: async (call) => (await import('./commands/importFile.ts')).importFile(call),
   },
+  find: {
+    usage: 'find SUM [--in DIR] [--json]',
+    summary: 'the job and setup of a sheet, by the check sum in its title block, typed or scanned',
+    help: [['--in DIR', 'folder to look in (default: the job book)'], JSON_HELP],
+    options: { ...JSON_FLAG, in: { type: 'string' } },
+    positionals: ['SUM'],
+    run: async (call) => (await import('./commands/find.ts')).find(call),
+  },
   validate: {
     usage: 'validate JOB [--json]',
     summary: 'every fault of a job file, one a line',

@@ -2,12 +2,13 @@
 import type { BookEntry, Revision } from '../../src-core/bridge/bookContract.ts'
 import type { Host } from '../../src-core/bridge/contract.ts'
 import type { FileRef } from '../../src-core/bridge/reply.ts'
+import { readCheckSum } from '../../src-core/job/checkSum.ts'
 import { faultWords } from '../../src-core/job/fault.ts'
 import { parseJob } from '../../src-core/job/parse.ts'
 import type { Job } from '../../src-core/job/schema.ts'
 import { serialiseJob } from '../../src-core/job/serialise.ts'
 import { ask } from './ask.ts'
-import { bookSearch, type BookSearch } from './bookSearch.ts'
+import { bookSearch, setupOfSum, type BookSearch } from './bookSearch.ts'
 import { nameOf, namesIn, when, withNews } from './bookWords.ts'
 import type { Files } from './files.svelte.ts'
 import type { Session } from './session.svelte.ts'
@@ -130,8 +131,18 @@ export class JobBook {
     }
   }
 
+  /** The check sum that is searched for; null where the query is none. */
+  readonly sum: string | null = $derived(readCheckSum(this.query))
+
+  /** A job found by the check sum of a sheet opens at that sheet's setup. */
   openEntry(entry: BookEntry): void {
-    this.#files.leaving(() => void this.#opened(entry.file))
+    const setup = this.sum === null ? null : setupOfSum(entry, this.sum)
+    this.#files.leaving(
+      () =>
+        void this.#opened(entry.file).then((opened) => {
+          if (opened && setup !== null) this.#session.setupId = setup
+        }),
+    )
   }
 
   /** Opens a job with the list of what to fetch for it. */

@@ -1,7 +1,11 @@
-/** Searching the job book as one types: parts of words, and words with a typing error in them. */
+/**
+ * Searching the job book as one types: parts of words, words with a typing error in them, and the check sum of a sheet,
+ * typed or scanned.
+ */
 import MiniSearch, { type Query } from 'minisearch'
 import { nameOf } from './bookWords.ts'
 import type { BookEntry } from '../../src-core/bridge/bookContract.ts'
+import { readCheckSum } from '../../src-core/job/checkSum.ts'
 
 const FIELDS = ['title', 'partNumber', 'partName', 'material', 'machine', 'notes', 'name'] as const
 
@@ -35,11 +39,18 @@ export function bookSearch(entries: readonly BookEntry[]): BookSearch {
   )
   return {
     find: (query) => {
+      const sum = readCheckSum(query)
+      const bySum = sum === null ? [] : entries.filter((e) => setupOfSum(e, sum) !== null)
+      if (bySum.length > 0) return bySum
       const queries = words(query).map(forgiving)
       return index.search({ combineWith: 'AND', queries }).map((hit) => entries[hit.id as number]!)
     },
   }
 }
+
+/** The setup of a job that has the check sum; null where none has. */
+export const setupOfSum = ({ summary }: BookEntry, sum: string): string | null =>
+  summary?.setups.find((s) => s.checkSum === sum)?.id ?? null
 
 const tokenize = MiniSearch.getDefault('tokenize') as (text: string) => string[]
 const words = (query: string): string[] => tokenize(query).filter((w) => w !== '')

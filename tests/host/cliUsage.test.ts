@@ -32,6 +32,9 @@ describe('usage', () => {
     [['import', 'x.stl'], /--out JOB is missing/],
     [['import', 'x.stl', '--out', ''], /empty/],
     [['hardware', '--material', 'cheese'], /no material "?cheese/],
+    [['find'], /SUM is missing/],
+    [['find', 'crank link'], /"crank link" is no check sum/],
+    [['find', 'V8MRW-R2PX0', '--in', 'nowhere'], /nowhere/],
     [['demo', 'more'], /one word too many/],
   ] as [string[], RegExp][])('%j', async (args, why) => {
     expectRefused(await evenswing(args, { cwd: scratchFolder() }), /^evenswing: /, why)
@@ -40,11 +43,21 @@ describe('usage', () => {
   test.each([['--help'], ['-h'], ['help']])('%s lists the commands', async (word) => {
     const { code, out, err } = await evenswing([word])
     expect([code, err]).toEqual([0, ''])
-    for (const command of ['check', 'plan', 'trim', 'sheet', 'import', 'validate', 'hardware', 'demo'])
+    for (const command of [
+      'check',
+      'plan',
+      'trim',
+      'sheet',
+      'import',
+      'find',
+      'validate',
+      'hardware',
+      'demo',
+    ])
       expect(out).toContain(`  ${command} `.trimEnd())
   })
 
-  test.each(['check', 'plan', 'trim', 'sheet', 'import', 'validate', 'hardware', 'demo'])(
+  test.each(['check', 'plan', 'trim', 'sheet', 'import', 'find', 'validate', 'hardware', 'demo'])(
     '%s --help asks for nothing else',
     async (command) => {
       const { code, out, err } = await evenswing([command, '--help'])

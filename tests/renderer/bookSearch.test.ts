@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import type { BookEntry } from '../../src-core/bridge/bookContract.ts'
-import { bookSearch } from '../../src-renderer/state/bookSearch.ts'
+import { bookSearch, setupOfSum } from '../../src-renderer/state/bookSearch.ts'
 import { namesIn } from '../../src-renderer/state/bookWords.ts'
 
 const job = (title: string, more: { partNumber?: string; notes?: string } = {}): BookEntry => ({
@@ -34,6 +34,23 @@ test.each([
   ['words of two fields', 'hael bearing', 'Bearing bracket'],
 ])('%s: %s', (_, query, title) => {
   expect(titles(query)[0]).toBe(title)
+})
+
+test('the check sum of a sheet finds its job, however it is typed, and nothing that is only like it', () => {
+  const withSums = (title: string, ...sums: string[]): BookEntry => {
+    const entry = job(title)
+    const setups = sums.map((checkSum, i) => ({ id: `op${i}`, title: '', checkSum }))
+    return { ...entry, summary: { ...entry.summary!, setups } }
+  }
+  const one = withSums('Bracket', 'V8MRW-R2PX0', '7DE7Z-TTKDW')
+  const search = bookSearch([
+    withSums('Flange', 'V8MRW-R2PX1'),
+    one,
+    withSums('V8MRW-R2PX0 scrapped', '00000-00000'),
+  ])
+  for (const typed of ['V8MRW-R2PX0', 'v8mrwr2pxo', '7de7z ttkdw']) expect(search.find(typed)).toEqual([one])
+  expect(setupOfSum(one, '7DE7Z-TTKDW')).toBe('op1')
+  expect(search.find('V8MRW-R2PX9')).not.toContain(one)
 })
 
 test('every word must be there; what is nowhere finds nothing', () => {

@@ -12,6 +12,12 @@ import {
   placeDimension,
   setTitleField,
 } from '../../src-renderer/editor/edits/sheet.ts'
+import {
+  addRevision,
+  nextMark,
+  removeRevision,
+  setRevision,
+} from '../../src-renderer/editor/edits/revisions.ts'
 import { heldDimensions, moved } from '../../src-renderer/panels/sheet/dimensionLines.ts'
 import { exampleJob } from './example.ts'
 
@@ -92,4 +98,25 @@ describe('dimensions to take hold of', () => {
     expect(ids).not.toContain('diameter:A')
     expect(ids).toContain('station:c2')
   })
+})
+
+test.each([
+  [[], 'A'],
+  [['A'], 'B'],
+  [['H'], 'J'],
+  [['W'], 'Y'],
+  [['Y'], ''],
+  [['1', '9'], '10'],
+  [['draft'], ''],
+] as const)('the revision after %j is %j', (marks, next) => {
+  expect(nextMark(marks.map((mark) => ({ mark, date: '', text: '' })))).toBe(next)
+})
+
+test('revisions are added, changed and taken out, and the last one leaves no trace', () => {
+  const one = addRevision(job, '2026-03-01')
+  expect(one.revisions).toEqual([{ mark: 'A', date: '2026-03-01', text: '' }])
+  const two = setRevision(addRevision(one, '2026-04-01'), 0, { text: 'First issue' })
+  expect(two.revisions!.map((r) => r.mark + r.text)).toEqual(['AFirst issue', 'B'])
+  expect(removeRevision(two, 0).revisions!.map((r) => r.mark)).toEqual(['B'])
+  expect(removeRevision(one, 0)).toEqual(job)
 })

@@ -5,7 +5,7 @@ import type { Block, Laid } from './flow.ts'
 import { LETTERING } from '../text/lettering.ts'
 import type { Primitive } from '../model/model.ts'
 import { box, line, text } from '../model/primitives.ts'
-import { fitText, textWidth, wrapText } from '../text/textWidth.ts'
+import { breakText, fitText, textWidth, wrapText } from '../text/textWidth.ts'
 
 export interface Column {
   readonly title: string
@@ -150,7 +150,7 @@ interface CellStyle {
 }
 
 function cellLines(content: string, width: number, { height, wraps, bold, most }: CellStyle): string[] {
-  const all = wraps ? wrapText(content, height, width, bold) : [content]
+  const all = wraps ? breakText(content, height, width, bold) : [content]
   const kept = all.slice(0, most)
   if (all.length > most) kept[most - 1] = `${kept[most - 1]} …`
   return kept.map((l) => fitText(l, height, width, bold))

@@ -8,7 +8,7 @@ import type { Known } from './readSummary.ts'
 
 const LIMIT = 200 * 1024 * 1024
 /** The first part is raised whenever summaries hold something new; what is a fault hangs on the version of jobs. */
-const FORM = 200 + CURRENT_VERSION
+const FORM = 300 + CURRENT_VERSION
 
 const text = z.string().max(20_000)
 const summary = z.strictObject({
@@ -19,7 +19,7 @@ const summary = z.strictObject({
   machine: text,
   plate: text,
   notes: text,
-  setups: z.array(z.strictObject({ id: text, title: text })).max(1000),
+  setups: z.array(z.strictObject({ id: text, title: text, checkSum: text })).max(1000),
   lastRun: z.strictObject({ date: text, setup: text, speed: z.number().nullable() }).nullable(),
   picture: z
     .array(z.strictObject({ role: z.enum(['plate', 'slot', 'part', 'piece', 'weight']), path: text }))

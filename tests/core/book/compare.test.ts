@@ -35,6 +35,18 @@ describe('compareJobs', () => {
     expect(change!.after).toMatchObject({ y: 80 })
   })
 
+  it('names revisions that came, are gone, or say something else', () => {
+    const [a, b] = ['A', 'B'].map((mark) => ({ mark, date: '2026-01-05', text: `issue ${mark}` }))
+    expect(messages(link, (j) => (j['revisions'] = [a]))).toEqual(['Revisions A 2026-01-05 “issue A” added'])
+    const two = edited(link, (j) => (j['revisions'] = [a, b]))
+    expect(messages(two, (j) => j['revisions'].pop())).toEqual(['Revisions B 2026-01-05 “issue B” gone'])
+    expect(messages(two, (j) => j['revisions'].reverse())).toEqual(['Revisions in another order'])
+    expect(messages(two, (j) => (j['revisions'][1].text = ''))).toEqual([
+      'Revisions B 2026-01-05 “issue B” gone; B 2026-01-05 added',
+    ])
+    expect(messages(link, (j) => (j['documentNumber'] = 'D-1'))).toEqual(['Document number none → “D-1”'])
+  })
+
   it('names pieces put on and taken off, with their mass', () => {
     const found = messages(link, (j) => {
       j['setups'][0].hardware.push({
