@@ -2,7 +2,7 @@
  * What differs between two jobs, or two revisions of one, in plain words and in the order of the job. Things with ids
  * are matched by them; every leaf that differs is named by a change or lies within one.
  */
-import { KIND_WORDS } from '../hardware/words.ts'
+import { KIND_WORDS, onFixtureWords } from '../hardware/words.ts'
 import type { Point } from '../geometry/types.ts'
 import {
   isOnFixture,
@@ -170,7 +170,7 @@ function placeWords({ format }: Walk, { setup, item }: Here, point: Point | null
   const piece = pieceOf(job, setup, item)
   const at = piece && isStationed(piece) ? piece.at : null
   if (!at || !point) return 'elsewhere'
-  if (isOnFixture(at)) return `hole ${at.hole} of ${at.on}`
+  if (isOnFixture(at)) return onFixtureWords(at, format.length)
   if ('hole' in at) return `hole ${at.hole}`
   if ('slot' in at) return `slot ${at.slot} at radius ${format.length(at.radius)}`
   return `x ${format.length(at.x)}, y ${format.length(at.y)}`

@@ -14,7 +14,7 @@ import { separate } from '../geometry/separate.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point, Ring } from '../geometry/types.ts'
 import { isPrism, type Part } from '../job/schema.ts'
-import { bodyHeights } from '../mounting/cutAway.ts'
+import { bodyShapes } from '../mounting/bodyShapes.ts'
 import { flatBodies, heightOverlap, materialBetween, type FlatBody } from '../mounting/material.ts'
 import { placePoint } from '../mounting/place.ts'
 import type { Mounted, MountedBody, MountedBore } from '../mounting/types.ts'
@@ -55,7 +55,9 @@ export function partPieces(part: Part, bores: readonly MountedBore[], seat: numb
 
 function findPieces(part: Part, cut: readonly MountedBore[], seat: number): PartPiece[] {
   const still = { turn: 0, x: 0, y: 0 }
-  const bodies = part.bodies.map((body): MountedBody => ({ body, regions: [], ...bodyHeights(body) }))
+  const bodies = part.bodies.flatMap((body) =>
+    bodyShapes(body).map((shape): MountedBody => ({ body, shape, regions: [], z0: shape.z0, z1: shape.z1 })),
+  )
   const bores = cut.map((b): MountedBore => ({
     ...b,
     centre: b.bore,

@@ -50,6 +50,7 @@ export const FINDINGS = {
   'breakthrough-plate': { stop: 'stop' },
   'breakthrough-packing': { stop: 'stop' },
   'bore-off-axis': { stop: 'stop' },
+  'not-flat-unjudged': { caution: 'unknown' },
   // The part as described.
   'outline-fault': { stop: 'stop' },
   'part-in-pieces': { stop: 'stop' },

@@ -133,3 +133,9 @@ export function rectRing(centre: Point, length: number, width: number, facing: n
     return { x: centre.x + x * c - y * s, y: centre.y + x * s + y * c }
   })
 }
+
+/** A slot with rounded ends about its middle, `length` from end to end along the direction `facing`, degrees. */
+export function oblongRing(centre: Point, length: number, width: number, facing: number): Vertex[] {
+  if (length <= width) return circleRing(centre, width)
+  return rectRing(centre, length - width, width, facing).map((v, i) => ({ ...v, bulge: i % 2 === 1 ? 1 : 0 }))
+}

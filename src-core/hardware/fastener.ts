@@ -16,9 +16,9 @@ export function fastenerOf(item: Hardware): Fastener | null {
   })
   if ('stud' in item) return fields(item.stud.thread, item.stud.class, item.torque)
   if (item.kind === 'dowel') return null
-  const held = item.kind === 'fixture' || item.kind === 'twin' ? item.bolts[0] : item.held?.[0]
+  const held = 'bolts' in item ? item.bolts[0] : item.held?.[0]
   if (held) return fields(held.stud.thread, held.stud.class, held.torque)
-  if (item.kind === 'fixture' || item.kind === 'twin') return null
+  if ('bolts' in item) return null
   return item.press ? fields(item.press.thread, item.press.class, item.press.torque) : null
 }
 

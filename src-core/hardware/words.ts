@@ -1,4 +1,4 @@
-import type { HardwareKind } from '../job/schema.ts'
+import type { HardwareKind, OnFixture } from '../job/schema.ts'
 
 /** What a piece of each kind is called. */
 export const KIND_WORDS: Readonly<Record<HardwareKind, string>> = {
@@ -8,6 +8,8 @@ export const KIND_WORDS: Readonly<Record<HardwareKind, string>> = {
   stop: 'stop block',
   dowel: 'dowel',
   fixture: 'sub-plate',
+  anglePlate: 'angle plate',
+  vee: 'vee',
   twin: 'twin of the part',
   packing: 'packing',
   bracket: 'bracket',
@@ -15,3 +17,7 @@ export const KIND_WORDS: Readonly<Record<HardwareKind, string>> = {
   press: 'clamp',
   other: 'piece',
 }
+
+/** Where on a sub-plate, a shelf or a vee: `hole H1 of F1`; `A1, 20 mm along, 45 mm out`. */
+export const onFixtureWords = (at: OnFixture, length: (mm: number) => string): string =>
+  'hole' in at ? `hole ${at.hole} of ${at.on}` : `${at.on}, ${length(at.along)} along, ${length(at.out)} out`

@@ -90,7 +90,9 @@ function strapBody({ solids }: MountedPiece, z: number): MassMoments {
     const mass = solidMass(solid)
     body = addMass(
       body,
-      solid.role === 'heel' ? { ...mass, z: mass.m * z, xz: mass.x * z, yz: mass.y * z } : mass,
+      solid.role === 'heel'
+        ? { ...mass, z: mass.m * z, zz: mass.m * z * z, xz: mass.x * z, yz: mass.y * z }
+        : mass,
     )
   }
   return body

@@ -30,7 +30,7 @@ export function fastenedBy({ item, fastenings }: MountedPiece): Fastened[] {
 
 function fieldsOf(item: Hardware, index: number): FasteningFields | null {
   if ('stud' in item) return item
-  if (item.kind === 'fixture' || item.kind === 'twin') return item.bolts[index] ?? null
+  if ('bolts' in item) return item.bolts[index] ?? null
   return item.kind === 'dowel' ? null : (item.held?.[index] ?? null)
 }
 

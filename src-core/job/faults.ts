@@ -7,7 +7,7 @@ import type { RingFault } from '../geometry/ringFault.ts'
 import { meshFaultWords } from '../mesh/faultWords.ts'
 import { meshFaults } from '../mesh/faults.ts'
 import type { JobFault } from './fault.ts'
-import { fixtureFaults } from './fixtureFaults.ts'
+import { fixtureFaults, shelfFaults } from './fixtureFaults.ts'
 import { photographFaults } from './photographs.ts'
 import { removalFaults } from './removals.ts'
 import {
@@ -15,13 +15,17 @@ import {
   isBoreCut,
   isOnFixture,
   isPrism,
+  isShelf,
   isStationed,
   type Body,
   type Cut,
+  type Fixture,
   type Footprint,
+  type Hardware,
   type Job,
   type Prism,
   type Setup,
+  type Shelf,
 } from './schema.ts'
 import { plain } from '../units/format.ts'
 import { ringFaultWords } from '../words/ringFaults.ts'
@@ -62,13 +66,18 @@ function duplicateIds(job: Job): JobFault[] {
     check(`setups[${i}].hardware`, s.hardware)
     check(`setups[${i}].cuts`, s.cuts ?? [])
     s.hardware.forEach((h, k) => {
-      if (h.kind === 'fixture') check(`setups[${i}].hardware[${k}].holes`, h.holes)
+      if (h.kind === 'fixture' || isShelf(h)) check(`setups[${i}].hardware[${k}].holes`, h.holes)
+      if (h.kind === 'anglePlate') check(`setups[${i}].hardware[${k}].slots`, h.slots)
     })
   })
   return faults
 }
 
-const fixturesIn = ({ hardware }: Setup) => hardware.filter((h) => h.kind === 'fixture')
+const fixturesIn = ({ hardware }: Setup) => hardware.filter((h) => h.kind === 'fixture' || isShelf(h))
+
+/** What may stand on a sub-plate, and what on a shelf. */
+const mayStand = (h: Hardware, on: Fixture | Shelf): boolean =>
+  h.kind !== 'fixture' && !isShelf(h) && !(isShelf(on) && h.kind === 'twin')
 
 function references(job: Job): JobFault[] {
   const faults: JobFault[] = []
@@ -86,7 +95,7 @@ function references(job: Job): JobFault[] {
       if (isBoreCut(cut)) want(bores.has(cut.bore), `${at}.cuts[${k}].bore`, 'bore', cut.bore)
     })
     const onPlate = new Map(fixturesIn(setup).map((f) => [f.id, f]))
-    if (setup.seat) want(onPlate.has(setup.seat.on), `${at}.seat.on`, 'sub-plate', setup.seat.on)
+    if (setup.seat) want(onPlate.has(setup.seat.on), `${at}.seat.on`, 'fixture', setup.seat.on)
     const stock = new Set(job.stock.map((s) => s.id))
     setup.hardware.forEach((h, k) => {
       if (h.kind === 'weight')
@@ -96,17 +105,20 @@ function references(job: Job): JobFault[] {
       if (!isStationed(h)) return
       if ('slot' in h.at) want(slots.has(h.at.slot), `${at}.hardware[${k}].at.slot`, 'slot', h.at.slot)
       if (isOnFixture(h.at)) {
-        const { on, hole } = h.at
+        const { on } = h.at
         const fixture = onPlate.get(on)
         const path = `${at}.hardware[${k}].at`
-        want(fixture !== undefined && h.kind !== 'fixture', `${path}.on`, 'sub-plate to stand on', on)
-        if (fixture)
+        want(fixture !== undefined && mayStand(h, fixture), `${path}.on`, 'fixture to stand on', on)
+        if (fixture && 'along' in h.at) want(isShelf(fixture), `${path}.on`, 'shelf', on)
+        else if (fixture && 'hole' in h.at) {
+          const { hole } = h.at
           want(
             fixture.holes.some((o) => o.id === hole),
             `${path}.hole`,
             `hole of ${on}`,
             hole,
           )
+        }
       } else if ('hole' in h.at) want(holes.has(h.at.hole), `${at}.hardware[${k}].at.hole`, 'hole', h.at.hole)
     })
   })
@@ -206,7 +218,9 @@ function outlines(job: Job): JobFault[] {
   }
   job.setups.forEach((s, i) =>
     s.hardware.forEach((h, k) => {
-      if (h.kind === 'fixture') faults.push(...fixtureFaults(h, `setups[${i}].hardware[${k}]`))
+      const path = `setups[${i}].hardware[${k}]`
+      if (h.kind === 'fixture') faults.push(...fixtureFaults(h, path))
+      if (isShelf(h)) faults.push(...shelfFaults(h, path))
     }),
   )
   if (sound) faults.push(...removalFaults(job.part))

@@ -23,8 +23,10 @@ export const footprint = z.union([
 const at = z.union([
   z.strictObject({ slot: id, radius: length }),
   z.strictObject({ hole: id }),
-  /** A hole of a sub-plate. */
+  /** A hole of a sub-plate, of a shelf or of a vee. */
   z.strictObject({ on: id, hole: id }),
+  /** On a shelf or a vee: along it from its middle, and out from the plate's face. */
+  z.strictObject({ on: id, along: coordinate, out: coordinate }),
   point,
 ])
 
@@ -208,6 +210,65 @@ export const fixture = z.strictObject({
   fixed: z.boolean(),
 })
 
+const standing = {
+  at,
+  /** Direction, square to the spindle axis, from its bolts to what stands on it or lies in it. */
+  facing: angle,
+  density: fixture.shape.density,
+  mass: fixture.shape.mass,
+  /** Of its shelf or its lands: x along, y out from the plate's face. */
+  holes: fixture.shape.holes,
+  /** Through its foot: `at` from its station, x along `facing`, which the foot lies behind. */
+  bolts: held,
+  fixed: z.boolean(),
+}
+
+/**
+ * An angle plate: a foot bolted to the plate's face, a shelf that stands out from it, and webs between both. Its station
+ * is where the middle of the shelf's face meets the plate's.
+ */
+export const anglePlate = z.strictObject({
+  ...common,
+  kind: z.literal('anglePlate'),
+  ...standing,
+  /** Along the shelf, of the foot behind the shelf's face, and of the shelf out from the plate's. */
+  size: z.tuple([positiveLength, positiveLength, positiveLength]),
+  /** Of foot and shelf. */
+  thickness: positiveLength,
+  webs: z.strictObject({ count: z.int().min(0).max(1000), thickness: positiveLength }),
+  /** Through the shelf; x, y is the middle, `length` goes from end to end along `angle`, counted from x. */
+  slots: z
+    .array(
+      z.strictObject({
+        id,
+        x: coordinate,
+        y: coordinate,
+        angle,
+        length: positiveLength,
+        width: positiveLength,
+      }),
+    )
+    .max(LIMITS.slots),
+})
+
+/**
+ * A vee with a foot of its own: two flanks along the spindle axis that a round part lies in, with lands on both sides.
+ * Its station is where the middle between the lands meets the plate's face.
+ */
+export const vee = z.strictObject({
+  ...common,
+  kind: z.literal('vee'),
+  ...standing,
+  /** Across the vee from side to side, of its block behind the lands, and out from the plate's face. */
+  size: z.tuple([positiveLength, positiveLength, positiveLength]),
+  /** Between its flanks. */
+  angle: z.number().positive().max(179),
+  /** Width of its mouth, at the lands. */
+  opening: positiveLength,
+  /** Behind its block, as wide as that; bolts go through it. */
+  foot: z.strictObject({ length, thickness: positiveLength }),
+})
+
 /**
  * Another workpiece alike, bolted on opposite, cut as far as the part was before this setup. Its frame is the part's own:
  * the origin stands at its station, x along `facing`, and its bolts go through it at points of that frame.
@@ -223,7 +284,18 @@ export const twin = z.strictObject({
   fixed: z.boolean(),
 })
 
-export const hardware = z.discriminatedUnion('kind', [clamp, weight, bolt, stop, dowel, fixture, twin, box])
+export const hardware = z.discriminatedUnion('kind', [
+  clamp,
+  weight,
+  bolt,
+  stop,
+  dowel,
+  fixture,
+  anglePlate,
+  vee,
+  twin,
+  box,
+])
 
 const kit = <T extends z.ZodType>(item: T) =>
   z

@@ -130,6 +130,11 @@ const bodyCommon = {
 }
 const prism = z.strictObject({
   ...bodyCommon,
+  /**
+   * It lies across: direction, square to the spindle axis, that its outline is extruded along and `base` counted along.
+   * The outline is seen against it, y out from the part's back. Left out: it is extruded along the spindle axis.
+   */
+  across: optional(angle),
   outline: ring,
   holes: z.array(ring).max(LIMITS.holesPerBody),
   thickness: positiveLength,
@@ -182,7 +187,15 @@ const setup = z.strictObject({
   centre: z.union([z.strictObject({ bore: id }), point]),
   turn: angle,
   /** The fixture that the part stands on; left out: the plate. */
-  seat: optional(z.strictObject({ on: id })),
+  seat: optional(
+    z.strictObject({
+      on: id,
+      /** On a shelf or in a vee: from the plate's face to the part's back. */
+      standOff: optional(length),
+      /** In a vee: of the round that lies in it. */
+      diameter: optional(positiveLength),
+    }),
+  ),
   /** From the face that it stands on to the part's seat. */
   packing: length,
   hardware: z.array(hardware).max(LIMITS.hardware),
@@ -257,12 +270,16 @@ export type ThroughBolt = Extract<Hardware, { kind: 'bolt' }>
 export type StopBlock = Extract<Hardware, { kind: 'stop' }>
 export type Dowel = Extract<Hardware, { kind: 'dowel' }>
 export type Fixture = Extract<Hardware, { kind: 'fixture' }>
+export type AnglePlate = Extract<Hardware, { kind: 'anglePlate' }>
+export type Vee = Extract<Hardware, { kind: 'vee' }>
+/** What a part stands on that does not lie flat: its seat is square to the plate. */
+export type Shelf = AnglePlate | Vee
 export type Twin = Extract<Hardware, { kind: 'twin' }>
 export type Box = Extract<Hardware, { base: unknown }>
 /** Whatever is put at a station of the plate: everything but a bolt, which follows the part. */
 export type Stationed = Exclude<Hardware, ThroughBolt>
 export type At = Stationed['at']
-/** In a hole of a sub-plate. */
+/** On a sub-plate, a shelf or a vee. */
 export type OnFixture = Extract<At, { on: unknown }>
 export type Strap = Clamp['strap']
 export type Heel = NonNullable<Clamp['heel']>
@@ -282,7 +299,13 @@ export const isCounterweight = (item: Hardware): boolean =>
 export const isClamp = (item: Hardware): boolean =>
   item.kind === 'clamp' || item.kind === 'press' || item.kind === 'bolt'
 export const isBox = (item: Hardware): item is Box => 'base' in item
+export const isShelf = (item: Hardware): item is Shelf => item.kind === 'anglePlate' || item.kind === 'vee'
 export const isOnFixture = (at: At): at is OnFixture => 'on' in at
 export const isStationed = (item: Hardware): item is Stationed => 'at' in item
 export const isBoreCut = (cut: Cut): cut is BoreCut => 'bore' in cut
 export const isPrism = (body: Body): body is Prism => 'outline' in body
+/** Extruded across the spindle axis. */
+export const liesAcross = (body: Body): body is Prism & { readonly across: number } =>
+  isPrism(body) && typeof body.across === 'number'
+/** Extruded along the spindle axis: its outline is that of the part seen from in front. */
+export const isUpright = (body: Body): body is Prism => isPrism(body) && !liesAcross(body)

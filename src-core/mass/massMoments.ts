@@ -1,9 +1,9 @@
 /**
  * Mass moments about a frame's origin: ∫dm in kg; ∫x dm … in kg·mm; ∫x² dm, ∫xy dm … in kg·mm². Products are plain
- * integrals (∫xz dm), not the negatives that stand in an inertia tensor. ∫z² dm is left out: all that turns or is stopped
- * here turns about z, and no part is laid over once it is in a job.
+ * integrals (∫xz dm), not the negatives that stand in an inertia tensor.
  */
 import { turning } from '../geometry/angles.ts'
+import type { Pose } from '../geometry/space/pose.ts'
 import type { Point3 } from '../geometry/types.ts'
 
 export interface MassMoments {
@@ -14,11 +14,12 @@ export interface MassMoments {
   readonly xx: number
   readonly xy: number
   readonly yy: number
+  readonly zz: number
   readonly xz: number
   readonly yz: number
 }
 
-export const NO_MASS: MassMoments = { m: 0, x: 0, y: 0, z: 0, xx: 0, xy: 0, yy: 0, xz: 0, yz: 0 }
+export const NO_MASS: MassMoments = { m: 0, x: 0, y: 0, z: 0, xx: 0, xy: 0, yy: 0, zz: 0, xz: 0, yz: 0 }
 
 /** a + factor·b, both about the same origin. */
 export function addMass(a: MassMoments, b: MassMoments, factor = 1): MassMoments {
@@ -30,6 +31,7 @@ export function addMass(a: MassMoments, b: MassMoments, factor = 1): MassMoments
     xx: a.xx + factor * b.xx,
     xy: a.xy + factor * b.xy,
     yy: a.yy + factor * b.yy,
+    zz: a.zz + factor * b.zz,
     xz: a.xz + factor * b.xz,
     yz: a.yz + factor * b.yz,
   }
@@ -53,6 +55,7 @@ export function pointMass(m: number, at: Point3): MassMoments {
     xx: m * x * x,
     xy: m * x * y,
     yy: m * y * y,
+    zz: m * z * z,
     xz: m * x * z,
     yz: m * y * z,
   }
@@ -68,6 +71,7 @@ export function moveMass(a: MassMoments, dx: number, dy: number, dz: number): Ma
     xx: a.xx + 2 * dx * a.x + a.m * dx * dx,
     xy: a.xy + dx * a.y + dy * a.x + a.m * dx * dy,
     yy: a.yy + 2 * dy * a.y + a.m * dy * dy,
+    zz: a.zz + 2 * dz * a.z + a.m * dz * dz,
     xz: a.xz + dx * a.z + dz * a.x + a.m * dx * dz,
     yz: a.yz + dy * a.z + dz * a.y + a.m * dy * dz,
   }
@@ -84,7 +88,35 @@ export function turnMass(a: MassMoments, degrees: number): MassMoments {
     xx: c * c * a.xx - 2 * c * s * a.xy + s * s * a.yy,
     xy: c * s * (a.xx - a.yy) + (c * c - s * s) * a.xy,
     yy: s * s * a.xx + 2 * c * s * a.xy + c * c * a.yy,
+    zz: a.zz,
     xz: c * a.xz - s * a.yz,
     yz: s * a.xz + c * a.yz,
   }
 }
+
+/** A body whose moments are those in a pose, in the frame that the pose stands in. */
+export function poseMass(a: MassMoments, { origin, u, v, n }: Pose): MassMoments {
+  const first = (k: Axis) => a.x * u[k] + a.y * v[k] + a.z * n[k]
+  const second = (j: Axis, k: Axis) =>
+    a.xx * u[j] * u[k] +
+    a.yy * v[j] * v[k] +
+    a.zz * n[j] * n[k] +
+    a.xy * (u[j] * v[k] + v[j] * u[k]) +
+    a.xz * (u[j] * n[k] + n[j] * u[k]) +
+    a.yz * (v[j] * n[k] + n[j] * v[k])
+  const turned = {
+    m: a.m,
+    x: first('x'),
+    y: first('y'),
+    z: first('z'),
+    xx: second('x', 'x'),
+    xy: second('x', 'y'),
+    yy: second('y', 'y'),
+    zz: second('z', 'z'),
+    xz: second('x', 'z'),
+    yz: second('y', 'z'),
+  }
+  return moveMass(turned, origin.x, origin.y, origin.z)
+}
+
+type Axis = 'x' | 'y' | 'z'

@@ -116,7 +116,7 @@ const silhouetteArea = (mesh: MeshBody['mesh']) =>
 
 /** @param density kg/m³, signed. */
 function meshBodyMass(body: MeshBody, density: number): MassMoments {
-  const { volume, x, y, z, xx, xy, yy, xz, yz } = meshProperties(body.mesh)
-  const solid = { m: volume, x, y, z, xx, xy, yy, xz, yz }
+  const { volume: m, ...moments } = meshProperties(body.mesh)
+  const solid = { m, ...moments }
   return moveMass(scaleMass(solid, density * PER_MM3), 0, 0, body.base)
 }

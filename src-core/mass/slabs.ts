@@ -139,6 +139,7 @@ export function slabMass(slabs: readonly Slab[]): MassMoments {
     const a = edgeMoments(edges)
     const h = density * (z1 - z0)
     const h1 = (density * (z1 * z1 - z0 * z0)) / 2
+    const h2 = (density * (z1 ** 3 - z0 ** 3)) / 3
     total = addMass(total, {
       m: h * a.area,
       x: h * a.x,
@@ -147,6 +148,7 @@ export function slabMass(slabs: readonly Slab[]): MassMoments {
       xx: h * a.xx,
       xy: h * a.xy,
       yy: h * a.yy,
+      zz: h2 * a.area,
       xz: h1 * a.x,
       yz: h1 * a.y,
     })

@@ -21,6 +21,7 @@ export interface MeshProperties {
   readonly xx: number
   readonly yy: number
   readonly xy: number
+  readonly zz: number
   readonly xz: number
   readonly yz: number
 }
@@ -62,6 +63,7 @@ function integrate(mesh: TriangleMesh): MeshProperties {
   let z = 0
   let xx = 0
   let yy = 0
+  let zz = 0
   let xy = 0
   let xz = 0
   let yz = 0
@@ -88,6 +90,7 @@ function integrate(mesh: TriangleMesh): MeshProperties {
     z += d * sz
     xx += d * (sx * sx + ax * ax + bx * bx + cx * cx)
     yy += d * (sy * sy + ay * ay + by * by + cy * cy)
+    zz += d * (sz * sz + az * az + bz * bz + cz * cz)
     xy += d * (sx * sy + ax * ay + bx * by + cx * cy)
     xz += d * (sx * sz + ax * az + bx * bz + cx * cz)
     yz += d * (sy * sz + ay * az + by * bz + cy * cz)
@@ -103,6 +106,7 @@ function integrate(mesh: TriangleMesh): MeshProperties {
     z: z + v * oz,
     xx: xx / 120 + 2 * ox * x + v * ox * ox,
     yy: yy / 120 + 2 * oy * y + v * oy * oy,
+    zz: zz / 120 + 2 * oz * z + v * oz * oz,
     xy: xy / 120 + ox * y + oy * x + v * ox * oy,
     xz: xz / 120 + ox * z + oz * x + v * ox * oz,
     yz: yz / 120 + oy * z + oz * y + v * oy * oz,

@@ -1,5 +1,15 @@
 /** What the cuts of a job take off its part, setup after setup. Part frame, heights above its seat. */
-import { isBoreCut, isPrism, type Body, type Cut, type Job, type Part, type Setup } from '../job/schema.ts'
+import { edgesBox, ringEdges } from '../geometry/edges.ts'
+import {
+  isBoreCut,
+  isPrism,
+  liesAcross,
+  type Body,
+  type Cut,
+  type Job,
+  type Part,
+  type Setup,
+} from '../job/schema.ts'
 import { meshHeights } from '../mesh/silhouette.ts'
 import type { Removal } from '../mass/slabs.ts'
 
@@ -14,6 +24,10 @@ export function centrePoint(part: Part, setup: Setup): { x: number; y: number } 
 
 /** Heights of a body's back and front, mm; above the part's seat where it is not given how high that is. */
 export function bodyHeights(body: Body, seat = 0): { readonly z0: number; readonly z1: number } {
+  if (liesAcross(body)) {
+    const { y0, y1 } = edgesBox(ringEdges(body.outline))
+    return { z0: seat + y0, z1: seat + y1 }
+  }
   const own = isPrism(body) ? { z0: 0, z1: body.thickness } : meshHeights(body.mesh)
   return { z0: seat + body.base + own.z0, z1: seat + body.base + own.z1 }
 }

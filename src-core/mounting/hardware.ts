@@ -22,6 +22,7 @@ import { fasten } from './fastening.ts'
 import { fixtureOpenings, groundAt, stationOver } from './fixtures.ts'
 import { pieceOf } from './piece.ts'
 import { placePoint } from './place.ts'
+import { mountShelf } from './shelfSolids.ts'
 import { boltThrough, mountTwin } from './twin.ts'
 import { facingOf, footprintRing, stationPoint } from './station.ts'
 import type { Bolt, MountedPiece, MountedSolid } from './types.ts'
@@ -42,6 +43,9 @@ export function mountPiece(bench: Bench, item: Hardware): MountedPiece {
       return mountDowel(plate, item, hardware)
     case 'fixture':
       return mountFixture(plate, item)
+    case 'anglePlate':
+    case 'vee':
+      return mountShelf(plate, item)
     case 'twin':
       return mountTwin(bench, item)
     case 'packing':

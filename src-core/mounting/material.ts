@@ -6,11 +6,10 @@ import { polygonArea, polygonDifference, polygonIntersection, polygonUnion } fro
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point, Ring } from '../geometry/types.ts'
 import { bodyFaults } from '../job/faults.ts'
-import { isPrism, type Body } from '../job/schema.ts'
-import { silhouette } from '../mesh/silhouette.ts'
+import { isPrism } from '../job/schema.ts'
 import { placePoints } from './place.ts'
 import type { Rest } from './rest.ts'
-import type { MountedBody, MountedBore, Placement } from './types.ts'
+import type { BodyShape, MountedBody, MountedBore, Placement } from './types.ts'
 
 /** What of a mounted setup is asked for its material. */
 export interface MountedPart {
@@ -45,21 +44,21 @@ export function flatBodies(mounted: MountedPart): readonly FlatBody[] {
   return bodies
 }
 
-const flat = new WeakMap<Body, readonly (readonly Point[])[]>()
+const flat = new WeakMap<BodyShape, readonly (readonly Point[])[]>()
 
-/** A body's outlines as points, part frame; kept per body object, which is immutable, so a drag flattens it once. */
-function flatOutlines(body: Body): readonly (readonly Point[])[] {
-  let rings = flat.get(body)
+/** A body's outlines as points, part frame; kept per shape, which stays as long as the body, so a drag flattens it once. */
+function flatOutlines(shape: BodyShape): readonly (readonly Point[])[] {
+  let rings = flat.get(shape)
   if (!rings) {
-    const regions = isPrism(body) ? [body] : silhouette(body.mesh)
-    flat.set(body, (rings = regions.flatMap((r) => flattenRegion(r, TOLERANCE.clashChord))))
+    const { regions } = shape
+    flat.set(shape, (rings = regions.flatMap((r) => flattenRegion(r, TOLERANCE.clashChord))))
   }
   return rings
 }
 
 function flatten(mounted: MountedPart): FlatBody[] {
-  return mounted.bodies.map(({ body, z0, z1 }) => {
-    const polygons = flatOutlines(body).map((ring) => placePoints(mounted.placement, ring))
+  return mounted.bodies.map(({ body, shape, z0, z1 }) => {
+    const polygons = flatOutlines(shape).map((ring) => placePoints(mounted.placement, ring))
     return { id: body.id, adds: body.effect === 'adds', polygons, box: boxOf(polygons), z0, z1 }
   })
 }

@@ -1,8 +1,8 @@
 /** The bodies and bores of a part where it stands. */
-import { isBoreCut, isPrism, type Job, type Setup } from '../job/schema.ts'
+import { isBoreCut, type Job, type Setup } from '../job/schema.ts'
 import { boreRange } from '../mass/slabs.ts'
-import { silhouette } from '../mesh/silhouette.ts'
-import { bodyHeights, boresFinishedBefore } from './cutAway.ts'
+import { bodyShapes } from './bodyShapes.ts'
+import { boresFinishedBefore } from './cutAway.ts'
 import type { MountedPart } from './material.ts'
 import { placePoint, placeRegion } from './place.ts'
 import type { MountedBody, MountedBore, Placement } from './types.ts'
@@ -18,14 +18,15 @@ export function mountPart(
   placement: Placement,
   seat: number,
 ): MountedPart & { readonly front: number } {
-  const bodies = job.part.bodies.map((body): MountedBody => {
-    const regions = isPrism(body) ? [body] : silhouette(body.mesh)
-    return {
+  const bodies = job.part.bodies.flatMap((body) =>
+    bodyShapes(body).map((shape): MountedBody => ({
       body,
-      regions: regions.map((r) => placeRegion(placement, r)),
-      ...bodyHeights(body, seat),
-    }
-  })
+      shape,
+      regions: shape.regions.map((r) => placeRegion(placement, r)),
+      z0: seat + shape.z0,
+      z1: seat + shape.z1,
+    })),
+  )
   const before = boresFinishedBefore(job, setup)
   const cutNow = boresCutIn(setup)
   const adding = bodies.filter((b) => b.body.effect === 'adds')

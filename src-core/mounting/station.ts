@@ -2,7 +2,16 @@
 import { directionOf, opposite, polar } from '../geometry/angles.ts'
 import { circleRing, rectRing } from '../geometry/edges.ts'
 import type { Point, Ring } from '../geometry/types.ts'
-import type { At, Fixture, Footprint, Hardware, Plate } from '../job/schema.ts'
+import {
+  isShelf,
+  type At,
+  type Fixture,
+  type Footprint,
+  type Hardware,
+  type OnFixture,
+  type Plate,
+  type Shelf,
+} from '../job/schema.ts'
 import { placePoint, placeRing } from './place.ts'
 
 export const fixtureNamed = (hardware: readonly Hardware[], id: string): Fixture | null =>
@@ -14,6 +23,13 @@ export const fixtureNamed = (hardware: readonly Hardware[], id: string): Fixture
  */
 export function stationPoint(plate: Plate, at: At, hardware: readonly Hardware[]): Point {
   if ('on' in at) {
+    const shelf = hardware.find((h) => h.id === at.on)
+    if (shelf && isShelf(shelf)) {
+      const along = polar(alongShelf(shelf, at), shelf.facing + 90)
+      const origin = stationPoint(plate, shelf.at, [])
+      return { x: origin.x + along.x, y: origin.y + along.y }
+    }
+    if (!('hole' in at)) throw new RangeError(`no shelf ${at.on}`)
     const fixture = fixtureNamed(hardware, at.on)
     const hole = fixture?.holes.find((h) => h.id === at.hole)
     if (!fixture || !hole) throw new RangeError(`no hole ${at.hole} of ${at.on}`)
@@ -31,6 +47,13 @@ export function stationPoint(plate: Plate, at: At, hardware: readonly Hardware[]
     return { x: hole.x, y: hole.y }
   }
   return { x: at.x, y: at.y }
+}
+
+function alongShelf(shelf: Shelf, at: OnFixture): number {
+  if ('along' in at) return at.along
+  const hole = shelf.holes.find((h) => h.id === at.hole)
+  if (!hole) throw new RangeError(`no hole ${at.hole} of ${at.on}`)
+  return hole.x
 }
 
 /** A footprint standing at a point with its length in the direction `facing` (degrees), as a ring. */

@@ -1,5 +1,6 @@
 /** A setup resolved into the plate frame: what is where, before anything is weighed or judged. mm, degrees. */
 import type { Point, Point3, Region, Ring } from '../geometry/types.ts'
+import type { Pose } from '../geometry/space/pose.ts'
 import type { Thread } from '../hardware/threads.ts'
 import type { MassMoments } from '../mass/massMoments.ts'
 import type { Body, Bore, Hardware, Job, Setup } from '../job/schema.ts'
@@ -12,8 +13,17 @@ export interface Placement {
   readonly y: number
 }
 
+/** A body, or a layer of it, as it stands upright in the part's frame, heights over the part's seat; an object of its own as long as its body is one. */
+export interface BodyShape {
+  readonly regions: readonly Region[]
+  readonly z0: number
+  readonly z1: number
+}
+
+/** What stands upright of a body; of one that lies across there may be several. */
 export interface MountedBody {
   readonly body: Body
+  readonly shape: BodyShape
   /** In the plate frame; for a mesh its silhouette, which may be several regions. */
   readonly regions: readonly Region[]
   /** z of back and front above the plate's face. */
@@ -30,9 +40,19 @@ export interface Bolt {
 export type SolidRole =
   'strap' | 'heel' | 'stud' | 'nut' | 'washer' | 'packing' | 'weight' | 'block' | 'dowel' | 'fixture' | 'twin'
 
-/** An upright body of a piece of hardware: an outline between two heights. */
+/** Where a solid that does not stand upright is, exactly: an outline in a pose's plane, between two heights along its normal. */
+export interface Lying {
+  readonly pose: Pose
+  readonly ring: Ring
+  readonly holes?: readonly Ring[]
+  readonly z0: number
+  readonly z1: number
+}
+
+/** A body of a piece of hardware: an outline between two heights, upright unless it `lies`. */
 export interface MountedSolid {
   readonly role: SolidRole
+  /** Of one that lies: of the upright box about it, as its heights are. */
   readonly ring: Ring
   /** Left out: none. */
   readonly holes?: readonly Ring[]
@@ -41,6 +61,7 @@ export interface MountedSolid {
   /** kg */
   readonly mass: number
   readonly massCentre: Point3
+  readonly lies?: Lying
   /** Exact, plate frame; left out: those of a uniform plate of its outline. */
   readonly moments?: MassMoments
 }

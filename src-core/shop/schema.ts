@@ -4,7 +4,7 @@
  */
 import { z } from 'zod'
 import { depth, tooling as cutTooling } from '../job/cutSchema.ts'
-import { box, clamp, fixture } from '../job/hardwareSchema.ts'
+import { anglePlate, box, clamp, fixture, vee } from '../job/hardwareSchema.ts'
 import { jobSchema } from '../job/schema.ts'
 
 const job = jobSchema.shape
@@ -40,7 +40,33 @@ const fixturePattern = fixture.pick({
   mass: true,
   holes: true,
 })
-const pattern = z.discriminatedUnion('kind', [boxPattern, clampPattern, fixturePattern])
+const anglePlatePattern = anglePlate.pick({
+  kind: true,
+  size: true,
+  thickness: true,
+  webs: true,
+  density: true,
+  mass: true,
+  slots: true,
+  holes: true,
+})
+const veePattern = vee.pick({
+  kind: true,
+  size: true,
+  angle: true,
+  opening: true,
+  foot: true,
+  density: true,
+  mass: true,
+  holes: true,
+})
+const pattern = z.discriminatedUnion('kind', [
+  boxPattern,
+  clampPattern,
+  fixturePattern,
+  anglePlatePattern,
+  veePattern,
+])
 const stockPattern = job.stock.element.omit({ id: true, name: true })
 const tooling = z.strictObject({ ...cutTooling, depth })
 const material = z.strictObject({ density: z.number().positive().max(30_000) })

@@ -35,6 +35,14 @@ export function patternOf(piece: Hardware): Pattern | null {
     const { kind, form, footprint, bore, thickness, density, mass, holes } = piece
     return { kind, form, footprint, bore, thickness, density, mass, holes }
   }
+  if (piece.kind === 'anglePlate') {
+    const { kind, size, thickness, webs, density, mass, slots, holes } = piece
+    return { kind, size, thickness, webs, density, mass, slots, holes }
+  }
+  if (piece.kind === 'vee') {
+    const { kind, size, angle, opening, foot, density, mass, holes } = piece
+    return { kind, size, angle, opening, foot, density, mass, holes }
+  }
   if (piece.kind !== 'clamp') return null
   const { kind, strap, stud, nut, washer, lubricated, heel, packing, mass } = piece
   return { kind, strap, stud, nut, washer, lubricated, heel, packing, mass }
@@ -139,6 +147,8 @@ function takeClamp(piece: Clamp, value: Extract<Pattern, { kind: 'clamp' }>): Cl
 /** A piece with a pattern taken over: each by one of its own sort. */
 function renewed(piece: Hardware, value: Pattern): Hardware {
   if (value.kind === 'clamp') return piece.kind === 'clamp' ? takeClamp(piece, value) : piece
+  if (value.kind === 'anglePlate') return piece.kind === 'anglePlate' ? { ...piece, ...value } : piece
+  if (value.kind === 'vee') return piece.kind === 'vee' ? { ...piece, ...value } : piece
   if (value.kind === 'fixture') return piece.kind === 'fixture' ? { ...piece, ...value } : piece
   if (!isBox(piece)) return piece
   const { press, ...box } = value
@@ -182,7 +192,9 @@ export function copyIntoJob(job: Job, setupId: string, section: Section, item: L
             ? { ...placed, facing: inward(job.plate, at), ...pattern }
             : pattern.kind === 'fixture'
               ? { ...placed, at: { x: 0, y: 0 }, facing: 0, ...pattern, bolts: [] }
-              : { ...placed, base: 0, ...pattern }
+              : pattern.kind === 'anglePlate' || pattern.kind === 'vee'
+                ? { ...placed, facing: inward(job.plate, at), ...pattern, bolts: [] }
+                : { ...placed, base: 0, ...pattern }
         return { ...setup, hardware: [...setup.hardware, piece] }
       })
     case 'tooling':

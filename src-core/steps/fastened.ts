@@ -1,5 +1,6 @@
 /** How a piece is bolted on, as one reads it beside the machine. */
 import { fastenerOf, fastenerWords } from '../hardware/fastener.ts'
+import { onFixtureWords } from '../hardware/words.ts'
 import { nutSize } from '../hardware/nuts.ts'
 import { directionOf } from '../geometry/angles.ts'
 import { isOnFixture, type At } from '../job/schema.ts'
@@ -12,13 +13,13 @@ export function placeWords(piece: MountedPiece, fmt: Formatter): string {
   const { item, at } = piece
   const radius = Math.hypot(at.x, at.y)
   const out = radius > 0 ? `${fmt.length(radius)} out, ${clockPosition(directionOf(at))}` : 'on the axis'
-  const station = 'at' in item ? stationWords(item.at) : 'through the part'
+  const station = 'at' in item ? stationWords(item.at, fmt) : 'through the part'
   return [station, out].filter(Boolean).join(', ')
 }
 
-function stationWords(at: At): string {
+function stationWords(at: At, fmt: Formatter): string {
   if ('slot' in at) return `slot ${at.slot}`
-  if (isOnFixture(at)) return `hole ${at.hole} of ${at.on}`
+  if (isOnFixture(at)) return onFixtureWords(at, fmt.length)
   if ('hole' in at) return `hole ${at.hole}`
   return ''
 }

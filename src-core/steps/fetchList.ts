@@ -4,7 +4,7 @@ import { isBoreCut, type Cut, type Fixture, type Footprint, type Hardware, type 
 import { fastenerOf, fastenerWords } from '../hardware/fastener.ts'
 import { mountSetup } from '../mounting/mount.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
-import { formatter, type Formatter } from '../units/format.ts'
+import { formatter, plain, type Formatter } from '../units/format.ts'
 
 export interface FetchItem {
   /** Stable for the same job, to tick off by. */
@@ -91,6 +91,8 @@ function groupOf({ item }: MountedPiece): FetchItem['group'] {
     case 'counterweight':
       return 'weights'
     case 'fixture':
+    case 'anglePlate':
+    case 'vee':
     case 'twin':
     case 'bolt':
     case 'stop':
@@ -128,7 +130,8 @@ function sizeWords(item: Hardware, format: Formatter): string {
   const by = (...sizes: readonly number[]) => sizes.map((s) => format.length(s)).join(' × ')
   if (item.kind === 'clamp') return `strap ${by(item.strap.length, item.strap.width, item.strap.thickness)}`
   if (item.kind === 'weight') return item.stack.map(({ stock, count }) => `${count} × ${stock}`).join(' + ')
-  if (item.kind === 'stop') return by(...item.size)
+  if (item.kind === 'stop' || item.kind === 'anglePlate') return by(...item.size)
+  if (item.kind === 'vee') return `${by(...item.size)}, ${plain(item.angle, 1)}° vee`
   if (item.kind === 'dowel') return `${format.length(item.diameter)} diameter × ${format.length(item.length)}`
   if (item.kind === 'bolt' || item.kind === 'twin') return ''
   if (item.kind === 'fixture') return subPlateWords(item, format)

@@ -4,6 +4,7 @@ import { unbalanceCovariance, type Covariance, type DoubtfulMass } from '../doub
 import type { Uncertainties } from '../doubt/defaults.ts'
 import { polar } from '../geometry/angles.ts'
 import { regionMoments } from '../geometry/ringMoments.ts'
+import { into } from '../geometry/space/pose.ts'
 import type { Point, Point3 } from '../geometry/types.ts'
 import type { Plate } from '../job/schema.ts'
 import {
@@ -12,6 +13,7 @@ import {
   centreOfMass,
   moveMass,
   pointMass,
+  poseMass,
   turnMass,
   type MassMoments,
 } from '../mass/massMoments.ts'
@@ -158,6 +160,7 @@ function plateMass(plate: Plate): MassMoments {
     z: (-plate.mass * plate.thickness) / 2,
     xx: second,
     yy: second,
+    zz: (plate.mass * plate.thickness ** 2) / 3,
   }
 }
 
@@ -169,7 +172,15 @@ export const massOfSolids = (solids: readonly MountedSolid[]): MassMoments =>
   solids.reduce((sum, s) => addMass(sum, solidMass(s)), NO_MASS)
 
 /** A solid's mass as known, else at its centre, with the inertia of its outline as a uniform plate of its height. */
-export function solidMass({ ring, holes = [], mass, massCentre, moments }: MountedSolid): MassMoments {
+export function solidMass(solid: MountedSolid): MassMoments {
+  const { lies, moments, massCentre } = solid
+  if (moments || !lies) return uprightMass(solid)
+  const { pose, ...own } = lies
+  const { role, mass } = solid
+  return poseMass(uprightMass({ role, mass, massCentre: into(pose, massCentre), ...own }), pose)
+}
+
+function uprightMass({ ring, holes = [], z0, z1, mass, massCentre, moments }: MountedSolid): MassMoments {
   if (moments) return moments
   const point = pointMass(mass, massCentre)
   const own = regionMoments({ outline: ring, holes }, massCentre)
@@ -178,6 +189,7 @@ export function solidMass({ ring, holes = [], mass, massCentre, moments }: Mount
   const cy = own.y / own.area
   return {
     ...point,
+    zz: point.zz + (mass * (z1 - z0) ** 2) / 12,
     xx: point.xx + mass * (own.xx / own.area - cx * cx),
     xy: point.xy + mass * (own.xy / own.area - cx * cy),
     yy: point.yy + mass * (own.yy / own.area - cy * cy),

@@ -22,6 +22,8 @@ const HARDWARE_ROLE: Record<HardwareKind, SceneItem['role']> = {
   stop: 'bracket',
   dowel: 'other',
   fixture: 'fixture',
+  anglePlate: 'fixture',
+  vee: 'fixture',
   twin: 'other',
   other: 'other',
   weight: 'counterweight',

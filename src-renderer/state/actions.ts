@@ -221,7 +221,9 @@ function nudgeSelection({ jobs, session, results }: App, x: number, y: number): 
   const moved =
     'slot' in at
       ? { slot: at.slot, radius: slotRadius(jobs.job, at, x + y) }
-      : { x: roundTo(at.x + x, 0.001), y: roundTo(at.y + y, 0.001) }
+      : 'along' in at
+        ? { on: at.on, along: roundTo(at.along + x, 0.001), out: roundTo(at.out + y, 0.001) }
+        : { x: roundTo(at.x + x, 0.001), y: roundTo(at.y + y, 0.001) }
   jobs.edit(`Move ${piece.name ?? piece.kind} ${piece.id}`, (job) =>
     movePiece(job, setup.id, piece.id, moved),
   )

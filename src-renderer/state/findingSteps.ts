@@ -25,6 +25,7 @@ const STEPS: Readonly<Record<AgainstCode, StepName | 'item'>> = {
   'in-bar-path': 'item',
   'hardware-clash': 'item',
   'part-clash': 'item',
+  'not-flat-unjudged': 'mounting',
   'bolt-covered': 'item',
   'outside-slot': 'item',
   'off-plate': 'item',

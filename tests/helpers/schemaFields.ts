@@ -139,8 +139,8 @@ export function sampleOf(schema: Schema, choice: number): unknown {
     const { inner } = bare(outer)
     const def = defOf(inner)
     if (def.type === 'union') {
-      // Each time round the longest union, of 8, those of two or three within it take another option.
-      const turn = def.options.length > 3 ? choice : choice + 3 * Math.floor(choice / 8)
+      // Each time round the longest union, of 10, those of two or three within it take another option.
+      const turn = def.options.length > 3 ? choice : choice + 3 * Math.floor(choice / 10)
       return make(def.options[turn % def.options.length]!, path)
     }
     const steps = stepsOf(inner, path)

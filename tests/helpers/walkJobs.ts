@@ -4,6 +4,7 @@ import { circleRing } from '../../src-core/geometry/edges.ts'
 import { jobSchema, type Fixture, type Hardware, type Job, type Setup } from '../../src-core/job/schema.ts'
 import { FOUR_CLAMPS, heldBlock, stackOf, strapClamp } from './heldJobs.ts'
 import { block, bore, disc, partOf, piece, shippedJob, EXAMPLES } from './jobs.ts'
+import { bearingBlock, castingInVee } from './shelfJobs.ts'
 import { twinJob } from './twinJobs.ts'
 import { sampleOf } from './schemaFields.ts'
 
@@ -299,10 +300,18 @@ export function described(job: Job): Job {
   }
 }
 
+/** Where it lies it carries nothing. */
+function packingOnShelf(): Hardware {
+  const at = { on: 'A1', along: 80, out: 118 }
+  return piece('p1', 0.05, at, { kind: 'packing', footprint: { rect: [10, 10] }, height: 5 })
+}
+
 export const walkedJobs = (): readonly (readonly [string, Job])[] => [
   ...EXAMPLES.map((name) => [name, shippedJob(name)] as const),
   ['every kind of hardware', described(everyKind())],
   ['odd kinds', oddKinds()],
   ['on a sub-plate', onSubPlate()],
   ['with a twin', twinJob()],
+  ['on an angle plate', bearingBlock([packingOnShelf()])],
+  ['in a vee', castingInVee()],
 ]

@@ -33,6 +33,9 @@ const strap = 'panels/steps/StrapFields.svelte'
 const clamp = 'panels/steps/ClampFields.svelte'
 const boltList = 'panels/steps/BoltList.svelte'
 const fixture = 'panels/steps/FixtureFields.svelte'
+const holeList = 'panels/steps/HoleList.svelte'
+const anglePlate = 'panels/steps/AnglePlateFields.svelte'
+const vee = 'panels/steps/VeeFields.svelte'
 const twin = 'panels/steps/TwinFields.svelte'
 const FASTENING = [
   ...(['stud.thread', 'stud.class', 'stud.length', 'torque', 'lubricated'] as const),
@@ -95,7 +98,7 @@ export const WINDOW_FIELDS: Readonly<Record<FieldPath, string>> = {
   ...all('part.', part, 'name', 'material', 'density', 'weighedMass'),
   'part.surface': part,
   'part.bodies[].id': id,
-  ...all('part.bodies[].', body, 'name', 'effect', 'base', 'density', 'thickness'),
+  ...all('part.bodies[].', body, 'name', 'effect', 'base', 'density', 'thickness', 'across'),
   ...all('part.bodies[].outline[].', draw, 'x', 'y'),
   'part.bodies[].outline[].bulge': edge,
   ...all('part.bodies[].holes[][].', draw, 'x', 'y'),
@@ -111,16 +114,20 @@ export const WINDOW_FIELDS: Readonly<Record<FieldPath, string>> = {
   ...all('part.photograph.', 'panels/photograph/PhotographPanel.svelte', 'opacity', 'locked'),
   'setups[].id': id,
   ...all('setups[].', mounting, 'title', 'turn', 'packing', 'seat'),
-  'setups[].seat.on': mounting,
+  ...all('setups[].seat.', mounting, 'on', 'standOff', 'diameter'),
   ...all('setups[].centre.', mounting, 'bore', 'x', 'y'),
   'setups[].hardware[].id': id,
   ...all('setups[].hardware[].', piece, 'name', 'kind', 'fixed'),
   ...all('setups[].hardware[].', box, 'mass', 'base', 'height', 'facing'),
-  ...all('setups[].hardware[].at.', station, 'slot', 'radius', 'hole', 'on', 'x', 'y'),
+  ...all('setups[].hardware[].at.', station, 'slot', 'radius', 'hole', 'on', 'along', 'out', 'x', 'y'),
   ...all('setups[].hardware[].', fixture, 'form', 'bore', 'thickness', 'density'),
   'setups[].hardware[].raised': twin,
+  ...all('setups[].hardware[].', anglePlate, 'webs.count', 'webs.thickness'),
+  'setups[].hardware[].slots[].id': id,
+  ...all('setups[].hardware[].slots[].', anglePlate, 'x', 'y', 'angle', 'length', 'width'),
+  ...all('setups[].hardware[].', vee, 'angle', 'opening', 'foot.length', 'foot.thickness'),
   'setups[].hardware[].holes[].id': id,
-  ...all('setups[].hardware[].holes[].', fixture, 'x', 'y', 'diameter', 'thread'),
+  ...all('setups[].hardware[].holes[].', holeList, 'x', 'y', 'diameter', 'thread'),
   'setups[].hardware[].bolts[].sunk': fixture,
   ...all('setups[].hardware[].bolts[].', boltList, 'at', 'at.x', 'at.y'),
   ...all('setups[].hardware[].bolts[].', fastening, ...FASTENING),

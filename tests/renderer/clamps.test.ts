@@ -238,7 +238,9 @@ describe('a hole of a sub-plate', () => {
   test('is taken out in one step with what stood in it left where it was, now at a plain point', () => {
     const job = onSubPlate()
     const { id: setupId, hardware } = job.setups[0]!
-    const held = hardware.filter((h) => isStationed(h) && 'on' in h.at && h.at.hole === 'H1')
+    const held = hardware.filter(
+      (h) => isStationed(h) && 'on' in h.at && 'hole' in h.at && h.at.hole === 'H1',
+    )
     expect(held.length).toBeGreaterThan(0)
     const before = new Map(mountSetup(job, setupId).pieces.map((p) => [p.item.id, p.at]))
     const next = removeHoleOf(job, setupId, 'F1', 'H1')

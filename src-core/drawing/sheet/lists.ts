@@ -39,7 +39,7 @@ function hardwareRow(job: Job, { item, at, mass }: MountedPiece, i: number): str
     'slot' in where
       ? where.slot
       : isOnFixture(where)
-        ? `${where.on} ${where.hole}`
+        ? `${where.on}${'hole' in where ? ` ${where.hole}` : ''}`
         : 'hole' in where
           ? where.hole
           : '–'

@@ -166,6 +166,10 @@ function madeOf(job: Job, { item }: MountedPiece): string {
       return `Ø${dimensionText(job, item.diameter)}, ${dimensionText(job, item.length)} out of the plate`
     case 'fixture':
       return sizeOf(job, item.footprint, item.thickness)
+    case 'anglePlate':
+      return `${by(job, item.size)}, ${dimensionText(job, item.thickness)} thick`
+    case 'vee':
+      return `${by(job, item.size)}, ${plain(item.angle, 1)}°, ${dimensionText(job, item.opening)} wide`
     case 'twin':
       return `the part again${item.raised > 0 ? `, ${dimensionText(job, item.raised)} up` : ''}`
     case 'clamp':

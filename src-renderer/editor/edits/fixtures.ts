@@ -48,7 +48,7 @@ export function freeOf(job: Job, setupId: string, id: string, hole: string | nul
   const freed = editSetup(job, setupId, (s) => {
     for (const piece of s.hardware) {
       if (!('at' in piece) || !('on' in piece.at) || piece.at.on !== id) continue
-      if (hole !== null && piece.at.hole !== hole) continue
+      if (hole !== null && !('hole' in piece.at && piece.at.hole === hole)) continue
       const { x, y } = stationPoint(job.plate, piece.at, hardware)
       piece.at = { x: roundTo(x, 0.001), y: roundTo(y, 0.001) }
     }

@@ -40,6 +40,8 @@ const PREFIX: Record<HardwareKind, string> = {
   stop: 's',
   dowel: 'd',
   fixture: 'F',
+  anglePlate: 'A',
+  vee: 'V',
   twin: 'T',
   other: 'o',
 }

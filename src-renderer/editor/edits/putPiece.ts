@@ -57,6 +57,10 @@ export function likeIt(item: Hardware, job: Job, setupId: string, mounted: Mount
       return { ...without(item, 'id'), at: station() }
     case 'dowel':
       return { ...without(item, 'id'), at: station() }
+    case 'anglePlate':
+      return { ...without(item, 'id'), at: station() }
+    case 'vee':
+      return { ...without(item, 'id'), at: station() }
     case 'fixture':
       return { ...without(item, 'id'), at: station() }
     case 'twin':

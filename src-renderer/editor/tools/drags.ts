@@ -6,7 +6,8 @@ import { pressPoint } from '../../../src-core/mounting/press.ts'
 import { angleOf, polar, toDegrees, wholeTurn } from '../../../src-core/geometry/angles.ts'
 import { ringEdges } from '../../../src-core/geometry/edges.ts'
 import type { Point } from '../../../src-core/geometry/types.ts'
-import { isPrism, isStationed, type Job } from '../../../src-core/job/schema.ts'
+import { onFixtureWords } from '../../../src-core/hardware/words.ts'
+import { isPrism, isShelf, isStationed, type Job } from '../../../src-core/job/schema.ts'
 import type { Mounted, MountedPiece } from '../../../src-core/mounting/types.ts'
 import { moveBolt, movePiece, moveNose } from '../edits/hardware.ts'
 import { underPart } from '../edits/packingPlace.ts'
@@ -107,9 +108,11 @@ export function slidePiece(mounted: Mounted, id: string, from: Point, words: Wor
   if (piece?.item.kind === 'bolt') return slideBolt(mounted, piece, from, words)
   if (!piece || !isStationed(piece.item)) return null
   const stands = piece.item.at
+  // On a shelf it is not moved in plan: along and out are typed.
+  if ('along' in stands) return null
   const loose = !('slot' in stands) && !('hole' in stands)
   // A sub-plate stands on the plate alone; with Shift held a piece stays in its slot.
-  const fixtures = piece.item.kind === 'fixture' ? [] : fixturesOf(setup)
+  const fixtures = piece.item.kind === 'fixture' || isShelf(piece.item) ? [] : fixturesOf(setup)
   const kept = 'slot' in stands ? stands.slot : null
   return {
     label: `Move ${piece.item.name ?? piece.item.kind} ${id}`,
@@ -129,7 +132,7 @@ export function slidePiece(mounted: Mounted, id: string, from: Point, words: Wor
         'slot' in at
           ? `${at.slot}  r ${words.length(at.radius)}`
           : 'on' in at
-            ? `hole ${at.hole} of ${at.on}`
+            ? onFixtureWords(at, words.length)
             : 'hole' in at
               ? `hole ${at.hole}`
               : ''

@@ -13,14 +13,14 @@ import { expectNear } from '../../helpers/near.ts'
 import { manifoldPrism } from '../../helpers/peers.ts'
 import { meshOf } from '../../helpers/solids.ts'
 
-const KEYS = { m: 0, x: 1, y: 1, z: 1, xx: 2, xy: 2, yy: 2, xz: 2, yz: 2 } as const
+const KEYS = { m: 0, x: 1, y: 1, z: 1, xx: 2, xy: 2, yy: 2, zz: 2, xz: 2, yz: 2 } as const
 const O = { x: 0, y: 0 }
 /** mm: the solids' arcs are chords that stray no more than this. */
 const CHORD = 0.004
 
 /** The bodies, each with the tools' paths cut out of it, integrated over their triangles. */
 function cutBySolids(part: Part, tools: readonly { bore: Bore; z0: number; z1: number }[]): MassMoments {
-  const sum = { m: 0, x: 0, y: 0, z: 0, xx: 0, xy: 0, yy: 0, xz: 0, yz: 0 }
+  const sum = { m: 0, x: 0, y: 0, z: 0, xx: 0, xy: 0, yy: 0, zz: 0, xz: 0, yz: 0 }
   for (const body of part.bodies as Prism[]) {
     let solid = manifoldPrism(body, body.base, body.base + body.thickness, CHORD)
     for (const { bore: b, z0, z1 } of tools) {
@@ -34,7 +34,7 @@ function cutBySolids(part: Part, tools: readonly { bore: Bore; z0: number; z1: n
     if (!solid.isEmpty()) {
       const p = meshProperties(meshOf(solid))
       sum.m += d * p.volume
-      for (const key of ['x', 'y', 'z', 'xx', 'xy', 'yy', 'xz', 'yz'] as const) sum[key] += d * p[key]
+      for (const key of ['x', 'y', 'z', 'xx', 'xy', 'yy', 'zz', 'xz', 'yz'] as const) sum[key] += d * p[key]
     }
     solid.delete()
   }

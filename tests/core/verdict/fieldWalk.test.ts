@@ -188,7 +188,8 @@ const DEFAULTS: Readonly<Record<string, (job: Job, holder: Holder, place: Place)
   // A fixture is weighed without its bolts.
   'setups[].hardware[].mass': (job, item, place) => {
     const { mass, solids } = pieceOf(job, item, place)
-    return solids.find((s) => s.role === 'fixture')?.mass ?? mass
+    const own = solids.filter((s) => s.role === 'fixture')
+    return own.length > 0 ? own.reduce((sum, s) => sum + s.mass, 0) : mass
   },
   'setups[].hardware[].facing': (job, item, place) => pieceOf(job, item, place).facing,
   'setups[].hardware[].massCentre': (_, item) => ({ x: 0, y: 0, z: Number(item['height']) / 2 }),
@@ -242,6 +243,8 @@ const pieceOf = (job: Job, item: Holder, place: Place) =>
 const ANOTHER_THING: readonly string[] = [
   'lathe.gap',
   'setups[].seat',
+  'setups[].seat.standOff',
+  'part.bodies[].across',
   'part.bores[].skin',
   'setups[].cuts[].skin',
   'setups[].hardware[].holes[].thread',

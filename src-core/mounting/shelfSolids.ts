@@ -1,0 +1,106 @@
+/** Angle plates and vees as the solids they are made of. Bolt holes and slots are left in, as in other blocks. */
+import { rectRing } from '../geometry/edges.ts'
+import { ringMoments } from '../geometry/ringMoments.ts'
+import type { Point, Ring } from '../geometry/types.ts'
+import { STEEL_PER_MM3 } from '../hardware/steel.ts'
+import { veeDepth } from '../job/fixtureFaults.ts'
+import type { AnglePlate, Plate, Shelf, Vee } from '../job/schema.ts'
+import { fasten } from './fastening.ts'
+import { stationOver } from './fixtures.ts'
+import { lyingSolid } from './lying.ts'
+import { pieceOf } from './piece.ts'
+import { placePoint } from './place.ts'
+import { shelfPose } from './shelf.ts'
+import { stationPoint } from './station.ts'
+import type { MountedPiece, MountedSolid } from './types.ts'
+
+const perMm3 = ({ density }: Shelf): number => (density ? density * 1e-9 : STEEL_PER_MM3)
+
+/** An outline in plan, x along `facing` and y along the shelf from the station, between two heights over the plate. */
+function upright(item: Shelf, at: Point, outline: Ring, z0: number, z1: number): MountedSolid {
+  const frame = { turn: item.facing, ...at }
+  const ring = outline.map((p) => placePoint(frame, p))
+  const m = ringMoments(ring, at)
+  return {
+    role: 'fixture',
+    ring,
+    z0,
+    z1,
+    mass: m.area * (z1 - z0) * perMm3(item),
+    massCentre: { x: at.x + m.x / m.area, y: at.y + m.y / m.area, z: (z0 + z1) / 2 },
+  }
+}
+
+/** From x0 to x1 along `facing`, `along` wide. */
+const strip = (x0: number, x1: number, along: number): Ring =>
+  rectRing({ x: (x0 + x1) / 2, y: 0 }, x1 - x0, along, 0)
+
+function angleSolids(item: AnglePlate, at: Point): MountedSolid[] {
+  const [along, foot, out] = item.size
+  const { thickness, webs } = item
+  return [
+    upright(item, at, strip(-foot, 0, along), 0, thickness),
+    upright(item, at, strip(-thickness, 0, along), thickness, out),
+    ...Array.from({ length: webs.count }, (_, i) => web(item, at, i)),
+  ]
+}
+
+/** A triangle in the corner between foot and shelf; the outermost stand flush with the ends. */
+function web(item: AnglePlate, at: Point, index: number): MountedSolid {
+  const [along, foot, out] = item.size
+  const { thickness, webs } = item
+  const room = along - webs.thickness
+  const middle = webs.count === 1 ? 0 : room * (index / (webs.count - 1) - 1 / 2)
+  // Its u points away from the shelf's face, its n along the shelf.
+  const pose = shelfPose(placePoint({ turn: item.facing, ...at }, { x: 0, y: middle }), item.facing + 90)
+  const corner: Ring = [
+    { x: thickness, y: thickness },
+    { x: foot, y: thickness },
+    { x: thickness, y: out },
+  ]
+  return lyingSolid('fixture', pose, corner, -webs.thickness / 2, webs.thickness / 2, perMm3(item))
+}
+
+function veeSolids(item: Vee, at: Point): MountedSolid[] {
+  const [across, deep, out] = item.size
+  const { foot, opening } = item
+  const [side, mouth] = [across / 2, opening / 2]
+  const block: Ring = [
+    { x: 0, y: -side },
+    { x: 0, y: -mouth },
+    { x: -veeDepth(item), y: 0 },
+    { x: 0, y: mouth },
+    { x: 0, y: side },
+    { x: -deep, y: side },
+    { x: -deep, y: -side },
+  ]
+  return [
+    upright(item, at, block, 0, out),
+    ...(foot.length > 0
+      ? [upright(item, at, strip(-deep - foot.length, -deep, across), 0, foot.thickness)]
+      : []),
+  ]
+}
+
+/** mm from the plate's face to that of its foot, which washers press on. */
+export const footFace = (item: Shelf): number =>
+  item.kind === 'anglePlate' ? item.thickness : item.foot.length > 0 ? item.foot.thickness : item.size[2]
+
+/** With the bolts that hold it. */
+export function mountShelf(plate: Plate, item: Shelf): MountedPiece {
+  const at = stationPoint(plate, item.at, [])
+  const body = item.kind === 'anglePlate' ? angleSolids(item, at) : veeSolids(item, at)
+  const bolts = item.bolts.map((bolt) => {
+    const point = placePoint({ turn: item.facing, ...at }, bolt.at ?? { x: 0, y: 0 })
+    return fasten(plate, stationOver(plate, point), point, bolt, footFace(item))
+  })
+  const solid = body.reduce((sum, s) => sum + s.mass, 0)
+  const scale = item.mass ? item.mass / solid : 1
+  const own = body.map((s) => ({ ...s, mass: s.mass * scale }))
+  const mounted = pieceOf(item, at, item.facing, own[0]!, [...own, ...bolts.flatMap((b) => b.solids)], null)
+  return {
+    ...mounted,
+    z1: Math.max(...own.map((s) => s.z1)),
+    fastenings: bolts.map((b) => b.fastening),
+  }
+}
