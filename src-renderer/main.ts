@@ -2,6 +2,7 @@ import { mount } from 'svelte'
 import './styles/fonts.css'
 import './styles/theme.css'
 import './styles/controls.css'
+import './styles/contrast.css'
 import App from './App.svelte'
 import { findHost, findShell } from './bridge/host.ts'
 

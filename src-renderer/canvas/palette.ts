@@ -125,16 +125,16 @@ export const LIGHT: Palette = {
   roles: rolesOf({
     bed: '#c3c2bb', bedEdge: '#7f817c', swing: '#8b8d88', cross: '#7a6d8d', crossFill: 'rgba(120,110,140,0.35)',
     plate: '#d3d4d0', plateEdge: '#7e8382', recess: '#4c5152', recessEdge: '#2d3132',
-    part: '#3a5aa8', partEdge: '#14254f', pocket: '#2a437f', scribe: '#f2f6ff',
+    part: '#33618f', partEdge: '#132a42', pocket: '#264a6d', scribe: '#f1f6fb',
     packing: '#a9adac', packingEdge: '#6c7171', packingHidden: 'rgba(225,234,255,0.6)',
     clamp: '#4a5053', clampEdge: '#1d2122', off: '#c2281d', heel: '#6b7175', nut: '#b9bdbc', brass: '#d2a955', brassEdge: '#70521a', bolt: '#e3e4e0', boltEdge: '#25292a',
-    axis: '#1c2021', mark: '#1c2021', guide: '#0b57d0', ground: '#ffffff',
+    axis: '#1c2021', mark: '#1c2021', guide: '#14609f', ground: '#ffffff',
   }),
   verdict: { go: '#1b7a4b', caution: '#a96400', 'not-judged': '#6941b0', stop: '#c2281d' },
   shadow: 'rgba(30,34,36,0.28)',
   sheen: { light: 'rgba(255,255,255,0.55)', dark: 'rgba(70,76,78,0.16)', ring: 'rgba(60,66,68,0.09)' },
-  select: '#0b57d0',
-  hover: '#5b8def',
+  select: '#14609f',
+  hover: '#5b93c9',
   text: { label: '#3b4041', tag: '#ffffff', tagBack: 'rgba(20,24,25,0.78)', machine: '#55595a', note: '#ffffff', noteBack: 'rgba(18,28,46,0.92)' },
 } // prettier-ignore
 
@@ -142,15 +142,38 @@ export const DARK: Palette = {
   roles: rolesOf({
     bed: '#2c3235', bedEdge: '#5d676b', swing: '#5f696d', cross: '#85799c', crossFill: 'rgba(150,138,175,0.30)',
     plate: '#454c4f', plateEdge: '#828b8f', recess: '#101415', recessEdge: '#6b7478',
-    part: '#3f64b8', partEdge: '#b5c9ff', pocket: '#2c4887', scribe: '#eef3ff',
+    part: '#3d72a6', partEdge: '#bcd6ee', pocket: '#2b5178', scribe: '#eef5fb',
     packing: '#6d7578', packingEdge: '#9aa3a6', packingHidden: 'rgba(205,220,255,0.55)',
     clamp: '#23282a', clampEdge: '#a3acaf', off: '#b3342a', heel: '#3d4447', nut: '#9aa2a5', brass: '#c69a45', brassEdge: '#f1d59a', bolt: '#c9cfd1', boltEdge: '#0e1112',
-    axis: '#f4f2ec', mark: '#f4f2ec', guide: '#8fb7ff', ground: '#15191b',
+    axis: '#f4f2ec', mark: '#f4f2ec', guide: '#a6c6ea', ground: '#15191b',
   }),
   verdict: { go: '#5fcf95', caution: '#f0b341', 'not-judged': '#c4a6ff', stop: '#ff7a6b' },
   shadow: 'rgba(0,0,0,0.5)',
   sheen: { light: 'rgba(255,255,255,0.13)', dark: 'rgba(0,0,0,0.22)', ring: 'rgba(0,0,0,0.16)' },
-  select: '#9cc0ff',
-  hover: '#6f9be8',
+  select: '#b0cdee',
+  hover: '#7ba6d6',
   text: { label: '#d6d9d8', tag: '#f5f5f2', tagBack: 'rgba(8,10,11,0.78)', machine: '#a3abae', note: '#0d1320', noteBack: 'rgba(178,205,255,0.96)' },
 } // prettier-ignore
+
+/** Drawn in greys that are told apart by their edges. */
+const EDGED = [
+  'bed', 'swing', 'turning', 'cross-slide', 'cross-slide-profile', 'plate', 'slot', 'plate-hole', 'part', 'packing',
+  'clamp', 'heel', 'nut', 'fixture', 'bracket', 'other', 'counterweight', 'bolt', 'strap-line',
+] as const satisfies readonly Role[] // prettier-ignore
+
+/** The same for who wishes more contrast: edges and words in ink and broader, no sheen. */
+export function strong(palette: Palette): Palette {
+  const ink = palette.roles.axis.stroke!
+  const edged = Object.fromEntries(
+    EDGED.map((role) => {
+      const paint = palette.roles[role]
+      return [role, { ...paint, stroke: ink, width: 1.5 * (paint.width ?? 1) }]
+    }),
+  )
+  return {
+    ...palette,
+    roles: { ...palette.roles, ...edged },
+    sheen: { light: 'transparent', dark: 'transparent', ring: 'transparent' },
+    text: { ...palette.text, label: ink, machine: ink },
+  }
+}

@@ -11,11 +11,13 @@ export interface Camera {
   readonly turn: number
 }
 
-export interface View extends Camera {
-  /** Pixels. */
+/** Pixels. */
+export interface Size {
   readonly width: number
   readonly height: number
 }
+
+export interface View extends Camera, Size {}
 
 export const SCALE_LIMITS = { least: 0.15, most: 60 } as const
 
@@ -66,13 +68,28 @@ export interface Extent {
   readonly y1: number
 }
 
+/** Pixels of the view that lie under something else. */
+export interface Insets {
+  readonly top: number
+  readonly bottom: number
+  readonly sides: number
+}
+
+/** px: a view with less room than this shows what it can. */
+const LEAST_FREE = 120
+
+/** What the insets leave free of a view. */
+export const freeOf = (size: Size, insets: Insets): Size => ({
+  width: Math.max(LEAST_FREE, size.width - 2 * insets.sides),
+  height: Math.max(LEAST_FREE, size.height - insets.top - insets.bottom),
+})
+
+/** What stood at the middle of the view moves to the middle of what the insets leave free. */
+export const clearOf = (camera: Camera, size: Size, insets: Insets): Camera =>
+  panBy({ ...camera, ...size }, 0, (insets.top - insets.bottom) / 2)
+
 /** The camera that shows an extent (mm) whole, with `margin` pixels around it. */
-export function fit(
-  extent: Extent,
-  size: { width: number; height: number },
-  margin: number,
-  turn = 0,
-): Camera {
+export function fit(extent: Extent, size: Size, margin: number, turn = 0): Camera {
   const w = Math.max(1, extent.x1 - extent.x0)
   const h = Math.max(1, extent.y1 - extent.y0)
   const scale = Math.min((size.width - 2 * margin) / w, (size.height - 2 * margin) / h)

@@ -4,14 +4,17 @@ import type { Part } from '../../src-core/job/schema.ts'
 import { isPrism } from '../../src-core/job/schema.ts'
 import { placePoint } from '../../src-core/mounting/place.ts'
 import type { Placement } from '../../src-core/mounting/types.ts'
-import { fit, toScreen, type Camera, type View } from './camera.ts'
+import { clearOf, fit, freeOf, toScreen, type Camera, type Insets, type Size, type View } from './camera.ts'
 import { ringBox } from './draw/rings.ts'
 
-/** px: the drawing tools above and the fields below what is drawn. */
-const TAKEN = { top: 60, bottom: 170, sides: 20 } as const
+/** What the drawing tools above and the fields below take at least: as much as they do when a ring is chosen. */
+export const DRAWING_ROOM: Insets = { top: 60, bottom: 170, sides: 50 }
+
+/** px: about the part, so that its grips are not at the edge. */
+const MARGIN = 30
 
 /** Whether a ring of the part is seen whole between the tools and the fields. */
-export function ringInView(view: View, placement: Placement, ring: Ring): boolean {
+export function ringInView(view: View, placement: Placement, ring: Ring, room: Insets): boolean {
   const { x0, y0, x1, y1 } = ringBox(ring)
   return [
     { x: x0, y: y0 },
@@ -22,18 +25,15 @@ export function ringInView(view: View, placement: Placement, ring: Ring): boolea
     .map((p) => toScreen(view, placePoint(placement, p)))
     .every(
       (p) =>
-        p.x >= TAKEN.sides &&
-        p.x <= view.width - TAKEN.sides &&
-        p.y >= TAKEN.top &&
-        p.y <= view.height - TAKEN.bottom,
+        p.x >= room.sides &&
+        p.x <= view.width - room.sides &&
+        p.y >= room.top &&
+        p.y <= view.height - room.bottom,
     )
 }
 
-export function partCamera(
-  part: Part,
-  placement: Placement,
-  size: { width: number; height: number },
-): Camera {
+/** The whole part in the room that tools and fields leave. */
+export function partCamera(part: Part, placement: Placement, size: Size, room: Insets): Camera {
   const box = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity }
   const take = (b: { x0: number; y0: number; x1: number; y1: number }) => {
     box.x0 = Math.min(box.x0, b.x0)
@@ -46,11 +46,7 @@ export function partCamera(
     take({ x0: x - diameter / 2, y0: y - diameter / 2, x1: x + diameter / 2, y1: y + diameter / 2 })
   for (const { x, y } of part.photograph?.ties ?? []) take({ x0: x, y0: y, x1: x, y1: y })
   if (!Number.isFinite(box.x0)) take({ x0: -50, y0: -50, x1: 50, y1: 50 })
-  // Room for the tools above and the fields below.
-  const inner = { width: Math.max(200, size.width - 60), height: Math.max(200, size.height - 260) }
-  const camera = fit(box, inner, 40, -placement.turn)
-  return {
-    ...camera,
-    at: placePoint(placement, { x: (box.x0 + box.x1) / 2, y: (box.y0 + box.y1) / 2 - 40 / camera.scale }),
-  }
+  const camera = fit(box, freeOf(size, room), MARGIN, -placement.turn)
+  const middle = { x: (box.x0 + box.x1) / 2, y: (box.y0 + box.y1) / 2 }
+  return clearOf({ ...camera, at: placePoint(placement, middle) }, size, room)
 }

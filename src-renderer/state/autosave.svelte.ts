@@ -107,11 +107,10 @@ export class Autosave {
       else if (!this.#hasFailed) {
         this.#hasFailed = true
         const why = clause(reply.fault.message)
-        this.#session.notice = faultNotice(
-          this.#session,
-          reply.fault,
-          `Unsaved work is not kept: ${why}. Save it yourself.`,
-        )
+        this.#session.notice = {
+          ...faultNotice(this.#session, reply.fault, `Unsaved work is not kept: ${why}. Save it yourself.`),
+          ofWindow: true,
+        }
       }
     })
     return isKept

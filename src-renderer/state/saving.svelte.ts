@@ -136,12 +136,14 @@ export class Saving {
     if (stamp === null)
       this.#session.notice = {
         kind: 'fault',
+        ofWindow: true,
         text: `${file.ref.name} is not there any more. What is on the plate is whole: save it under a name to keep it.`,
         action: { label: 'Save as', run: () => void this.saveAs() },
       }
     else
       this.#session.notice = {
         kind: 'fault',
+        ofWindow: true,
         text: `${file.ref.name} was changed by someone else meanwhile.`,
         action: { label: 'What to do', run: () => this.#meet(file.ref) },
       }

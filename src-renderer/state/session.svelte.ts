@@ -43,6 +43,8 @@ export interface NoticeAction {
 export interface Notice {
   readonly kind: 'done' | 'fault'
   readonly text: string
+  /** About the window, not about what is asked in a dialog: it waits until that is closed. */
+  readonly ofWindow?: boolean
   /** What to do about it at once. */
   readonly action?: NoticeAction
 }
@@ -73,7 +75,9 @@ export class Session {
   readonly #waiting: DialogName[] = []
   /** Something was given in the open dialog that is kept nowhere yet. */
   unkept: boolean = $state(false)
-  notice: Notice | null = $state.raw(null)
+  #notice: Notice | null = $state.raw(null)
+  /** Waits until the dialog that is open has been closed. */
+  #later: Notice | null = null
   /** What the catalogue of hardware opens at. */
   catalogueKind: CatalogueKindName = $state('strap')
   /** Degrees the spindle is turned in the picture; null while it stands as set up. */
@@ -88,6 +92,10 @@ export class Session {
   /** Whether the photograph shows under the part on the plate too, not only while it is drawn. */
   photographOnPlate: boolean = $state(false)
   systemDark: boolean = $state(false)
+  /** The system paints the window in its own few colours. */
+  forcedColours: boolean = $state(false)
+  /** More contrast is wished for, or colours are forced. */
+  strong: boolean = $state(false)
   /** The picture nearer or moved by pixels; the view, which knows its size, sets them. */
   zoomBy: ((factor: number) => void) | null = null
   panBy: ((dx: number, dy: number) => void) | null = null
@@ -103,6 +111,16 @@ export class Session {
   }
   set dialog(name: DialogName | null) {
     this.#dialog = name ?? this.#waiting.shift() ?? null
+    if (this.#dialog !== null || this.#later === null) return
+    this.#notice = this.#later
+    this.#later = null
+  }
+  get notice(): Notice | null {
+    return this.#notice
+  }
+  set notice(notice: Notice | null) {
+    if (notice?.ofWindow && this.#dialog !== null) this.#later = notice
+    else this.#notice = notice
   }
   /** For what the window asks of its own accord: never in the place of what somebody is filling in. */
   askWhenFree(name: DialogName): void {
@@ -111,7 +129,7 @@ export class Session {
   }
 
   get dark(): boolean {
-    return this.theme === 'system' ? this.systemDark : this.theme === 'dark'
+    return this.theme === 'system' || this.forcedColours ? this.systemDark : this.theme === 'dark'
   }
 
   /** Chosen, with its fields open beside the plate. */

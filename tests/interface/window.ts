@@ -28,6 +28,10 @@ export interface Bench {
     height?: number
     dark?: boolean
     still?: boolean
+    contrast?: 'more' | 'no-preference'
+    forcedColors?: 'active' | 'none'
+    /** Device pixels to each of the page's: 2 is a screen at 200 %. */
+    zoom?: number
     touch?: boolean
     /** What an earlier window left unsaved is offered; else it is taken away first. */
     recovering?: boolean
@@ -69,6 +73,9 @@ export async function startBench(): Promise<Bench> {
       height = 800,
       dark = false,
       still = false,
+      contrast = 'no-preference',
+      forcedColors = 'none',
+      zoom = 1,
       touch = false,
       recovering = false,
       atStart = false,
@@ -78,6 +85,9 @@ export async function startBench(): Promise<Bench> {
         viewport: { width, height },
         colorScheme: dark ? 'dark' : 'light',
         reducedMotion: still ? 'reduce' : 'no-preference',
+        contrast,
+        forcedColors,
+        deviceScaleFactor: zoom,
         hasTouch: touch,
       })
       const page = await context.newPage()

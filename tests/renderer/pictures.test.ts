@@ -7,7 +7,7 @@ import { sideScene } from '../../src-renderer/components/sideView.ts'
 import { svgPath } from '../../src-renderer/components/svgPath.ts'
 import { vectorChain } from '../../src-renderer/components/vectorChain.ts'
 import { slotRing } from '../../src-core/mounting/plateFace.ts'
-import { partCamera } from '../../src-renderer/editor/partView.ts'
+import { DRAWING_ROOM, partCamera } from '../../src-renderer/editor/partView.ts'
 import { toScreen } from '../../src-renderer/editor/camera.ts'
 import { exampleJob } from './example.ts'
 
@@ -67,7 +67,7 @@ describe('pictures', () => {
     const setup = { ...job.setups[0]!, turn: 70 }
     const mounted = mountSetup({ ...job, setups: [setup] }, 'op10')
     const size = { width: 700, height: 590 }
-    const view = { ...partCamera(job.part, mounted.placement, size), ...size }
+    const view = { ...partCamera(job.part, mounted.placement, size, DRAWING_ROOM), ...size }
     const at = (x: number, y: number) => {
       const t = (70 * Math.PI) / 180
       const m = mounted.placement
