@@ -211,6 +211,9 @@ describe('drawing in the window', () => {
 
   test('the grid that is chosen is the one that points catch on', async () => {
     await draw()
+    // Room to draw beside the part.
+    await page.getByRole('button', { name: 'Further' }).click()
+    await page.getByRole('button', { name: 'Further' }).click()
     await page.getByRole('combobox', { name: 'Grid' }).selectOption('10')
     await page.getByRole('button', { name: 'Rectangle' }).click()
     await dragOnPlate(page, [-23, 71], [-56, 92])
