@@ -6,7 +6,7 @@
  *
  * and the least over loadings and edges counts. The loads that given presses can carry form a convex set, so loads
  * whose parts are carried λᵢ times alone are carried at least 1/Σ(1/λᵢ) times together: the factor never exceeds that
- * of a rigid body on friction cones.
+ * of a rigid body on friction cones. A round in a vee is judged alike, by what its flanks carry (`veeJoint.ts`).
  */
 import type { Point, Point3 } from '../geometry/types.ts'
 import { angularSpeed, rpmOf } from '../unbalance/static.ts'
@@ -19,6 +19,7 @@ import { fromSeat } from './seat.ts'
 import { closedSliding, searchedSliding, type Sliding } from './sliding.ts'
 import type { Slip } from './slipSearch.ts'
 import { speedOf, type UnderLoading } from './speedOf.ts'
+import { veeEdges, veeSliding } from './veeJoint.ts'
 import { edgeFactor, overturning, tipEdges, tippingFactor, type TipEdge } from './tipping.ts'
 
 export type JointMode = 'sliding' | 'tipping'
@@ -75,10 +76,10 @@ export class Joint {
     this.judged = canBeJudged(input)
     this.hull = new ContactHull(this.judged ? input.touching : [])
     if (!this.judged) return
-    const { grip, friction, seat } = input
+    const { grip, friction, seat, vee } = input
     this.bearings = bearingsOf(pressesOf(grip), this.hull, friction)
     if (!this.held) return
-    const edges = tipEdges(this.hull, this.bearings)
+    const edges = vee ? veeEdges(vee, this.hull, this.bearings) : tipEdges(this.hull, this.bearings)
     this.loaded = worstLoadings(input.loadings).map(({ name, loads }) => {
       const here = loads.map((l) => seatLoad(seat, l))
       return {
@@ -95,7 +96,8 @@ export class Joint {
   }
 
   private slidingUnder(loads: readonly SeatLoad[]): Sliding {
-    const { grip, friction, stops = [] } = this.input
+    const { grip, friction, stops = [], vee } = this.input
+    if (vee) return veeSliding(vee, this.bearings, loads)
     const closed = stops.length === 0 ? closedSliding(grip, friction, this.bearings, loads) : null
     return closed ?? searchedSliding(this.bearings, loads, stops)
   }

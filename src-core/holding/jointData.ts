@@ -2,6 +2,7 @@
 import type { Point } from '../geometry/types.ts'
 import type { Load, Loading, Wrench } from './loads.ts'
 import type { Face } from './opening.ts'
+import type { VeeInput } from './vee.ts'
 import { pressesOf, type Grip, type Press } from './presses.ts'
 import type { Seat } from './seat.ts'
 
@@ -15,6 +16,11 @@ export interface JointInput {
   readonly friction: number
   /** What stands in the way of slips, at the height of the seat; null: whichever way the slip goes. N */
   readonly stops?: readonly JointStop[] | undefined
+  /**
+   * Where the body is a round in a vee: what touches is then a line along u, the flanks' ends in it, and stops are not
+   * counted.
+   */
+  readonly vee?: VeeInput | undefined
   /** Judged apart, the worst counts. */
   readonly loadings: readonly Loading[]
 }
@@ -26,13 +32,14 @@ export interface JointStop {
 }
 
 /** False where a number is missing or out of sense, or no loading is given: such a joint is not judged and never passes. */
-export function canBeJudged({ seat, touching, grip, friction, loadings, stops }: JointInput): boolean {
+export function canBeJudged({ seat, touching, grip, friction, loadings, stops, vee }: JointInput): boolean {
   return (
     loadings.length > 0 &&
     [seat.origin, seat.u, seat.v, seat.n].every(finite) &&
     touching.every(({ x, y }) => finite({ x, y })) &&
     friction >= 0 &&
     friction < Infinity &&
+    (!vee || veeOk(vee)) &&
     pressesOf(grip).every(pressOk) &&
     (!('strap' in grip) || finite(grip.strap.bolt)) &&
     (!('stud' in grip) || (grip.stud.meanRadius >= 0 && grip.stud.meanRadius < Infinity)) &&
@@ -47,6 +54,9 @@ const finite = (p: object): boolean => Object.values(p).every((c) => Number.isFi
 
 const pressOk = ({ at, force, high, friction }: Press): boolean =>
   finite(at) && [force, high ?? 0, friction ?? 0].every((n) => n >= 0 && n < Infinity)
+
+const veeOk = ({ half, diameter }: VeeInput): boolean =>
+  half > 0 && half < Math.PI / 2 && diameter > 0 && diameter < Infinity
 
 const wrenchOk = ({ force, moment }: Wrench): boolean => finite(force) && finite(moment)
 

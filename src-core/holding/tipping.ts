@@ -18,13 +18,18 @@ export interface TipEdge {
   readonly takenOff: number
   /** The press beyond the hull that takes most off. */
   readonly overhang: string | null
+  /** Of a vee: height over the round's axis where the grip along it acts, mm, and ±tan β for the flank that opens. */
+  readonly flank?: { readonly height: number; readonly side: number }
 }
 
 /** Shares of a moment's own size below which it is rounding. */
 const ROUNDING = 1e-12
 
 /** r_e and o_e of every edge. A seat without area is lifted by any pull-off too. */
-export function tipEdges(hull: ContactHull, bearings: readonly Bearing[]): TipEdge[] {
+export function tipEdges(
+  hull: Pick<ContactHull, 'edges' | 'hasArea'>,
+  bearings: readonly Bearing[],
+): TipEdge[] {
   let size = 0
   let force = 0
   for (const { at, bears, high } of bearings) {
@@ -59,9 +64,9 @@ function tipEdge(edge: HullEdge, bearings: readonly Bearing[], size: number): Ti
  * m_e as it grows with speed, N·mm: the power of the loads in a turn of 1 rad/s about the edge, (n·F)·d_e less the
  * push across the edge times its height over the seat.
  */
-export function overturning({ edge }: TipEdge, loads: readonly SeatLoad[]): Effects {
-  const measure = edge ? tipMeasure(edge) : ({ fn }: SeatWrench) => fn
-  const size = edge ? tipSize(edge) : ({ fn }: SeatWrench) => Math.abs(fn)
+export function overturning({ edge, flank }: TipEdge, loads: readonly SeatLoad[]): Effects {
+  const measure = edge ? tipMeasure(edge, flank) : ({ fn }: SeatWrench) => fn
+  const size = edge ? tipSize(edge, flank) : ({ fn }: SeatWrench) => Math.abs(fn)
   const sum: [number, number, number] = [0, 0, 0]
   for (const load of loads) {
     const moment = worstEffect(load, measure)
@@ -71,16 +76,31 @@ export function overturning({ edge }: TipEdge, loads: readonly SeatLoad[]): Effe
   return sum
 }
 
-const tipMeasure =
+type Flank = TipEdge['flank']
+
+const tipMeasure = (edge: HullEdge, flank: Flank) => {
+  const lifting = liftMeasure(edge)
+  if (!flank) return lifting
+  const { from, inward } = edge
+  return (w: SeatWrench): number =>
+    lifting({ ...w, mv: w.mv - flank.height * w.fu }) + flank.side * inward.x * (w.mn - from.x * w.fv)
+}
+
+const liftMeasure =
   ({ from, inward }: HullEdge) =>
   ({ fn, mu, mv }: SeatWrench): number =>
     mu * inward.y - mv * inward.x - fn * (from.x * inward.x + from.y * inward.y)
 
 /** A moment is the difference of forces times arms: a force's rounding is that of it at a millimetre at least. */
 const tipSize =
-  ({ from }: HullEdge) =>
-  ({ fu, fv, fn, mu, mv }: SeatWrench): number =>
-    Math.abs(mu) + Math.abs(mv) + Math.hypot(fu, fv, fn) * (1 + Math.hypot(from.x, from.y))
+  ({ from }: HullEdge, flank: Flank) =>
+  ({ fu, fv, fn, mu, mv, mn }: SeatWrench): number =>
+    Math.abs(mu) +
+    Math.abs(mv) +
+    (flank ? Math.abs(flank.side * mn) : 0) +
+    Math.hypot(fu, fv, fn) *
+      (1 + Math.hypot(from.x, from.y)) *
+      (flank ? 1 + Math.abs(flank.height) + Math.abs(flank.side) : 1)
 
 /** λ_t over one edge at Ω; 0 where nothing rights it and any moment is over it, Infinity where none is. */
 export function tippingFactor({ righting, takenOff }: TipEdge, moments: Effects, omega: number): number {
