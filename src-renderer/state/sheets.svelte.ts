@@ -80,7 +80,7 @@ export class Sheets {
   #make(): readonly Drawing[] {
     const { job } = this.#jobs
     const { setup, analysis, mounted } = this.#results
-    if (this.of === 'template') return plateTemplate(job, setup.id, this.templatePaper)
+    if (this.of === 'template') return plateTemplate(job, setup.id, this.templatePaper, { date: today() })
     const options = { date: today(), file: this.#jobs.file?.ref.name ?? '' }
     if (this.of === 'job') return jobSheets(job, options)
     if (this.of === 'cards') return mounted && analysis ? stepCards(mounted, analysis) : []

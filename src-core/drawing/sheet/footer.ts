@@ -19,7 +19,7 @@ const foot = (sheet: SheetSize, words: string): string[] => {
 }
 
 /** What stands for a letter that the typeface lacks, on each sheet that has one. */
-const LACKED = `${SUBSTITUTE} stands for a character that this sheet's typeface lacks: read it in the job.`
+export const LACKED = `${SUBSTITUTE} stands for a character that this sheet's typeface lacks: read it in the job.`
 
 /** Whether a text of the sheets has letters that the typeface lacks. */
 export function lacksLetters(job: Job, setup: Setup, file: string): boolean {

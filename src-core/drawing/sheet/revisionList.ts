@@ -6,6 +6,10 @@ import type { TableInput } from './table.ts'
 /** Letters of a revision: they may be of any length. */
 const MOST_LETTERS = 1500
 
+/** Mark of the newest revision, or what the title block was given where none is listed. */
+export const lastRevision = ({ revisions, titleBlock }: Job): string =>
+  (revisions ?? []).at(-1)?.mark ?? titleBlock?.revision ?? ''
+
 /** As long as marks and dates are, unless someone writes a story into them. */
 const SHORT = 16
 

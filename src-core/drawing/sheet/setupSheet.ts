@@ -11,6 +11,7 @@ import type { DimensionChoices } from '../views/choices.ts'
 import { footer, lacksLetters } from './footer.ts'
 import { frame } from './frame.ts'
 import type { Drawing } from '../model/model.ts'
+import { lastRevision } from './revisionList.ts'
 import { SHEETS, type SheetName } from './sheetSizes.ts'
 import { titleBlock } from './titleBlock.ts'
 import { TITLE_WIDTH, cutFields, titleHeights, type Projection } from './titleFields.ts'
@@ -107,7 +108,8 @@ function drawSetup(job: Job, setupId: string, analysis: Analysis, given: SheetOp
   })
 }
 
-function chosenOptions({ titleBlock, revisions, displayUnits }: Job, { sheet }: Setup, given: SheetOptions) {
+function chosenOptions(job: Job, { sheet }: Setup, given: SheetOptions) {
+  const { titleBlock, displayUnits } = job
   const inch = displayUnits === 'in'
   const size = given.sheet ?? sheet?.size ?? 'auto'
   return {
@@ -117,7 +119,7 @@ function chosenOptions({ titleBlock, revisions, displayUnits }: Job, { sheet }: 
     choices: given.dimensions ?? sheet?.dimensions ?? {},
     fields: {
       date: given.date ?? '',
-      revision: given.revision ?? (revisions ?? []).at(-1)?.mark ?? titleBlock?.revision ?? '',
+      revision: given.revision ?? lastRevision(job),
       by: given.by ?? titleBlock?.by ?? '',
       approved: given.approved ?? titleBlock?.approved ?? '',
       owner: given.owner ?? titleBlock?.owner ?? '',

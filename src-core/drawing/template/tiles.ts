@@ -3,11 +3,15 @@ import type { Bounds } from '../placing/inkMap.ts'
 import { SHEETS, type SheetName } from '../sheet/sheetSizes.ts'
 
 /** What printers leave blank, mm. */
-const MARGIN = 10
-/** Around the tile, for crop marks and the neighbours' names. */
+export const MARGIN = 10
+/** Left of the tile and over it, for crop marks, the neighbours' names and a check line. */
 const RIM = 7
-/** Under the tile, for what the sheet is and its check line. */
-const CAPTION = 21
+/** Right of the tile and under it: what the next sheet covers. */
+export const OVERLAP = 8
+/** Beyond that, for the name of the next sheet. */
+const NAMES = 4.5
+/** Under all of it, for what the sheet is, the map and a check line. */
+export const CAPTION = 30
 /** More sheets than this are no template. */
 const MOST_SHEETS = 100
 
@@ -43,8 +47,8 @@ export function tilePlate(reach: number, name: SheetName): Tiling {
 function tiling(reach: number, width: number, height: number): Tiling {
   const tile = {
     x0: MARGIN + RIM,
-    y0: MARGIN + CAPTION + RIM,
-    x1: width - MARGIN - RIM,
+    y0: MARGIN + CAPTION + NAMES + OVERLAP,
+    x1: width - MARGIN - NAMES - OVERLAP,
     y1: height - MARGIN - RIM,
   }
   const across = tile.x1 - tile.x0

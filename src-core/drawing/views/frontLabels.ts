@@ -252,7 +252,10 @@ export function datumLabels({ mounted, origin }: ViewInput, { map }: FrontLines)
 }
 
 /** Ids of the plate's holes: with many of them those that find room. */
-export function holeLabels({ job, scale }: ViewInput, { map }: FrontLines): Label[] {
+export function holeLabels(
+  { job, scale }: Pick<ViewInput, 'job' | 'scale'>,
+  { map }: Pick<FrontLines, 'map'>,
+): Label[] {
   return job.plate.holes.map((hole): Label => {
     const at = map(hole)
     const reach = (hole.diameter / 2) * scale + textWidth(hole.id, LETTERING.note) / 2 + 1.2

@@ -4,7 +4,6 @@ import { analyse } from '../../../src-core/analysis/analyse.ts'
 import type { Analysis } from '../../../src-core/analysis/result.ts'
 import type { Drawing } from '../../../src-core/drawing/model/model.ts'
 import { setupSheets } from '../../../src-core/drawing/sheet/setupSheet.ts'
-import type { SheetName } from '../../../src-core/drawing/sheet/sheetSizes.ts'
 import { plateTemplate } from '../../../src-core/drawing/template/plateTemplate.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { stepCards } from '../../../src-core/drawing/cards/stepCards.ts'
@@ -77,7 +76,7 @@ function drawn(
         options,
       )
     case 'template':
-      return analyses.map((a) => template(job, a.setup, options.sheet))
+      return analyses.map((a) => template(job, a.setup, options))
     case 'cards':
       return analyses.map((a) => stepCards(mountSetup(job, a.setup), a))
   }
@@ -90,9 +89,9 @@ function setupsOf(call: Call, job: Job, file: string): readonly Setup[] {
   return job.setups
 }
 
-function template(job: Job, setup: string, size: SheetName | undefined): readonly Drawing[] {
+function template(job: Job, setup: string, options: SheetFlags): readonly Drawing[] {
   try {
-    return plateTemplate(job, setup, size)
+    return plateTemplate(job, setup, options.sheet, options)
   } catch (error) {
     if (error instanceof RangeError) throw new Failure(`sheet: --template: ${error.message}`)
     throw error

@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest'
-import { clipTo } from '../../../src-core/drawing/template/clip.ts'
+import { clipTo, holds } from '../../../src-core/drawing/template/clip.ts'
 import { plateTemplate } from '../../../src-core/drawing/template/plateTemplate.ts'
 import { tilePlate } from '../../../src-core/drawing/template/tiles.ts'
 import type { Drawing, PlainPrimitive } from '../../../src-core/drawing/model/model.ts'
 import { plainPrimitives } from '../../../src-core/drawing/model/plain.ts'
 import { circle, line, text } from '../../../src-core/drawing/model/primitives.ts'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
+import { checkSum } from '../../../src-core/job/checkSum.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { bracketJob } from '../../helpers/goldenSheet.ts'
 import { jobWith } from '../../helpers/jobs.ts'
@@ -111,6 +112,72 @@ describe('the template of the bracket on A4', () => {
     expect(found).toHaveLength(wanted.length)
   })
 
+  it('shows the edge of the next sheet, line for line, where that will cover it', () => {
+    const { tile } = tiling
+    /** Where lines of the plate cross a line up the sheet, plate frame. */
+    const crossings = (i: number, x: number) =>
+      plainPrimitives(sheets[i]!)
+        .filter((p) => ['outline', 'hidden', 'phantom'].includes(p.layer))
+        .flatMap((p) => {
+          if (p.kind !== 'path') return []
+          return p.steps.flatMap((b, k) => {
+            const a = p.steps[k - 1]
+            if (!a || a.to === 'close' || b.to !== 'line' || a.x > x === b.x > x) return []
+            const t = (x - a.x) / (b.x - a.x)
+            return [onPlate({ x, y: a.y + t * (b.y - a.y) }, i).y]
+          })
+        })
+        .filter((y) => y > 0)
+        .sort((a, b) => a - b)
+    for (const beyond of [2, 5, 7.5]) {
+      const strip = crossings(0, tile.x1 + beyond)
+      expect(strip.length).toBeGreaterThan(0)
+      const next = crossings(1, tile.x0 + beyond)
+      expect(next).toHaveLength(strip.length)
+      for (const [k, y] of strip.entries()) expect(next[k]!).toBeCloseTo(y, 1)
+    }
+    expect(crossings(0, tile.x1 + 8.2)).toEqual([])
+    expect(crossings(1, tile.x1 + 2)).toEqual([])
+  })
+
+  it('says what it is, of which revision, and where each sheet lies, and cuts nothing of it', () => {
+    const long =
+      'EV-0522/left-hand/forged/customer-specification-88172-rev-C-second-operation-of-three-of-the-lot'
+    const revised = {
+      ...job,
+      partNumber: long,
+      documentNumber: 'D-9',
+      revisions: [{ mark: 'C', date: '', text: '' }],
+    }
+    const drawn = plateTemplate(revised, 'op10', 'A4', { date: '2026-04-01' })
+    for (const [i, s] of drawn.entries()) {
+      const texts = lettering(s)
+      const all = texts.map((t) => t.text).join('')
+      expect(all).toContain(long)
+      expect(all).toContain(
+        `Document D-9, revision C, 2026-04-01, check sum ${checkSum(revised, revised.setups[0]!)}`,
+      )
+      expect(all).toContain(`${i + 1} of 4`)
+      const map = texts.filter((t) => /^[AB][12]$/.test(t.text))
+      expect(map.map((t) => t.text)).toEqual(['A1', 'A2', 'B1', 'B2'])
+      expect(map.map((t) => t.primitive.bold ?? false)).toEqual([0, 1, 2, 3].map((k) => k === i))
+      expect(overlaps(texts)).toEqual([])
+    }
+    expect(plateTemplate(revised, 'op10', 'A4', { revision: 'D' })[0]!).not.toEqual(drawn[0])
+  })
+
+  it('names the holes of a drilled plate and marks where angles begin', () => {
+    const holes = [1, 2, 3, 4, 5, 6].map((k) => ({
+      ...{ id: `H${k}`, x: 100 * Math.cos(k), y: 100 * Math.sin(k), diameter: 13 },
+    }))
+    const drilled = jobWith({ plate: { slots: [], holes }, setups: [{ hardware: [] }] })
+    const drawn = plateTemplate(drilled, drilled.setups[0]!.id)
+    const all = drawn.flatMap(lettering).map((t) => t.text)
+    for (const { id } of holes) expect(all.filter((t) => t === id)).toEqual([id])
+    const marks = drawn.flatMap(plainPrimitives).filter((p) => p.kind === 'path' && p.fill === 'solid')
+    expect(marks.length).toBeGreaterThan(0)
+  })
+
   it('draws the rim once, on its radius', () => {
     const points = sheets.flatMap((s, i) =>
       plainPrimitives(s).flatMap((p) =>
@@ -125,6 +192,11 @@ describe('the template of the bracket on A4', () => {
 
   it('has a check line each way on every sheet, and names the neighbours', () => {
     for (const s of sheets) {
+      const printed = { x0: 10, y0: 10, x1: s.width - 10, y1: s.height - 10 }
+      for (const p of plainPrimitives(s))
+        if (p.kind === 'path')
+          for (const step of p.steps)
+            if (step.to !== 'close') expect([holds(printed, step), step], s.title).toEqual([true, step])
       const long = plainPrimitives(s).flatMap((p) => {
         if (p.kind !== 'path' || p.steps.length !== 2) return []
         const [a, b] = p.steps
@@ -156,7 +228,7 @@ describe('the template of the bracket on A4', () => {
     for (const s of sheets) {
       const texts = lettering(s)
       expect(overlaps(texts)).toEqual([])
-      expect(outside(texts, { x0: 3, y0: 5, x1: 207, y1: 292 })).toEqual([])
+      expect(outside(texts, { x0: 10, y0: 10, x1: 200, y1: 287 })).toEqual([])
       expect(struckThrough(s, texts)).toEqual([])
     }
   })
