@@ -6,11 +6,12 @@ import { movePiece, removePiece, turnPiece } from '../editor/edits/hardware.ts'
 import { centreAfterMove, setCentre, setTurn } from '../editor/edits/mounting.ts'
 import { centrePoint } from '../../src-core/mounting/cutAway.ts'
 import { isStationed } from '../../src-core/job/schema.ts'
-import { putStraps, strapsWords, usualPattern, WANTED } from '../editor/edits/fourStraps.ts'
+import { usualPattern } from '../editor/edits/fourStraps.ts'
 import { roundTo } from '../editor/snap.ts'
 import { COMMANDS, type Command, type CommandName } from '../../src-core/bridge/commands.ts'
 import { COPY_OUT } from './ask.ts'
 import type { App } from './app.svelte.ts'
+import { putFourStraps } from './straps.ts'
 import type { StepName } from './session.svelte.ts'
 
 export interface Action extends Command {
@@ -76,7 +77,7 @@ export function createActions(app: App): Actions {
     fourStraps: {
       ...COMMANDS.fourStraps,
       enabled: () => results.mounted !== null,
-      run: () => putFourStraps(app),
+      run: () => putFourStraps(app, usualPattern(jobs.job, results.setup.id)),
     },
     planner: {
       ...COMMANDS.planner,
@@ -243,14 +244,6 @@ function turnSelection({ jobs, session, results }: App, by: number): void {
   const { setup } = results
   const turn = roundTo(wholeTurn(setup.turn + by), 0.001)
   jobs.edit('Turn the part', (job) => setTurn(job, setup.id, turn))
-}
-
-/** Spread round the axis, each where it holds; what is refused is said with its reason. */
-function putFourStraps({ jobs, session, results }: App): void {
-  const { job } = jobs
-  const put = putStraps(job, results.setup.id, usualPattern(job, results.setup.id))
-  if (put.ids.length > 0) jobs.edit(`Put on ${put.ids.join(', ')}`, () => put.job)
-  session.notice = { kind: put.ids.length === WANTED ? 'done' : 'fault', text: strapsWords(put) }
 }
 
 function removeSelection({ jobs, session, results }: App): void {

@@ -22,6 +22,7 @@ import { Session } from './session.svelte.ts'
 import { SettingsStore } from './settings.svelte.ts'
 import { ShownPhotograph } from './shownPhotograph.svelte.ts'
 import { Sheets } from './sheets.svelte.ts'
+import { putStrapsToCome } from './straps.ts'
 import { ShopLibrary } from './shopLibrary.svelte.ts'
 
 export interface App {
@@ -66,9 +67,11 @@ export function createApp(host: Host, workers: Workers, shell: Shell = NO_SHELL)
   const files = new Files(host, jobs, session)
   const draw = new DrawBoard(jobs, results, session)
   files.onshow = () => {
+    session.strapsToCome = null
     draw.chosen = null
     draw.leave()
   }
+  draw.ondrawn = () => putStrapsToCome({ jobs, session, results })
   files.saving.onfault = (fault) => showFault({ jobs, session, draw }, fault)
   const settings = new SettingsStore(host, session, jobs)
   const pictures = new PictureWork(workers.pictures)

@@ -3,6 +3,8 @@ import { rectRing, circleRing } from '../../src-core/geometry/edges.ts'
 import { cutsToFinish } from '../editor/edits/cuts.ts'
 import { newSetup } from '../../src-core/job/newSetup.ts'
 import type { Job, Prism } from '../../src-core/job/schema.ts'
+import { convert } from '../../src-core/units/convert.ts'
+import { roundTo } from '../editor/snap.ts'
 
 export interface StartFrom {
   readonly title: string
@@ -15,7 +17,8 @@ export interface StartFrom {
   /** Null: computed as a solid iron disc of its size. */
   readonly plateMass: number | null
   readonly slotCount: number
-  readonly shape: 'rectangle' | 'disc'
+  /** `drawn` and `file`: its outline comes after; until then a disc round the bore stands for it. */
+  readonly shape: 'rectangle' | 'disc' | 'drawn' | 'file'
   /** mm: length or diameter, width, thickness. */
   readonly length: number
   readonly width: number
@@ -26,6 +29,8 @@ export interface StartFrom {
   readonly boreOffset: number
   readonly boreDiameter: number
   readonly boreStart: number
+  /** mm between plate and part. */
+  readonly packing: number
 }
 
 export const START: StartFrom = {
@@ -46,22 +51,40 @@ export const START: StartFrom = {
   boreOffset: 35,
   boreDiameter: 40,
   boreStart: 0,
+  packing: 12,
 }
 
-const IN = 25.4
+/** mm, to a tenth of a micrometre. */
+const inches = (v: number): number => roundTo(convert(v, 'in', 'mm'), 1e-4)
 /** The same for a shop that works in inches: its own round figures. */
 export const START_INCH: StartFrom = {
   ...START,
   displayUnits: 'in',
-  swingOverBed: 13 * IN,
-  swingOverCrossSlide: 7.5 * IN,
-  plateDiameter: 12 * IN,
-  length: 5.5 * IN,
-  width: 3.5 * IN,
-  thickness: 0.75 * IN,
-  boreOffset: 1.375 * IN,
-  boreDiameter: 1.5 * IN,
+  swingOverBed: inches(13),
+  swingOverCrossSlide: inches(7.5),
+  plateDiameter: inches(12),
+  length: inches(5.5),
+  width: inches(3.5),
+  thickness: inches(0.75),
+  boreOffset: inches(1.375),
+  boreDiameter: inches(1.5),
+  packing: inches(0.5),
 }
+export const startIn = (units: Job['displayUnits']): StartFrom => (units === 'in' ? START_INCH : START)
+
+/** A stand-in for an outline that is still to come, so many times the bore. */
+const STAND_IN = 2
+
+/** Whether the part's own outline is still to come. */
+export const isStandIn = ({ shape }: Pick<StartFrom, 'shape'>): boolean =>
+  shape === 'drawn' || shape === 'file'
+
+/** What the plate's parts are rounded to: whole millimetres, or sixteenths. */
+const roundIn = (mm: number, units: Job['displayUnits']): number =>
+  units === 'in' ? inches(Math.round(convert(mm, 'mm', 'in') * 16) / 16) : Math.round(mm)
+
+/** mm wide, for the usual studs of a plate of these sizes. */
+const SLOT = { mm: 14, in: inches(9 / 16) } as const
 
 /** kg/m³: grey cast iron, which most faceplates are made of. */
 const PLATE_DENSITY = 7200
@@ -75,13 +98,12 @@ export function plateMassEstimate(diameter: number, thickness: number, bore: num
 
 export function blankJob(from: StartFrom): Job {
   const d = from.plateDiameter
-  const thickness = Math.round(d * PLATE_THICKNESS_SHARE)
-  const bore = Math.round(d * 0.125)
-  const hole = from.boreStart > 0 ? [circleRing({ x: from.boreOffset, y: 0 }, from.boreStart)] : []
-  const outline: Prism['outline'] =
-    from.shape === 'disc'
-      ? circleRing({ x: 0, y: 0 }, from.length)
-      : rectRing({ x: 0, y: 0 }, from.length, from.width, 0)
+  const round = (mm: number) => roundIn(mm, from.displayUnits)
+  const thickness = round(d * PLATE_THICKNESS_SHARE)
+  const plateBore = round(d * 0.125)
+  // An outline that is drawn, or read, counts from its bore.
+  const boreAt = isStandIn(from) ? 0 : from.boreOffset
+  const hole = from.boreStart > 0 ? [circleRing({ x: boreAt, y: 0 }, from.boreStart)] : []
   return {
     format: 'evenswing-job',
     version: 4,
@@ -102,15 +124,15 @@ export function blankJob(from: StartFrom): Job {
       name: '',
       diameter: d,
       thickness,
-      bore,
-      mass: from.plateMass ?? plateMassEstimate(d, thickness, bore),
+      bore: plateBore,
+      mass: from.plateMass ?? plateMassEstimate(d, thickness, plateBore),
       ratedSpeed: null,
       slots: Array.from({ length: from.slotCount }, (_, i) => ({
         id: `S${i + 1}`,
         angle: Math.round((i * 360_000) / from.slotCount) / 1000,
-        from: Math.round(d * (from.slotCount > 4 ? 0.22 : 0.17)),
-        to: Math.round(d * 0.45),
-        width: 14,
+        from: round(d * (from.slotCount > 4 ? 0.22 : 0.17)),
+        to: round(d * 0.45),
+        width: SLOT[from.displayUnits],
         kind: 'through' as const,
       })),
       holes: [],
@@ -121,11 +143,20 @@ export function blankJob(from: StartFrom): Job {
       material: from.material,
       density: from.density,
       weighedMass: null,
-      bodies: [{ id: 'body', effect: 'adds', outline, holes: hole, base: 0, thickness: from.thickness }],
+      bodies: [
+        {
+          id: 'body',
+          effect: 'adds',
+          outline: outlineOf(from),
+          holes: hole,
+          base: 0,
+          thickness: from.thickness,
+        },
+      ],
       bores: [
         {
           id: 'A',
-          x: from.boreOffset,
+          x: boreAt,
           y: 0,
           diameter: from.boreDiameter,
           start: from.boreStart,
@@ -137,9 +168,16 @@ export function blankJob(from: StartFrom): Job {
     setups: [
       {
         ...newSetup('op10', { bore: 'A' }),
+        packing: from.packing,
         speed: Math.min(...from.speeds),
-        cuts: cutsToFinish({ id: 'A', diameter: from.boreDiameter, start: from.boreStart }),
+        cuts: cutsToFinish({ id: 'A', diameter: from.boreDiameter, start: from.boreStart }, from.displayUnits),
       },
     ],
   }
+}
+
+function outlineOf({ shape, length, width, boreDiameter }: StartFrom): Prism['outline'] {
+  const middle = { x: 0, y: 0 }
+  if (shape === 'rectangle') return rectRing(middle, length, width, 0)
+  return circleRing(middle, shape === 'disc' ? length : STAND_IN * boreDiameter)
 }

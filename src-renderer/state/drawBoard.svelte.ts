@@ -45,6 +45,10 @@ export class DrawBoard {
   /** The grid that free points catch on, mm; null: it follows the zoom. */
   grid: number | null = $state(null)
   preview: DrawPreview | null = $state.raw(null)
+  /** Something has been drawn since the board was entered. */
+  #drew = false
+  /** Called when the board is left with something drawn. */
+  ondrawn: () => void = () => undefined
   /** Moves the picture; the view sets it. */
   pan: (dx: number, dy: number) => void = () => undefined
 
@@ -79,6 +83,16 @@ export class DrawBoard {
     this.active = false
     this.preview = null
     this.#session.camera = null
+    const drew = this.#drew
+    this.#drew = false
+    if (drew) this.ondrawn()
+  }
+  /** The outline of a body anew, point by point. */
+  redraw(body: string): void {
+    this.enter()
+    this.choose({ body, ring: 0 }, null)
+    this.as = 'replace'
+    this.take('outline')
   }
   /** A ring of the part, and a vertex or an edge of it where one is meant. */
   choose(ref: RingRef | null, vertex: number | null, edge: number | null = null): void {
@@ -148,6 +162,7 @@ export class DrawBoard {
       this.#jobs.edit(effect === 'adds' ? 'Draw a body' : 'Draw a pocket', () => added.job)
       this.chosen = { body: added.id, ring: 0 }
     }
+    this.#drew = true
     this.vertex = null
     this.edge = null
     this.reveal++

@@ -1,7 +1,8 @@
-/** Lathe and plate of a new job: from the shop's library, or those of the job on screen. */
+/** What a new job takes of the shop: lathe, plate and weights from its library, or those of the job on screen. */
 import type { Job, Lathe, Plate } from '../../src-core/job/schema.ts'
 import { slowest } from '../../src-core/job/spindle.ts'
-import type { LibraryItem } from '../../src-core/shop/schema.ts'
+import type { Library, LibraryItem } from '../../src-core/shop/schema.ts'
+import { copyIntoJob } from '../../src-core/shop/use.ts'
 
 /** No library item has an empty id. */
 export const ON_SCREEN = ''
@@ -20,9 +21,30 @@ export function chosenPlate(items: readonly LibraryItem<'plates'>[], id: string,
   return item ? { name: item.name, ...item.value } : onScreen
 }
 
+/** The library's weights as a job's stock; those on screen where it has none. */
+export const chosenStock = (weights: Library['weights'], onScreen: Job): Job['stock'] =>
+  weights.length === 0
+    ? onScreen.stock
+    : weights.reduce<Job>((job, item) => copyIntoJob(job, '', 'weights', item), { ...onScreen, stock: [] }).stock
+
 /** A new job's lathe, plate and setups on them: each starts at the lathe's slowest speed. */
 export const startedOn = (job: Job, lathe: Lathe, plate: Plate): Pick<Job, 'lathe' | 'plate' | 'setups'> => ({
   lathe,
   plate,
   setups: job.setups.map((s) => ({ ...s, speed: slowest(lathe) })),
 })
+
+/** As the shop's library has it, or as on screen where it has none: what one begins with unasked. */
+export function startedInShop(job: Job, library: Library, onScreen: Job): Job {
+  const { lathes, plates, weights } = library
+  if (lathes.length === 0 && plates.length === 0) return job
+  return {
+    ...job,
+    stock: chosenStock(weights, onScreen),
+    ...startedOn(
+      job,
+      chosenLathe(lathes, startingChoice(lathes, onScreen.lathe.name), onScreen.lathe),
+      chosenPlate(plates, startingChoice(plates, onScreen.plate.name), onScreen.plate),
+    ),
+  }
+}

@@ -4,6 +4,7 @@ import type { Point } from '../../src-core/geometry/types.ts'
 import type { Job } from '../../src-core/job/schema.ts'
 import type { Camera } from '../editor/camera.ts'
 import type { CatalogueKindName } from '../../src-core/hardware/catalogue.ts'
+import type { ClampPattern } from '../../src-core/hardware/usualClamp.ts'
 import type { Guide, Target } from '../editor/target.ts'
 
 export type StepName = 'machine' | 'part' | 'mounting' | 'clamps' | 'counterweights' | 'speed' | 'sheet'
@@ -99,6 +100,8 @@ export class Session {
   /** The picture nearer or moved by pixels; the view, which knows its size, sets them. */
   zoomBy: ((factor: number) => void) | null = null
   panBy: ((dx: number, dy: number) => void) | null = null
+  /** Straps that go on four at a time once the part has its own outline. */
+  strapsToCome: ClampPattern | null = null
   /** What is ticked on the list of things to fetch, for this time only. */
   readonly fetched = new SvelteSet<string>()
   /** Takes the job out of the window as a file, past the host; null before it is known how. */
@@ -153,6 +156,7 @@ export class Session {
     this.spindleTurn = null
     this.picking = false
     this.welcome = false
+    this.strapsToCome = null
     this.fetched.clear()
   }
 }

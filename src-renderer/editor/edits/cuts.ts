@@ -2,43 +2,71 @@
 import type { Draft } from 'mutative'
 import type { Bore, Cut, CutKind, Job } from '../../../src-core/job/schema.ts'
 import type { Dial } from '../../../src-core/passes/dial.ts'
+import { convert } from '../../../src-core/units/convert.ts'
+import type { DisplayUnits } from '../../../src-core/units/format.ts'
 import { findSetup } from '../../../src-core/mounting/mount.ts'
+import { roundTo } from '../snap.ts'
 import { editSetup, freshId } from './edit.ts'
 
-/** Figures to start from, to be put right: careful ones for high-speed steel. */
-const USUAL = { tool: 'HSS', speed: 20, feed: 0.1, interrupted: false } as const
-const DEPTH = 1
-/** mm and share of the bore: a drill that lets a boring bar in, for a larger one leans on clamps for nothing. Common practice. */
-const OPENING_DRILL = { most: 16, share: 0.8 } as const
+const inches = (v: number): number => roundTo(convert(v, 'in', 'mm'), 1e-4)
+/**
+ * Figures to start from, to be put right: careful ones for high-speed steel, round in the units shown. `drill` opens a bore:
+ * it lets a boring bar in, for a larger one leans on the clamps for nothing. Common practice. mm, m/min, mm/rev.
+ */
+const USUAL = {
+  mm: { speed: 20, ream: 6, feed: 0.1, depth: 1, fine: 0.1, wide: 20, drill: { most: 16, step: 1 } },
+  in: {
+    speed: convert(65, 'ft/minute', 'm/minute'),
+    ream: convert(20, 'ft/minute', 'm/minute'),
+    feed: inches(0.004),
+    depth: inches(0.04),
+    fine: inches(0.004),
+    wide: inches(3 / 4),
+    drill: { most: inches(5 / 8), step: inches(1 / 16) },
+  },
+} as const
+/** Of the bore, that a drill opens at most. */
+const DRILL_SHARE = 0.8
 
-const openingDrill = (diameter: number): number =>
-  Math.max(1, Math.min(OPENING_DRILL.most, Math.floor(diameter * OPENING_DRILL.share)))
+function openingDrill(diameter: number, { most, step }: { most: number; step: number }): number {
+  const size = Math.max(1, Math.floor((diameter * DRILL_SHARE) / step + 1e-9)) * step
+  return Math.min(most, size)
+}
 
 /** A cut of a kind in a bore, or about the axis where it is of such a kind; mm round the bore on the axis. */
-function newCut(kind: CutKind, id: string, bore: Pick<Bore, 'id' | 'diameter'> | null): Draft<Cut> | null {
+function newCut(
+  kind: CutKind,
+  id: string,
+  bore: Pick<Bore, 'id' | 'diameter'> | null,
+  units: DisplayUnits,
+): Draft<Cut> | null {
   const inner = bore?.diameter ?? 0
-  const common = { id, ...USUAL }
+  const { speed, ream, feed, depth, fine, wide, drill } = USUAL[units]
+  const common = { id, tool: 'HSS', speed, feed, interrupted: false } as const
   switch (kind) {
     case 'bore':
-      return bore && { ...common, kind, bore: bore.id, depth: DEPTH }
+      return bore && { ...common, kind, bore: bore.id, depth }
     case 'drill':
-      return bore && { ...common, kind, bore: bore.id, diameter: openingDrill(bore.diameter) }
+      return bore && { ...common, kind, bore: bore.id, diameter: openingDrill(bore.diameter, drill) }
     case 'ream':
-      return bore && { ...common, kind, bore: bore.id, depth: 0.1, speed: 6 }
+      return bore && { ...common, kind, bore: bore.id, depth: fine, speed: ream }
     case 'face':
-      return { ...common, kind, from: inner / 2, to: inner / 2 + 20, depth: DEPTH }
+      return { ...common, kind, from: inner / 2, to: inner / 2 + wide, depth }
     case 'turn':
-      return { ...common, kind, start: inner + 40, diameter: inner + 38, depth: DEPTH }
+      return { ...common, kind, start: inner + 2 * wide, diameter: inner + 2 * wide - 2 * depth, depth }
     case 'recess':
-      return { ...common, kind, start: inner, diameter: inner + 10, depth: DEPTH }
+      return { ...common, kind, start: inner, diameter: inner + wide / 2, depth }
   }
 }
 
 /** What brings a bore to its finish: boring, after a drill where it is solid yet; null where it is finished. */
-export function cutsToFinish(bore: Pick<Bore, 'id' | 'diameter' | 'start'>): Draft<Cut>[] | null {
+export function cutsToFinish(
+  bore: Pick<Bore, 'id' | 'diameter' | 'start'>,
+  units: DisplayUnits,
+): Draft<Cut>[] | null {
   if (bore.start >= bore.diameter) return null
   const kinds: readonly CutKind[] = bore.start > 0 ? ['bore'] : ['drill', 'bore']
-  return kinds.flatMap((kind, i) => newCut(kind, `cut${i + 1}`, bore) ?? [])
+  return kinds.flatMap((kind, i) => newCut(kind, `cut${i + 1}`, bore, units) ?? [])
 }
 
 /** The setup with one more cut, in its centred bore or the first there is; null where the part has no bore for it. */
@@ -48,7 +76,7 @@ export function addCut(job: Job, setupId: string, kind: CutKind): { job: Job; id
   const { bores } = job.part
   const bore = ('bore' in centre ? bores.find((b) => b.id === centre.bore) : undefined) ?? bores[0] ?? null
   const id = freshId('cut', setup.cuts ?? [])
-  const cut = newCut(kind, id, bore)
+  const cut = newCut(kind, id, bore, job.displayUnits)
   if (!cut) return null
   return {
     id,

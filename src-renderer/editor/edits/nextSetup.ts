@@ -36,7 +36,7 @@ export function nextSetup(job: Job, setupId: string, boreId: string): NextSetup 
   const copy = duplicateSetup(job, setupId)
   const { id } = copy
   let next = editSetup(setCentre(copy.job, id, { bore: boreId }), id, (s) => {
-    s.cuts = cutsToFinish(bore)
+    s.cuts = cutsToFinish(bore, job.displayUnits)
   })
   const weights = hardwareOf(next, id)
     .filter(isCounterweight)
