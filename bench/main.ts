@@ -1,4 +1,5 @@
-// `npm run bench`: times and ratios measured in one run; nothing is asserted.
+// `npm run bench`: times and ratios measured in one run, and actions counted; nothing is asserted.
+import { actionsBench } from './actions.bench.ts'
 import { bookBench } from './book.bench.ts'
 import { coreBench } from './core.ts'
 import { plannerBench } from './planner.bench.ts'
@@ -17,3 +18,4 @@ for (const { name, ms, ratio } of rows)
   console.log(
     `${name.padEnd(width)}  ${ms.toFixed(ms < 10 ? 3 : 1).padStart(9)} ms  ${ratio ?? ''}`.trimEnd(),
   )
+for (const line of await actionsBench()) console.log(line)

@@ -30,6 +30,7 @@ export const COMMANDS = {
   copySetup: { label: 'Add a setup', keys: [] },
   turnByHand: { label: 'Turn by hand', keys: ['Ctrl+t', 't'] },
   sheet: { label: 'Setup sheet', keys: ['Ctrl+p'] },
+  print: { label: 'Print the sheet', keys: ['Ctrl+Shift+p'] },
   fit: { label: 'Whole plate', keys: ['0', 'f'] },
   keys: { label: 'Keyboard', keys: ['F1', '?'] },
   about: { label: 'About Evenswing', keys: [] },

@@ -82,6 +82,7 @@ export function menuTemplate(port: MenuPort): Item[] {
         item('import'),
         item('photograph'),
         item('sheet'),
+        item('print'),
         line,
         ...(mac ? [] : [item('settings'), line]),
         mac ? { role: 'close' } : { role: 'quit' },

@@ -11,6 +11,7 @@ import { roundTo } from '../editor/snap.ts'
 import { COMMANDS, type Command, type CommandName } from '../../src-core/bridge/commands.ts'
 import { COPY_OUT } from './ask.ts'
 import type { App } from './app.svelte.ts'
+import { printSheets } from './printing.ts'
 import { putFourStraps } from './straps.ts'
 import type { StepName } from './session.svelte.ts'
 
@@ -89,6 +90,7 @@ export function createActions(app: App): Actions {
       enabled: always,
       run: () => (jobs.job.part.bores.length > 0 ? (session.dialog = 'setup') : copySetup(app)),
     },
+    print: { ...COMMANDS.print, enabled: always, run: () => printSheets(app) },
     turnByHand: {
       ...COMMANDS.turnByHand,
       enabled: () => results.mounted !== null && !draw.active,

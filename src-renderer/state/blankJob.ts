@@ -170,7 +170,10 @@ export function blankJob(from: StartFrom): Job {
         ...newSetup('op10', { bore: 'A' }),
         packing: from.packing,
         speed: Math.min(...from.speeds),
-        cuts: cutsToFinish({ id: 'A', diameter: from.boreDiameter, start: from.boreStart }, from.displayUnits),
+        cuts: cutsToFinish(
+          { id: 'A', diameter: from.boreDiameter, start: from.boreStart },
+          from.displayUnits,
+        ),
       },
     ],
   }

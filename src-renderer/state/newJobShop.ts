@@ -25,7 +25,8 @@ export function chosenPlate(items: readonly LibraryItem<'plates'>[], id: string,
 export const chosenStock = (weights: Library['weights'], onScreen: Job): Job['stock'] =>
   weights.length === 0
     ? onScreen.stock
-    : weights.reduce<Job>((job, item) => copyIntoJob(job, '', 'weights', item), { ...onScreen, stock: [] }).stock
+    : weights.reduce<Job>((job, item) => copyIntoJob(job, '', 'weights', item), { ...onScreen, stock: [] })
+        .stock
 
 /** A new job's lathe, plate and setups on them: each starts at the lathe's slowest speed. */
 export const startedOn = (job: Job, lathe: Lathe, plate: Plate): Pick<Job, 'lathe' | 'plate' | 'setups'> => ({

@@ -176,10 +176,12 @@ describe('the window', () => {
     await dialog.getByRole('textbox', { name: 'What is it?' }).fill('Plain block')
     await dialog.getByRole('textbox', { name: 'Length' }).fill('160')
     await dialog.getByRole('textbox', { name: 'Thickness' }).fill('3/4 in')
+    // Of a lathe by its swing and speeds alone too little is known.
+    await dialog.getByRole('checkbox', { name: /^Same lathe/ }).check()
     await dialog.getByRole('button', { name: 'Put it on the plate' }).click()
     await page.getByRole('heading', { name: 'Plain block' }).waitFor()
     await page.getByRole('radio').first().click()
-    expect(await text(page, 'verdict')).toMatch(/go|caution|stop/)
+    expect(await text(page, 'verdict')).toMatch(/^go/)
   })
 
   test('turned by hand it passes over the bed, and Escape ends it', async () => {

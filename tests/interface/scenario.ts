@@ -91,25 +91,28 @@ export class KeyHands implements Hands {
   }
 }
 
-/** mm from the middle of the bore: a crank arm with two round ends. */
+/** mm from the middle of the bore: a crank arm, both ends round. */
 const OUTLINE = [
-  '-27, 36',
-  '-27, -36 radius 45',
-  '27, -36',
-  '60, -20',
-  '110, -20',
-  '110, 20 radius 25',
-  '60, 20',
-  '27, 36',
+  '-55, 40',
+  '-55, -40 radius 60',
+  '55, -40',
+  '75, -25',
+  '105, -25',
+  '105, 25 radius 30',
+  '75, 25',
+  '55, 40',
 ]
 
 /** The shop's library, as another job of this shop left it. */
 export async function fillLibrary(folder: string): Promise<void> {
-  const { library } = collect(shippedJob('bearing-bracket'), collect(shippedJob('flat-link'), EMPTY_LIBRARY).library)
+  const { library } = collect(
+    shippedJob('bearing-bracket'),
+    collect(shippedJob('flat-link'), EMPTY_LIBRARY).library,
+  )
   await writeFile(join(folder, 'shop.evenswing-library.json'), serialiseLibrary(library))
 }
 
-/** The walk, from the first screen to the printer. Returns how many sheets went to it. */
+/** The walk, from the first screen to the printer. */
 export async function walk(page: Page, hands: Hands): Promise<void> {
   const button = (name: string | RegExp, exact = true) => page.getByRole('button', { name, exact })
   const dialog = page.getByRole('dialog')
@@ -119,7 +122,7 @@ export async function walk(page: Page, hands: Hands): Promise<void> {
   await hands.press(button(/^Draw a part/))
   await hands.fill(box('What is it?'), 'Crank arm, bore the big end')
   await hands.choose(list('Outline'), 'point')
-  await hands.fill(box('Thickness'), '25')
+  await hands.fill(box('Thickness'), '40')
   await hands.fill(box('Finish ⌀'), '50')
   await hands.fill(box('There already ⌀'), '44')
   await hands.choose(list('Lathe'), 'Bench')
@@ -130,4 +133,19 @@ export async function walk(page: Page, hands: Hands): Promise<void> {
   for (const point of OUTLINE) await hands.fill(entry, point, 'Enter')
   await hands.press(page.locator('form').getByRole('button', { name: 'Enter', exact: true }), 'Enter')
   await hands.press(button('Done'), 'Control+d')
+
+  // The fastest that the cut wants; a weight has to settle it there.
+  await hands.press(button(/^6 Speed/), 'Alt+6')
+  await hands.fill(page.getByRole('textbox', { name: 'Spindle speed' }), '155')
+  await hands.press(button(/^5 Counterweights/), 'Alt+5')
+  await hands.press(button('Plan from the stock'))
+  await hands.press(dialog.getByRole('button', { name: 'Plan', exact: true }), 'Control+Enter')
+  await dialog.getByRole('article').first().waitFor()
+  await hands.press(dialog.getByRole('button', { name: 'Put plan 1 on the plate' }), 'Control+Enter')
+  await hands.press(dialog.getByRole('button', { name: 'Back to the plate' }), 'Control+Enter')
+
+  await hands.press(button(/^7 Sheet/), 'Alt+7')
+  await hands.fill(page.getByRole('textbox', { name: 'Part number' }), 'CA-12')
+  await hands.press(button('Show the sheet beside the plate'), 'Control+p')
+  await hands.press(button('Print'), 'Control+Shift+p')
 }

@@ -2,8 +2,17 @@ import { readFileSync } from 'node:fs'
 import { parseJob } from '../../src-core/job/parse.ts'
 import { isBox, type Box, type Hardware, type Job } from '../../src-core/job/schema.ts'
 
-export function exampleJob(name: 'flat-link' | 'bearing-bracket' = 'flat-link'): Job {
-  const read = parseJob(readFileSync(`tests/data/jobs/v2/${name}.evenswing.json`, 'utf8'))
+type Name = 'flat-link' | 'bearing-bracket'
+
+/** As the first version had it: its clamps are presses. */
+export const exampleJob = (name: Name = 'flat-link'): Job =>
+  jobOf(`tests/data/jobs/v2/${name}.evenswing.json`)
+
+/** As it comes with the program. */
+export const shippedJob = (name: Name = 'flat-link'): Job => jobOf(`examples/${name}.evenswing`)
+
+function jobOf(path: string): Job {
+  const read = parseJob(readFileSync(path, 'utf8'))
   if (!read.ok) throw new Error(read.faults.map((f) => `${f.path} ${f.message}`).join('; '))
   return read.job
 }
