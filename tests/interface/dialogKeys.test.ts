@@ -124,7 +124,10 @@ test('New: Enter in the title goes on, and the block is made once the last field
   expect(await focused(page)).toBe('There already ⌀')
   await keys(page, 'Control+a')
   await page.keyboard.type('0')
-  await keys(page, 'Enter')
+  for (let i = 0; (await dialogs(page).count()) > 0; i++) {
+    expect(i).toBeLessThan(20)
+    await keys(page, 'Enter')
+  }
   await page.getByRole('heading', { level: 1, name: 'Motor foot' }).waitFor()
   await gone(page)
 })
