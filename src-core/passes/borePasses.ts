@@ -147,6 +147,16 @@ function layOut(task: BoreTask, { size, count }: Steps, skin: number, measured: 
   const finish = Math.max(1, Math.min(roughing, stepsOf(FINISH)))
   if (left <= 2 * finish) return [...shares, ...lastTwo(left, stepsOf(RUBS))]
   const rough = left - 2 * finish
+  // Too little for a pass of its own: three alike, so that none rubs.
+  if (rough < finish) {
+    const third = Math.ceil(left / 3)
+    return [
+      ...shares,
+      { kind: 'rough', steps: left - 2 * third },
+      { kind: 'finish', steps: third },
+      { kind: 'finish', steps: third },
+    ]
+  }
   const times = Math.ceil(rough / roughing)
   const each = Array.from(
     { length: times },

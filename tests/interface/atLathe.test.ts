@@ -92,9 +92,49 @@ test('readings are judged as they come, a run is written with one save', async (
   await page.close()
 })
 
+test.each([{ dark: false }, { dark: true }])(
+  'where the system forces its colours, what is chosen, done and barred still shows, dark: $dark',
+  async ({ dark }) => {
+    const page = await bench.open({ dark, forced: true, still: true, width: 768, height: 1024 })
+    await standing(page)
+    await page.keyboard.press('Enter')
+    const colour = (selector: string, of: 'backgroundColor' | 'borderTopColor' = 'backgroundColor') =>
+      page
+        .getByTestId('at-lathe')
+        .locator(selector)
+        .first()
+        .evaluate((e, which) => getComputedStyle(e)[which], of)
+    expect(await colour('.bar i.done')).not.toBe(await colour('.bar i:not(.done)'))
+    expect(await colour('.bar i.now', 'borderTopColor')).not.toBe(
+      await colour('.bar i:not(.now)', 'borderTopColor'),
+    )
+    await onTo(page, /^Roll test/)
+    expect(await colour('[aria-pressed=true]')).not.toBe(await colour('[aria-pressed=false]'))
+    expect(await violations(page)).toEqual([])
+    await page.close()
+  },
+)
+
+test('by touch alone: on, done, back and away', async () => {
+  const page = await bench.open({ touch: true, width: 768, height: 1024 })
+  await standing(page)
+  await page.getByRole('button', { name: 'Done' }).tap()
+  expect(await page.getByRole('progressbar').getAttribute('aria-valuenow')).toBe('1')
+  const second = await title(page)
+  await page.getByRole('button', { name: 'Look ahead' }).tap()
+  expect(await title(page)).not.toBe(second)
+  await page.getByRole('button', { name: 'Back', exact: true }).tap()
+  expect(await title(page)).toBe(second)
+  await page.getByRole('button', { name: 'Leave' }).tap()
+  await page.getByRole('button', { name: /come back to this step/ }).tap()
+  await page.getByTestId('at-lathe').waitFor({ state: 'detached' })
+  await page.close()
+})
+
 describe.each([
   { width: 1280, height: 800 },
   { width: 768, height: 1024 },
+  { width: 1920, height: 1080 },
 ])('$width × $height', ({ width, height }) => {
   test.each([{ dark: false }, { dark: true }])(
     'every step is readable and large enough, dark: $dark',

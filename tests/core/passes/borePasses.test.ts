@@ -99,6 +99,15 @@ describe('laws', () => {
     })
   })
 
+  test('no roughing pass only rubs: it takes half of a last one at least, but for what a step leaves', () => {
+    each((t, passes) => {
+      const finish = passes.find((p) => p.kind === 'finish')
+      if (!finish) return
+      for (const { kind, depth } of passes)
+        if (kind === 'rough') expect(depth).toBeGreaterThanOrEqual(finish.depth / 2 - stepOf(t) - 1e-9)
+    })
+  })
+
   test('the dial is set to marks, and its divisions come to what is cut', () => {
     each((t, passes) => {
       if (!t.dial) return
