@@ -91,3 +91,33 @@ export function compared(
     : `The heavy side came to rest ${fmt.angle(turn)} from where it was computed: ${says}. Find out why before power.`
   return { ...base, ...none, agrees, message }
 }
+
+/** What a correction was to leave: its best figure, toward where, and its 95 % bound. */
+export interface Expected {
+  readonly amount: number
+  readonly angle: number
+  readonly upper: number
+}
+
+/** 95 % of a vector's length about nought, in standard deviations of each way: √5.991. */
+const ABOUT_NOUGHT = Math.sqrt(ONE_AND_THE_SAME)
+
+/**
+ * Whether the readings after a correction are what it was to leave, as a sentence. Its doubt is taken from its bound as if it
+ * left nought, which is the smaller one that the bound allows: what differs is rather told once too often.
+ */
+export function closesLoop(
+  { amount, angle, upper }: Expected,
+  measured: Estimate,
+  fmt: Formatter,
+): { readonly agrees: boolean; readonly message: string } {
+  const left = polar(amount, angle)
+  const square = (Math.max(0, upper - amount) / ABOUT_NOUGHT) ** 2
+  const agrees = mayBe(left, { xx: square, xy: 0, yy: square }, measured)
+  const gap = fmt.unbalance(Math.hypot(measured.vector.x - left.x, measured.vector.y - left.y))
+  const wanted = `${fmt.unbalance(amount)} at ${fmt.angle(angle)}`
+  const message = agrees
+    ? `The correction left what it was to leave, within doubt: ${wanted} expected, the difference ${gap}.`
+    : `The correction did not leave what it was to: ${wanted} expected, the difference ${gap}. See that the weight is the one that was planned and sits where it was planned, then measure again.`
+  return { agrees, message }
+}

@@ -1,6 +1,6 @@
 /** Readings while they are being noted: whatever is not there yet is null. */
 import { z } from 'zod'
-import { checkReadings, type ReadingsResult } from './readings.ts'
+import { checkReadings, type Readings, type ReadingsResult, type TrialWeight } from './readings.ts'
 
 const figure = z.number().nullable()
 const MOST = 24
@@ -40,6 +40,38 @@ export const newEntry = (rpm: number | null): TrimEntry => ({
   rpm,
   first: { amplitude: null, phase: null },
   trials: [0, 120, 240].map((angle) => ({ mass: null, radius: null, angle, amplitude: null, phase: null })),
+})
+
+/** A page to measure again as it was measured last: the way, the speed, weights and places stand, nothing is read yet. */
+export function entryLike(last: Readings, rpm: number | null): TrimEntry {
+  const empty = newEntry(rpm)
+  const { method } = last
+  switch (method) {
+    case 'roll': {
+      const holds = empty.holds.map((h) => ({
+        ...h,
+        radius: last.hold?.find((l) => l.side === h.side)?.radius_mm ?? null,
+      }))
+      return { ...empty, method, holds }
+    }
+    case 'four-run':
+      return { ...empty, method, rpm: last.rpm, trials: last.trials.slice(0, MOST).map(placed) }
+    case 'vector':
+      return {
+        ...empty,
+        method,
+        rpm: last.rpm,
+        trials: [placed(last.trial), ...empty.trials.slice(1)],
+      }
+  }
+}
+
+const placed = ({ mass_g, radius_mm, angle_deg }: TrialWeight): TrimEntry['trials'][number] => ({
+  mass: mass_g,
+  radius: radius_mm,
+  angle: angle_deg,
+  amplitude: null,
+  phase: null,
 })
 
 const isWhole = (values: readonly (number | null)[]): values is readonly number[] =>

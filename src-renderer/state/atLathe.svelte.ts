@@ -1,15 +1,16 @@
 /** Standing at the machine: which step is on, what is done, read and measured; found again after leaving or a crash. */
 import type { Host } from '../../src-core/bridge/contract.ts'
-import type { Picture } from '../../src-core/job/schema.ts'
+import type { Picture, Run } from '../../src-core/job/schema.ts'
 import { replan, planPasses, type PassPlan } from '../../src-core/passes/borePasses.ts'
 import { boreWorks, type BoreWork } from '../../src-core/passes/boreTask.ts'
 import { applyPlan } from '../../src-core/planner/apply.ts'
 import { stepsOf } from '../../src-core/steps/steps.ts'
 import type { Step } from '../../src-core/steps/step.ts'
-import { newEntry, readingsOf } from '../../src-core/trim/entry.ts'
+import { entryLike, newEntry, readingsOf, type TrimEntry } from '../../src-core/trim/entry.ts'
+import { parseReadings } from '../../src-core/trim/readings.ts'
 import { judgeReadings, type JudgedResult, type TrimPlan } from '../../src-core/trim/report.ts'
 import { trimmedWords } from '../../src-core/trim/words.ts'
-import { addRun } from '../editor/edits/runs.ts'
+import { addRun, latestRuns } from '../editor/edits/runs.ts'
 import { ask } from './ask.ts'
 import { Correction } from './correction.svelte.ts'
 import type { Files } from './files.svelte.ts'
@@ -77,6 +78,11 @@ export class AtLathe {
     if (!cut) return null
     return boreWorks(jobs.job, results.setup).find((w) => w.cut.id === cut) ?? null
   })
+  /** The last run of this setup that is in the job: what one starts from. */
+  readonly last: Run | null = $derived.by(() => {
+    const { jobs, results } = this.#around
+    return this.shown ? (latestRuns(jobs.job, results.setup.id)[0] ?? null) : null
+  })
   readonly measured = $derived(this.progress?.sizes.filter((s) => s.cut === this.step?.cut) ?? [])
   readonly passes: PassPlan | null = $derived.by(() => {
     if (!this.work?.ok) return null
@@ -91,7 +97,8 @@ export class AtLathe {
     // After what was written last, of another setup too.
     const kept = parseProgress(await this.#turns.take(() => ask(session, this.#host.readProgress(key))))
     this.#key = key
-    this.progress = kept ?? newProgress(setup, settings.values.person, newEntry(setup.speed))
+    const entry = firstEntry(latestRuns(jobs.job, setup.id)[0], setup.speed)
+    this.progress = kept ?? newProgress(setup, settings.values.person, entry)
     this.changed = kept !== null && kept.of !== markOf(setup)
     this.photograph = null
     this.correction.clear()
@@ -169,7 +176,11 @@ export class AtLathe {
     this.correction.clear()
     if (this.progress) {
       this.progress.of = markOf(results.setup)
-      this.progress.expected = { amount: plan.residual_g_mm, angle: plan.residual_angle_deg }
+      this.progress.expected = {
+        amount: plan.residual_g_mm,
+        angle: plan.residual_angle_deg,
+        upper: plan.upper95_g_mm,
+      }
     }
     this.goTo(this.steps.find((s) => s.kind === 'weight' && s.lit.some((id) => !before.includes(id))))
   }
@@ -210,4 +221,11 @@ export class AtLathe {
     if (key !== null) await this.#turns.take(() => ask(session, this.#host.dropProgress(key)))
     await files.save()
   }
+}
+
+/** A page to note readings on: as they were taken in the last run, where there are any. */
+function firstEntry(last: Run | undefined, rpm: number | null): TrimEntry {
+  const text = last?.readings?.at(-1)
+  const parsed = text === undefined ? null : parseReadings(text)
+  return parsed?.ok ? entryLike(parsed.readings, rpm) : newEntry(rpm)
 }

@@ -21,8 +21,8 @@ const progress = z.object({
   entry: trimEntry,
   taken: z.array(z.string().max(20_000)).max(50),
   sizes: z.array(size).max(500),
-  /** g·mm that the correction put on last was to leave, and toward where. */
-  expected: z.strictObject({ amount: z.number(), angle: z.number() }).nullable(),
+  /** g·mm that the correction put on last was to leave, toward where, and its 95 % bound. */
+  expected: z.strictObject({ amount: z.number(), angle: z.number(), upper: z.number() }).nullable(),
   by: z.string().max(200),
   remarks: z.string().max(20_000),
 })

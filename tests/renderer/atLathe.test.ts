@@ -95,6 +95,42 @@ test('a correction goes onto the plate as one edit, and its own step comes next'
   expect(results.setup.hardware).toHaveLength(count)
 })
 
+test('a run that is repeated starts from the last one: measured the same way, nothing read yet', async () => {
+  const { lathe, jobs } = app
+  const trial = { mass_g: 50, radius_mm: 120, angle_deg: 0, amplitude: 4, phase_deg: 80 }
+  const readings = JSON.stringify({
+    method: 'vector',
+    rpm: 70,
+    first: { amplitude: 5, phase_deg: 30 },
+    trial,
+  })
+  const run = { setup: 'op10', by: 'Kim', speed: 110, trimmed: 'so much', remarks: '' }
+  const sizes = [{ cut: 'cut1', pass: 1, size: 38.2 }]
+  jobs.load(
+    {
+      ...jobs.job,
+      runs: [
+        { id: 'run1', date: '2026-01-01', ...run },
+        { id: 'run2', date: '2026-02-01', ...run, readings: [readings], sizes },
+        { id: 'run3', date: '2026-03-01', ...run, setup: 'op20' },
+      ],
+    },
+    null,
+  )
+  await lathe.enter()
+  expect(lathe.last!.id).toBe('run2')
+  expect(lathe.progress!.entry).toMatchObject({ method: 'vector', rpm: 70, first: { amplitude: null } })
+  expect(lathe.progress!.entry.trials[0]).toEqual({
+    mass: 50,
+    radius: 120,
+    angle: 0,
+    amplitude: null,
+    phase: null,
+  })
+  expect(lathe.readings).toBeNull()
+  expect(lathe.progress!.sizes).toEqual([])
+})
+
 test('of many changes in a row the last is what is kept, and entering waits for it', async () => {
   const { lathe } = app
   await lathe.enter()

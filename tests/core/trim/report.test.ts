@@ -6,10 +6,11 @@ import { applyPlan, withoutHardware } from '../../../src-core/planner/apply.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { measuredJob, withResidual } from '../../../src-core/trim/measuredJob.ts'
 import { weightVector } from '../../../src-core/trim/estimate.ts'
-import { computedVector } from '../../../src-core/trim/compare.ts'
+import { closesLoop, computedVector } from '../../../src-core/trim/compare.ts'
 import type { FourRunReadings, RollReadings } from '../../../src-core/trim/readings.ts'
-import { trimReport, type TrimReport } from '../../../src-core/trim/report.ts'
+import { judgeReadings, trimReport, type TrimReport } from '../../../src-core/trim/report.ts'
 import { judgeTrialRun } from '../../../src-core/trim/trialRun.ts'
+import { formatter } from '../../../src-core/units/format.ts'
 import { bore, disc, jobWith, partOf, piece, shippedJob } from '../../helpers/jobs.ts'
 import { expectNear } from '../../helpers/near.ts'
 
@@ -164,6 +165,30 @@ describe('corrected from stock', () => {
       expectNear(plan.reading!.amplitude, PER_GMM * after.static_g_mm, { abs: 1e-3 })
     }
     expect(r.plans[0]!.residual_g_mm).toBeLessThan(0.2 * r.measured_g_mm!)
+  })
+
+  test('readings after the correction close the loop: what it was to leave is measured, a weight gone astray is told', () => {
+    const r = report(STOCKED, readingsOf(REAL))
+    const plan = r.plans[0]!
+    const expected = {
+      amount: plan.residual_g_mm,
+      angle: plan.residual_angle_deg,
+      upper: plan.upper95_g_mm,
+    }
+    const [model, real] = [applyPlan(STOCKED, 'op10', plan), applyPlan(REAL, 'op10', plan)]
+    const again = (of: Job) => {
+      const judged = judgeReadings(model, analyse(model, 'op10'), readingsOf(of))
+      if (!judged.ok) throw new Error('not judged')
+      return closesLoop(expected, judged.judged.estimate!, formatter('mm'))
+    }
+    expect(again(real)).toMatchObject({ agrees: true, message: expect.stringContaining('within doubt') })
+    // The same weight put on a third of a turn from where it was planned: 30 000 g·mm more or less.
+    const astray = { ...real, plate: { ...real.plate, residual: { amount: 30_000, angle: 130 } } }
+    expect(again(astray)).toMatchObject({ agrees: false, message: expect.stringContaining('did not leave') })
+    // A second correction from the second readings finds next to nothing left to do.
+    const second = report(model, readingsOf(real))
+    expectNear(second.measured_g_mm!, plan.residual_g_mm, { abs: 1 })
+    expect(second.measured_g_mm!).toBeLessThan(0.2 * r.measured_g_mm!)
   })
 
   test('weights come off only where that is allowed', () => {
