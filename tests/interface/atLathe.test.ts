@@ -99,7 +99,7 @@ test('readings are judged as they come, a run is written with one save', async (
 test.each([{ dark: false }, { dark: true }])(
   'where the system forces its colours, what is chosen, done and barred still shows, dark: $dark',
   async ({ dark }) => {
-    const page = await bench.open({ dark, forced: true, still: true, width: 768, height: 1024 })
+    const page = await bench.open({ dark, forcedColors: 'active', still: true, width: 768, height: 1024 })
     await standing(page)
     await toStart(page)
     await page.keyboard.press('Enter')

@@ -33,8 +33,6 @@ export interface Bench {
     /** Device pixels to each of the page's: 2 is a screen at 200 %. */
     zoom?: number
     touch?: boolean
-    /** As where the system forces its own few colours. */
-    forced?: boolean
     /** What an earlier window left unsaved is offered; else it is taken away first. */
     recovering?: boolean
     /** Stays at what one can begin with; else the first example is on the plate. */
@@ -79,7 +77,6 @@ export async function startBench(): Promise<Bench> {
       forcedColors = 'none',
       zoom = 1,
       touch = false,
-      forced = false,
       recovering = false,
       atStart = false,
     } = {}) {
@@ -92,7 +89,6 @@ export async function startBench(): Promise<Bench> {
         forcedColors,
         deviceScaleFactor: zoom,
         hasTouch: touch,
-        forcedColors: forced ? 'active' : 'none',
       })
       const page = await context.newPage()
       page.on('console', (m) => m.type() === 'error' && errors.push(`${m.text()} ${m.location().url}`))
