@@ -4,6 +4,7 @@ import { bodyFaults } from '../../src-core/job/faults.ts'
 import { isPrism, type Part } from '../../src-core/job/schema.ts'
 import { placePoint, placeRing } from '../../src-core/mounting/place.ts'
 import type { Placement } from '../../src-core/mounting/types.ts'
+import { findRing } from '../editor/draw/grips.ts'
 import type { DrawPreview } from '../editor/draw/drawPort.ts'
 import type { RingRef } from '../editor/draw/snapping.ts'
 import { ringOf } from '../editor/edits/bodies.ts'
@@ -11,6 +12,8 @@ import type { SceneItem } from './items.ts'
 
 export interface DrawingState {
   readonly chosen: RingRef | null
+  /** Rings chosen besides it. */
+  readonly also?: readonly RingRef[]
   readonly vertex: number | null
   readonly edge: number | null
   readonly preview: DrawPreview | null
@@ -34,7 +37,20 @@ function chosenItems(part: Part, placement: Placement, state: DrawingState): Sce
   const items: SceneItem[] = [
     { id: 'draw-ring', layer: 'overlay', role: 'draw-ring', kind: 'path', vertices: ring, closed: true },
   ]
-  if (!state.grips) return items
+  for (const ref of state.also ?? []) {
+    const other = findRing(part, ref)
+    if (other)
+      items.push({
+        id: `draw-ring:${ref.body}:${ref.ring}`,
+        layer: 'overlay',
+        role: 'draw-ring',
+        kind: 'path',
+        vertices: placeRing(placement, other),
+        closed: true,
+      })
+  }
+  // Of several rings none has grips.
+  if (!state.grips || (state.also ?? []).length > 0) return items
   // Middles that lie a pixel from their vertices are no help.
   const middles = ring.length > 300 ? [] : ringEdges(ring).map((e) => pointOnEdge(e, 0.5))
   items.push({

@@ -1,6 +1,6 @@
 /** The drawing board: which tool is in hand, which ring is chosen, what is being drawn. Never saved, never undone. */
 import type { Point, Vertex } from '../../src-core/geometry/types.ts'
-import { isPrism, type Job, type Part } from '../../src-core/job/schema.ts'
+import type { Job, Part } from '../../src-core/job/schema.ts'
 import { setupPlacement } from '../../src-core/mounting/mount.ts'
 import { unplacePoint } from '../../src-core/mounting/place.ts'
 import type { DrawnAs, DrawPort, DrawPreview, DrawTool, DrawToolName } from '../editor/draw/drawPort.ts'
@@ -8,8 +8,9 @@ import { EditTool } from '../editor/draw/editTool.ts'
 import { OutlineTool } from '../editor/draw/outlineTool.ts'
 import { PhotographTool } from '../editor/draw/photographTool.ts'
 import { ShapeTool } from '../editor/draw/shapeTool.ts'
-import { drawTargets, snapDraw, type DrawTargets, type RingRef } from '../editor/draw/snapping.ts'
-import { addBody, addHoleRing, ringOf, setRing } from '../editor/edits/bodies.ts'
+import { findRing } from '../editor/draw/grips.ts'
+import { drawTargets, sameRing, snapDraw, type DrawTargets, type RingRef } from '../editor/draw/snapping.ts'
+import { addBody, addHoleRing, setRing } from '../editor/edits/bodies.ts'
 import { freeStep } from '../editor/snap.ts'
 import type { PointerInput } from '../editor/port.ts'
 import type { JobStore } from './document.svelte.ts'
@@ -25,7 +26,9 @@ export class DrawBoard {
   active: boolean = $state(false)
   tool: DrawTool = $state.raw() as DrawTool
   as: DrawnAs = $state('adds')
-  chosen: RingRef | null = $state.raw(null)
+  #chosen: RingRef | null = $state.raw(null)
+  /** Rings chosen besides. */
+  #also: readonly RingRef[] = $state.raw([])
   vertex: number | null = $state(null)
   /** Counts up whenever what is chosen should be brought into view. */
   reveal: number = $state(0)
@@ -59,13 +62,24 @@ export class DrawBoard {
     this.tool = new EditTool(this.#port())
   }
 
+  get chosen(): RingRef | null {
+    return this.#chosen
+  }
+  set chosen(ref: RingRef | null) {
+    this.#chosen = ref
+    this.#also = []
+  }
+  /** The ring chosen and those chosen with it, as far as they are still there; empty where none is. */
+  get together(): readonly RingRef[] {
+    const { part } = this.#jobs.job
+    return this.ring && this.chosen
+      ? [this.chosen, ...this.#also.filter((r) => findRing(part, r) !== null)]
+      : []
+  }
+
   /** The chosen ring as it is now; null where it is gone. */
   readonly ring: readonly Vertex[] | null = $derived.by(() => {
-    const { chosen } = this
-    const body = chosen && this.#jobs.job.part.bodies.find((b) => b.id === chosen.body)
-    if (!chosen || !body || !isPrism(body)) return null
-    const ring = ringOf(body, chosen.ring)
-    return ring.length > 0 ? ring : null
+    return this.#chosen && findRing(this.#jobs.job.part, this.#chosen)
   })
 
   enter(): void {
@@ -100,6 +114,16 @@ export class DrawBoard {
     this.vertex = vertex
     this.edge = vertex === null ? edge : null
     if (ref) this.#session.step = 'part'
+  }
+  /** Takes a ring to those that are chosen, or from them. */
+  toggle(ref: RingRef): void {
+    const { together } = this
+    const isIn = together.some((r) => sameRing(r, ref))
+    this.chooseAll(isIn ? together.filter((r) => !sameRing(r, ref)) : [ref, ...together])
+  }
+  chooseAll([first, ...others]: readonly RingRef[]): void {
+    this.choose(first ?? null, null)
+    this.#also = others
   }
   take(name: DrawToolName): void {
     this.tool.cancel()
@@ -175,6 +199,7 @@ export class DrawBoard {
     const toPart = (world: Point) => unplacePoint(place(), world)
     const job = (): Job => jobs.job
     const chosen = () => (this.ring ? this.chosen : null)
+    const together = () => this.together
     const vertex = () => this.vertex
     const edge = () => this.edge
     return {
@@ -184,6 +209,10 @@ export class DrawBoard {
       get chosen() {
         return chosen()
       },
+      get together() {
+        return together()
+      },
+      toggle: (ref) => this.toggle(ref),
       get vertex() {
         return vertex()
       },

@@ -140,7 +140,7 @@ describe('whole rings', () => {
   const link = job.part.bodies.find((b) => b.id === 'link')!
   if (!isPrism(link)) throw new Error('prism')
   test('an outline takes its holes along', () => {
-    const moved = moveRings(job, { body: 'link', ring: 0 }, (r) => translate(r, { x: 3, y: 4 }))
+    const moved = moveRings(job, [{ body: 'link', ring: 0 }], (r) => translate(r, { x: 3, y: 4 }))
     const body = moved.part.bodies.find((b) => b.id === 'link')!
     if (!isPrism(body)) throw new Error('prism')
     expect(body.holes.at(-1)![0]!.x).toBeCloseTo(link.holes.at(-1)![0]!.x + 3, 9)
@@ -152,13 +152,13 @@ describe('whole rings', () => {
     const shrunk = setRing(job, 'link', ref.ring, circleRing({ x: 38, y: 0 }, 4))
     const made = copyRings(
       shrunk,
-      ref,
+      [ref],
       [1, 2, 3, 4, 5].map((k) => (r: Ring) => rotate(r, about, 60 * k)),
     )!
     const body = made.job.part.bodies.find((b) => b.id === 'link')!
     if (!isPrism(body)) throw new Error('prism')
     expect(body.holes).toHaveLength(link.holes.length + 5)
-    expect(made.ref.ring).toBe(body.holes.length)
+    expect(made.refs[0]!.ring).toBe(body.holes.length)
     const angles = body.holes.slice(-6).map((h) => {
       const p = { x: (h[0]!.x + h[1]!.x) / 2, y: (h[0]!.y + h[1]!.y) / 2 }
       expect(Math.hypot(p.x, p.y)).toBeCloseTo(38, 6)
@@ -167,8 +167,8 @@ describe('whole rings', () => {
     expect(angles).toEqual([0, 60, 120, 180, 240, 300])
   })
   test('a mirrored copy of an outline is a body as thick, its arcs bent the other way', () => {
-    const made = copyRings(job, { body: 'link', ring: 0 }, [(r) => mirror(r, { x: 200, y: 0 }, 'x')])!
-    const copy = made.job.part.bodies.find((b) => b.id === made.ref.body)!
+    const made = copyRings(job, [{ body: 'link', ring: 0 }], [(r) => mirror(r, { x: 200, y: 0 }, 'x')])!
+    const copy = made.job.part.bodies.find((b) => b.id === made.refs[0]!.body)!
     if (!isPrism(copy)) throw new Error('prism')
     expect([copy.thickness, copy.base, copy.effect]).toEqual([link.thickness, link.base, link.effect])
     expect(area(copy.outline)).toBeCloseTo(area(link.outline), 6)

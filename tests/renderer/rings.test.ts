@@ -193,11 +193,12 @@ describe('snapping while drawing', () => {
       text: '',
     })
   })
-  test('directions are caught every 15°, and no others', () => {
+  test('directions are caught every 15°, and no others where no edge of the part has one of its own', () => {
     const from = { x: 300, y: 300 }
+    const bare = { ...targets, directions: [] }
     const toward = (degrees: number) => {
       const t = (degrees * Math.PI) / 180
-      return snapDraw({ x: 300 + 40 * Math.cos(t), y: 300 + 40 * Math.sin(t) }, targets, { ...wish, from })
+      return snapDraw({ x: 300 + 40 * Math.cos(t), y: 300 + 40 * Math.sin(t) }, bare, { ...wish, from })
     }
     for (let degrees = 0; degrees < 360; degrees += 15) {
       expect(toward(degrees + 1.2).text).toBe(`${degrees}°`)

@@ -6,7 +6,7 @@ import { moveRings } from '../edits/bodyCopies.ts'
 import { roundTo } from '../snap.ts'
 import type { DrawPort } from './drawPort.ts'
 import { findRing, ringRefs } from './grips.ts'
-import { boxCentre, deleteVertex, moveEdge, moveVertex, translate } from './rings.ts'
+import { boxCentre, boxesCentre, deleteVertex, moveEdge, moveVertex, translate } from './rings.ts'
 import { sameRing, type RingRef } from './snapping.ts'
 import type { Typed } from './typedPoint.ts'
 
@@ -18,8 +18,10 @@ export class Chosen {
   }
 
   get prompt(): string {
-    const { chosen, vertex, edge } = this.#port
-    if (!chosen) return 'Drag a point, an edge or its middle; double-click an edge for a new point'
+    const { chosen, vertex, edge, together } = this.#port
+    if (!chosen)
+      return 'Drag a point, an edge or its middle; double-click an edge for a new point; Shift-click for several rings'
+    if (together.length > 1) return `${together.length} rings move by, or their middle to`
     if (vertex !== null) return `Point ${vertex + 1} goes to, or by`
     if (edge !== null) return `Edge ${edge + 1} moves by`
     return chosen.ring === 0
@@ -28,9 +30,10 @@ export class Chosen {
   }
   /** Where `by` counts from: the point, the edge's start, the ring's middle. */
   get last(): Point | null {
-    const { chosen, vertex, edge } = this.#port
+    const { chosen, vertex, edge, together } = this.#port
     const ring = chosen && this.#ring(chosen)
     if (!ring) return null
+    if (together.length > 1) return boxesCentre(together.map((r) => this.#ring(r) ?? ring))
     const v = ring[vertex ?? edge ?? -1]
     return v ? { x: v.x, y: v.y } : boxCentre(ring)
   }
@@ -57,6 +60,8 @@ export class Chosen {
     }
     if (name === '.' || name === ',') return this.#step(name === '.' ? 1 : -1)
     if (name === 'PageDown' || name === 'PageUp') return this.#stepRing(name === 'PageDown' ? 1 : -1)
+    if (name === 'Shift+PageDown' || name === 'Shift+PageUp')
+      return this.#addRing(name === 'Shift+PageDown' ? 1 : -1)
     if (name === 'Escape' && chosen) {
       this.#port.choose(vertex === null && edge === null ? null : chosen, null)
       return true
@@ -89,13 +94,15 @@ export class Chosen {
     if (!ring) return 'That ring is gone.'
     const at = vertex === null ? null : ring[vertex]
     const put = (next: Ring) => setRing(job, ref.body, ref.ring, next)
-    this.#port.begin(at ? 'Move a vertex' : edge !== null ? 'Move an edge' : 'Move a ring')
+    const { together } = this.#port
+    const rings = together.length > 1 ? `Move ${together.length} rings` : 'Move a ring'
+    this.#port.begin(at ? 'Move a vertex' : edge !== null ? 'Move an edge' : rings)
     this.#port.replace(
       at && vertex !== null
         ? put(moveVertex(ring, vertex, { x: roundTo(at.x + by.x, 1e-4), y: roundTo(at.y + by.y, 1e-4) }))
         : edge !== null
           ? put(moveEdge(ring, edge, by))
-          : moveRings(job, ref, (r) => translate(r, by)),
+          : moveRings(job, together, (r) => translate(r, by)),
     )
     this.#port.commit()
     return null
@@ -117,6 +124,20 @@ export class Chosen {
     const next = all[now < 0 ? 0 : (now + by + all.length) % all.length]
     if (next) this.#port.choose(next, null)
     return next !== undefined
+  }
+
+  /** The next ring that is not chosen yet, with those that are. */
+  #addRing(by: number): boolean {
+    const { chosen, together, job } = this.#port
+    if (!chosen) return this.#stepRing(by)
+    const all = job.part.bodies.filter(isPrism).flatMap(ringRefs)
+    const now = all.findIndex((r) => sameRing(r, chosen))
+    const n = all.length
+    const next = all
+      .map((_, k) => all[(((now + by * (k + 1)) % n) + n) % n]!)
+      .find((r) => !together.some((t) => sameRing(t, r)))
+    if (next) this.#port.toggle(next)
+    return true
   }
 
   #ring(ref: RingRef): Ring | null {

@@ -23,10 +23,14 @@ export interface DrawPreview {
 export interface DrawPort {
   readonly job: Job
   readonly chosen: RingRef | null
+  /** The ring chosen and those chosen with it; empty where none is. */
+  readonly together: readonly RingRef[]
   readonly vertex: number | null
   /** The edge from this vertex is chosen; never together with a vertex. */
   readonly edge: number | null
   choose(ref: RingRef | null, vertex: number | null, edge?: number | null): void
+  /** Takes a ring to those that are chosen, or from them. */
+  toggle(ref: RingRef): void
   /** The grid's step at a zoom, mm. */
   step(pxPerMm: number): number
   /** Plate frame to part frame. */

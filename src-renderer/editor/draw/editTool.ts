@@ -1,4 +1,4 @@
-/** Vertices, edges and bulges of what is drawn already: grab and drag. */
+/** Vertices, edges and arcs of what is drawn already: grab and drag; with Shift several rings are chosen. */
 import type { Point } from '../../../src-core/geometry/types.ts'
 import { setRing } from '../edits/bodies.ts'
 import { Grab } from '../grab.ts'
@@ -9,7 +9,7 @@ import { REACH } from '../reach.ts'
 import { gripDrag } from './gripDrag.ts'
 import { findRing, gripAt, shareAlong, type Grip } from './grips.ts'
 import { splitEdge } from './rings.ts'
-import type { RingRef } from './snapping.ts'
+import { sameRing, type RingRef } from './snapping.ts'
 import type { Typed } from './typedPoint.ts'
 
 export class EditTool implements DrawTool {
@@ -75,11 +75,19 @@ export class EditTool implements DrawTool {
       Math.hypot(at.x - this.#lastDown.at.x, at.y - this.#lastDown.at.y) < REACH.dragStart &&
       input.time - this.#lastDown.time < REACH.doubleClick
     this.#lastDown = again ? null : { at, time: input.time }
+    if (input.shift && grip && this.#port.chosen) return this.#port.toggle(grip.ref)
     if (again && grip && (grip.kind === 'edge' || grip.kind === 'bulge'))
       return this.#split(grip.ref, grip.index, input)
+    if (grip && this.#isOfSeveral(grip)) return this.#port.choose(grip.ref, null)
     this.#choose(grip)
   }
+  #isOfSeveral(grip: Grip): boolean {
+    const { together } = this.#port
+    return together.length > 1 && together.some((r) => sameRing(r, grip.ref))
+  }
   #choose(grip: Grip | null): void {
+    // Of several rings any is taken hold of for all.
+    if (grip && this.#isOfSeveral(grip)) return
     if (!grip || grip.kind === 'ring') this.#port.choose(grip?.ref ?? null, null)
     else if (grip.kind === 'vertex') this.#port.choose(grip.ref, grip.index)
     else this.#port.choose(grip.ref, null, grip.index)
@@ -97,6 +105,10 @@ export class EditTool implements DrawTool {
 
   #grip(input: PointerInput): Grip | null {
     const { job, chosen } = this.#port
-    return gripAt(job.part, chosen, this.#port.toPart(input.world), input.pxPerMm, input.touch)
+    const several = this.#port.together.length > 1
+    const p = this.#port.toPart(input.world)
+    // Points and middles are those of one ring.
+    const grip = gripAt(job.part, several ? null : chosen, p, input.pxPerMm, input.touch)
+    return grip && this.#isOfSeveral(grip) ? { kind: 'ring', ref: grip.ref } : grip
   }
 }

@@ -9,6 +9,7 @@ import { roundTo } from '../snap.ts'
 import type { DrawPort, DrawPreview } from './drawPort.ts'
 import { bulgeFor, findRing, type Grip } from './grips.ts'
 import { moveEdge, moveVertex, setBulge, translate } from './rings.ts'
+import { sameRing } from './snapping.ts'
 
 const LABELS: Readonly<Record<Grip['kind'], string>> = {
   vertex: 'Move a vertex',
@@ -23,6 +24,7 @@ export function gripDrag(port: DrawPort, grip: Grip, pressed: PointerInput): Dra
   const ring = findRing(job.part, grip.ref)
   if (!ring) return null
   const from = port.toPart(pressed.world)
+  const together = port.together.some((r) => sameRing(r, grip.ref)) ? port.together : [grip.ref]
   const put = (next: Ring) => setRing(job, grip.ref.body, grip.ref.ring, next)
   const moved = (raw: Point, input: PointerInput): Point => {
     const step = input.alt ? 0.01 : port.step(input.pxPerMm)
@@ -55,12 +57,12 @@ export function gripDrag(port: DrawPort, grip: Grip, pressed: PointerInput): Dra
         const next =
           grip.kind === 'edge'
             ? put(moveEdge(ring, grip.index, by))
-            : moveRings(job, grip.ref, (r) => translate(r, by))
+            : moveRings(job, together, (r) => translate(r, by))
         return { job: next, shown: shown(raw, [`x ${port.length(by.x)}, y ${port.length(by.y)}`], false) }
       }
     }
   }
-  return { label: LABELS[grip.kind], at }
+  return { label: together.length > 1 ? `Move ${together.length} rings` : LABELS[grip.kind], at }
 }
 
 const shown = (at: Point, words: readonly string[], snapped: boolean): DrawPreview => ({

@@ -181,7 +181,18 @@ export const mirror = (ring: Ring, about: Point, across: 'x' | 'y'): Vertex[] =>
 
 /** Middle of a ring's box, arcs exactly. */
 export function boxCentre(ring: Ring): Point {
-  const box = ringBox(ring)
+  return boxesCentre([ring])
+}
+
+/** The middle of the box about several rings. */
+export function boxesCentre(rings: readonly Ring[]): Point {
+  const boxes = rings.map(ringBox)
+  const box = {
+    x0: Math.min(...boxes.map((b) => b.x0)),
+    y0: Math.min(...boxes.map((b) => b.y0)),
+    x1: Math.max(...boxes.map((b) => b.x1)),
+    y1: Math.max(...boxes.map((b) => b.y1)),
+  }
   return { x: (box.x0 + box.x1) / 2, y: (box.y0 + box.y1) / 2 }
 }
 

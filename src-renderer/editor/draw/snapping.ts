@@ -21,6 +21,8 @@ export const sameRing = (a: RingRef | null, b: RingRef | null): boolean =>
 export interface DrawTargets {
   readonly points: readonly SnapTarget[]
   readonly edges: readonly Edge[]
+  /** Directions that the part's own straight edges have, degrees in [0, 180); those with most edge first. */
+  readonly directions: readonly number[]
 }
 
 const RANK = { vertex: 0, bore: 1, centre: 2, origin: 3, middle: 4 } as const
@@ -51,8 +53,31 @@ export function drawTargets(
       })
     })
   }
-  return { points, edges }
+  return { points, edges, directions: ownDirections(edges) }
 }
+
+/** More would catch everywhere. */
+const MOST_DIRECTIONS = 8
+
+/** Directions of the straight edges but for the round ones, which are caught anyway. */
+function ownDirections(edges: readonly Edge[]): readonly number[] {
+  const lengths = new Map<number, number>()
+  for (const { a, b, arc } of edges) {
+    if (arc) continue
+    const angle = roundTo(lineAngle(toDegrees(angleTowards(a, b))), 1e-4) % HALF
+    const apart = Math.abs(angle - Math.round(angle / REACH.turnStep) * REACH.turnStep)
+    if (apart < 0.01) continue
+    lengths.set(angle, (lengths.get(angle) ?? 0) + Math.hypot(b.x - a.x, b.y - a.y))
+  }
+  return [...lengths]
+    .sort((p, q) => q[1] - p[1])
+    .slice(0, MOST_DIRECTIONS)
+    .map(([angle]) => angle)
+}
+
+/** Degrees; a line has no sense. */
+const HALF = 180
+const lineAngle = (degrees: number) => ((degrees % HALF) + HALF) % HALF
 
 export interface Snapped {
   readonly point: Point
@@ -86,7 +111,7 @@ export function snapDraw(raw: Point, targets: DrawTargets, wish: SnapWish): Snap
         near(e.at) <= radius * REACH.edgeShare && (!best || near(e.at) < near(best.at)) ? e : best,
       null,
     )
-  const along = wish.from ? onDirection(wish.from, raw, wish) : null
+  const along = wish.from ? onDirection(wish.from, raw, targets, wish) : null
   const both =
     edge && along && wish.from ? crossing(edge.edge, wish.from, along.point, raw, radius / pxPerMm) : null
   if (both && along) return { point: both, text: `edge, ${along.text}` }
@@ -109,18 +134,54 @@ function crossing(edge: Edge, from: Point, toward: Point, raw: Point, reach: num
   return found ? { x: found.x, y: found.y } : null
 }
 
-/** The point on the nearest multiple of 15° from `from`, where the pointer is within some pixels of it. */
-function onDirection(from: Point, raw: Point, { pxPerMm, step }: SnapWish): Snapped | null {
+/**
+ * The point on the direction from `from` that the pointer is nearest to, within some pixels: multiples of 15°, along
+ * the part's own straight edges and square to them, along and square to an arc that ends at `from`.
+ */
+function onDirection(
+  from: Point,
+  raw: Point,
+  targets: DrawTargets,
+  { pxPerMm, step }: SnapWish,
+): Snapped | null {
   const d = Math.hypot(raw.x - from.x, raw.y - from.y)
   if (d * pxPerMm < REACH.directionFrom) return null
   const angle = toDegrees(angleTowards(from, raw))
-  const nearest = Math.round(angle / REACH.turnStep) * REACH.turnStep
-  const off = Math.abs(Math.sin(toRadians(angle - nearest))) * d * pxPerMm
-  if (off > REACH.direction) return null
-  const t = toRadians(nearest)
+  const off = (direction: number) => Math.abs(Math.sin(toRadians(angle - direction))) * d * pxPerMm
+  const round = Math.round(angle / REACH.turnStep) * REACH.turnStep
+  let best = { direction: round, text: '' }
+  for (const { direction, text } of [...ownLines(targets), ...arcLines(targets, from)])
+    // Nearer by more than what a hand can aim, or the round one stays.
+    if (off(direction) < off(best.direction) - 1e-6) best = { direction, text }
+  if (off(best.direction) > REACH.direction) return null
+  // Of the two ways along the line the one that the pointer lies on.
+  const way = best.direction + Math.round((angle - best.direction) / HALF) * HALF
+  const t = toRadians(way)
   const reach = roundTo(d, step)
   return {
     point: { x: roundTo(from.x + reach * Math.cos(t), 1e-4), y: roundTo(from.y + reach * Math.sin(t), 1e-4) },
-    text: `${wholeTurn(nearest)}°`,
+    text: `${best.text}${roundTo(wholeTurn(way), 0.01)}°`,
   }
+}
+
+interface Line {
+  readonly direction: number
+  readonly text: string
+}
+const ownLines = ({ directions }: DrawTargets): Line[] =>
+  directions.flatMap((direction) => [
+    { direction, text: 'along an edge, ' },
+    { direction: direction + HALF / 2, text: 'square to an edge, ' },
+  ])
+
+function arcLines({ edges }: DrawTargets, from: Point): Line[] {
+  const near = (p: Point) => Math.hypot(p.x - from.x, p.y - from.y) < ROUNDING.length
+  return edges.flatMap(({ a, b, arc }) => {
+    if (!arc || !(near(a) || near(b))) return []
+    const radial = toDegrees(angleTowards(arc.centre, from))
+    return [
+      { direction: radial + HALF / 2, text: 'tangent, ' },
+      { direction: radial, text: 'square to the arc, ' },
+    ]
+  })
 }

@@ -54,6 +54,7 @@ export function plateScene(app: App): PlateScene {
   const drawing = $derived(
     describeDrawing(jobs.job.part, placement, {
       chosen: draw.ring ? draw.chosen : null,
+      also: draw.together.slice(1),
       vertex: draw.vertex,
       edge: draw.ring && draw.edge !== null && draw.edge < draw.ring.length ? draw.edge : null,
       preview: draw.preview,
