@@ -33,8 +33,10 @@ export const METRIC_CLASSES: Readonly<Record<string, StrengthClass>> = {
 const upToThreeQuarters = (d: number) => d <= 0.75 * INCH + 1e-6
 const psi = (proof: number, yields: number): StrengthClass => row(proof * PSI, yields * PSI)
 
+const upToOne = (d: number) => d <= INCH + 1e-6
+
 /**
- * SAE J429, sizes to 1 in; yields from memory. Grade 2 falls above ¾ in. B7 is ASTM A193: yield 105,000 lbf/in², from
+ * SAE J429, sizes to 1½ in; yields, and proof of grade 5 above 1 in, from memory. Grade 2 falls above ¾ in, grade 5 above 1 in. B7 is ASTM A193: yield 105,000 lbf/in², from
  * memory; it states no proof load, so nine tenths of yield stands for it, below what J429 has for its grades.
  */
 export const UNIFIED_GRADES: Readonly<Record<string, StrengthClass>> = {
@@ -42,13 +44,35 @@ export const UNIFIED_GRADES: Readonly<Record<string, StrengthClass>> = {
     proof: (d) => (upToThreeQuarters(d) ? 55_000 : 33_000) * PSI,
     yields: (d) => (upToThreeQuarters(d) ? 57_000 : 36_000) * PSI,
   },
-  'grade 5': psi(85_000, 92_000),
+  'grade 5': {
+    proof: (d) => (upToOne(d) ? 85_000 : 74_000) * PSI,
+    yields: (d) => (upToOne(d) ? 92_000 : 81_000) * PSI,
+  },
   'grade 8': psi(120_000, 130_000),
   B7: psi(0.9 * 105_000, 105_000),
 }
 
+/** N/mm² in one long ton to the square inch. */
+const TSI = 2240 * PSI
+const NINE_TENTHS = 0.9
+/** Yield in tons to the square inch; nine tenths of it stands for the proof stress. */
+const tons = (yields: number): StrengthClass => row(NINE_TENTHS * yields * TSI, yields * TSI)
+
+/**
+ * Grades of BS 1083 by the letters of their steels: A of 28 tons to the square inch, R of 45, S of 50 and T of 55. Yields
+ * 16, 34, 38 and 44, the lowest of the steels' (BS 970, from memory); proof stresses are not known, so nine tenths of yield
+ * stands for them.
+ */
+const BRITISH_GRADES: Readonly<Record<string, StrengthClass>> = {
+  'grade A': tons(16),
+  'grade R': tons(34),
+  'grade S': tons(38),
+  'grade T': tons(44),
+}
+
 /** A Whitworth stud is as strong as the bar it is cut from: any of the classes and grades, on its own core. */
 export const WHITWORTH_CLASSES: Readonly<Record<string, StrengthClass>> = {
+  ...BRITISH_GRADES,
   ...METRIC_CLASSES,
   ...UNIFIED_GRADES,
 }

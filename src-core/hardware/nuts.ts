@@ -1,6 +1,6 @@
 /**
  * Plain hexagon nuts to the threads: across flats and height. Metric: ISO 4032, largest height; inch: ASME
- * B18.2.2. From memory. mm.
+ * B18.2.2, both from memory. mm.
  */
 import { convert } from '../units/convert.ts'
 import { discArea } from '../geometry/discArea.ts'
@@ -35,8 +35,12 @@ const INCH: Readonly<Record<string, readonly [flats: number, height: number]>> =
   '3/4': [9 / 8, 41 / 64],
   '7/8': [21 / 16, 3 / 4],
   '1': [3 / 2, 55 / 64],
+  '1-1/8': [27 / 16, 31 / 32],
+  '1-1/4': [15 / 8, 17 / 16],
+  '1-3/8': [33 / 16, 75 / 64],
+  '1-1/2': [9 / 4, 41 / 32],
 }
-/** Inches, BS 1083: the sizes that Whitworth's two series share. From memory. */
+/** Inches, BS 1083:1965 as printed in Machinery's Handbook: the sizes that Whitworth's two series share. */
 const WHITWORTH: Readonly<Record<string, readonly [flats: number, height: number]>> = {
   '1/4': [0.445, 0.2],
   '5/16': [0.525, 0.25],
@@ -48,6 +52,10 @@ const WHITWORTH: Readonly<Record<string, readonly [flats: number, height: number
   '3/4': [1.2, 0.687],
   '7/8': [1.3, 0.75],
   '1': [1.48, 0.875],
+  '1-1/8': [1.67, 1],
+  '1-1/4': [1.86, 1.125],
+  '1-3/8': [2.05, 1.25],
+  '1-1/2': [2.22, 1.375],
 }
 
 export interface NutSize {

@@ -3,8 +3,8 @@
  *
  * Metric: pitch ISO 261, stress areas as published in ISO 898-1 (M5 and M27 to M36 from memory, held against the
  * formula). Proof loads of 4.6, 8.8, 10.9 and 12.9 from M6 to M24 as published there, rounded to three figures; all
- * others are proof stress × stress area. Inch: areas ASME B1.1 (fine threads from memory, held against the formula), proof
- * load = area × stress. Whitworth: threads an inch of BS 84 from memory; the area is that of the core, less than what a
+ * others are proof stress × stress area. Inch: areas ASME B1.1 (fine threads to 1 in and coarse ones above 1-1/8 in from
+ * memory, held against the formula), proof load = area × stress. Whitworth: threads an inch of BS 84 from memory; the area is that of the core, less than what a
  * test would find, and the strength is that of the bar, by class or grade.
  */
 import { discArea } from '../geometry/discArea.ts'
@@ -53,10 +53,12 @@ const unifiedRow = (name: string, tpi: number, areaIn2: number): Thread => ({
   proof: proofLoads(UNIFIED_GRADES, inchesOf(name) * IN, areaIn2 * IN * IN),
 })
 
-/** `3/4` as a number. */
+/** `3/4` and `1-1/8` as numbers. */
 function inchesOf(name: string): number {
-  const [above, below = '1'] = name.split('/')
-  return Number(above) / Number(below)
+  return name.split('-').reduce((sum, text) => {
+    const [above, below = '1'] = text.split('/')
+    return sum + Number(above) / Number(below)
+  }, 0)
 }
 
 function whitworthRow(series: 'BSW' | 'BSF', name: string, tpi: number): Thread {
@@ -97,6 +99,10 @@ export const THREADS: readonly Thread[] = [
   unifiedRow('3/4', 10, 0.33446),
   unifiedRow('7/8', 9, 0.46174),
   unifiedRow('1', 8, 0.60575),
+  unifiedRow('1-1/8', 7, 0.763),
+  unifiedRow('1-1/4', 7, 0.969),
+  unifiedRow('1-3/8', 6, 1.155),
+  unifiedRow('1-1/2', 6, 1.405),
   unifiedRow('1/4', 28, 0.0364),
   unifiedRow('5/16', 24, 0.058),
   unifiedRow('3/8', 24, 0.0878),
@@ -107,6 +113,10 @@ export const THREADS: readonly Thread[] = [
   unifiedRow('3/4', 16, 0.373),
   unifiedRow('7/8', 14, 0.509),
   unifiedRow('1', 12, 0.663),
+  unifiedRow('1-1/8', 12, 0.856),
+  unifiedRow('1-1/4', 12, 1.073),
+  unifiedRow('1-3/8', 12, 1.315),
+  unifiedRow('1-1/2', 12, 1.581),
   whitworthRow('BSW', '1/4', 20),
   whitworthRow('BSW', '5/16', 18),
   whitworthRow('BSW', '3/8', 16),
@@ -117,6 +127,10 @@ export const THREADS: readonly Thread[] = [
   whitworthRow('BSW', '3/4', 10),
   whitworthRow('BSW', '7/8', 9),
   whitworthRow('BSW', '1', 8),
+  whitworthRow('BSW', '1-1/8', 7),
+  whitworthRow('BSW', '1-1/4', 7),
+  whitworthRow('BSW', '1-3/8', 6),
+  whitworthRow('BSW', '1-1/2', 6),
   whitworthRow('BSF', '1/4', 26),
   whitworthRow('BSF', '5/16', 22),
   whitworthRow('BSF', '3/8', 20),
@@ -127,14 +141,19 @@ export const THREADS: readonly Thread[] = [
   whitworthRow('BSF', '3/4', 12),
   whitworthRow('BSF', '7/8', 11),
   whitworthRow('BSF', '1', 10),
+  whitworthRow('BSF', '1-1/8', 9),
+  whitworthRow('BSF', '1-1/4', 9),
+  whitworthRow('BSF', '1-3/8', 8),
+  whitworthRow('BSF', '1-1/2', 8),
 ]
 
-/** The size of an inch thread without its pitch or series: 1/2 of 1/2-13. */
-export const inchSize = ({ name }: Pick<Thread, 'name'>): string => name.split(/[- ]/)[0]!
+/** The size of an inch thread without its pitch or series: 1/2 of 1/2-13, 1-1/8 of 1-1/8 BSW. */
+export const inchSize = ({ name }: Pick<Thread, 'name'>): string => name.replace(/(-\d+| BS[WF])$/, '')
 
 /** Inch threads that a size alone means: the coarse ones of the unified series. */
 const COARSE_TPI: Readonly<Record<string, number>> = {
   '1/4': 20, '5/16': 18, '3/8': 16, '7/16': 14, '1/2': 13, '9/16': 12, '5/8': 11, '3/4': 10, '7/8': 9, '1': 8,
+  '1-1/8': 7, '1-1/4': 7, '1-3/8': 6, '1-1/2': 6,
 } // prettier-ignore
 const isCoarse = (t: Thread): boolean => t.name === `${inchSize(t)}-${COARSE_TPI[inchSize(t)]}`
 
@@ -149,6 +168,10 @@ const normal = (text: string) =>
   text
     .trim()
     .toLowerCase()
+    // One and a half: a dash stands between whole and fraction.
+    .replace(/(\d)\s*(?=[½¼¾⅛⅜⅝⅞])/g, '$1-')
+    .replace(/(\d)\s+(?=\d+\/)/g, '$1-')
+    .replace(/[⅛]/g, '1/8')
     .replace(/½/g, '1/2')
     .replace(/¼/g, '1/4')
     .replace(/¾/g, '3/4')
@@ -186,10 +209,9 @@ const USUAL_CLASS = { metric: '8.8', unified: 'grade 5', whitworth: '4.6' } as c
 function classNamed(thread: Thread, strengthClass: string): string | null {
   const text = strengthClass.trim().toLowerCase()
   const bare = text.replace(/^(grade|gr\.?)\s*/, '')
-  const grade = bare === 'b7' ? 'B7' : `grade ${bare}`
-  const keys = { metric: [text], unified: [grade], whitworth: [text, grade] }[thread.standard]
-  // A class is text from a file: names that every object has, like "constructor", are no classes.
-  return keys.find((key) => Object.hasOwn(thread.proof, key)) ?? null
+  const grade = bare === 'b7' ? 'b7' : `grade ${bare}`
+  const wanted = { metric: [text], unified: [grade], whitworth: [text, grade] }[thread.standard]
+  return Object.keys(thread.proof).find((key) => wanted.includes(key.toLowerCase())) ?? null
 }
 
 /** Proof load in N for a class (8.8) or grade (5, grade 5, gr 5, B7); null where the table has none. */

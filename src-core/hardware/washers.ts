@@ -66,6 +66,10 @@ const INCH: Rows = {
   '3/4': [0.812, 2, 0.148],
   '7/8': [0.938, 2.25, 0.165],
   '1': [1.062, 2.5, 0.165],
+  '1-1/8': [1.25, 2.75, 0.165],
+  '1-1/4': [1.375, 3, 0.165],
+  '1-3/8': [1.5, 3.25, 0.18],
+  '1-1/2': [1.625, 3.5, 0.18],
 }
 
 /** Null for a thread that the table of the form does not have; inch threads have plain ones only. */

@@ -2,11 +2,15 @@ import { describe, expect, test } from 'vitest'
 import {
   THREADS,
   findThread,
+  inchSize,
   proofLoad,
   rootDiameter,
   threadDiameter,
   threadStressArea,
+  yieldStress,
 } from '../../src-core/hardware/threads.ts'
+import { nutSize } from '../../src-core/hardware/nuts.ts'
+import { washerSize } from '../../src-core/hardware/washers.ts'
 import { expectNear } from '../helpers/near.ts'
 
 /** ISO 898-1: stress areas and proof loads of coarse threads, as published by a fastener dealer (EN ISO 898-1). */
@@ -71,6 +75,22 @@ describe('unified coarse threads (SAE J429, ASME B1.1)', () => {
     expectNear(lbf('Gr 8'), grade8, { rel: 3e-4 })
   })
 
+  /** Areas of ASME B1.1 in in²: 1-1/8 as published by a fastener dealer, the others from memory, and J429 above 1 in. */
+  test.each([
+    ['1-1/8-7', 0.763],
+    ['1-1/4-7', 0.969],
+    ['1-3/8-6', 1.155],
+    ['1-1/2-6', 1.405],
+  ] as const)('%s: its area is the formula’s, grade 5 is 74 ksi above 1 in', (name, area) => {
+    const thread = findThread(name)!
+    expectNear(thread.stressArea / 645.16, area, { rel: 1e-9 })
+    expectNear(area, 0.7854 * (thread.diameter / 25.4 - (0.9743 * thread.pitch) / 25.4) ** 2, { rel: 2e-3 })
+    expectNear(proofLoad(thread, '5')! / 4.4482216152605, 74_000 * area, { rel: 1e-4 })
+    expectNear(proofLoad(thread, '8')! / 4.4482216152605, 120_000 * area, { rel: 1e-4 })
+    expect(nutSize(thread)).not.toBeNull()
+    expect(washerSize(thread)).not.toBeNull()
+  })
+
   test('grade 2 falls above ¾ in, so a ⅞ in bolt of it carries less than a ¾ in one', () => {
     expect(proofLoad(findThread('7/8')!, '2')!).toBeLessThan(proofLoad(findThread('3/4')!, '2')!)
   })
@@ -86,6 +106,15 @@ test('threads are found by the names people write, and not by others', () => {
   ] as const)
     expect(threadDiameter(name)).toBeCloseTo(diameter, 9)
   for (const name of ['', 'M11', 'M', '12', '1/2-19', 'G1/2', '1/2 BSP']) expect(findThread(name)).toBeNull()
+  for (const [name, found] of [
+    ['1-1/8 UNC', '1-1/8-7'],
+    ['1 1/4', '1-1/4-7'],
+    ['1½ UNF', '1-1/2-12'],
+    ['1-1/2-6', '1-1/2-6'],
+    ['1 1/8 in BSW', '1-1/8 BSW'],
+    ['1', '1-8'],
+  ] as const)
+    expect(findThread(name)?.name, name).toBe(found)
   expect(findThread('1/2 UNF')!.name).toBe('1/2-20')
   expect(findThread('½ whit')!.name).toBe('1/2 BSW')
   expect(findThread('1/2 bsf')!.name).toBe('1/2 BSF')
@@ -95,16 +124,29 @@ test('threads are found by the names people write, and not by others', () => {
 })
 
 /** Fine threads: areas by 0.7854·(d − 0.9743/n)² (from memory), three figures as printed. */
-test.each(THREADS.filter((t) => t.standard === 'unified' && findThread(t.name.split('-')[0]!) !== t))(
+test.each(THREADS.filter((t) => t.standard === 'unified' && findThread(inchSize(t)) !== t))(
   '$name: its area is the formula’s, and more than the coarse thread’s',
-  ({ name, diameter, pitch, stressArea }) => {
+  (thread) => {
+    const { diameter, pitch, stressArea } = thread
     const [inches, per] = [diameter / 25.4, 25.4 / pitch]
     expectNear(stressArea / 645.16, 0.7854 * (inches - 0.9743 / per) ** 2, { rel: 4e-3 })
-    const coarse = findThread(name.split('-')[0]!)!
+    const coarse = findThread(inchSize(thread))!
     expect(stressArea).toBeGreaterThan(coarse.stressArea)
     expect(pitch).toBeLessThan(coarse.pitch)
   },
 )
+
+/** Grades of BS 1083 by letter, from memory: a T stud of half an inch yields at 44 tons to the square inch of its core. */
+test('British grades rise by letter, and are no grades of other threads', () => {
+  const half = findThread('1/2 BSW')!
+  const loads = ['A', 'R', 'S', 'T'].map((g) => proofLoad(half, g)!)
+  expect([...loads].sort((a, b) => a - b)).toEqual(loads)
+  // 44 long tons to the square inch are 679.5 N/mm².
+  expectNear(yieldStress(half, 'grade T')!, 679.5, { rel: 1e-3 })
+  expectNear(loads[3]!, 0.9 * 679.5 * half.stressArea, { rel: 1e-3 })
+  expect(proofLoad(findThread('1/2')!, 'R')).toBeNull()
+  expect(proofLoad(half, 'constructor')).toBeNull()
+})
 
 /** Core diameters of British Standard Whitworth, in (BS 84, from memory), against d − 1.280654·P. */
 test.each([
@@ -119,6 +161,8 @@ test.each([
   ['1/4 BSF', 0.2008],
   ['1/2 BSF', 0.42],
   ['1 BSF', 0.872],
+  ['1-1/4 BSW', 1.067],
+  ['1-1/2 BSW', 1.2866],
 ] as const)('%s has a core of %f in, and holds on that', (name, core) => {
   const thread = findThread(name)!
   expectNear(rootDiameter(thread) / 25.4, core, { abs: 2e-4 })
