@@ -4,6 +4,7 @@ import type { Block, Laid } from '../sheet/flow.ts'
 import type { LayerName } from '../model/model.ts'
 import { polyline, text } from '../model/primitives.ts'
 import { LETTERING } from '../text/lettering.ts'
+import { textWidth } from '../text/textWidth.ts'
 import { setupPicture } from './picture.ts'
 import type { Part } from './solids.ts'
 
@@ -11,6 +12,7 @@ import type { Part } from './solids.ts'
 const LEAST = 90
 const MOST = { width: 130, height: 110 }
 const HEAD = LETTERING.read + 3
+const TITLE = "Isometric, from the operator's side"
 
 const LAYERS: Readonly<Record<Part, LayerName>> = {
   plate: 'outline-thin',
@@ -18,23 +20,24 @@ const LAYERS: Readonly<Record<Part, LayerName>> = {
   piece: 'outline-thin',
 }
 
-export function pictureBlock(mounted: Mounted): Block {
+/** @param small no larger than it must be: for a sheet that would else run over. */
+export function pictureBlock(mounted: Mounted, small = false): Block {
   const picture = setupPicture(mounted)
   const { x0, y0, x1, y1 } = picture.box
   const [wide, tall] = [x1 - x0, y1 - y0]
+  const most = small ? { width: LEAST, height: LEAST } : MOST
   return {
     width: LEAST,
     lay: (width, room): Laid | null => {
-      const scale = Math.min(Math.min(width, MOST.width) / wide, Math.min(room - HEAD, MOST.height) / tall)
+      const scale = Math.min(Math.min(width, most.width) / wide, Math.min(room - HEAD, most.height) / tall)
       // Upright things are narrower than they are high: those count by their height.
       if (!(scale > 0) || Math.max(wide, tall) * scale < LEAST - 1e-6) return null
       return {
         height: HEAD + tall * scale,
+        width: Math.max(wide * scale, textWidth(TITLE, LETTERING.read, true)),
         rest: null,
         draw: ({ x, y }) => [
-          text({ x, y: y - LETTERING.read }, "Isometric, from the operator's side", LETTERING.read, {
-            bold: true,
-          }),
+          text({ x, y: y - LETTERING.read }, TITLE, LETTERING.read, { bold: true }),
           ...picture.lines(scale).map(({ of, points }) =>
             polyline(
               LAYERS[of],

@@ -16,6 +16,9 @@ export type LayerName =
   | 'hatch'
   | 'dimension'
   | 'text'
+  /** The frame of the drawing space and its centring marks. */
+  | 'border'
+  /** The frame of a table. */
   | 'frame'
   | 'mark'
   | 'caution'

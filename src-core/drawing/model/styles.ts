@@ -16,6 +16,8 @@ export interface LayerStyle {
   readonly aci: number
 }
 
+/** The frame of the drawing space and its centring marks (ISO 5457). */
+const WIDEST = 0.7
 const WIDE = 0.5
 const MEDIUM = 0.35
 const NARROW = 0.25
@@ -64,6 +66,7 @@ export const LAYER_STYLES: Readonly<Record<LayerName, LayerStyle>> = {
   hatch: continuous(NARROW, 'HATCH', 8),
   dimension: continuous(NARROW, 'DIMENSION'),
   text: continuous(NARROW, 'TEXT'),
+  border: continuous(WIDEST, 'BORDER'),
   frame: continuous(WIDE, 'FRAME'),
   mark: continuous(MEDIUM, 'MARK'),
   caution: continuous(MEDIUM, 'CAUTION', 1, DARK_RED),

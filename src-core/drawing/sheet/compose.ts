@@ -4,14 +4,14 @@ import type { Job, Setup } from '../../job/schema.ts'
 import type { Mounted } from '../../mounting/types.ts'
 import type { DimensionChoices } from '../views/choices.ts'
 import { pictureBlock } from '../isometric/pictureBlock.ts'
-import { drawViews, type DrawnViews } from '../views/drawViews.ts'
-import { flow, type Block, type Region } from './flow.ts'
+import { drawViews, viewAsides, type DrawnViews } from '../views/drawViews.ts'
+import { countPages, flow, type Block, type Region } from './flow.ts'
 import { footerHeight } from './footer.ts'
 import { frame } from './frame.ts'
 import { INSET, planSheet, viewExtent, type SheetPlan } from './layout.ts'
 import { hardwareTable, speedTable } from './lists.ts'
 import type { Primitive } from '../model/model.ts'
-import { headline, lead, noteBlock, type Lead } from './noteBlock.ts'
+import { headline, lead, noteBlock, type Headline, type Lead, type Notes } from './noteBlock.ts'
 import {
   assumptionNotes,
   balanceNotes,
@@ -25,11 +25,12 @@ import { boreTable, placingTable } from './placingList.ts'
 import { revisionTable } from './revisionList.ts'
 import type { SheetSize } from './sheetSizes.ts'
 import { SIGN_OFF, clampTable, cutTable, madeOfTable, rollTestTable, stepsTable } from './setupLists.ts'
-import { tableBlock } from './table.ts'
+import { tableBlock, type TableInput } from './table.ts'
 import { TITLE_WIDTH, type Projection } from './titleFields.ts'
 
 /** Least width of the column of notes, mm. */
 const COLUMN = 90
+const GUTTER = 8
 
 export interface ComposeInput {
   readonly job: Job
@@ -55,56 +56,106 @@ export interface Composed {
   readonly pages: readonly (readonly Primitive[])[]
 }
 
-/** Which tables are in small letters. */
-interface Small {
+/** How the same things may be set. */
+interface Setting {
+  /** Tables in small letters, and the picture no larger than it must be. */
   readonly hardware: boolean
   readonly speeds: boolean
+  readonly picture: boolean
+  /** Of tables beside the views. */
+  readonly columns: number
 }
 
-const USUAL: Small = { hardware: false, speeds: false }
-const SMALLER: readonly Small[] = [
-  { hardware: true, speeds: false },
-  { hardware: true, speeds: true },
-]
+const USUAL: Setting = { hardware: false, speeds: false, picture: false, columns: 1 }
 
-/** With tables in small letters where that brings them onto the first sheet and costs the views no scale. */
+/** The first is the usual one. */
+function settingsOf({ columns }: SheetSize): Setting[] {
+  const sizes = [
+    USUAL,
+    { ...USUAL, hardware: true },
+    { ...USUAL, picture: true },
+    { ...USUAL, hardware: true, picture: true },
+    { ...USUAL, hardware: true, speeds: true },
+    { ...USUAL, hardware: true, speeds: true, picture: true },
+  ]
+  // Beside the views of A3 and B there is room for one.
+  const most = Math.max(1, columns - 1)
+  return sizes.flatMap((s) => Array.from({ length: most }, (_, i) => ({ ...s, columns: i + 1 })))
+}
+
+/**
+ * As set usually; in another way where that costs the views no scale and brings verdict, hardware and speeds onto the
+ * first sheet, or saves a sheet.
+ */
 export function compose(input: ComposeInput): Composed {
   const { sheet } = input
-  const usual = layOut(input, USUAL)
-  const smaller = usual.fits || !sheet.large ? [] : SMALLER.map((small) => layOut(input, small))
-  const laid = smaller.find((l) => l.fits && l.plan.scale >= usual.plan.scale) ?? usual
-  const { plan, first, again } = laid
+  const fixed = fixedBlocks(input)
+  const [usual, ...others] = settingsOf(sheet).map((setting) => () => layOut(input, fixed, setting))
+  let laid = usual!()
+  const { scale } = laid.plan
+  for (const other of others) {
+    if (laid.pages === 1) break
+    const next = other();
+    if (next.plan.scale >= scale && isBetter(next, laid, sheet)) laid = next
+  }
+  const { plan } = laid
+  const { first, again } = fixed
   const drawn = drawViews({ ...input, plan, border: frame(sheet, TITLE_WIDTH) })
-  const blocks = [...laid.blocks, ...setupBlocks(input), tableBlock(SIGN_OFF), ...textBlocks(input, drawn)]
+  const blocks = [...laid.blocks, ...notesOf(input, plan, drawn.unplaced)]
   const pages = flow(blocks, plan.regions, () => furtherRegions(input, again.height))
   const top = { x: sheet.left + INSET, y: sheet.top - INSET }
   const headOf = (i: number) => (i > 0 ? again.draw(top) : plan.hasColumn ? [] : first.draw(top))
   return { plan, drawn, pages: pages.map((page, i) => [...headOf(i), ...page]) }
 }
 
+const isBetter = (a: LaidOut, b: LaidOut, { large }: SheetSize): boolean =>
+  large && a.fits !== b.fits ? a.fits : a.pages < b.pages
+
 interface LaidOut {
   readonly plan: SheetPlan
-  /** Verdict, stops, hardware, speeds. */
+  /** All but what is not known before the views are drawn. */
   readonly blocks: readonly Block[]
-  /** Whether these stand on the first sheet. */
+  /** Whether verdict, stops, hardware and speeds stand on the first sheet. */
   readonly fits: boolean
+  readonly pages: number
+}
+
+/** What stands on the sheets in one way alone. */
+interface Fixed {
+  readonly words: Headline
   /** Verdict across the head of the first sheet, and of one that follows. */
   readonly first: Lead
   readonly again: Lead
+  readonly against: readonly Block[]
+  readonly picture: { readonly usual: Block; readonly small: Block }
+  /** What one sets up by, and what is said of it but for the notes. */
+  readonly tables: readonly Block[]
+  readonly texts: readonly Block[]
 }
 
-function layOut(input: ComposeInput, small: Small): LaidOut {
-  const { job, setup, mounted, analysis, sheet, scale, projection } = input
-  const speeds = tableBlock({ ...speedTable(job, setup, analysis), small: small.speeds })
-  const hardware = tableBlock({ ...hardwareTable(job, mounted), small: small.hardware })
+function fixedBlocks(input: ComposeInput): Fixed {
+  const { job, setup, analysis, sheet } = input
   const words = headlineWords(job, setup, analysis)
   const across = sheet.right - sheet.left - 2 * INSET
-  const first = lead(words, across, true)
-  const again = lead(words, across, false)
+  return {
+    words,
+    first: lead(words, across, true),
+    again: lead(words, across, false),
+    against: verdictNotes(setup, analysis).map(noteBlock),
+    picture: { usual: pictureBlock(input.mounted), small: pictureBlock(input.mounted, true) },
+    tables: setupTables(input).map(tableBlock),
+    texts: texts(input).map(noteBlock),
+  }
+}
+
+function layOut(input: ComposeInput, fixed: Fixed, setting: Setting): LaidOut {
+  const { job, setup, mounted, analysis, sheet, scale, projection } = input
+  const speeds = tableBlock({ ...speedTable(job, setup, analysis), small: setting.speeds })
+  const hardware = tableBlock({ ...hardwareTable(job, mounted), small: setting.hardware })
   const plan = planSheet({
     mounted,
     sheet,
-    head: first.height,
+    head: fixed.first.height,
     title: input.title.first,
     lacks: input.lacks,
     extent: viewExtent(job, mounted, analysis),
@@ -112,19 +163,23 @@ function layOut(input: ComposeInput, small: Small): LaidOut {
     projection,
     hardware,
     columnWidth: Math.max(COLUMN, speeds.width),
+    columns: setting.columns,
   })
-  const blocks = [
-    ...(plan.hasColumn ? [headline(words)] : []),
-    ...verdictNotes(setup, analysis).map(noteBlock),
+  const leading = [
+    ...(plan.hasColumn ? [headline(fixed.words)] : []),
+    ...fixed.against,
     ...(mounted.pieces.length > 0 ? [hardware] : []),
     speeds,
   ]
-  const fits = flow(blocks, plan.regions, () => furtherRegions(input, again.height)).length === 1
-  return { plan, blocks, fits, first, again }
+  const blocks = [...leading, fixed.picture[setting.picture ? 'small' : 'usual'], ...fixed.tables, ...fixed.texts]
+  const count = (of: readonly Block[]) =>
+    countPages(of, plan.regions, () => furtherRegions(input, fixed.again.height))
+  const pages = count([...blocks, ...notesOf(input, plan, [])])
+  return { plan, blocks, fits: count(leading) === 1, pages }
 }
 
 /** What one sets up by. */
-function setupBlocks({ mounted, analysis }: ComposeInput): Block[] {
+function setupTables({ mounted, analysis }: ComposeInput): TableInput[] {
   const tables = [
     placingTable(mounted),
     boreTable(mounted),
@@ -134,35 +189,41 @@ function setupBlocks({ mounted, analysis }: ComposeInput): Block[] {
     stepsTable(mounted, analysis),
     rollTestTable(mounted, analysis),
     revisionTable(mounted.job),
+    SIGN_OFF,
   ]
-  return [pictureBlock(mounted), ...tables.flatMap((t) => (t ? [tableBlock(t)] : []))]
+  return tables.filter((t) => t !== null)
 }
 
-function textBlocks(input: ComposeInput, { asides, unplaced }: DrawnViews): Block[] {
-  const { job, setup, mounted, analysis } = input
-  const own = (job.notes ?? '').split(/\n+/).filter((l) => l.trim() !== '')
-  const missing = unplaced.length > 0 ? [`No room in the views for: ${unplaced.join(', ')}.`] : []
-  const notes = [...own, ...asides, ...missing, ...input.cut]
+function texts({ job, setup, mounted, analysis }: ComposeInput): Notes[] {
   return [
     balanceNotes(job, mounted, analysis),
     ...passNotes(job, setup),
     checklist(analysis),
     ...findingNotes(job, setup, analysis),
     assumptionNotes(job),
-    ...(notes.length > 0 ? [{ title: 'Notes', lines: notes }] : []),
-  ].map(noteBlock)
+  ]
 }
 
-/** Sheets after the first, under the verdict: one column on an upright sheet, two on a lying one. */
+/** What has to be said of the views themselves, and the job's own words. */
+function notesOf(input: ComposeInput, plan: SheetPlan, unplaced: readonly string[]): Block[] {
+  const own = (input.job.notes ?? '').split(/\n+/).filter((l) => l.trim() !== '')
+  const missing = unplaced.length > 0 ? [`No room in the views for: ${unplaced.join(', ')}.`] : []
+  const lines = [...own, ...viewAsides({ ...input, plan }), ...missing, ...input.cut]
+  return lines.length > 0 ? [noteBlock({ title: 'Notes', lines })] : []
+}
+
+/** Sheets after the first, under the verdict: one column on an upright sheet, more on a lying one. */
 function furtherRegions({ sheet, title, lacks }: ComposeInput, head: number): Region[] {
-  const x = sheet.left + INSET
-  const y = sheet.top - INSET - head
-  const width = sheet.right - sheet.left - 2 * INSET
-  const above = y - sheet.bottom - title.again - 2
-  if (!sheet.large) return [{ x, y, width, height: above - footerHeight(sheet, lacks) }]
-  const column = (width - 8) / 2
-  return [
-    { x, y, width: column, height: y - sheet.bottom - footerHeight(sheet, lacks) - 3 },
-    { x: x + column + 8, y, width: column, height: above },
-  ]
+  const { left, right, top, bottom, columns } = sheet
+  const y = top - INSET - head
+  const across = right - left - 2 * INSET
+  const above = y - bottom - title.again - 2
+  const foot = footerHeight(sheet, lacks)
+  if (columns === 1) return [{ x: left + INSET, y, width: across, height: above - foot }]
+  const width = (across - (columns - 1) * GUTTER) / columns
+  return Array.from({ length: columns }, (_, i) => {
+    const x = left + INSET + i * (width + GUTTER)
+    const overTitle = x + width > right - TITLE_WIDTH
+    return { x, y, width, height: overTitle ? above : y - bottom - foot - 3 }
+  })
 }

@@ -3,6 +3,9 @@ import { PAPER_TOLERANCE } from '../../geometry/tolerance.ts'
 import type { Point } from '../../geometry/types.ts'
 import type { Primitive } from '../model/model.ts'
 
+/** Least width of anything that stands on a sheet, mm. */
+export const NARROWEST = 60
+
 /** A free rectangle; (x, y) is its upper left corner. */
 export interface Region {
   readonly x: number
@@ -13,6 +16,8 @@ export interface Region {
 
 export interface Laid {
   readonly height: number
+  /** Of what is drawn; all there is where not given. */
+  readonly width?: number
   draw(at: Point): Primitive[]
   /** What did not fit. */
   readonly rest: Block | null
@@ -31,27 +36,115 @@ export interface Block {
   lay(width: number, room: number): Laid | null
 }
 
+/** Between blocks one under the other, and side by side. */
 const BETWEEN = 3.2
+const BESIDE = 6
 
 /**
  * Blocks in order, each whole in the first region that holds it; one that no region holds goes to the next sheet, and
- * is broken only if it is higher than a sheet. `next` gives the regions of a following sheet.
+ * is broken only if it is higher than a sheet. What is narrow leaves room beside it for what is narrow and no higher.
+ * `next` gives the regions of a following sheet.
  */
-export function flow(
+export const flow = (
   blocks: readonly Block[],
   first: readonly Region[],
   next: () => readonly Region[],
-): Primitive[][] {
-  const pages: Primitive[][] = []
+): Primitive[][] =>
+  pagesOf(blocks, first, next).map((placed) => placed.flatMap(({ laid, at }) => laid.draw(at)))
+
+/** How many sheets `flow` takes, with nothing drawn. */
+export const countPages = (
+  blocks: readonly Block[],
+  first: readonly Region[],
+  next: () => readonly Region[],
+): number => pagesOf(blocks, first, next).length
+
+interface Placed {
+  readonly laid: Laid
+  readonly at: Point
+}
+
+function pagesOf(
+  blocks: readonly Block[],
+  first: readonly Region[],
+  next: () => readonly Region[],
+): (readonly Placed[])[] {
+  const pages: (readonly Placed[])[] = []
   let waiting = blocks
   let regions = first
   do {
     const page = fillPage(waiting, regions, pages.length > 0)
-    pages.push(page.primitives)
+    pages.push(page.placed)
     waiting = page.waiting
     regions = next()
   } while (waiting.length > 0)
   return pages
+}
+
+/** What is left of a region. */
+interface Free extends Region {
+  /** Beside a block: nothing is broken there, and no table squeezed into it. */
+  readonly beside: boolean
+}
+
+/** Ground of one sheet, taken up from the top. */
+class Page {
+  readonly placed: Placed[] = []
+  /** Width into which what is wider still is squeezed. */
+  readonly #widest: number
+  #free: Free[]
+
+  constructor(regions: readonly Region[], fresh: boolean) {
+    this.#widest = fresh ? Math.max(...regions.map((r) => r.width)) : Infinity
+    this.#free = regions.map((r) => ({ ...r, beside: false }))
+  }
+
+  /** Whole, where it can stand so; whether it could. */
+  putWhole(block: Block): boolean {
+    return this.#free.some((region) => {
+      const laid = this.#lay(block, region)
+      if (!laid || laid.rest) return false
+      this.#put(region, laid)
+      return true
+    })
+  }
+
+  /** As much of it as goes into what is left; what does not, which may be all of it. */
+  putBroken(block: Block): Block | null {
+    let rest: Block | null = block
+    for (const region of [...this.#free]) {
+      const laid: Laid | null = rest && !region.beside ? this.#lay(rest, region) : null
+      if (!laid) continue
+      this.#put(region, laid)
+      rest = laid.rest
+    }
+    return rest
+  }
+
+  /** In the widest region, though it be too high for it. */
+  force(block: Block): Block | null {
+    const region = this.#free.reduce((best, r) => (r.width > best.width ? r : best))
+    const laid = block.lay(region.width, region.height) ?? block.lay(region.width, Infinity)!
+    this.#put(region, laid)
+    return laid.rest
+  }
+
+  #lay(block: Block, { width, height, beside }: Free): Laid | null {
+    const least = beside ? (block.fullWidth ?? block.width) : Math.min(block.width, this.#widest)
+    if (least > width + PAPER_TOLERANCE.fit) return null
+    return block.lay(width, height + PAPER_TOLERANCE.fit)
+  }
+
+  #put(region: Free, laid: Laid): void {
+    const { x, y, width, height } = region
+    this.placed.push({ laid, at: { x, y } })
+    const used = laid.height + BETWEEN
+    const taken = (laid.width ?? width) + BESIDE
+    const left: Free[] = [{ ...region, y: y - used, height: height - used }]
+    if (width - taken >= NARROWEST && !region.beside)
+      left.unshift({ x: x + taken, y, width: width - taken, height: laid.height, beside: true })
+    this.#free.splice(this.#free.indexOf(region), 1, ...left)
+  }
 }
 
 /** `fresh`: a sheet of nothing but blocks, on which the first block waiting must begin whatever its height. */
@@ -59,49 +152,15 @@ function fillPage(
   blocks: readonly Block[],
   regions: readonly Region[],
   fresh: boolean,
-): { primitives: Primitive[]; waiting: Block[] } {
-  const used = regions.map(() => 0)
-  const primitives: Primitive[] = []
+): { placed: readonly Placed[]; waiting: Block[] } {
+  const page = new Page(regions, fresh)
   const waiting: Block[] = []
-  const put = (k: number, laid: Laid) => {
-    const region = regions[k]!
-    primitives.push(...laid.draw({ x: region.x, y: region.y - used[k]! }))
-    used[k] = used[k]! + laid.height + BETWEEN
-  }
-  const lay = (block: Block, k: number): Laid | null => {
-    const { width, height } = regions[k]!
-    if (block.width > width + PAPER_TOLERANCE.fit) return null
-    return block.lay(width, height - used[k]! + PAPER_TOLERANCE.fit)
-  }
   for (const block of blocks) {
-    const tries = regions.map((_, k) => lay(block, k))
-    const whole = tries.findIndex((laid) => laid !== null && laid.rest === null)
-    if (whole >= 0) {
-      put(whole, tries[whole]!)
-      continue
-    }
-    if (fresh ? block.splits : block.breaks) {
-      const rest = regions.reduce<Block | null>((left, _, k) => {
-        const laid = left && lay(left, k)
-        if (!left || !laid) return left
-        put(k, laid)
-        return laid.rest
-      }, block)
-      if (rest !== block) {
-        if (rest) waiting.push(rest)
-        continue
-      }
-    }
-    const widest = regions.reduce((best, r, k) => (r.width > (regions[best]?.width ?? 0) ? k : best), 0)
-    const begun = primitives.length > 0
-    if (!fresh || begun) {
-      waiting.push(block)
-      continue
-    }
-    const region = regions[widest]!
-    const laid = block.lay(region.width, region.height) ?? block.lay(region.width, Infinity)!
-    put(widest, laid)
-    if (laid.rest) waiting.push(laid.rest)
+    if (page.putWhole(block)) continue
+    let rest: Block | null = block
+    if (fresh ? block.splits : block.breaks) rest = page.putBroken(block)
+    if (rest === block && fresh && page.placed.length === 0) rest = page.force(block)
+    if (rest) waiting.push(rest)
   }
-  return { primitives, waiting }
+  return { placed: page.placed, waiting }
 }

@@ -1,6 +1,6 @@
 /**
- * Frame, centring marks and grid reference zones (ISO 5457), and the 100 mm check line. Zones are 50 mm
- * long, counted from the centring marks, so those at the corners take up the difference.
+ * Frame, trimming and centring marks and grid reference zones (ISO 5457, from memory), and the 100 mm check line. Zones
+ * are 50 mm long, counted from the centring marks, so those at the corners take up the difference.
  */
 import type { Point } from '../../geometry/types.ts'
 import { LETTERING } from '../text/lettering.ts'
@@ -13,6 +13,8 @@ const BORDER = 5
 /** Length of a centring mark inside the frame, mm. */
 export const CENTRING = 5
 const ZONE = 50
+/** A trimming mark is two filled rectangles along the edges of the cut sheet, lying over one another at its corner. */
+const TRIM = { long: 10, wide: 5 }
 /** I and O are left out. */
 const LETTERS = 'ABCDEFGHJKLMNPQRSTUVWXYZ'
 
@@ -21,11 +23,23 @@ export function frame(sheet: SheetSize, titleWidth: number): PlainPrimitive[] {
   const { left, right, bottom, top } = sheet
   return [
     box('outline-thin', left - BORDER, bottom - BORDER, right - left + 2 * BORDER, top - bottom + 2 * BORDER),
-    box('frame', left, bottom, right - left, top - bottom),
+    box('border', left, bottom, right - left, top - bottom),
+    ...trimmingMarks(sheet),
     ...centringMarks(sheet, titleWidth),
     ...zones(sheet, 'across'),
     ...zones(sheet, 'up'),
   ]
+}
+
+function trimmingMarks({ width, height }: SheetSize): PlainPrimitive[] {
+  const { long, wide } = TRIM
+  return [0, width].flatMap((x) =>
+    [0, height].flatMap((y) => {
+      const inward = (along: number, up: number) =>
+        box('border', x === 0 ? 0 : x - along, y === 0 ? 0 : y - up, along, up, 'solid')
+      return [inward(long, wide), inward(wide, long)]
+    }),
+  )
 }
 
 /** From the grid reference border to 5 mm within the frame, on the axes of the trimmed sheet. */
@@ -36,7 +50,7 @@ function centringMarks(
   const cx = width / 2
   const cy = height / 2
   const mark = (x0: number, y0: number, x1: number, y1: number) =>
-    line('frame', { x: x0, y: y0 }, { x: x1, y: y1 })
+    line('border', { x: x0, y: y0 }, { x: x1, y: y1 })
   return [
     mark(cx, bottom - BORDER, cx, bottom + (cx > right - titleWidth ? 0 : CENTRING)),
     mark(cx, top + BORDER, cx, top - CENTRING),

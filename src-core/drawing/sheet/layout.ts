@@ -7,8 +7,7 @@ import type { Point } from '../../geometry/types.ts'
 import type { Job } from '../../job/schema.ts'
 import type { Mounted } from '../../mounting/types.ts'
 import { captionsHeight } from './captions.ts'
-import type { Block, Region } from './flow.ts'
-import { NARROWEST } from './noteBlock.ts'
+import { NARROWEST, type Block, type Region } from './flow.ts'
 import { footerHeight } from './footer.ts'
 import { CENTRING } from './frame.ts'
 import type { Bounds } from '../placing/inkMap.ts'
@@ -35,6 +34,7 @@ const TIGHT = 0.75
 /** Height that the hardware list may take under the views. */
 const MOST_LIST = 130
 const BETWEEN_COLUMNS = 6
+const WIDE_COLUMN = 180
 
 export interface SheetPlan {
   readonly scale: number
@@ -88,6 +88,8 @@ export interface PlanInput {
   /** The list that goes under the views where it can, and the block that everything else follows. */
   readonly hardware: Block
   readonly columnWidth: number
+  /** Of tables beside the views, where they share the sheet. */
+  readonly columns: number
 }
 
 /** Throws RangeError on a scale that is not a positive number. */
@@ -150,21 +152,33 @@ function sharedLayouts(input: PlanInput): Layout[] {
 
 const listWidth = (sheet: SheetSize): number => sheet.right - TITLE_WIDTH - 4 - sheet.left - INSET
 
-/** Views at the upper left, a column of notes at the right over the title block, room for a list under the views. */
+/** Views at the upper left, columns of notes at the right over the title block, room for a list under the views. */
 function sharedLayout(
-  { mounted, sheet, title, columnWidth, hardware, lacks }: PlanInput,
+  { mounted, sheet, title, columnWidth, columns, hardware, lacks }: PlanInput,
   listHeight: number,
 ): Layout {
   const left = sheet.left + INSET
   const band = Math.max(title + 2, footerHeight(sheet, lacks) + listHeight + 3)
+  // The verdict's at the right, as narrow as it can be; those for the wide tables beside it.
   const columnX = sheet.right - INSET - columnWidth
+  const wide = Array.from(
+    { length: columns - 1 },
+    (_, i) => columnX - (columns - 1 - i) * (WIDE_COLUMN + BETWEEN_COLUMNS),
+  )
   const columnTop = sheet.top - INSET
-  const area = { x0: sheet.left + 2, y0: sheet.bottom + band, x1: columnX - 3, y1: sheet.top - 2 }
+  const column = (x: number, width: number): Region => ({
+    x,
+    y: columnTop,
+    width,
+    height: columnTop - sheet.bottom - title - 4,
+  })
+  const area = { x0: sheet.left + 2, y0: sheet.bottom + band, x1: (wide[0] ?? columnX) - 3, y1: sheet.top - 2 }
   return {
     area,
     captions: captionsHeight(mounted, captionsWidth(area)),
     regions: [
-      { x: columnX, y: columnTop, width: columnWidth, height: columnTop - sheet.bottom - title - 4 },
+      column(columnX, columnWidth),
+      ...wide.map((x) => column(x, WIDE_COLUMN)),
       ...besideList(
         {
           x: left,

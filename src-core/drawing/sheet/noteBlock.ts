@@ -1,6 +1,6 @@
 /** Notes as a block: a heading and wrapped lines, with boxes to tick where they are checks. */
 import type { Point } from '../../geometry/types.ts'
-import type { Block, Laid } from './flow.ts'
+import { NARROWEST, type Block, type Laid } from './flow.ts'
 import { LETTERING } from '../text/lettering.ts'
 import type { Primitive } from '../model/model.ts'
 import { box, text } from '../model/primitives.ts'
@@ -22,7 +22,6 @@ export interface Notes {
 
 /** Widest a line is set, for the eye to find the next. */
 const WIDEST = 170
-export const NARROWEST = 60
 const TICK = 2.7
 const INDENT = 4.6
 const CONTINUED = ', continued'
@@ -58,6 +57,10 @@ export function noteBlock(notes: Notes): Block {
       if (count === 0 && (lines.length > 0 || head > room)) return null
       return {
         height: depth(count) + gap,
+        width: Math.max(
+          textWidth(notes.title, LETTERING.read, true),
+          ...lines.slice(0, count).map((l) => indent + textWidth(l.text, height)),
+        ),
         rest: count < lines.length ? noteBlock(remaining(notes, lines.slice(count))) : null,
         draw: (at) => {
           const layer = notes.caution ? 'caution' : 'text'

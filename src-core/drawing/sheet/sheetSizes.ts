@@ -1,8 +1,9 @@
 /**
- * Sheet sizes and borders. ISO 5457: A4 upright and A3 lying, a 20 mm filing margin at the left, 10 mm else. ASME
- * Y14.1: A (8.5 × 11 in, upright) and B (17 × 11 in), here with the same filing margin.
+ * Sheet sizes and borders, from memory. ISO 216 and ISO 5457: A4 upright, A3 to A1 lying, a 20 mm filing margin at the
+ * left, 10 mm else. ASME Y14.1: A (8.5 × 11 in) upright, B (17 × 11 in), C (22 × 17 in) and D (34 × 22 in) lying, here
+ * with the same filing margin.
  */
-export type SheetName = 'A4' | 'A3' | 'ANSI-A' | 'ANSI-B'
+export type SheetName = 'A4' | 'A3' | 'A2' | 'A1' | 'ANSI-A' | 'ANSI-B' | 'ANSI-C' | 'ANSI-D'
 
 export interface SheetSize {
   readonly name: SheetName
@@ -15,12 +16,14 @@ export interface SheetSize {
   readonly top: number
   /** Whether views, lists and notes share one sheet. */
   readonly large: boolean
+  /** Of text, on a sheet without views. */
+  readonly columns: number
 }
 
 const FILING = 20
 const MARGIN = 10
 
-const size = (name: SheetName, width: number, height: number, large: boolean): SheetSize => ({
+const size = (name: SheetName, width: number, height: number, columns: number): SheetSize => ({
   name,
   width,
   height,
@@ -28,16 +31,37 @@ const size = (name: SheetName, width: number, height: number, large: boolean): S
   right: width - MARGIN,
   bottom: MARGIN,
   top: height - MARGIN,
-  large,
+  large: columns > 1,
+  columns,
 })
 
+const INCH = 25.4
+
 export const SHEETS: Readonly<Record<SheetName, SheetSize>> = {
-  A4: size('A4', 210, 297, false),
-  A3: size('A3', 420, 297, true),
-  // 8.5 by 11 in, and 17 by 11 in.
-  'ANSI-A': size('ANSI-A', 215.9, 279.4, false),
-  'ANSI-B': size('ANSI-B', 431.8, 279.4, true),
+  A4: size('A4', 210, 297, 1),
+  A3: size('A3', 420, 297, 2),
+  A2: size('A2', 594, 420, 3),
+  A1: size('A1', 841, 594, 4),
+  'ANSI-A': size('ANSI-A', 8.5 * INCH, 11 * INCH, 1),
+  'ANSI-B': size('ANSI-B', 17 * INCH, 11 * INCH, 2),
+  'ANSI-C': size('ANSI-C', 22 * INCH, 17 * INCH, 2),
+  'ANSI-D': size('ANSI-D', 34 * INCH, 22 * INCH, 4),
 }
+
+/** From small to large, as one cuts them out of one another. */
+const SERIES: readonly (readonly SheetName[])[] = [
+  ['A4', 'A3', 'A2', 'A1'],
+  ['ANSI-A', 'ANSI-B', 'ANSI-C', 'ANSI-D'],
+]
+
+/** Sizes of the same series that are larger, the next one first. */
+export function largerSheets(name: SheetName): readonly SheetName[] {
+  const series = SERIES.find((s) => s.includes(name))!
+  return series.slice(series.indexOf(name) + 1)
+}
+
+/** As the sheet itself names it. */
+export const sizeText = (name: SheetName): string => name.replace('ANSI-', 'ANSI ')
 
 /** Scales of ISO 5455, sheet over model, largest first. */
 export const SCALES = [

@@ -39,6 +39,9 @@ const PAD = 1.3
 const FOOT = 1.0
 const TITLE_ROOM = LETTERING.read + 2
 const REMARK = 4.2
+const BEFORE_REMARK = 3
+/** A remark is set at least so wide, mm. */
+const NARROW = 80
 const CONTINUED = ', continued'
 /** Least width of a wrapped column, in small letters and else. */
 const WRAP_WIDTH = { small: 22, usual: 30 }
@@ -88,7 +91,7 @@ function layTable(input: TableInput, natural: readonly number[], width: number, 
     ),
   )
   const heights = cells.map((row) => rowHeight(input, Math.max(1, ...row.map((c) => c.length))))
-  const remark = placeRemark(input, width)
+  const remark = placeRemark(input, sumOf(widths), width)
   const above = TITLE_ROOM + remark.below.length * REMARK
   let used = above + rowHeight(input, 1)
   let count = 0
@@ -105,6 +108,7 @@ function layTable(input: TableInput, natural: readonly number[], width: number, 
       : null
   return {
     height: used,
+    width: Math.max(sumOf(widths), titleWidth(input, remark)),
     draw: (at) => [
       ...drawTitle(input.title, remark, at),
       ...drawTable(input, widths, cells.slice(0, count), heights.slice(0, count), {
@@ -163,16 +167,25 @@ interface Remark {
   readonly below: readonly string[]
 }
 
-function placeRemark({ title, remark }: TableInput, width: number): Remark {
+/** Beside the title of a table that is as wide, and no wider than a narrow one, to leave room beside it. */
+function placeRemark({ title, remark }: TableInput, own: number, room: number): Remark {
+  const width = Math.min(room, Math.max(own, NARROW))
   if (!remark) return { beside: '', below: [] }
-  const room = width - textWidth(title, LETTERING.read, true) - 3
-  if (textWidth(remark, LETTERING.note) <= room) return { beside: remark, below: [] }
+  const beside = width - textWidth(title, LETTERING.read, true) - BEFORE_REMARK
+  if (textWidth(remark, LETTERING.note) <= beside) return { beside: remark, below: [] }
   return { beside: '', below: wrapText(remark, LETTERING.note, width) }
+}
+
+/** Of the title and what stands beside or under it. */
+function titleWidth({ title }: TableInput, { beside, below }: Remark): number {
+  const own = textWidth(title, LETTERING.read, true)
+  const first = beside ? own + BEFORE_REMARK + textWidth(beside, LETTERING.note) : own
+  return Math.max(first, ...below.map((l) => textWidth(l, LETTERING.note)))
 }
 
 function drawTitle(title: string, { beside, below }: Remark, at: Point): Primitive[] {
   const y = at.y - LETTERING.read
-  const x = at.x + textWidth(title, LETTERING.read, true) + 3
+  const x = at.x + textWidth(title, LETTERING.read, true) + BEFORE_REMARK
   return [
     text({ x: at.x, y }, title, LETTERING.read, { bold: true }),
     ...(beside ? [text({ x, y }, beside, LETTERING.note)] : []),

@@ -5,12 +5,12 @@ import type { Mounted } from '../../mounting/types.ts'
 import { legend, viewTitle } from '../sheet/captions.ts'
 import type { DimensionChoices } from './choices.ts'
 import { SECTION_LETTER } from './cuttingPlane.ts'
-import { frontView } from './frontView.ts'
+import { frontAsides, frontView } from './frontView.ts'
 import type { SheetPlan } from '../sheet/layout.ts'
 import type { PlainPrimitive, Primitive } from '../model/model.ts'
 import { InkMap } from '../placing/inkMap.ts'
 import { placeLabels } from '../placing/placeLabels.ts'
-import { sideView } from './sideView.ts'
+import { sideAsides, sideView } from './sideView.ts'
 import type { ViewInput } from './view.ts'
 
 export interface ViewsInput {
@@ -27,19 +27,30 @@ export interface DrawnViews {
   readonly primitives: readonly Primitive[]
   /** Labels, in words, for which there was no free place; they are not drawn. */
   readonly unplaced: readonly string[]
-  /** What is near the views but not in them, in words. */
-  readonly asides: readonly string[]
 }
 
-export function drawViews({ plan, border, ...setup }: ViewsInput): DrawnViews {
-  const input = (place: SheetPlan['front']): ViewInput => ({ ...setup, ...place, scale: plan.scale })
+type Placed = Omit<ViewsInput, 'border'>
+
+const inputOf =
+  ({ plan, ...setup }: Placed) =>
+  (place: SheetPlan['front']): ViewInput => ({ ...setup, ...place, scale: plan.scale })
+
+/** What is near the views but not in them, in words. */
+export const viewAsides = (input: Placed): string[] => [
+  ...frontAsides(inputOf(input)(input.plan.front)),
+  ...sideAsides(inputOf(input)(input.plan.side)),
+]
+
+export function drawViews({ border, ...placed }: ViewsInput): DrawnViews {
+  const { plan } = placed
+  const input = inputOf(placed)
   const views = [frontView(input(plan.front)), sideView(input(plan.side))]
   const lines = views.flatMap((v) => v.lines)
   const marks = views.flatMap((v) => v.marks)
   const ink = new InkMap(plan.area)
   ink.addLines([...border, ...lines, ...marks])
   for (const body of views.flatMap((v) => v.bodies)) ink.addBody(body)
-  const placed = placeLabels(
+  const labels = placeLabels(
     views.flatMap((v) => v.labels),
     ink,
   )
@@ -49,13 +60,12 @@ export function drawViews({ plan, border, ...setup }: ViewsInput): DrawnViews {
   return {
     primitives: [
       ...lines,
-      ...placed.primitives,
+      ...labels.primitives,
       ...marks,
       title(plan.front, 'Plate seen from the tailstock'),
       title(plan.side, `Section ${SECTION_LETTER}–${SECTION_LETTER}, operator's side`),
-      ...legend(setup.mounted, at, width),
+      ...legend(placed.mounted, at, width),
     ],
-    unplaced: placed.unplaced,
-    asides: views.flatMap((v) => v.asides),
+    unplaced: labels.unplaced,
   }
 }

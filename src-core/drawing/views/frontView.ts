@@ -35,7 +35,6 @@ export function frontView(input: ViewInput): View {
     lines: lines.primitives,
     bodies: lines.bodies,
     marks,
-    asides: bedAside(input),
     labels: [
       ...cuttingLetters(input, lines),
       ...heavyLabel(input, lines),
@@ -50,6 +49,9 @@ export function frontView(input: ViewInput): View {
     ],
   }
 }
+
+/** What is near the view but not in it, in words. */
+export const frontAsides = (input: ViewInput): string[] => bedAside(input)
 
 /** From the axis to the rim, the way the assembly would swing down. */
 function heavyArrow({ analysis, origin }: ViewInput, rim: number): PlainPrimitive[] {

@@ -93,7 +93,7 @@ export function sideLines(input: ViewInput): SideLines {
     const { y } = map(0, -bedRadius(job).radius)
     out.push(...level(map(back, 0).x - PAST / 2, map(front, 0).x + PAST, y))
   }
-  const slide = crossSlide(input, front)
+  const slide = crossSlide(input)
   if (slide.drawn) {
     const from = map(slide.from ?? 0, -slide.level)
     const to = Math.min(input.area.x1 - 2, Math.max(map(front, 0).x + PAST, from.x + PAST))
@@ -121,7 +121,9 @@ function boreLines(bore: MountedBore, map: (z: number, y: number) => Point): Pla
 }
 
 /** Drawn where it comes within the view's own ground; with the reach unknown its level alone. */
-function crossSlide({ job, mounted, scale, origin, area }: ViewInput, front: number): CrossSlide {
+export function crossSlide(input: ViewInput): CrossSlide {
+  const { job, mounted, scale, origin, area } = input
+  const { front } = sideRange(input)
   const from = crossSlideReach(mounted)
   const level = job.lathe.swingOverCrossSlide / 2
   const inside =

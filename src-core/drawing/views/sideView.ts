@@ -12,7 +12,7 @@ import { LETTERING } from '../text/lettering.ts'
 import type { Label } from '../placing/placeLabels.ts'
 import type { Candidate } from '../placing/option.ts'
 import { showsTee } from './section.ts'
-import { sideLines, type SideLines } from './sideLines.ts'
+import { crossSlide, sideLines, type SideLines } from './sideLines.ts'
 import { textWidth } from '../text/textWidth.ts'
 import { bedIsShown, bedRadius, dimensionText, type View, type ViewInput } from './view.ts'
 
@@ -28,7 +28,6 @@ export function sideView(input: ViewInput): View {
     lines: lines.primitives,
     bodies: lines.bodies.map((ring) => [ring]),
     marks: [],
-    asides: asides(input, lines),
     labels: [...alongAxis(input, lines), ...levels(input, lines), ...notes(input, lines)],
   }
 }
@@ -189,9 +188,11 @@ function under(lines: readonly string[], x: number, y: number, extra: number): C
   return noteCandidates({ lines, height: LETTERING.note, target: null, places })
 }
 
-function asides({ job }: ViewInput, { slide }: SideLines): string[] {
+/** What is near the section but not in it, in words. */
+export function sideAsides(input: ViewInput): string[] {
+  const { job } = input
   const tee = 'Tee slots drawn in the proportions of ISO 299; the job does not hold their depth.'
-  return [...slideAside(job, slide), ...(showsTee(job.plate) ? [tee] : [])]
+  return [...slideAside(job, crossSlide(input)), ...(showsTee(job.plate) ? [tee] : [])]
 }
 
 /** Where the cross-slide is, if it is not in the picture. */

@@ -33,8 +33,6 @@ export interface View {
   /** Marks over the labels' leaders. */
   readonly marks: readonly PlainPrimitive[]
   readonly labels: readonly Label[]
-  /** What is near the view but not in it, in words. */
-  readonly asides: readonly string[]
 }
 
 /** A length as a dimension prints it: mm to a tenth, inches to a thousandth, without the unit. */
