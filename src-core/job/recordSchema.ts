@@ -28,7 +28,7 @@ export const photograph = z.strictObject({
 
 /** How this setup's drawing is to look; what is left out is chosen by the program. */
 export const sheet = z.strictObject({
-  size: z.enum(['A4', 'A3', 'ANSI-A', 'ANSI-B']).optional(),
+  size: z.enum(['A4', 'A3', 'A2', 'A1', 'ANSI-A', 'ANSI-B', 'ANSI-C', 'ANSI-D']).optional(),
   /** Sheet over model, e.g. 0.5 for 1:2. */
   scale: z.number().positive().max(100).optional(),
   projection: z.enum(['first', 'third']).optional(),

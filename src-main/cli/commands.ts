@@ -58,7 +58,7 @@ export const COMMANDS: Readonly<Record<string, Command>> = {
       ['--all', 'every setup of the job; as PDF all sheets in one file'],
       ['--template', 'the plate at 1:1 over as many sheets of paper as it takes (default: A4, PDF)'],
       ['--cards', 'one A5 card for each step at the machine (default: PDF)'],
-      ['--size SHEET', 'A4, A3, ANSI-A or ANSI-B'],
+      ['--size SHEET', 'A4 to A1, or ANSI-A to ANSI-D'],
       ['--scale 1:N', 'sheet over model, or auto'],
       ['--projection WHICH', 'first or third angle'],
       ['--owner, --by, --approved, --revision TEXT', 'fields of the title block'],

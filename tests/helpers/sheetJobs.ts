@@ -1,5 +1,6 @@
 /** Random set-ups of the kinds a shop has, for looking at their sheets: sound or not, but never absurd. */
 import fc from 'fast-check'
+import { SHEETS, type SheetName } from '../../src-core/drawing/sheet/sheetSizes.ts'
 import type { SheetOptions } from '../../src-core/drawing/sheet/setupSheet.ts'
 import { circleRing } from '../../src-core/geometry/edges.ts'
 import type { Hardware, Job, Plate } from '../../src-core/job/schema.ts'
@@ -100,7 +101,7 @@ export const sheetCase: fc.Arbitrary<SheetCase> = fc
     barReach: fc.option(mm(20, 200), { nil: null }),
     speeds: whole(1, 18),
     units: fc.constantFrom('mm', 'in'),
-    sheet: fc.constantFrom('A4', 'A3', 'ANSI-A', 'ANSI-B', 'auto'),
+    sheet: fc.constantFrom(...(Object.keys(SHEETS) as SheetName[]), 'auto'),
     turned: fc.boolean(),
   })
   .map((r): SheetCase => {

@@ -12,7 +12,9 @@ import type { Part } from './solids.ts'
 const LEAST = 90
 const MOST = { width: 130, height: 110 }
 const HEAD = LETTERING.read + 3
-const TITLE = "Isometric, from the operator's side"
+const TITLE = 'Isometric'
+const FROM = "from the operator's side"
+const FROM_AT = textWidth(TITLE, LETTERING.read, true) + 3
 
 const LAYERS: Readonly<Record<Part, LayerName>> = {
   plate: 'outline-thin',
@@ -34,10 +36,11 @@ export function pictureBlock(mounted: Mounted, small = false): Block {
       if (!(scale > 0) || Math.max(wide, tall) * scale < LEAST - 1e-6) return null
       return {
         height: HEAD + tall * scale,
-        width: Math.max(wide * scale, textWidth(TITLE, LETTERING.read, true)),
+        width: Math.max(wide * scale, FROM_AT + textWidth(FROM, LETTERING.note)),
         rest: null,
         draw: ({ x, y }) => [
           text({ x, y: y - LETTERING.read }, TITLE, LETTERING.read, { bold: true }),
+          text({ x: x + FROM_AT, y: y - LETTERING.read }, FROM, LETTERING.note),
           ...picture.lines(scale).map(({ of, points }) =>
             polyline(
               LAYERS[of],

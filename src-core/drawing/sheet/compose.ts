@@ -209,7 +209,7 @@ function notesOf(input: ComposeInput, plan: SheetPlan, unplaced: readonly string
   const own = (input.job.notes ?? '').split(/\n+/).filter((l) => l.trim() !== '')
   const missing = unplaced.length > 0 ? [`No room in the views for: ${unplaced.join(', ')}.`] : []
   const lines = [...own, ...viewAsides({ ...input, plan }), ...missing, ...input.cut]
-  return lines.length > 0 ? [noteBlock({ title: 'Notes', lines })] : []
+  return lines.length > 0 ? [noteBlock({ title: 'Notes', lines, splits: true })] : []
 }
 
 /** Sheets after the first, under the verdict: one column on an upright sheet, more on a lying one. */

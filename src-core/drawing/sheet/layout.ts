@@ -170,7 +170,11 @@ function sharedLayout(
     x,
     y: columnTop,
     width,
-    height: columnTop - sheet.bottom - title - 4,
+    // Over the title block, or over the list that reaches as far as the block.
+    height:
+      columnTop -
+      sheet.bottom -
+      (x < left + listWidth(sheet) ? Math.max(band, title + 4) : title + 4),
   })
   const area = { x0: sheet.left + 2, y0: sheet.bottom + band, x1: (wide[0] ?? columnX) - 3, y1: sheet.top - 2 }
   return {

@@ -14,6 +14,8 @@ export interface Notes {
   readonly caution?: boolean
   /** Begun on the first sheet whatever its length. */
   readonly breaks?: boolean
+  /** May be broken between two regions of a sheet that follows. */
+  readonly splits?: boolean
   /** Notes that began on the sheet before. */
   readonly goesOn?: readonly boolean[]
   /** Capital height of the lines; `note` where not given. */
@@ -41,6 +43,7 @@ export function noteBlock(notes: Notes): Block {
   return {
     width: NARROWEST,
     breaks: notes.breaks ?? false,
+    splits: notes.splits ?? false,
     lay: (available, room): Laid | null => {
       const width = Math.min(available, WIDEST) - indent
       const lines = notes.lines.flatMap((content, note) =>

@@ -35,17 +35,15 @@ const size = (name: SheetName, width: number, height: number, columns: number): 
   columns,
 })
 
-const INCH = 25.4
-
 export const SHEETS: Readonly<Record<SheetName, SheetSize>> = {
   A4: size('A4', 210, 297, 1),
   A3: size('A3', 420, 297, 2),
   A2: size('A2', 594, 420, 3),
   A1: size('A1', 841, 594, 4),
-  'ANSI-A': size('ANSI-A', 8.5 * INCH, 11 * INCH, 1),
-  'ANSI-B': size('ANSI-B', 17 * INCH, 11 * INCH, 2),
-  'ANSI-C': size('ANSI-C', 22 * INCH, 17 * INCH, 2),
-  'ANSI-D': size('ANSI-D', 34 * INCH, 22 * INCH, 4),
+  'ANSI-A': size('ANSI-A', 215.9, 279.4, 1),
+  'ANSI-B': size('ANSI-B', 431.8, 279.4, 2),
+  'ANSI-C': size('ANSI-C', 558.8, 431.8, 2),
+  'ANSI-D': size('ANSI-D', 863.6, 558.8, 4),
 }
 
 /** From small to large, as one cuts them out of one another. */

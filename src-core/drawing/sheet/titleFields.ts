@@ -3,7 +3,7 @@ import type { Job, Setup } from '../../job/schema.ts'
 import { bounded } from '../text/bounded.ts'
 import { LETTERING } from '../text/lettering.ts'
 import { breakText, fitText, textWidth } from '../text/textWidth.ts'
-import { scaleText, type SheetSize } from './sheetSizes.ts'
+import { scaleText, sizeText, type SheetSize } from './sheetSizes.ts'
 
 export type Projection = 'first' | 'third'
 
@@ -93,7 +93,7 @@ function fieldRows(input: TitleInput): readonly (readonly Field[])[] {
     field(68, 'Material', job.part.material),
   ]
   const units = job.displayUnits === 'in' ? 'inch' : 'mm'
-  const size = sheet.name.replace('ANSI-', 'ANSI ')
+  const size = sizeText(sheet.name)
   const count = `${input.number} of ${input.count}`
   if (input.page > 1) {
     const foot = [

@@ -251,7 +251,10 @@ export function datumLabels({ mounted, origin }: ViewInput, { map }: FrontLines)
   })
 }
 
-/** Ids of the plate's holes: with many of them those that find room. */
+/** From a hole outward to an id that finds no room beside it, mm. */
+const LEADS = [6, 9, 13, 18, 24]
+
+/** Ids of the plate's holes: beside them, on a leader where something is in the way; with many of them those that find room. */
 export function holeLabels(
   { job, scale }: Pick<ViewInput, 'job' | 'scale'>,
   { map }: Pick<FrontLines, 'map'>,
@@ -267,6 +270,19 @@ export function holeLabels(
       id: `hole ${hole.id}`,
       words: `hole ${hole.id}`,
       candidates: noteCandidates({ lines: [hole.id], height: LETTERING.note, target: null, places }),
+      ...(job.plate.holes.length <= MANY && {
+        spare: () =>
+          noteCandidates({
+            lines: [hole.id],
+            height: LETTERING.note,
+            target: at,
+            places: around(
+              at,
+              angleTowards(map({ x: 0, y: 0 }), at),
+              LEADS.map((d) => reach + d),
+            ),
+          }),
+      }),
     }
   })
 }

@@ -8,6 +8,7 @@ import {
   stepsTable,
 } from '../../../src-core/drawing/sheet/setupLists.ts'
 import { setupSheet } from '../../../src-core/drawing/sheet/setupSheet.ts'
+import { SHEETS, type SheetName } from '../../../src-core/drawing/sheet/sheetSizes.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { shippedJob } from '../../helpers/jobs.ts'
@@ -89,7 +90,7 @@ describe("the crank link's lists", () => {
   })
 })
 
-describe.each(['A3', 'A4', 'ANSI-B', 'ANSI-A'] as const)('on %s', (sheet) => {
+describe.each(Object.keys(SHEETS) as SheetName[])('on %s', (sheet) => {
   it('each list stands on the sheets once', () => {
     const texts = setupSheet(job, 'op10', analyse(job, 'op10'), { sheet })
       .flatMap(lettering)

@@ -16,7 +16,7 @@ const font = (name: string): Uint8Array =>
 const fonts = { regular: font('DejaVuSans'), bold: font('DejaVuSans-Bold') }
 const POINTS_PER_MM = 72 / 25.4
 
-describe.each(['A4', 'A3', 'ANSI-A', 'ANSI-B'] as const)('a sheet of %s as PDF', (name: SheetName) => {
+describe.each(Object.keys(SHEETS) as SheetName[])('a sheet of %s as PDF', (name) => {
   const drawings = bracketSheets({ sheet: name })
   let pdf: Uint8Array
   let facts: PdfFacts

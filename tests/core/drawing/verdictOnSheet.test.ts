@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import type { Analysis } from '../../../src-core/analysis/result.ts'
 import { setupSheet } from '../../../src-core/drawing/sheet/setupSheet.ts'
+import { SHEETS, type SheetName } from '../../../src-core/drawing/sheet/sheetSizes.ts'
 import type { Drawing } from '../../../src-core/drawing/model/model.ts'
 import { finding } from '../../../src-core/findings/finding.ts'
 import { shippedJob } from '../../helpers/jobs.ts'
@@ -10,7 +11,7 @@ import { lettering } from '../../helpers/sheetText.ts'
 
 const job = shippedJob('bearing-bracket')
 const sound = analyse(job, 'op10')
-const sizes = ['A3', 'A4', 'ANSI-B', 'ANSI-A'] as const
+const sizes = Object.keys(SHEETS) as SheetName[]
 
 const draw = (analysis: Analysis, sheet: (typeof sizes)[number]): Drawing[] =>
   setupSheet(job, 'op10', analysis, { sheet })
@@ -31,14 +32,16 @@ describe.each(sizes)('on %s', (sheet) => {
     const findings = Array.from({ length: 40 }, () => long)
     const reason = 'strap c1 fouls the part'
     const drawn = draw({ ...sound, findings, verdict: { state, reason, finding: long } }, sheet)
-    expect(drawn.length).toBeGreaterThan(state === 'go' ? 0 : 1)
+    // The largest hold forty findings on one.
+    const one = state === 'go' || SHEETS[sheet].width > 800
+    expect(drawn.length).toBeGreaterThan(one ? 0 : 1)
     for (const page of drawn) {
       const texts = lettering(page)
       expect(textOf(page)).toContain(reason)
       const head = texts.find((t) => t.text.startsWith(words))!
-      // Above every other line of lists and notes.
+      // Above every other line of lists and notes, or as high in a column of its own.
       const lists = texts.filter((t) => /^(Hardware|Spindle speeds|To put right|Balance)/.test(t.text))
-      for (const l of lists) expect(head.primitive.at.y).toBeGreaterThan(l.primitive.at.y)
+      for (const l of lists) expect(head.primitive.at.y).toBeGreaterThanOrEqual(l.primitive.at.y)
     }
   })
 
