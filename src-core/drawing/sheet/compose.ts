@@ -95,7 +95,7 @@ export function compose(input: ComposeInput): Composed {
   const { scale } = laid.plan
   for (const other of others) {
     if (laid.pages === 1) break
-    const next = other();
+    const next = other()
     if (next.plan.scale >= scale && isBetter(next, laid, sheet)) laid = next
   }
   const { plan } = laid
@@ -171,7 +171,12 @@ function layOut(input: ComposeInput, fixed: Fixed, setting: Setting): LaidOut {
     ...(mounted.pieces.length > 0 ? [hardware] : []),
     speeds,
   ]
-  const blocks = [...leading, fixed.picture[setting.picture ? 'small' : 'usual'], ...fixed.tables, ...fixed.texts]
+  const blocks = [
+    ...leading,
+    fixed.picture[setting.picture ? 'small' : 'usual'],
+    ...fixed.tables,
+    ...fixed.texts,
+  ]
   const count = (of: readonly Block[]) =>
     countPages(of, plan.regions, () => furtherRegions(input, fixed.again.height))
   const pages = count([...blocks, ...notesOf(input, plan, [])])

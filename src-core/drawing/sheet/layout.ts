@@ -171,12 +171,14 @@ function sharedLayout(
     y: columnTop,
     width,
     // Over the title block, or over the list that reaches as far as the block.
-    height:
-      columnTop -
-      sheet.bottom -
-      (x < left + listWidth(sheet) ? Math.max(band, title + 4) : title + 4),
+    height: columnTop - sheet.bottom - (x < left + listWidth(sheet) ? Math.max(band, title + 4) : title + 4),
   })
-  const area = { x0: sheet.left + 2, y0: sheet.bottom + band, x1: (wide[0] ?? columnX) - 3, y1: sheet.top - 2 }
+  const area = {
+    x0: sheet.left + 2,
+    y0: sheet.bottom + band,
+    x1: (wide[0] ?? columnX) - 3,
+    y1: sheet.top - 2,
+  }
   return {
     area,
     captions: captionsHeight(mounted, captionsWidth(area)),
