@@ -6,5 +6,8 @@ export interface JobFault {
   readonly message: string
 }
 
+/** How an edge bends is no number that one knows by its name in the file. */
+const bends = (path: string): string => path.replace(/\.bulge$/, ', the bend of the edge after it,')
+
 /** A fault as one says it: place, then reason. */
-export const faultWords = ({ path, message }: JobFault): string => `${path || 'the file'} ${message}`
+export const faultWords = ({ path, message }: JobFault): string => `${bends(path) || 'the file'} ${message}`

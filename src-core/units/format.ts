@@ -27,6 +27,14 @@ function shown(value: number, decimals: number): string {
   return `${value < 0 ? 'minus ' : ''}under ${plain(10 ** -decimals, decimals)}`
 }
 
+/** As `significant`; what is less than `least` is said to be under it, not written out in noughts. */
+function figures(value: number, digits: number, least: number): string {
+  const size = Math.abs(value)
+  if (size < NOUGHT) return '0'
+  if (!(size < least)) return significant(value, digits)
+  return `${value < 0 ? 'minus ' : ''}under ${least}`
+}
+
 export interface Formatter {
   readonly units: DisplayUnits
   /** mm to text with unit. */
@@ -59,32 +67,32 @@ const metric: Formatter = {
   length: (v) => `${shown(v, Math.abs(v) < 100 ? 1 : 0)} mm`,
   mass: (v) => (Math.abs(v) < 1 ? `${shown(v * 1000, 0)} g` : `${significant(v, 3)} kg`),
   unbalance: (v) => `${shown(v, v < 100 ? 1 : 0)} g·mm`,
-  force: (v) => `${significant(v, v < 100 ? 2 : 3)} N`,
-  torque: (v) => `${significant(v, 3)} N·m`,
-  velocity: (v) => `${significant(v, 2)} m/s`,
-  energy: (v) => `${significant(v, 2)} J`,
+  force: (v) => `${figures(v, v < 100 ? 2 : 3, 0.001)} N`,
+  torque: (v) => `${figures(v, 3, 0.001)} N·m`,
+  velocity: (v) => `${figures(v, 2, 0.001)} m/s`,
+  energy: (v) => `${figures(v, 2, 0.001)} J`,
   speed: (v) => `${shown(v, v < 100 ? 1 : 0)} rpm`,
   speedLimit: (v) => `${plain(Math.floor(v), 0)} rpm`,
-  cuttingSpeed: (v) => `${significant(v, v < 100 ? 2 : 3)} m/min`,
-  feed: (v) => `${significant(v, 2)} mm/rev`,
+  cuttingSpeed: (v) => `${figures(v, v < 100 ? 2 : 3, 0.1)} m/min`,
+  feed: (v) => `${figures(v, 2, 0.0001)} mm/rev`,
   fine: (v) => `${shown(v, 2)} mm`,
   angle: (v) => `${plain(v, 1)}°`,
-  percent: (v) => `${significant(v * 100, 2)} %`,
+  percent: (v) => `${figures(v * 100, 2, 0.01)} %`,
 }
 
 const inch: Formatter = {
   ...metric,
   units: 'in',
   length: (v) => `${shown(convert(v, 'mm', 'in'), 3)} in`,
-  mass: (v) => `${significant(convert(v, 'kg', 'lbm'), 3)} lb`,
-  unbalance: (v) => `${significant(convert(convert(v, 'g', 'oz'), 'mm', 'in'), 3)} oz·in`,
-  force: (v) => `${significant(convert(v, 'N', 'lbf'), 3)} lbf`,
-  torque: (v) => `${significant(convert(convert(v, 'N', 'lbf'), 'm', 'ft'), 3)} lbf·ft`,
-  cuttingSpeed: (v) => `${plain(convert(v, 'm/minute', 'ft/minute'), 0)} ft/min`,
-  feed: (v) => `${significant(convert(v, 'mm', 'in'), 2)} in/rev`,
-  fine: (v) => `${plain(convert(v, 'mm', 'mil'), 1)} thou`,
-  velocity: (v) => `${significant(convert(v, 'm', 'ft'), 2)} ft/s`,
-  energy: (v) => `${significant(convert(convert(v, 'N', 'lbf'), 'm', 'ft'), 2)} ft·lbf`,
+  mass: (v) => `${figures(convert(v, 'kg', 'lbm'), 3, 0.001)} lb`,
+  unbalance: (v) => `${figures(convert(convert(v, 'g', 'oz'), 'mm', 'in'), 3, 0.001)} oz·in`,
+  force: (v) => `${figures(convert(v, 'N', 'lbf'), 3, 0.001)} lbf`,
+  torque: (v) => `${figures(convert(convert(v, 'N', 'lbf'), 'm', 'ft'), 3, 0.001)} lbf·ft`,
+  cuttingSpeed: (v) => `${shown(convert(v, 'm/minute', 'ft/minute'), 0)} ft/min`,
+  feed: (v) => `${figures(convert(v, 'mm', 'in'), 2, 0.00001)} in/rev`,
+  fine: (v) => `${shown(convert(v, 'mm', 'mil'), 1)} thou`,
+  velocity: (v) => `${figures(convert(v, 'm', 'ft'), 2, 0.001)} ft/s`,
+  energy: (v) => `${figures(convert(convert(v, 'N', 'lbf'), 'm', 'ft'), 2, 0.001)} ft·lbf`,
 }
 
 export function formatter(units: DisplayUnits): Formatter {

@@ -22,10 +22,10 @@ const BARE_MIXED = /(?<![\d.\w])\d+\s+\d+\s*\/\s*\d+(?!\s*["″”'′’A-Za-z\
 
 /** Mixed numbers of an inch field made plain to a parser; where a hyphen can be read two ways, the reason. */
 function mixedNumbers(text: string, unit: string): QuantityText {
-  const halves = /\d+-\d+\s*\/\s*\d+/.exec(text)
+  const halves = /[\d.]*\d-\d+\s*\/\s*\d+/.exec(text)
   if (unit === 'in') {
     const s = text.replace(FEET_HYPHEN, '$1 ').replace(TIGHT, '$1 $2/$3')
-    const odd = /(?:\d-\d+|\d\s-\d+|\d-\s\d+)\s*\/\s*\d+|['′’]\s?-\s?(?=[\d(])(?<!\s-\s)/.exec(s)
+    const odd = /[\d.]*(?:\d-\d+|\d\s-\d+|\d-\s\d+)\s*\/\s*\d+|['′’]\s?-\s?(?=[\d(])(?<!\s-\s)/.exec(s)
     if (odd)
       return no(
         `"${odd[0].trim()}" can be read two ways: a difference has a space on both sides of its sign, a mixed number none.`,
@@ -34,7 +34,7 @@ function mixedNumbers(text: string, unit: string): QuantityText {
   }
   if (halves)
     return no(
-      `"${halves[0]}" can be read two ways: write ${halves[0].replace('-', ' - ')} for a difference${unit === 'mm' ? `, or ${halves[0].replace('-', ' ')} in` : ''}.`,
+      `"${halves[0]}" can be read two ways: write ${halves[0].replace('-', ' - ')} for a difference${unit === 'mm' && !halves[0].includes('.') ? `, or ${halves[0].replace('-', ' ')} in` : ''}.`,
     )
   FEET_HYPHEN.lastIndex = 0
   const feet = FEET_HYPHEN.test(text)

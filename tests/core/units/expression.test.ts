@@ -114,6 +114,9 @@ describe('what is refused, with a reason', () => {
     ['3 -1/4', inch, /two ways/],
     ['3- 1/4', inch, /two ways/],
     ['1-3-1/4', inch, /two ways/],
+    // Decimals and a fraction are no mixed number: nothing is proposed that is not read.
+    ['3.25-1/4', inch, /^"3.25-1\/4" can be read two ways/],
+    ['3.25-1/4', mm, /^"3.25-1\/4" can be read two ways: write 3.25 - 1\/4 for a difference\.$/],
     ['5\' -2"', inch, /two ways/],
     ['3 4', mm, /sign is missing|cannot|not a number/],
     ['3 ft 2', mm, /sign is missing/],

@@ -36,3 +36,26 @@ test('what is there but rounds to nought is not shown as nothing', () => {
   expect(unbalance(0.01)).toBe('under 0.1 g·mm')
   expect(formatter('in').length(0.004)).toBe('under 0.001 in')
 })
+
+test('nor written out in a row of noughts', () => {
+  const { force, torque, percent, cuttingSpeed } = formatter('mm')
+  expect([force(2e-7), force(-2e-7), force(0), force(0.0234)]).toEqual([
+    'under 0.001 N',
+    'minus under 0.001 N',
+    '0 N',
+    '0.023 N',
+  ])
+  expect([torque(1e-5), percent(1e-5), cuttingSpeed(0.02)]).toEqual([
+    'under 0.001 N·m',
+    'under 0.01 %',
+    'under 0.1 m/min',
+  ])
+  const inch = formatter('in')
+  // 0.1 g·mm is 1.4e-4 oz·in; 0.0004 kg is 0.88 thousandths of a pound; 0.1 m/min a third of a foot.
+  expect([inch.unbalance(0.1), inch.mass(0.0004), inch.cuttingSpeed(0.1), inch.fine(0.001)]).toEqual([
+    'under 0.001 oz·in',
+    'under 0.001 lb',
+    'under 1 ft/min',
+    'under 0.1 thou',
+  ])
+})
