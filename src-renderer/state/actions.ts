@@ -106,7 +106,7 @@ export function createActions(app: App): Actions {
     catalogue: { ...COMMANDS.catalogue, enabled: always, run: () => (session.dialog = 'catalogue') },
     takeAllOff: {
       label: 'Take all hardware off',
-      keys: [],
+      keys: ['Ctrl+Shift+Backspace'],
       enabled: () => results.setup.hardware.length > 0,
       run: () => {
         session.selection = null

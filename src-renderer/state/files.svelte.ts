@@ -133,6 +133,13 @@ export class Files {
     }
   }
 
+  /** An example as it is, without putting it on the plate; null where it cannot be read. */
+  async readExample(name: string): Promise<Job | null> {
+    const text = await this.#value(this.#host.readExample(name))
+    const read = text === null ? null : parseJob(text)
+    return read?.ok ? read.job : null
+  }
+
   async listBook(): Promise<readonly BookEntry[]> {
     return (await this.#value(this.#host.listBook()))?.entries ?? []
   }

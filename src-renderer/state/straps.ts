@@ -6,15 +6,19 @@ import type { Notice } from './session.svelte.ts'
 
 /** What was put on, and what was refused with its reason. */
 export const strapsNotice = (put: StrapsPut): Notice => ({
-  kind: put.ids.length === WANTED ? 'done' : 'fault',
+  kind: put.ids.length === put.wanted ? 'done' : 'fault',
   text: strapsWords(put),
 })
 
 type Parts = Pick<App, 'jobs' | 'session' | 'results'>
 
 /** Spread round the axis, each where it holds. */
-export function putFourStraps({ jobs, session, results }: Parts, pattern: ClampPattern): void {
-  const put = putStraps(jobs.job, results.setup.id, pattern)
+export function putFourStraps(
+  { jobs, session, results }: Parts,
+  pattern: ClampPattern,
+  wanted: number = WANTED,
+): void {
+  const put = putStraps(jobs.job, results.setup.id, pattern, wanted)
   if (put.ids.length > 0) jobs.edit(`Put on ${put.ids.join(', ')}`, () => put.job)
   session.notice = strapsNotice(put)
 }

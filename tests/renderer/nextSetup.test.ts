@@ -1,9 +1,10 @@
 import { expect, test } from 'vitest'
 import { analyse } from '../../src-core/analysis/analyse.ts'
-import { isCounterweight } from '../../src-core/job/schema.ts'
+import { isClamp, isCounterweight } from '../../src-core/job/schema.ts'
 import { nextBore, nextSetup, takeAllOff } from '../../src-renderer/editor/edits/nextSetup.ts'
 import { importFigures } from '../../src-renderer/state/importFigures.ts'
-import { exampleJob } from './example.ts'
+import { putStraps, usualPattern, WANTED } from '../../src-renderer/editor/edits/fourStraps.ts'
+import { exampleJob, shippedJob } from './example.ts'
 
 test('the next setup turns about the bore asked for, cuts it, and keeps nothing that a check finds wrong', () => {
   const job = exampleJob('flat-link')
@@ -31,6 +32,23 @@ test('moved to the other bore some hold is lost; about the same bore none is', (
   const job = exampleJob('flat-link')
   expect(nextSetup(job, 'op10', 'A')!.taken).toEqual([])
   expect(nextSetup(job, 'op10', 'B')!.taken.length).toBeGreaterThan(0)
+})
+
+test('the straps that take the place of those taken off hold: no check has anything against one', () => {
+  const job = shippedJob('flat-link')
+  for (const { id: bore } of job.part.bores) {
+    const next = nextSetup(job, 'op10', bore)!
+    const kept = next.job.setups.at(-1)!.hardware.filter(isClamp).length
+    const put = putStraps(next.job, next.id, usualPattern(job, 'op10'), WANTED - kept)
+    const bare = putStraps(takeAllOff(next.job, next.id), next.id, usualPattern(job, 'op10'))
+    expect(bare.ids.length).toBeGreaterThan(1)
+    for (const { job: made, ids } of [put, bare]) {
+      const wrong = analyse(made, next.id).findings.filter(
+        (f) => f.severity === 'stop' && ids.includes(f.item),
+      )
+      expect(wrong.map((f) => f.message)).toEqual([])
+    }
+  }
 })
 
 test('no bore asked twice while another waits; none where the part has none', () => {

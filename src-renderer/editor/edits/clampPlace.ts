@@ -2,6 +2,7 @@
 import { directionOf, opposite, polar, turnBetween, wholeTurn } from '../../../src-core/geometry/angles.ts'
 import { breakthroughFindings } from '../../../src-core/clearance/breakthrough.ts'
 import { clashFindings } from '../../../src-core/clearance/clashes.ts'
+import { clampStates } from '../../../src-core/holding/clampState.ts'
 import { farthestFrom } from '../../../src-core/geometry/farthest.ts'
 import { boxesMeet, boxOf, type Box } from '../../../src-core/geometry/polygonBox.ts'
 import { toeLength } from '../../../src-core/hardware/toe.ts'
@@ -13,6 +14,7 @@ import { findThread } from '../../../src-core/hardware/threads.ts'
 import { partAt } from '../../../src-core/mounting/partAt.ts'
 import type { Mounted, MountedPiece } from '../../../src-core/mounting/types.ts'
 import { toeLies } from '../../../src-core/mounting/toeLies.ts'
+import { clause } from '../../../src-core/words/clause.ts'
 import { ringBox } from '../draw/rings.ts'
 import { roundTo } from '../snap.ts'
 import { without } from './edit.ts'
@@ -115,7 +117,25 @@ function tryPlace(mounted: Mounted, clamp: Placed): Refusal | null {
   const box = boxOfPiece(piece)
   const others = mounted.pieces.filter((p) => p.item.kind !== 'packing' && boxesMeet(box, boxOfPiece(p)))
   const clash = stopOf(mounted, [piece, ...others])
-  return clash ? { rank: 0, reason: clash } : null
+  if (clash) return { rank: 0, reason: clash }
+  const against = saidAgainst(mounted, piece)
+  return against ? { rank: 0, reason: against } : null
+}
+
+/** What the check of a clamp has against it there; null where it has nothing. */
+function saidAgainst(mounted: Mounted, piece: MountedPiece): string | null {
+  const states = clampStates({ ...mounted, pieces: [...mounted.pieces, piece] })
+  const stop = states.find((s) => s.piece === piece)?.findings.find((f) => f.severity === 'stop')
+  switch (stop?.code) {
+    case undefined:
+      return null
+    case 'toe-off':
+      return 'the toe would lie over an edge of the part'
+    case 'toe-bends-part':
+      return 'nothing carries the part under the toe'
+    default:
+      return clause(stop!.message.split(/(?<=\.)\s/)[0]!)
+  }
 }
 
 const mountNew = (

@@ -10,6 +10,8 @@ import { addPiece } from './hardware.ts'
 
 export interface StrapsPut {
   readonly job: Job
+  /** How many were to be put on. */
+  readonly wanted: number
   readonly ids: readonly string[]
   /** Slots in which none holds, with the reason. */
   readonly refused: readonly { readonly slot: string; readonly reason: string }[]
@@ -46,15 +48,15 @@ export function putStraps(job: Job, setupId: string, pattern: ClampPattern, coun
       ids.push(put.id)
     } else refused.push(place)
   }
-  return { job: now, ids, refused }
+  return { job: now, wanted: count, ids, refused }
 }
 
 /** What was done, and where nothing could be: a short sentence first. */
-export function strapsWords({ ids, refused }: StrapsPut): string {
+export function strapsWords({ ids, refused, wanted }: StrapsPut): string {
   const why = refused.slice(0, 3).map((r) => `slot ${r.slot}: ${r.reason}`)
   const more = refused.length > 3 ? `, and ${refused.length - 3} more` : ''
   const because = why.length > 0 ? ` Refused: ${why.join('; ')}${more}.` : ''
   if (ids.length === 0) return `No strap holds here.${because || ' The plate has no slots.'}`
   const put = ids.length === 1 ? `Strap ${ids[0]} is put on` : `Straps ${ids.join(', ')} are put on`
-  return `${put}.${ids.length < WANTED ? because : ''}`
+  return `${put}.${ids.length < wanted ? because : ''}`
 }
