@@ -4,6 +4,7 @@ import { flattenRegion, flattenRing } from '../../geometry/flatten.ts'
 import { polygonDifference } from '../../geometry/polygon.ts'
 import type { Point, Point3 } from '../../geometry/types.ts'
 import { isPrism } from '../../job/schema.ts'
+import { seenSolids } from '../views/stackedSolids.ts'
 import { isSound } from '../../mounting/material.ts'
 import { placeVertices } from '../../mounting/place.ts'
 import { slotRing } from '../../mounting/plateFace.ts'
@@ -61,7 +62,7 @@ function plateSlab({ job: { plate } }: Mounted): Slab {
 
 const pieceSlabs = ({ pieces }: Mounted): Slab[] =>
   pieces
-    .flatMap((p) => p.solids)
+    .flatMap(seenSolids)
     .filter((s) => s.z1 > 0)
     .map(({ ring, holes = [], z0, z1 }) => ({
       of: 'piece',

@@ -7,6 +7,7 @@ import type { PlainPrimitive } from '../model/model.ts'
 import { circle, text } from '../model/primitives.ts'
 import { indexMark, noseMark, openCentre, quarteredDisc } from '../views/symbols.ts'
 import { fitText, textWidth } from '../text/textWidth.ts'
+import { pilesOf } from '../views/piles.ts'
 import { noses } from '../views/view.ts'
 
 const ROW = 4.4
@@ -34,6 +35,9 @@ function legendRows({ job, pieces }: Marked, width: number): Entry[][] {
     ...(noses({ pieces }).length > 0
       ? [{ words: 'clamp bears here', mark: (p: Point) => [noseMark(p)] }]
       : []),
+    ...(pilesOf(pieces).some((under) => under !== null && under.length > 0)
+      ? [{ words: 'a pile: at the leader the uppermost', mark: pileMark }]
+      : []),
     {
       words: 'tightest clearance',
       mark: (p) => [circle('caution', p, R), circle('caution', p, 0.5, 'solid')],
@@ -52,6 +56,11 @@ function legendRows({ job, pieces }: Marked, width: number): Entry[][] {
   }
   return rows
 }
+
+const pileMark = (p: Point): PlainPrimitive[] => [
+  circle('outline-thin', { x: p.x - 1, y: p.y }, 1),
+  circle('outline-thin', { x: p.x + 1, y: p.y }, 1),
+]
 
 const entryWidth = ({ words }: Entry): number => textWidth(words, LETTERING.note) + 10
 

@@ -34,7 +34,8 @@ export function around(
 }
 
 export interface BalloonSpec {
-  readonly number: number
+  /** Of a pile, uppermost first. */
+  readonly numbers: readonly number[]
   /** Places on the piece where the leader may end, best first. */
   readonly targets: readonly Point[]
   readonly centre: Point
@@ -52,8 +53,8 @@ export function balloonCandidates(spec: BalloonSpec): Candidate[] {
   const lines = polar ? [polar.radiusText, polar.angleText].filter((t) => t !== '') : []
   const width = Math.max(0, ...lines.map((t) => textWidth(t, height)))
   const tall = lines.length * height + (lines.length - 1) * LINE_SPACE
-  const number = plain(spec.number, 0)
-  const figure = number.length > 2 ? LETTERING.note : LETTERING.read
+  const numbers = spec.numbers.map((n) => plain(n, 0))
+  const figure = numbers.some((n) => n.length > 2) ? LETTERING.note : LETTERING.read
   const one = (target: Point, at: Point, side: 1 | -1, cost: number): Candidate[] => {
     const lead = angleTowards(at, target)
     const foot = onCircle(at, BALLOON_RADIUS, lead)
@@ -61,12 +62,19 @@ export function balloonCandidates(spec: BalloonSpec): Candidate[] {
     const figures = quad(label, width, tall)
     const leader = { a: foot, b: target }
     if (polar && segmentMeetsQuad(leader, figures, 0.5)) return []
-    const balloon = quad(at, 2 * BALLOON_RADIUS, 2 * BALLOON_RADIUS)
+    // A pile's balloons stand away from the leader, which ends on the uppermost piece's own.
+    const away = target.y > at.y ? -1 : 1
+    const step = away * 2 * BALLOON_RADIUS
+    const balloons = numbers.map((words, i) => ({ words, at: { x: at.x, y: at.y + i * step } }))
+    const middle = { x: at.x, y: at.y + ((numbers.length - 1) * step) / 2 }
+    const balloon = quad(middle, 2 * BALLOON_RADIUS, 2 * BALLOON_RADIUS * numbers.length)
     const draw = (): Primitive[] => [
       line('dimension', foot, target),
       circle('mark', target, 0.7, 'solid'),
-      circle('outline-thin', at, BALLOON_RADIUS, 'paper'),
-      text({ x: at.x, y: at.y - figure / 2 }, number, figure, { anchor: 'middle', bold: true }),
+      ...balloons.flatMap(({ words, at: c }) => [
+        circle('outline-thin', c, BALLOON_RADIUS, 'paper'),
+        text({ x: c.x, y: c.y - figure / 2 }, words, figure, { anchor: 'middle', bold: true }),
+      ]),
       ...(polar ? [drawPolar({ ...polar, balloon: at }, lines, label, side)] : []),
     ]
     return [{ quads: polar ? [balloon, figures] : [balloon], lines: [leader], cost, draw }]

@@ -1,6 +1,7 @@
 /** Labels of the front view: slot names, item balloons with radius and angle, heavy side, swing, tightest corner. */
 import { angleOf, angleTowards, onCircle, toDegrees, toRadians, wholeTurn } from '../../geometry/angles.ts'
 import { isInside } from '../../geometry/nearest.ts'
+import { TOLERANCE } from '../../geometry/tolerance.ts'
 import type { Point } from '../../geometry/types.ts'
 import { datumEdges, datumPoints } from '../../mounting/partDatums.ts'
 import type { MountedPiece } from '../../mounting/types.ts'
@@ -13,6 +14,7 @@ import type { PolarPrimitive } from '../model/model.ts'
 import type { Label } from '../placing/placeLabels.ts'
 import type { Candidate } from '../placing/option.ts'
 import { textWidth } from '../text/textWidth.ts'
+import { pilesOf } from './piles.ts'
 import { dimensionText, stationRadius, type ViewInput } from './view.ts'
 import { angleText, indexAngle } from '../../mounting/plateAngle.ts'
 
@@ -71,11 +73,15 @@ export function slotLabels({ job, origin, scale }: ViewInput, { rim, swing }: Fr
 export function balloonLabels(input: ViewInput, lines: FrontLines): Label[] {
   const { mounted, origin } = input
   const grid = gridPoints(input.area)
+  const piles = pilesOf(mounted.pieces)
   return mounted.pieces.flatMap((piece, i): Label[] => {
+    const under = piles[i]!
+    if (under === null) return []
+    const numbers = [i, ...under].map((k) => k + 1)
     const most = mounted.pieces.length > MANY ? 1 : 3
-    const targets = leaderTargets(piece, lines).slice(0, most).map(lines.map)
+    const targets = leaderTargets(mounted.pieces, piece, lines).slice(0, most).map(lines.map)
     const spec = {
-      number: i + 1,
+      numbers,
       targets,
       centre: origin,
       distances: RINGS.map((d) => lines.swing + d),
@@ -89,7 +95,8 @@ export function balloonLabels(input: ViewInput, lines: FrontLines): Label[] {
     const placed = placedAt(input.choices, stationId(piece), lines.map(piece.at))
     const byHand = placed ? balloonCandidates({ ...spec, polar, places: [placed] }) : []
     const candidates = placed ? handFirst(byHand, [...full, ...bare]) : [...full, ...bare]
-    return [{ id: `item ${i + 1}`, candidates, spare: anywhere }]
+    const words = `item${under.length > 0 ? 's' : ''} ${numbers.join(', ')}`
+    return [{ id: `item ${i + 1}`, words, candidates, spare: anywhere }]
   })
 }
 
@@ -131,9 +138,14 @@ function stationPolar(
 }
 
 /** Where a leader may end on a piece, plate frame: its station, and points of its outline's ground that show. */
-function leaderTargets(piece: MountedPiece, { isCovered }: FrontLines): Point[] {
-  // Its own nut may stand over it.
-  const top = Math.max(...piece.solids.map((s) => s.z1))
+function leaderTargets(
+  pieces: readonly MountedPiece[],
+  piece: MountedPiece,
+  { isCovered }: FrontLines,
+): Point[] {
+  // Its own nut may stand over it, but nothing else.
+  const isUnder = pieces.some((p) => p.z0 >= piece.z1 - TOLERANCE.height && isInside(p.footprint, piece.at))
+  const top = isUnder ? piece.z1 : Math.max(...piece.solids.map((s) => s.z1))
   const shows = (p: Point) => !isCovered(p, isInside(piece.footprint, p) && p === piece.at ? top : piece.z1)
   const xs = piece.footprint.map((v) => v.x)
   const ys = piece.footprint.map((v) => v.y)

@@ -67,8 +67,15 @@ function teeSection(slot: Slot, thickness: number): Polygon[] {
 export const showsTee = ({ slots, thickness }: Plate): boolean =>
   slots.some((s) => teeSection(s, thickness).length > 0)
 
-/** The part's prisms cut open as mounted: pockets, bores already cut and the one being cut are left out, and inner joints are not shown. */
-export function partSection(mounted: Mounted): Polygon[] {
+/** The part's prisms cut open as mounted, inner joints not shown. */
+export interface PartSection {
+  /** Pockets, bores already cut and the one being cut are left out. */
+  readonly solid: Polygon[]
+  /** With them: through an opening its far wall is seen, and nothing of what is beyond that. */
+  readonly ground: Polygon[]
+}
+
+export function partSection(mounted: Mounted): PartSection {
   let solid: Polygon[] = []
   const taken: Polygon[] = []
   for (const { body, regions, z0, z1 } of mounted.bodies) {
@@ -82,7 +89,7 @@ export function partSection(mounted: Mounted): Polygon[] {
     const walls = boreWalls(bore)
     if (bore.state !== 'uncut' && walls) taken.push(slab(bore.z0, bore.z1, ...walls))
   }
-  return without(solid, taken)
+  return { solid: without(solid, taken), ground: solid }
 }
 
 /** y of a bore's two walls on the plane, finished or at another diameter; null where the plane misses it. */

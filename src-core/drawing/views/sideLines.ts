@@ -1,6 +1,7 @@
 /** The drawn lines of the side view: plate and part in section, hardware cut or beyond, bed and cross-slide. No labels. */
 import { crossSlideReach } from '../../clearance/carriage.ts'
 import { tipDepth } from '../../clearance/toolAtWork.ts'
+import { TOLERANCE } from '../../geometry/tolerance.ts'
 import type { Point } from '../../geometry/types.ts'
 import type { MountedBore } from '../../mounting/types.ts'
 import { isPrism } from '../../job/schema.ts'
@@ -66,17 +67,32 @@ export function sideLines(input: ViewInput): SideLines {
     for (const ring of placed) out.push(polyline(layer, ring, true))
   }
   const { beyond, sliced, uncut, before } = standing(mounted)
+  let turned = false
   for (const { z0, z1, y, layer } of beyond) whole(layer, z0, z1, y)
   whole('outline', back, 0, [-job.plate.diameter / 2, job.plate.diameter / 2])
   cut(plateSection(job.plate), 1, WIDE_HATCH, 'outline')
-  cut(partSection(mounted), -1, WIDE_HATCH, 'outline')
+  const { solid, ground } = partSection(mounted)
+  for (const ring of ground)
+    out.push(
+      polyline(
+        'ground',
+        ring.map((p) => map(p.x, p.y)),
+        true,
+        'paper',
+      ),
+    )
+  cut(solid, -1, WIDE_HATCH, 'outline')
   if (mounted.bodies.some((b) => !isPrism(b.body))) {
     const segments = meshSection(mounted).map(({ a, b }) => ({ a: map(a.x, a.y), b: map(b.x, b.y) }))
     out.push(...hatching(segments, -1, WIDE_HATCH), ...segments.map((s) => line('outline', s.a, s.b)))
   }
-  for (const { z0, z1, y, role } of sliced) {
+  for (const [i, { z0, z1, y, role }] of sliced.entries()) {
     whole('outline-thin', z0, z1, y)
-    cut([slab(z0, z1, ...y)], role === 'strap' ? 1 : -1, NARROW_HATCH, 'outline-thin')
+    // A weight on another is hatched the other way.
+    const lower = sliced[i - 1]
+    const isUpon = role === 'weight' && lower?.role === role && Math.abs(lower.z1 - z0) < TOLERANCE.height
+    turned = isUpon ? !turned : role === 'strap'
+    cut([slab(z0, z1, ...y)], turned ? 1 : -1, NARROW_HATCH, 'outline-thin')
   }
   for (const { z0, z1, y } of uncut) whole('outline-thin', z0, z1, y)
   for (const bore of mounted.bores) out.push(...boreLines(bore, map))

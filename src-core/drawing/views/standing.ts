@@ -1,6 +1,7 @@
 /** What stands on the plate in the section from the operator's side, in the order in which it is painted. mm. */
 import { TOLERANCE } from '../../geometry/tolerance.ts'
 import type { Mounted, SolidRole } from '../../mounting/types.ts'
+import { seenSolids } from './stackedSolids.ts'
 import { slice, type Range } from './slices.ts'
 
 export interface Standing {
@@ -25,7 +26,7 @@ const UNCUT: ReadonlySet<SolidRole> = new Set(['stud', 'nut', 'washer', 'dowel']
 
 export function standing(mounted: Mounted): StandingParts {
   const solids = mounted.pieces
-    .flatMap((p) => p.solids)
+    .flatMap(seenSolids)
     .filter((s) => s.z1 > 0)
     .map((s) => ({ ...slice(s.ring, s.holes), role: s.role, z0: Math.max(s.z0, 0), z1: s.z1 }))
   const bodies = mounted.bodies
