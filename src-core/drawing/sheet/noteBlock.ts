@@ -4,7 +4,7 @@ import { NARROWEST, type Block, type Laid } from './flow.ts'
 import { LETTERING } from '../text/lettering.ts'
 import type { Primitive } from '../model/model.ts'
 import { box, text } from '../model/primitives.ts'
-import { fitText, textWidth, wrapText } from '../text/textWidth.ts'
+import { breakText, fitText, textWidth, wrapText } from '../text/textWidth.ts'
 
 export interface Notes {
   readonly title: string
@@ -47,8 +47,8 @@ export function noteBlock(notes: Notes): Block {
     lay: (available, room): Laid | null => {
       const width = Math.min(available, WIDEST) - indent
       const lines = notes.lines.flatMap((content, note) =>
-        wrapText(content, height, width).map((text, i): Line => ({
-          text: fitText(text, height, width),
+        breakText(content, height, width).map((text, i): Line => ({
+          text,
           first: i === 0 && !notes.goesOn?.[note],
           note,
         })),

@@ -67,12 +67,11 @@ describe.each(['A4', 'A3', 'ANSI-A', 'ANSI-B'] as const)('the title block on %s'
     const pages = draw(job, sheet)
     expect(wordsOf(pages[0]!)).toContain('see the notes')
     expect(wordsOf(pages[0]!).join('')).not.toContain('8-8-8-')
-    expect(
-      pages
-        .flatMap(lettering)
-        .map((t) => t.text)
-        .join(' '),
-    ).toContain('Part number in full: 8-8-8-')
+    const all = pages.flatMap(lettering).map((t) => t.text)
+    expect(all.join(' ')).toContain('Part number in full:')
+    // As much of it as notes hold; the step that fetches the part has all of it.
+    const numbers = all.map((t) => /^(?:8-)+/.exec(t)?.[0] ?? '').join('')
+    expect(numbers.length).toBeGreaterThanOrEqual(400)
   })
 })
 
