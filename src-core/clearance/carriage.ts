@@ -8,7 +8,7 @@ import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Lathe } from '../job/schema.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { formatter } from '../units/format.ts'
-import type { Swept } from './swept.ts'
+import { sweptBetween, type Swept } from './swept.ts'
 import { tipDepth, toolsAtWork } from './toolAtWork.ts'
 
 /** From a height on, what turns further out than the radius meets the carriage. */
@@ -68,8 +68,9 @@ export function carriageUnknown(mounted: Mounted, things: readonly Swept[]): Fin
   const first = (met: readonly Swept[]) => met.reduce((a, b) => (b.radius > a.radius ? b : a)).corner
   if (lathe.barReach === null) {
     const slide = lathe.swingOverCrossSlide / 2
+    const tip = tipDepth(mounted)
     const met = [
-      ...beyond(tipDepth(mounted)).filter((t) => t.radius > slide),
+      ...beyond(tip).filter((t) => (sweptBetween(t, tip, Infinity)?.radius ?? 0) > slide),
       ...beyond(Math.min(...tools.map((t) => t.mouth))),
     ]
     if (met.length === 0) return []

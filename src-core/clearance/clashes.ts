@@ -1,6 +1,5 @@
 /** Hardware against hardware, part, plate edge, slot ends and the boring bar's path, in plan and in height. */
 import type { Finding } from '../findings/finding.ts'
-import { farthestFrom } from '../geometry/farthest.ts'
 import { polygonArea, polygonIntersection, polygonPlace } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
@@ -10,6 +9,8 @@ import type { Mounted, MountedPiece, MountedSolid } from '../mounting/types.ts'
 import { capital } from '../words/capital.ts'
 import { formatter, plain, type Formatter } from '../units/format.ts'
 import { called, finding } from '../findings/finding.ts'
+import { barPathInSpace, clashesInSpace } from './clashesInSpace.ts'
+import { isFlat, reachOf } from './inSpace.ts'
 import { boxOf, boxesMeet, type Box, type Polygons } from '../geometry/polygonBox.ts'
 import {
   discPolygons,
@@ -34,14 +35,21 @@ interface FlatSolid {
 export function clashFindings(mounted: Mounted): Finding[] {
   const fmt = formatter(mounted.job.displayUnits)
   const bodies = flatBodies(mounted)
-  const pieces = mounted.pieces.map((piece) => piece.solids.map((s) => flatSolid(piece, s)))
+  const flat = isFlat(mounted)
+  // What lies is told by plan and heights no more.
+  const pieces = mounted.pieces.map((piece) =>
+    piece.solids.filter((s) => !s.lies).map((s) => flatSolid(piece, s)),
+  )
   return [
     ...pieces.flatMap((a, i) => pieces.slice(i + 1).flatMap((b) => pieceAgainstPiece(a, b, fmt))),
-    ...pieces.flatMap((solids) => pieceAgainstPart(mounted, bodies, solids, fmt)),
+    ...(flat
+      ? pieces.flatMap((solids) => pieceAgainstPart(mounted, bodies, solids, fmt))
+      : clashesInSpace(mounted, fmt)),
     ...mounted.pieces.flatMap((p) => boltAgainstPart(mounted, bodies, p, fmt)),
     ...mounted.pieces.flatMap((p) => twinBlocked(mounted, p, fmt)),
     ...mounted.pieces.flatMap((p) => pieceOnPlate(mounted, p, fmt)),
     ...pieces.flatMap((solids) => pieceInBarPath(mounted, solids, fmt)),
+    ...(flat ? [] : barPathInSpace(mounted, fmt)),
   ]
 }
 
@@ -164,9 +172,7 @@ function pieceOnPlate(mounted: Mounted, piece: MountedPiece, fmt: Formatter): Fi
     const message = `${called(item)} stands at radius ${fmt.length(radius)}, off the plate's ${fmt.length(rim)} rim.`
     return [finding('stop', 'off-plate', item.id, message, at)]
   }
-  const { point, distance } = solids
-    .map((s) => farthestFrom(s.ring, { x: 0, y: 0 }))
-    .reduce((a, b) => (b.distance > a.distance ? b : a))
+  const { point, distance } = solids.map(reachOf).reduce((a, b) => (b.distance > a.distance ? b : a))
   if (distance <= rim + TOLERANCE.overhang) return []
   const message = `${called(item)} overhangs the plate's rim by ${fmt.length(distance - rim)} (reaches ${fmt.length(distance)}, rim ${fmt.length(rim)}). Nothing guards what sticks out; draw it in if you can.`
   return [finding('caution', 'overhangs-plate', item.id, message, point)]

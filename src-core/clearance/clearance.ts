@@ -10,7 +10,7 @@ import type { Mounted } from '../mounting/types.ts'
 import { formatter, type Formatter } from '../units/format.ts'
 import { finding } from '../findings/finding.ts'
 import { carriageRows, crossSlideReach } from './carriage.ts'
-import type { Swept } from './swept.ts'
+import { sweptBetween, type Swept } from './swept.ts'
 
 /** mm: less than this is a caution. Rule of thumb, Evenswing's own: parts and plates are not quite round. */
 export const CLEARANCE_MARGIN = 3
@@ -33,14 +33,16 @@ export interface Clearance {
 export function clearances(mounted: Mounted, things: readonly Swept[]): Clearance[] {
   const found = new Map<string, Clearance>()
   for (const thing of things) {
-    for (const { against, radius } of obstaclesAt(mounted, thing)) {
+    for (const { against, radius, from, to } of obstaclesAt(mounted, thing)) {
+      const swept = sweptBetween(thing, from, to)
+      if (!swept) continue
       const clearance: Clearance = {
         against,
         item: thing.item,
         ...(thing.body === undefined ? {} : { body: thing.body }),
-        swept_radius_mm: thing.radius,
-        clearance_mm: radius - thing.radius,
-        corner: thing.corner,
+        swept_radius_mm: swept.radius,
+        clearance_mm: radius - swept.radius,
+        corner: swept.corner,
       }
       const key = `${thing.item}\n${against}`
       const other = found.get(key)
@@ -54,6 +56,9 @@ interface Obstacle {
   readonly against: ClearanceAgainst
   /** mm that it leaves free about the axis. */
   readonly radius: number
+  /** Heights between which it stands. */
+  readonly from: number
+  readonly to: number
 }
 
 /** What stands still beside the heights between which a thing turns, where that is known. */
@@ -64,13 +69,18 @@ export function obstaclesAt(
   const { lathe } = mounted.job
   const list: Obstacle[] = []
   const gap = lathe.gap?.open ? lathe.gap : null
-  if (gap && z0 < gap.width - TOLERANCE.height) list.push({ against: 'gap', radius: gap.swing / 2 })
-  if (!gap || z1 > gap.width + TOLERANCE.height) list.push({ against: 'bed', radius: lathe.swingOverBed / 2 })
+  if (gap && z0 < gap.width - TOLERANCE.height)
+    list.push({ against: 'gap', radius: gap.swing / 2, from: -Infinity, to: gap.width })
+  if (!gap || z1 > gap.width + TOLERANCE.height) {
+    const from = gap ? gap.width : -Infinity
+    list.push({ against: 'bed', radius: lathe.swingOverBed / 2, from, to: Infinity })
+  }
   const reach = crossSlideReach(mounted)
   if (reach !== null && z1 > reach + TOLERANCE.height)
-    list.push({ against: 'cross-slide', radius: lathe.swingOverCrossSlide / 2 })
+    list.push({ against: 'cross-slide', radius: lathe.swingOverCrossSlide / 2, from: reach, to: Infinity })
   for (const row of carriageRows(mounted))
-    if (z1 > row.from + TOLERANCE.height) list.push({ against: 'carriage', radius: row.radius })
+    if (z1 > row.from + TOLERANCE.height)
+      list.push({ against: 'carriage', radius: row.radius, from: row.from, to: Infinity })
   return list
 }
 

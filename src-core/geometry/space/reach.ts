@@ -1,6 +1,6 @@
 /** How far solids reach from the spindle axis, which is z, at the heights that matter. */
 import type { Point3 } from '../types.ts'
-import type { Convex } from './convex.ts'
+import { eachEdge, type Convex } from './convex.ts'
 
 export interface Reach {
   /** mm from the z axis. */
@@ -41,18 +41,4 @@ export function farthestReach(pieces: readonly Convex[], from: number, to: numbe
     })
   }
   return at && { radius: Math.sqrt(square), at }
-}
-
-type Edge = (ax: number, ay: number, az: number, bx: number, by: number, bz: number) => void
-
-function eachEdge({ corners, through }: Convex, edge: Edge): void {
-  const count = corners.length
-  for (let i = 0; i < count; i += 3) {
-    const j = i + 3 === count ? 0 : i + 3
-    const [px, py, pz] = [corners[i]!, corners[i + 1]!, corners[i + 2]!]
-    const [qx, qy, qz] = [corners[j]!, corners[j + 1]!, corners[j + 2]!]
-    edge(px, py, pz, qx, qy, qz)
-    edge(px + through.x, py + through.y, pz + through.z, qx + through.x, qy + through.y, qz + through.z)
-    edge(px, py, pz, px + through.x, py + through.y, pz + through.z)
-  }
 }

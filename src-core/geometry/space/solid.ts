@@ -2,35 +2,46 @@
 import { TOLERANCE } from '../tolerance.ts'
 import type { Point, Point3, Region } from '../types.ts'
 import { box3Around, boxes3Touch, box3Gap, type Box3 } from './box3.ts'
-import { convexPrism, type Convex } from './convex.ts'
+import { middleOf } from './common.ts'
+import { convexPrism, prismBox, type Convex } from './convex.ts'
 import { convexParts } from './convexParts.ts'
 import { overlapOf } from './depth.ts'
 import { commonPoint, nearestPoints, type Nearest } from './distance.ts'
 import { drawnIn } from './inset.ts'
 import { regionOutward } from './outward.ts'
 import type { Pose } from './pose.ts'
+import { scale3 } from './vector.ts'
 
-/** An outline's convex parts, as they are and drawn in, and its own points. */
-interface Parts {
-  readonly around: readonly Point[]
-  readonly whole: readonly Point[][]
-  readonly core: readonly Point[][]
+/** An outline as points, and its convex parts, as they are and drawn in, once they are asked for. */
+class Parts {
+  readonly holes: Region['holes']
+  readonly rings: readonly Point[][]
+  private keptWhole: readonly Point[][] | null = null
+  private keptCore: readonly Point[][] | null = null
+
+  constructor(region: Region) {
+    this.holes = region.holes
+    this.rings = regionOutward(region, TOLERANCE.spaceChord)
+  }
+
+  get whole(): readonly Point[][] {
+    return (this.keptWhole ??= convexParts(this.rings))
+  }
+
+  get core(): readonly Point[][] {
+    return (this.keptCore ??= convexParts(drawnIn(this.rings, TOLERANCE.clashDepth)))
+  }
 }
 
-const kept = new WeakMap<Region['outline'], { readonly holes: Region['holes']; readonly parts: Parts }>()
+const kept = new WeakMap<Region['outline'], Parts>()
 
 /** Kept by the outline, which is immutable: what a drag only moves is cut once. */
 function partsOf(region: Region): Parts {
-  const known = kept.get(region.outline)
-  if (known && (known.holes === region.holes || known.holes.length + region.holes.length === 0))
-    return known.parts
-  const rings = regionOutward(region, TOLERANCE.spaceChord)
-  const parts = {
-    around: rings[0]!,
-    whole: convexParts(rings),
-    core: convexParts(drawnIn(rings, TOLERANCE.clashDepth)),
-  }
-  kept.set(region.outline, { holes: region.holes, parts })
+  const { outline, holes } = region
+  const known = kept.get(outline)
+  if (known && (known.holes === holes || known.holes.length + holes.length === 0)) return known
+  const parts = new Parts(region)
+  kept.set(outline, parts)
   return parts
 }
 
@@ -49,7 +60,7 @@ export class SpaceSolid {
     this.z0 = z0
     this.z1 = z1
     this.pose = pose
-    this.box = box3Around(this.parts.map((p) => convexPrism(p.around, z0, z1, pose).box))
+    this.box = box3Around(this.parts.map((p) => prismBox(p.rings[0]!, z0, z1, pose)))
   }
 
   /** Convex pieces that are all of its material and at most `TOLERANCE.spaceChord` more beside its arcs. */
@@ -74,8 +85,12 @@ export class SpaceSolid {
 export interface SpaceClash {
   /** mm by which pieces of both reach into each other: the way out is at least that long. */
   readonly depth: number
-  /** A place in both. */
+  /** Of length 1: the way by which the second solid's piece clears the first's soonest. */
+  readonly way: Point3
+  /** The middle of what those pieces have in common, and the heights between which it lies. */
   readonly at: Point3
+  readonly z0: number
+  readonly z1: number
 }
 
 /**
@@ -84,17 +99,25 @@ export interface SpaceClash {
  */
 export function clashOf(first: SpaceSolid, second: SpaceSolid): SpaceClash | null {
   if (!boxes3Touch(first.box, second.box)) return null
-  const found = [...cuts(first, second), ...cuts(second, first)]
-  return found.reduce<SpaceClash | null>((a, b) => (a && a.depth >= b.depth ? a : b), null)
+  const back = cuts(second, first).map((c) => ({ ...c, way: scale3(c.way, -1) }))
+  const found = [...cuts(first, second), ...back]
+  return deepest(found)
 }
+
+/** Of equal ones the first, so that it stays the same wherever all of it stands. */
+export const deepest = <T extends { readonly depth: number }>(found: readonly T[]): T | null =>
+  found.reduce<T | null>((a, b) => (a && a.depth >= b.depth - TOLERANCE.coincident ? a : b), null)
 
 /** Where the core of one solid is in another. */
 function cuts({ core }: SpaceSolid, { pieces, box }: SpaceSolid): SpaceClash[] {
   return core.flatMap((a) => {
     if (!boxes3Touch(a.box, box)) return []
     return pieces.flatMap((b) => {
-      const at = boxes3Touch(a.box, b.box) ? commonPoint(a, b) : null
-      return at ? [{ at, depth: overlapOf(a, b).depth + TOLERANCE.clashDepth }] : []
+      const point = boxes3Touch(a.box, b.box) ? commonPoint(a, b) : null
+      if (!point) return []
+      const { depth, way } = overlapOf(a, b)
+      const common = middleOf(a, b) ?? { at: point, z0: point.z, z1: point.z }
+      return [{ ...common, way, depth: depth + TOLERANCE.clashDepth }]
     })
   })
 }

@@ -1,0 +1,32 @@
+/** What of a setup does not stand upright, and the solids of its hardware in space. */
+import { UPRIGHT } from '../geometry/space/pose.ts'
+import { SpaceSolid } from '../geometry/space/solid.ts'
+import { farthestReach } from '../geometry/space/reach.ts'
+import { farthestFrom } from '../geometry/farthest.ts'
+import type { Point } from '../geometry/types.ts'
+import { liesAcross } from '../job/schema.ts'
+import type { Mounted, MountedSolid } from '../mounting/types.ts'
+
+/** Whether all stands upright, so that plan and heights tell everything. */
+export const isFlat = ({ bodies, pieces }: Pick<Mounted, 'bodies' | 'pieces'>): boolean =>
+  !bodies.some((b) => liesAcross(b.body)) && !pieces.some((p) => p.solids.some((s) => s.lies))
+
+const kept = new WeakMap<MountedSolid, SpaceSolid>()
+
+export function solidInSpace(solid: MountedSolid): SpaceSolid {
+  let known = kept.get(solid)
+  if (!known) kept.set(solid, (known = makeSolid(solid)))
+  return known
+}
+
+function makeSolid({ lies, ...upright }: MountedSolid): SpaceSolid {
+  const { ring, holes = [], z0, z1 } = lies ?? upright
+  return new SpaceSolid([{ outline: ring, holes }], z0, z1, lies?.pose ?? UPRIGHT)
+}
+
+/** The point of a solid of hardware farthest from the spindle axis, and its distance in mm. */
+export function reachOf(solid: MountedSolid): { readonly point: Point; readonly distance: number } {
+  if (!solid.lies) return farthestFrom(solid.ring, { x: 0, y: 0 })
+  const reach = farthestReach(solidInSpace(solid).pieces, -Infinity, Infinity)
+  return reach ? { point: reach.at, distance: reach.radius } : { point: solid.massCentre, distance: 0 }
+}
