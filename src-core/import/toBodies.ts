@@ -1,6 +1,7 @@
 /** From a preview to bodies of a part. */
 import type { Point, Region, Ring, Vertex } from '../geometry/types.ts'
 import { LIMITS, type Body } from '../job/schema.ts'
+import { lainOn, type Direction } from '../mesh/lying.ts'
 import { meshBody } from './meshBody.ts'
 import { toMm } from './assemble.ts'
 import { isMeshUnit } from './stl.ts'
@@ -17,6 +18,10 @@ export interface BodyOptions {
   readonly outlines?: readonly number[] | undefined
   /** The point, in the preview's unit, that becomes the part's origin; the file's origin unless told. */
   readonly origin?: Point | undefined
+  /** A mesh: the direction, out of the solid and in the file's own frame, that points at the seat; −z unless told. */
+  readonly down?: Direction | undefined
+  /** Outlines: what was drawn from one side lies with the other to the front, mirrored left to right. */
+  readonly turnedOver?: boolean | undefined
   /** Ids that the part uses already. */
   readonly takenIds?: readonly string[] | undefined
 }
@@ -36,7 +41,8 @@ const no = (reason: string): BodiesResult => ({ ok: false, reason })
 
 function solidBody(triangles: Float64Array, units: ImportUnit, options: BodyOptions): BodiesResult {
   if (!isMeshUnit(units)) return no(`an STL file in ${units} is not taken`)
-  const made = meshBody({ triangles }, units, freeIds(options)())
+  const lain = options.down ? lainOn(triangles, options.down) : triangles
+  const made = meshBody({ triangles: lain }, units, freeIds(options)())
   if (!made.ok) return no(made.reason)
   return { ok: true, bodies: [{ ...made.body, base: made.body.base + (options.base ?? 0) }] }
 }
@@ -65,7 +71,8 @@ function prisms(preview: Preview, units: ImportUnit, options: BodyOptions): Bodi
     ) {
       return no(`outline ${index + 1} reaches beyond ${LIMITS.coordinate} mm`)
     }
-    bodies.push({ id: nextId(), effect: 'adds', base: options.base ?? 0, thickness, ...moved })
+    const lying = options.turnedOver ? { outline: over(moved.outline), holes: moved.holes.map(over) } : moved
+    bodies.push({ id: nextId(), effect: 'adds', base: options.base ?? 0, thickness, ...lying })
   }
   return { ok: true, bodies }
 }
@@ -83,6 +90,16 @@ function moveRegion(
       ...(bulge ? { bulge } : {}),
     }))
   return { outline: move(outline), holes: holes.map(move) }
+}
+
+/** Mirrored left to right, and gone round the other way so that it winds as before: each arc keeps its side. */
+function over(ring: readonly Vertex[]): Vertex[] {
+  const n = ring.length
+  return ring.map((_, k) => {
+    const { x, y } = ring[n - 1 - k]!
+    const bulge = ring[(2 * n - 2 - k) % n]!.bulge
+    return { x: -x + 0, y, ...(bulge ? { bulge } : {}) }
+  })
 }
 
 /** b1, b2 … leaving out what is taken. */

@@ -2,7 +2,7 @@
 import type { BodiesResult, BodyOptions } from '../../src-core/import/toBodies.ts'
 import { clause } from '../../src-core/words/clause.ts'
 import type { ImportOptions, Preview } from '../../src-core/import/types.ts'
-import type { ImportReply, ImportRequest } from '../workers/importMessages.ts'
+import type { ImportReply, ImportRequest, Lying } from '../workers/importMessages.ts'
 
 export interface ImportPort {
   postMessage(request: ImportRequest): void
@@ -19,11 +19,14 @@ export class Importer {
   #worker: ImportPort | null = null
   #id = 0
   #file: { name: string; bytes: Uint8Array } | null = null
-  #waiting: ((result: BodiesResult) => void) | null = null
+  /** Answers come in the order of what was asked. */
+  #waiting: ((result: BodiesResult) => void)[] = []
   status: 'idle' | 'reading' | 'read' | 'refused' = $state('idle')
   name: string = $state('')
   options: ImportOptions = $state.raw({})
   preview: Preview | null = $state.raw(null)
+  /** Of a mesh: the ways in which it can lie, as in the file first. */
+  lyings: readonly Lying[] = $state.raw([])
   faults: readonly string[] = $state.raw([])
 
   constructor(start: () => ImportPort) {
@@ -55,10 +58,10 @@ export class Importer {
     this.#worker?.terminate()
     this.#worker = null
     this.#id++
-    this.#waiting?.({ ok: false, reason: 'the reading was stopped' })
-    this.#waiting = null
+    for (const tell of this.#waiting.splice(0)) tell({ ok: false, reason: 'the reading was stopped' })
     this.#file = null
     this.preview = null
+    this.lyings = []
     this.faults = []
     this.status = 'idle'
   }
@@ -67,7 +70,7 @@ export class Importer {
     const worker = this.#worker
     if (!worker || !this.preview) return Promise.resolve({ ok: false, reason: 'nothing was read' })
     return new Promise((resolve) => {
-      this.#waiting = resolve
+      this.#waiting.push(resolve)
       worker.postMessage({ kind: 'bodies', id: this.#id, options })
     })
   }
@@ -90,18 +93,19 @@ export class Importer {
   }
 
   #answer(reply: ImportReply): void {
+    // Asked before the file was read anew or not: each question has its answer.
+    if (reply.kind === 'bodies') return this.#waiting.shift()?.(reply.result)
     if (reply.id !== this.#id) return
-    if (reply.kind === 'bodies') {
-      this.#waiting?.(reply.result)
-      this.#waiting = null
-    } else if (reply.result.ok) {
+    if (reply.result.ok) {
       this.preview = reply.result
+      this.lyings = reply.lyings
       this.status = 'read'
     } else this.#refuse(reply.result.faults.slice(0, 5).map((f) => `${f.place}: ${f.reason}`))
   }
 
   #refuse(faults: readonly string[]): void {
     this.preview = null
+    this.lyings = []
     this.faults = faults
     this.status = 'refused'
   }

@@ -3,6 +3,7 @@ import { importFile } from '../../src-core/import/importFile.ts'
 import { toBodies } from '../../src-core/import/toBodies.ts'
 import type { Preview } from '../../src-core/import/types.ts'
 import type { ImportReply, ImportRequest } from './importMessages.ts'
+import { lyingsOf } from './lyings.ts'
 
 let last: Preview | null = null
 const post = (reply: ImportReply) => postMessage(reply)
@@ -11,12 +12,13 @@ addEventListener('message', ({ data }: MessageEvent<ImportRequest>) => {
   if (data.kind === 'read') {
     const result = importFile(data.name, data.bytes, data.options)
     last = result.ok ? result : null
+    const lyings = lyingsOf(last?.solid?.triangles ?? null)
     // The triangles stay here: the window shows what was counted, not each of them.
     const shown =
       result.ok && result.solid
         ? { ...result, solid: { ...result.solid, triangles: new Float64Array() } }
         : result
-    post({ kind: 'read', id: data.id, result: shown })
+    post({ kind: 'read', id: data.id, result: shown, lyings })
   } else {
     post({
       kind: 'bodies',

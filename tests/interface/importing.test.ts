@@ -143,4 +143,64 @@ describe('importing in the window', () => {
     await page.getByRole('button', { name: `Undo: Import ${name}` }).waitFor()
     expect(await text(page, 'mass')).not.toBe(before)
   })
+
+  /** A wedge of 60 × 40 × 30: it can lie on each of its four faces. */
+  const wedge =
+    'solid w\n' +
+    ['0 0 0,0 40 0,60 0 0', '0 0 0,60 0 0,0 0 30', '0 0 0,0 0 30,0 40 0', '60 0 0,0 40 0,0 0 30']
+      .map(
+        (f) =>
+          `facet normal 0 0 0\nouter loop\n${f
+            .split(',')
+            .map((v) => `vertex ${v}`)
+            .join('\n')}\nendloop\nendfacet`,
+      )
+      .join('\n') +
+    '\nendsolid w'
+
+  test('a mesh: the face that lies down is chosen with its picture, sizes and mass said before it enters the job', async () => {
+    const page = await bench.open()
+    const before = await text(page, 'mass')
+    await drop(page, 'wedge.stl', wedge)
+    const dialog = page.getByRole('dialog')
+    await dialog.getByRole('combobox', { name: /names no unit/ }).selectOption('mm')
+    const ways = dialog.getByRole('radiogroup', { name: 'Which way up it lies' }).getByRole('radio')
+    await expect.poll(() => ways.count()).toBe(4)
+    const figures = dialog.getByTestId('import-figures')
+    await expect.poll(() => figures.innerText()).toMatch(/^Mesh, 60 mm × 40 mm × 30 mm high, 94 g of/)
+    // Painted, not empty.
+    const inked = await dialog.locator('canvas').evaluateAll((all) =>
+      all.map((canvas) => {
+        const { width, height } = canvas as HTMLCanvasElement
+        const { data } = (canvas as HTMLCanvasElement).getContext('2d')!.getImageData(0, 0, width, height)
+        return data.filter((v, i) => i % 4 === 3 && v > 0).length / (width * height)
+      }),
+    )
+    expect(inked).toHaveLength(5)
+    for (const share of inked) expect(share).toBeGreaterThan(0.1)
+    await ways.filter({ hasText: '60 mm high' }).click()
+    await expect.poll(() => figures.innerText()).toMatch(/× 60 mm high, 94 g of/)
+    await page.keyboard.press('ArrowLeft')
+    await expect.poll(() => figures.innerText()).not.toMatch(/× 60 mm high/)
+    await page.keyboard.press('ArrowRight')
+    expect(await text(page, 'mass')).toBe(before)
+    await dialog.getByRole('button', { name: 'Take it in' }).click()
+    await page.getByRole('button', { name: 'Undo: Import wedge.stl' }).waitFor()
+    await page.getByRole('tab', { name: 'Side' }).click()
+    await page.keyboard.press('Alt+2')
+    await page.getByText(/60 mm/).first().waitFor()
+  })
+
+  test('an outline is shown turned over before it is taken in so', async () => {
+    const page = await bench.open()
+    await drop(page, 'corner.csv', 'x,y\n0,0\n100,0\n100,40\n')
+    const dialog = page.getByRole('dialog')
+    await dialog.getByRole('combobox', { name: /names no unit/ }).selectOption('mm')
+    const picture = dialog.getByRole('img', { name: /outlines as read/ }).locator('g')
+    const drawn = await picture.getAttribute('transform')
+    await dialog.getByRole('combobox', { name: 'Which way up' }).selectOption('over')
+    expect(await picture.getAttribute('transform')).not.toBe(drawn)
+    await dialog.getByRole('button', { name: 'Take it in' }).click()
+    await page.getByRole('button', { name: 'Undo: Import corner.csv' }).waitFor()
+  })
 })

@@ -163,6 +163,7 @@ const windows: Walk = async (bench, options, visit) => {
     .getByRole('combobox', { name: /names no unit/ })
     .selectOption('mm')
   await page.getByTestId('import-figures').waitFor()
+  await page.getByRole('radio', { name: /On face 1/ }).waitFor()
   await visit(page, 'import, a mesh')
   await press(page, 'Escape')
   await dialog(page).getByText('What you gave here is not kept yet.').waitFor()

@@ -18,7 +18,8 @@ class FakeReader {
   answer(request: ImportRequest): void {
     if (request.kind !== 'read') return
     const result = importFile(request.name, request.bytes, request.options)
-    this.#message({ data: { kind: 'read', id: request.id, result } } as MessageEvent<ImportReply>)
+    const reply: ImportReply = { kind: 'read', id: request.id, result, lyings: [] }
+    this.#message({ data: reply } as MessageEvent<ImportReply>)
   }
 }
 
