@@ -51,7 +51,7 @@ function picture(job: Job): JobSummary['picture'] {
   const others = { ...setup, hardware: setup.hardware.filter((item) => !isClamp(item)) }
   const mounted = mountSetup({ ...job, setups: [others] }, setup.id)
   const { placement, ground, seat, partFront } = mounted
-  const nothing = { placement, bodies: [], bores: [] }
+  const nothing = { placement, bodies: [], turned: [], bores: [] }
   const inAir = { job, setup, part: nothing, ground, seat, front: partFront }
   const standing = new Map(mounted.pieces.map((piece) => [piece.item.id, piece]))
   const pieces = setup.hardware.map((item): MountedPiece =>

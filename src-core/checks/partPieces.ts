@@ -65,7 +65,7 @@ function findPieces(part: Part, cut: readonly MountedBore[], seat: number): Part
     z1: b.z1 - seat,
     state: 'open',
   }))
-  const flat = flatBodies({ placement: still, bodies, bores })
+  const flat = flatBodies({ placement: still, bodies, turned: [], bores })
   const layers = heightsOf(flat, bores).map((z0, i, all) => slices(flat, bores, z0, all[i + 1] ?? z0))
   return joined(layers)
 }

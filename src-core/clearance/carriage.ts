@@ -2,6 +2,7 @@
  * What of the carriage stands how near the spindle axis when the tool is at full depth, and what is not known of it.
  * The carriage comes from the tailstock, so whatever stands at a height has passed all heights in front of it.
  */
+import { capital } from '../words/capital.ts'
 import { cutPlaces, cutWords } from '../cutting/cutPlace.ts'
 import { finding, type Finding } from '../findings/finding.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
@@ -74,7 +75,7 @@ export function carriageUnknown(mounted: Mounted, things: readonly Swept[]): Fin
       ...beyond(Math.min(...tools.map((t) => t.mouth))),
     ]
     if (met.length === 0) return []
-    const message = `What of the carriage comes near the work is not known for this lathe. ${labels(met)} may meet tool post or cross-slide: give the bar's reach from the tool's tip back to the first of them, or the carriage's profile.`
+    const message = `What of the carriage comes near the work is not known for this lathe. ${capital(labels(met))} may meet tool post or cross-slide: give the bar's reach from the tool's tip back to the first of them, or the carriage's profile.`
     return [finding('caution', 'carriage-not-checked', 'lathe', message, first(met))]
   }
   const reach = lathe.barReach

@@ -96,7 +96,7 @@ function forceUnknown({ job }: Mounted, places: readonly CutPlace[], { cuts }: C
   return [finding('caution', 'cutting-force-unknown', first.item, message)]
 }
 
-/** What is turned about the axis is weighed, but the part is drawn as it was. */
+/** What is turned about the axis is weighed and carries no clamp of a later setup, but the part is drawn as it was. */
 function notDrawn({ job }: Mounted, places: readonly CutPlace[]): Finding[] {
   const turned = places.filter(({ cut }) => !isBoreCut(cut))
   const first = turned[0]
@@ -106,7 +106,7 @@ function notDrawn({ job }: Mounted, places: readonly CutPlace[]): Finding[] {
     const message = `${capital(words)} takes nothing off bodies that come from a mesh: their mass stays as imported.`
     return [finding('caution', 'cut-in-mesh', first.item, message)]
   }
-  const message = `What ${words} takes off is in the unbalance after the cut and in later setups' mass. Clamps, clearances and pictures go on as the part is drawn.`
+  const message = `What ${words} takes off is in the unbalance after the cut, in later setups' mass, and no material for their clamps. Clearances and pictures go on as the part is drawn.`
   return [finding('note', 'cut-not-drawn', first.item, message)]
 }
 

@@ -1,7 +1,7 @@
 /** The part's solid material at a height under a pad, what lies where there is none, and how far it is to where there is. */
 import { toRadians } from '../geometry/angles.ts'
 import { rectRing } from '../geometry/edges.ts'
-import { isInside } from '../geometry/nearest.ts'
+import { inRegion, isInside } from '../geometry/nearest.ts'
 import { boxesMeet, boxOf, covers, discBox, type Box, type Polygons } from '../geometry/polygonBox.ts'
 import { polygonArea, polygonDifference, polygonIntersection } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
@@ -41,8 +41,8 @@ const isWholeUnder = (mounted: Mounted, z: number, box: Box): boolean =>
   false
 
 /** Heights below one at which something of the part begins or ends, the nearest first. */
-export function levelsBelow({ bodies, bores }: Mounted, z: number): number[] {
-  const all = [...bodies, ...bores].flatMap((b) => [b.z0, b.z1])
+export function levelsBelow({ bodies, turned, bores }: Mounted, z: number): number[] {
+  const all = [...bodies, ...turned, ...bores].flatMap((b) => [b.z0, b.z1])
   return [...new Set(all)].filter((level) => level < z - TOLERANCE.height).sort((p, q) => q - p)
 }
 
@@ -105,6 +105,10 @@ export function whatLiesAt(mounted: Mounted, at: Point, z: number): string {
   if (cut) return `bore ${cut.bore.id}, which this setup cuts`
   const open = mounted.bores.find((b) => b.state === 'open' && inBore(b))
   if (open) return `bore ${open.bore.id}`
+  const gone = mounted.turned.find(
+    (b) => b.z1 >= z - SKIN && b.z0 < z - TOLERANCE.height && b.regions.some((r) => inRegion(r, at)),
+  )
+  if (gone) return gone.body.name ?? gone.body.id
   const over = mounted.bodies.filter((b) => b.regions.some((r) => isInside(r.outline, at)))
   const pocket = over.find((b) => b.body.effect === 'removes' && b.z1 >= z - SKIN)
   if (pocket) return `pocket ${pocket.body.name ?? pocket.body.id}`

@@ -58,11 +58,12 @@ function judge(mounted: Mounted): Finding[] {
 }
 
 /** mm of unbroken material from the front of the part at a place, less all that this setup cuts; 0 where there is none. */
-function frontThickness({ bodies, bores }: Mounted, p: Point): number {
+function frontThickness({ bodies, turned, bores }: Mounted, p: Point): number {
   const there = bodies.filter((b) => b.regions.some((r) => inRegion(r, p)))
   const solid = there.filter((b) => b.body.effect === 'adds')
   const holes = [
     ...there.filter((b) => b.body.effect === 'removes'),
+    ...turned.filter((b) => b.regions.some((r) => inRegion(r, p))),
     ...bores.filter(
       (b) => b.state !== 'uncut' && Math.hypot(p.x - b.centre.x, p.y - b.centre.y) < b.bore.diameter / 2,
     ),

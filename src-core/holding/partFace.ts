@@ -17,7 +17,8 @@ export const SEAT_PLAY = 0.05
 export function partFace(mounted: Mounted, near: Box): Polygons {
   if (!isSound(mounted)) return []
   const seat = mounted.seat
-  const prisms = mounted.bodies.flatMap((b, i) => (isPrism(b.body) ? [flatBodies(mounted)[i]!] : []))
+  const all = [...mounted.bodies, ...mounted.turned]
+  const prisms = all.flatMap((b, i) => (isPrism(b.body) ? [flatBodies(mounted)[i]!] : []))
   let face = materialBetween(
     mounted,
     prisms.filter((b) => boxesMeet(b.box, near)),

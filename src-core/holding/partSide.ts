@@ -20,8 +20,9 @@ export interface Layer {
 /** Layers of the part between its seat and a height, undermost first, near a box. */
 export function layersOf(mounted: Mounted, top: number, near: Box): Layer[] {
   const seat = mounted.seat
-  const bodies = flatBodies(mounted).filter((_, i) => isPrism(mounted.bodies[i]!.body))
-  const ends = [...mounted.bodies, ...mounted.bores].flatMap((b) => [b.z0, b.z1])
+  const all = [...mounted.bodies, ...mounted.turned]
+  const bodies = flatBodies(mounted).filter((_, i) => isPrism(all[i]!.body))
+  const ends = [...all, ...mounted.bores].flatMap((b) => [b.z0, b.z1])
   const inner = ends.filter((z) => z > seat + TOLERANCE.height && z < top - TOLERANCE.height)
   const levels = [seat, ...[...new Set(inner)].sort((a, b) => a - b), top]
   return levels.slice(1).flatMap((z1, i): Layer[] => {

@@ -80,7 +80,7 @@ function removalsIn({ part }: Job, setup: Setup): Removal[] {
     .flatMap((c) => removalOf(part, setup, c) ?? [])
 }
 
-const setupsBefore = ({ setups }: Job, setup: Setup): readonly Setup[] =>
+export const setupsBefore = ({ setups }: Job, setup: Setup): readonly Setup[] =>
   setups.slice(0, Math.max(0, setups.indexOf(setup)))
 
 /** What the setups before this one took away, in order, each once. */

@@ -17,7 +17,7 @@ const last = new WeakMap<Plate, Map<string, LastOf>>()
 const same = (a: readonly unknown[], b: readonly unknown[]): boolean =>
   a.length === b.length && a.every((v, i) => Object.is(v, b[i]))
 
-function surroundings({ job, setup, placement, bores, twin = '' }: Mounted): Surroundings {
+function surroundings({ job, setup, placement, bores, turned, twin = '' }: Mounted): Surroundings {
   const on: unknown[] = [
     job.part,
     job.stock,
@@ -31,6 +31,7 @@ function surroundings({ job, setup, placement, bores, twin = '' }: Mounted): Sur
     setup.speed,
     ...fixturesOf(setup),
     ...bores.map((b) => b.state),
+    ...turned.map((b) => b.body),
   ]
   const bodies = last.get(job.plate) ?? new Map<string, LastOf>()
   const before = bodies.get(twin)

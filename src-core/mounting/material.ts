@@ -15,6 +15,7 @@ import type { BodyShape, MountedBody, MountedBore, Placement } from './types.ts'
 export interface MountedPart {
   readonly placement: Placement
   readonly bodies: readonly MountedBody[]
+  readonly turned: readonly MountedBody[]
   readonly bores: readonly MountedBore[]
 }
 
@@ -37,7 +38,10 @@ export interface FlatBody {
 
 const kept = new WeakMap<readonly MountedBody[], readonly FlatBody[]>()
 
-/** The part's bodies flattened; kept per list of mounted bodies, for several checks ask it. */
+/**
+ * The part's bodies flattened, and after them what was turned away of it; kept per list of mounted bodies, for several
+ * checks ask it.
+ */
 export function flatBodies(mounted: MountedPart): readonly FlatBody[] {
   let bodies = kept.get(mounted.bodies)
   if (!bodies) kept.set(mounted.bodies, (bodies = flatten(mounted)))
@@ -57,7 +61,7 @@ function flatOutlines(shape: BodyShape): readonly (readonly Point[])[] {
 }
 
 function flatten(mounted: MountedPart): FlatBody[] {
-  return mounted.bodies.map(({ body, shape, z0, z1 }) => {
+  return [...mounted.bodies, ...mounted.turned].map(({ body, shape, z0, z1 }) => {
     const polygons = flatOutlines(shape).map((ring) => placePoints(mounted.placement, ring))
     return { id: body.id, adds: body.effect === 'adds', polygons, box: boxOf(polygons), z0, z1 }
   })

@@ -26,11 +26,18 @@ export function mountSetup(job: Job, setupId: string): Mounted {
   const placement = setupPlacement(job.part, setup)
   const ground = seatFixture(setup)?.thickness ?? 0
   const seat = ground + setup.packing
-  const { bodies, bores, front: partFront } = mountPart(job, setup, placement, seat)
+  const { bodies, turned, bores, front: partFront } = mountPart(job, setup, placement, seat)
   const cutNow = boresCutIn(setup)
   const [firstCut] = cutNow
   const workId = firstCut ?? ('bore' in setup.centre ? setup.centre.bore : null)
-  const bench: Bench = { job, setup, part: { placement, bodies, bores }, seat, ground, front: partFront }
+  const bench: Bench = {
+    job,
+    setup,
+    part: { placement, bodies, turned, bores },
+    seat,
+    ground,
+    front: partFront,
+  }
   return {
     job,
     setup,
@@ -38,6 +45,7 @@ export function mountSetup(job: Job, setupId: string): Mounted {
     ground,
     seat,
     bodies,
+    turned,
     bores,
     pieces: setup.hardware.map((item) => mountPiece(bench, item)),
     workBore: bores.find((b) => b.bore.id === workId) ?? null,

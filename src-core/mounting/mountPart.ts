@@ -1,10 +1,11 @@
 /** The bodies and bores of a part where it stands. */
-import { isBoreCut, type Job, type Setup } from '../job/schema.ts'
+import { isBoreCut, type Body, type Job, type Setup } from '../job/schema.ts'
 import { boreRange } from '../mass/slabs.ts'
 import { bodyShapes } from './bodyShapes.ts'
 import { boresFinishedBefore } from './cutAway.ts'
 import type { MountedPart } from './material.ts'
 import { placePoint, placeRegion } from './place.ts'
+import { turnedAway } from './turnedAway.ts'
 import type { MountedBody, MountedBore, Placement } from './types.ts'
 
 /** Ids of the bores that a setup cuts, the first cut first. */
@@ -18,15 +19,16 @@ export function mountPart(
   placement: Placement,
   seat: number,
 ): MountedPart & { readonly front: number } {
-  const bodies = job.part.bodies.flatMap((body) =>
-    bodyShapes(body).map((shape): MountedBody => ({
+  const mounted = (body: Body): MountedBody[] =>
+    bodyShapes(body).map((shape) => ({
       body,
       shape,
       regions: shape.regions.map((r) => placeRegion(placement, r)),
       z0: seat + shape.z0,
       z1: seat + shape.z1,
-    })),
-  )
+    }))
+  const bodies = job.part.bodies.flatMap(mounted)
+  const turned = turnedAway(job, setup).flatMap(mounted)
   const before = boresFinishedBefore(job, setup)
   const cutNow = boresCutIn(setup)
   const adding = bodies.filter((b) => b.body.effect === 'adds')
@@ -43,5 +45,5 @@ export function mountPart(
       through: range ? range.through : bore.depth === null,
     }
   })
-  return { placement, bodies, bores, front }
+  return { placement, bodies, turned, bores, front }
 }

@@ -20,6 +20,8 @@ export function toeLies(mounted: Mounted, toe: Pick<MountedToe, 'pad' | 'rest'>)
   const bore = mounted.bores.find((b) => meets(discPolygons(b.centre, b.bore.diameter)))
   if (bore) return `bore ${bore.bore.id}`
   if (liesWholly(toe)) return null
-  if (flatBodies(mounted).some((b) => !b.adds && meets(b.polygons))) return 'a pocket'
+  const gone = mounted.turned.map((b) => b.body.id)
+  const under = flatBodies(mounted).filter((b) => !b.adds && meets(b.polygons))
+  if (under.length > 0) return under.every((b) => gone.includes(b.id)) ? 'what was cut away' : 'a pocket'
   return toe.rest ? 'an edge of the part' : 'nothing'
 }

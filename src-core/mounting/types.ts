@@ -145,6 +145,8 @@ export interface Mounted {
   readonly ground: number
   readonly seat: number
   readonly bodies: readonly MountedBody[]
+  /** What earlier setups turned away: no material any more, though the part is drawn with it. */
+  readonly turned: readonly MountedBody[]
   readonly bores: readonly MountedBore[]
   readonly pieces: readonly MountedPiece[]
   /** The bore on the axis or being cut, if any: the first that is cut, else the centred one. */

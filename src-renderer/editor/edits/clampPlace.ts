@@ -139,11 +139,11 @@ function saidAgainst(mounted: Mounted, piece: MountedPiece): string | null {
 }
 
 const mountNew = (
-  { job, setup, placement, bodies, bores, ground, seat, partFront }: Mounted,
+  { job, setup, placement, bodies, turned, bores, ground, seat, partFront }: Mounted,
   clamp: Placed,
 ): MountedPiece =>
   mountClamp(
-    { job, setup, part: { placement, bodies, bores }, ground, seat, front: partFront },
+    { job, setup, part: { placement, bodies, turned, bores }, ground, seat, front: partFront },
     { ...clamp, id: TRIED },
   )
 

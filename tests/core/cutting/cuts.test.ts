@@ -2,9 +2,12 @@ import { describe, expect, test } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { findGroup, specificCuttingForce } from '../../../src-core/cutting/groups.ts'
 import { circleRing } from '../../../src-core/geometry/edges.ts'
+import { mountSetup } from '../../../src-core/mounting/mount.ts'
+import { toeLies } from '../../../src-core/mounting/toeLies.ts'
 import { removedAfter } from '../../../src-core/mounting/cutAway.ts'
 import type { Bore, Cut, Job, Part, Setup } from '../../../src-core/job/schema.ts'
 import { block, bore, boreCut, disc, drillCut, jobWith, partOf, piece, steps } from '../../helpers/jobs.ts'
+import { strapClamp } from '../../helpers/heldJobs.ts'
 import { expectNear } from '../../helpers/near.ts'
 
 const AXIS = { x: 0, y: 0 }
@@ -169,13 +172,72 @@ describe('what cuts take away', () => {
     expect(a.unbalance.after_cut_g_mm).toBeLessThan(1e-6 * whole)
   })
 
-  test('what is not drawn is said: pictures and clamps go on as before, meshes keep their mass', () => {
+  test('what is not drawn is said: pictures go on as before, meshes keep their mass', () => {
     expect(look(of([face(20, 90)])).found('cut-not-drawn')!.item).toBe('f')
     expect(
       look(of([boreCut('A')], partOf([disc('d', AXIS, 90, 9)], [bore('A', AXIS, 20)]))).found(
         'cut-not-drawn',
       ),
     ).toBeUndefined()
+  })
+})
+
+const CLAMP = strapClamp('c1', 1, { at: { slot: 'S1', radius: 115 } })
+
+describe('what is left for the clamps of a later setup', () => {
+  // A disc of 200 × 30 on 12 mm of packing, a strap whose toe lies some 85 mm from its middle.
+  const second = (cuts: readonly Cut[], centre = { x: 0, y: 0 }) => {
+    const job = jobWith({
+      part: DISC,
+      setups: [
+        { cuts, centre, hardware: [] },
+        { centre: AXIS, hardware: [CLAMP] },
+      ],
+    })
+    const mounted = mountSetup(job, 'op20')
+    const toe = mounted.pieces[0]!.toe!
+    return { toe, lies: toeLies(mounted, toe), first: mountSetup(job, 'op10') }
+  }
+
+  test('as drawn, the toe lies on the front of the disc', () => {
+    const { toe, lies } = second([])
+    expect(lies).toBeNull()
+    expectNear(toe.rest!.z, 42, { abs: 1e-9 })
+  })
+
+  test('faced 3 mm, the strap comes 3 mm lower; its own setup sees the part as drawn', () => {
+    const { toe, lies, first } = second([face(0, 100, { z: [27, 30] })])
+    expect(lies).toBeNull()
+    expectNear(toe.rest!.z, 39, { abs: 1e-9 })
+    expect(first.turned).toEqual([])
+  })
+
+  test('faced in part, or about another axis, it is faced where it was faced', () => {
+    expectNear(second([face(0, 40, { z: [27, 30] })]).toe.rest!.z, 42, { abs: 1e-9 })
+    // The same face about a point 100 mm away reaches the toe no more.
+    expectNear(second([face(0, 40, { z: [27, 30] })], { x: 85, y: 0 }).toe.rest!.z, 39, { abs: 1e-9 })
+  })
+
+  test('turned away under the toe, it lies on nothing', () => {
+    const { toe, lies } = second([turn(220, 120)])
+    expect(lies).not.toBeNull()
+    expect(toe.rest === null || toe.rest.share < 0.99).toBe(true)
+  })
+
+  test('a cut that takes material never makes a later setup better', () => {
+    for (const cut of [face(0, 100, { z: [27, 30] }), turn(220, 120), recess(140, 190, { z: [20, 30] })]) {
+      const job = (cuts: readonly Cut[]) =>
+        jobWith({
+          part: DISC,
+          setups: [
+            { cuts, centre: AXIS, hardware: [] },
+            { centre: AXIS, hardware: [CLAMP] },
+          ],
+        })
+      const [before, after] = [job([]), job([cut])].map((j) => analyse(j, 'op20').verdict.state)
+      const worth = ['stop', 'not-judged', 'caution', 'go']
+      expect(worth.indexOf(after!)).toBeLessThanOrEqual(worth.indexOf(before!))
+    }
   })
 })
 

@@ -1,0 +1,46 @@
+/** What earlier setups turned, faced and recessed away, as bodies that remove: so clamps of later setups lie on what is left. */
+import { circleRing } from '../geometry/edges.ts'
+import { TOLERANCE } from '../geometry/tolerance.ts'
+import { isBoreCut, type Cut, type Job, type Part, type Prism, type Setup } from '../job/schema.ts'
+import { centrePoint, setupsBefore, turnedDiameters, turnedHeights } from './cutAway.ts'
+
+type TurnedCut = Exclude<Cut, { bore: unknown }>
+
+interface Made {
+  readonly part: Part
+  readonly x: number
+  readonly y: number
+  readonly body: Prism | null
+}
+/** The body of a cut, the same object as long as part and axis are the same: what is kept per body goes by it. */
+const made = new WeakMap<TurnedCut, Made>()
+
+/** Rings of the part, part frame, bases above its seat, in the order of the setups. */
+export const turnedAway = (job: Job, setup: Setup): readonly Prism[] =>
+  setupsBefore(job, setup).flatMap((s) =>
+    (s.cuts ?? []).flatMap((cut) => (isBoreCut(cut) ? [] : (bodyOf(job.part, s, cut) ?? []))),
+  )
+
+function bodyOf(part: Part, setup: Setup, cut: TurnedCut): Prism | null {
+  const { x, y } = centrePoint(part, setup)
+  const known = made.get(cut)
+  if (known?.part === part && known.x === x && known.y === y) return known.body
+  const body = ringOf(part, setup, cut, { x, y })
+  made.set(cut, { part, x, y, body })
+  return body
+}
+
+function ringOf(part: Part, setup: Setup, cut: TurnedCut, axis: { x: number; y: number }): Prism | null {
+  const [inner, outer] = turnedDiameters(cut)
+  const [z0, z1] = turnedHeights(part, cut)
+  if (outer - inner <= TOLERANCE.coincident || z1 - z0 <= TOLERANCE.height) return null
+  return {
+    id: `${setup.id} ${cut.id}`,
+    name: `what ${setup.id} cut away (${cut.name ?? cut.id})`,
+    effect: 'removes',
+    outline: circleRing(axis, outer),
+    holes: inner > TOLERANCE.coincident ? [circleRing(axis, inner)] : [],
+    base: z0,
+    thickness: z1 - z0,
+  }
+}
