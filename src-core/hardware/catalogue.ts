@@ -2,14 +2,14 @@
  * Shop hardware by kind and size: each kind says which sizes it asks for, what it takes up on the plate and its
  * volume, from which its mass follows. Usual sizes are only where to start; the shop's own are typed over them. mm.
  */
-import type { Thread } from './threads.ts'
 import type { Box, Footprint } from '../job/schema.ts'
 import { discArea } from '../geometry/discArea.ts'
 import { USUAL_HEEL_BLOCKS } from './heels.ts'
 import { acrossCorners, nutSize, nutVolume } from './nuts.ts'
 import { USUAL_STRAPS, strapVolume } from './straps.ts'
 import { strapOf } from './usualClamp.ts'
-import { rodVolume } from './threads.ts'
+import { findThread, rodVolume, type Thread } from './threads.ts'
+import { inches } from '../units/convert.ts'
 
 export type CatalogueKindName =
   'strap' | 'stud' | 'nut' | 'heel' | 'packing' | 'bracket' | 'disc' | 'subPlate' | 'round' | 'rectangular'
@@ -31,6 +31,12 @@ export interface Shape {
   readonly massCentre?: NonNullable<Box['massCentre']>
 }
 
+/** A size that is common; no standard sets it. mm. */
+export interface Usual {
+  readonly thread?: string
+  readonly sizes: Sizes
+}
+
 export interface CatalogueKind {
   readonly name: CatalogueKindName
   readonly label: string
@@ -41,7 +47,9 @@ export interface CatalogueKind {
   /** May be listed among the stock that the planner draws on. */
   readonly stock: boolean
   readonly fields: readonly Field[]
-  readonly usual: readonly { readonly thread?: string; readonly sizes: Sizes }[]
+  readonly usual: readonly Usual[]
+  /** Those of a shop that measures in inches; left out: `usual` has them beside the others. */
+  readonly usualInch?: readonly Usual[]
   readonly shape: (s: (key: SizeName) => number, thread: Thread | null) => Shape
 }
 
@@ -56,6 +64,10 @@ const block = (s: (key: SizeName) => number): Shape => ({
   footprint: { rect: [s('length'), s('width')] },
   height: s('height'),
 })
+
+/** Sizes given in inches. */
+const inSizes = (sizes: Sizes): Sizes =>
+  Object.fromEntries(Object.entries(sizes).map(([key, size]) => [key, inches(size)]))
 
 export const CATALOGUE: readonly CatalogueKind[] = [
   {
@@ -91,7 +103,10 @@ export const CATALOGUE: readonly CatalogueKind[] = [
       { thread: 'M10', sizes: { length: 100 } },
       { thread: 'M12', sizes: { length: 125 } },
       { thread: 'M16', sizes: { length: 160 } },
-      { thread: '1/2-13', sizes: { length: 127 } },
+      ...Object.entries({ '3/8-16': 4, '1/2-13': 5, '5/8-11': 6 }).map(([thread, length]) => ({
+        thread,
+        sizes: inSizes({ length }),
+      })),
     ],
     shape: (s, thread) => ({
       volume: thread ? rodVolume(thread, s('length')) : 0,
@@ -107,7 +122,10 @@ export const CATALOGUE: readonly CatalogueKind[] = [
     threaded: true,
     stock: true,
     fields: [],
-    usual: ['M10', 'M12', 'M16', 'M20', '1/2-13', '3/4-10'].map((thread) => ({ thread, sizes: {} })),
+    usual: ['M10', 'M12', 'M16', 'M20', '3/8-16', '1/2-13', '5/8-11', '3/4-10'].map((thread) => ({
+      thread,
+      sizes: {},
+    })),
     shape: (_s, thread) => {
       const size = thread && nutSize(thread)
       if (!thread || !size) return { volume: 0, footprint: { circle: 1 }, height: 1 }
@@ -124,6 +142,11 @@ export const CATALOGUE: readonly CatalogueKind[] = [
     stock: true,
     fields: [LENGTH, WIDTH, HEIGHT],
     usual: USUAL_HEEL_BLOCKS.map((sizes) => ({ sizes })),
+    usualInch: [
+      { sizes: inSizes({ length: 1, width: 1, height: 3 / 4 }) },
+      { sizes: inSizes({ length: 5 / 4, width: 5 / 4, height: 5 / 4 }) },
+      { sizes: inSizes({ length: 3 / 2, width: 5 / 4, height: 2 }) },
+    ],
     shape: block,
   },
   {
@@ -139,6 +162,11 @@ export const CATALOGUE: readonly CatalogueKind[] = [
       { sizes: { length: 50, width: 20, height: 12 } },
       { sizes: { length: 100, width: 20, height: 20 } },
     ],
+    usualInch: [
+      { sizes: inSizes({ length: 1, width: 1, height: 1 / 2 }) },
+      { sizes: inSizes({ length: 2, width: 3 / 4, height: 1 / 2 }) },
+      { sizes: inSizes({ length: 4, width: 3 / 4, height: 3 / 4 }) },
+    ],
     shape: block,
   },
   {
@@ -153,6 +181,11 @@ export const CATALOGUE: readonly CatalogueKind[] = [
       { sizes: { length: 50, height: 50, width: 50, thickness: 8 } },
       { sizes: { length: 75, height: 75, width: 60, thickness: 10 } },
       { sizes: { length: 100, height: 100, width: 80, thickness: 12 } },
+    ],
+    usualInch: [
+      { sizes: inSizes({ length: 2, height: 2, width: 2, thickness: 5 / 16 }) },
+      { sizes: inSizes({ length: 3, height: 3, width: 5 / 2, thickness: 3 / 8 }) },
+      { sizes: inSizes({ length: 4, height: 4, width: 3, thickness: 1 / 2 }) },
     ],
     shape: bracketShape,
   },
@@ -173,6 +206,11 @@ export const CATALOGUE: readonly CatalogueKind[] = [
       { sizes: { diameter: 250, hole: 80, thickness: 25 } },
       { sizes: { diameter: 300, hole: 200, thickness: 20 } },
     ],
+    usualInch: [
+      { sizes: inSizes({ diameter: 8, hole: 5 / 2, thickness: 3 / 4 }) },
+      { sizes: inSizes({ diameter: 10, hole: 3, thickness: 1 }) },
+      { sizes: inSizes({ diameter: 12, hole: 8, thickness: 3 / 4 }) },
+    ],
     shape: (s) => ({
       volume: (discArea(s('diameter')) - discArea(Math.min(s('hole'), s('diameter')))) * s('thickness'),
       footprint: { circle: s('diameter') },
@@ -190,6 +228,10 @@ export const CATALOGUE: readonly CatalogueKind[] = [
     usual: [
       { sizes: { length: 200, width: 200, hole: 60, thickness: 20 } },
       { sizes: { length: 250, width: 150, hole: 60, thickness: 20 } },
+    ],
+    usualInch: [
+      { sizes: inSizes({ length: 8, width: 8, hole: 5 / 2, thickness: 3 / 4 }) },
+      { sizes: inSizes({ length: 10, width: 6, hole: 5 / 2, thickness: 3 / 4 }) },
     ],
     shape: (s) => ({
       volume: (s('length') * s('width') - discArea(s('hole'))) * s('thickness'),
@@ -212,6 +254,13 @@ export const CATALOGUE: readonly CatalogueKind[] = [
       { sizes: { diameter: 60, height: 30, hole: 14 } },
       { sizes: { diameter: 80, height: 30, hole: 14 } },
     ],
+    usualInch: [
+      { sizes: inSizes({ diameter: 5 / 4, height: 3 / 4, hole: 9 / 16 }) },
+      { sizes: inSizes({ diameter: 3 / 2, height: 3 / 4, hole: 9 / 16 }) },
+      { sizes: inSizes({ diameter: 2, height: 1, hole: 9 / 16 }) },
+      { sizes: inSizes({ diameter: 5 / 2, height: 5 / 4, hole: 9 / 16 }) },
+      { sizes: inSizes({ diameter: 3, height: 5 / 4, hole: 9 / 16 }) },
+    ],
     shape: (s) => ({
       volume: (discArea(s('diameter')) - discArea(s('hole'))) * s('height'),
       footprint: { circle: s('diameter') },
@@ -230,6 +279,11 @@ export const CATALOGUE: readonly CatalogueKind[] = [
       { sizes: { length: 40, width: 30, height: 20, hole: 14 } },
       { sizes: { length: 60, width: 40, height: 20, hole: 14 } },
       { sizes: { length: 80, width: 50, height: 25, hole: 14 } },
+    ],
+    usualInch: [
+      { sizes: inSizes({ length: 3 / 2, width: 5 / 4, height: 3 / 4, hole: 9 / 16 }) },
+      { sizes: inSizes({ length: 5 / 2, width: 3 / 2, height: 3 / 4, hole: 9 / 16 }) },
+      { sizes: inSizes({ length: 3, width: 2, height: 1, hole: 9 / 16 }) },
     ],
     shape: (s) => ({
       volume: (s('length') * s('width') - discArea(s('hole'))) * s('height'),
@@ -265,3 +319,11 @@ function bracketShape(s: (key: SizeName) => number): Shape {
 
 export const catalogueKind = (name: CatalogueKindName): CatalogueKind =>
   CATALOGUE.find((k) => k.name === name)!
+
+/** The usual sizes of a kind, those of the shop's own units first, or alone where no thread ties them to others. */
+export function usualSizes({ usual, usualInch }: CatalogueKind, units: 'mm' | 'in'): readonly Usual[] {
+  if (usualInch) return units === 'in' ? usualInch : usual
+  const isInch = ({ thread }: Usual) => findThread(thread ?? '')?.standard !== 'metric'
+  const own = (u: Usual) => isInch(u) === (units === 'in')
+  return [...usual.filter(own), ...usual.filter((u) => !own(u))]
+}

@@ -1,28 +1,42 @@
 /** One choice out of the catalogue: a kind in a size, a thread and a material, and what it makes. */
 import { findMaterial } from '../job/materials.ts'
 import { findThread } from './threads.ts'
-import type { At, Box, Fixture, StockItem } from '../job/schema.ts'
+import type { At, Box, Fixture, Plate, StockItem } from '../job/schema.ts'
 import {
   catalogueKind,
   type CatalogueKind,
   type CatalogueKindName,
   type Shape,
+  usualSizes,
   type SizeName,
   type Sizes,
 } from './catalogue.ts'
-import { usualClamp, type ClampPattern } from './usualClamp.ts'
+import { convert } from '../units/convert.ts'
+import { USUAL_STRAPS } from './straps.ts'
+import { usualClamp, usualStrapFor, type ClampPattern } from './usualClamp.ts'
 
 export interface Choice {
   readonly kind: CatalogueKindName
+  /** In which its sizes are said. */
+  readonly units: 'mm' | 'in'
+  /** mm */
   readonly sizes: Sizes
   readonly thread: string
   readonly material: string
 }
 
-/** The first of the usual sizes that suits, in mild steel. */
-export function usualChoice(name: CatalogueKindName, index = 0): Choice {
-  const usual = catalogueKind(name).usual[index] ?? catalogueKind(name).usual[0]!
-  return { kind: name, sizes: usual.sizes, thread: usual.thread ?? 'M12', material: 'mild steel' }
+/** One of the usual sizes of the shop's units, in mild steel. */
+export function usualChoice(name: CatalogueKindName, units: 'mm' | 'in', index = 0): Choice {
+  const all = usualSizes(catalogueKind(name), units)
+  const { sizes, thread } = all[index] ?? all[0]!
+  return { kind: name, units, sizes, thread: thread ?? FIRST_THREAD[units], material: 'mild steel' }
+}
+const FIRST_THREAD = { mm: 'M12', in: '1/2-13' } as const
+
+/** The usual strap for a plate's studs. */
+export function usualStrap(plate: Pick<Plate, 'slots' | 'holes'>, units: 'mm' | 'in'): Choice {
+  const { length, width, thickness, thread } = USUAL_STRAPS[usualStrapFor(plate, units)]!
+  return { kind: 'strap', units, sizes: { length, width, thickness }, thread, material: 'mild steel' }
 }
 
 export function shapeOf(choice: Choice): Shape {
@@ -42,12 +56,15 @@ export function massOf(choice: Choice): number | null {
 export const isNamed = (kind: CatalogueKind, key: SizeName): boolean =>
   key !== 'hole' || kind.hardware === 'fixture'
 
-/** As a list would call it: `round weight 50 × 25`. */
+/** As a list would call it: `round weight 50 × 25`, `round weight 2 × 1 in`. */
 export function nameOf(choice: Choice): string {
   const kind = catalogueKind(choice.kind)
-  const figures = kind.fields.filter((f) => isNamed(kind, f.key)).map((f) => tidy(choice.sizes[f.key] ?? 0))
+  const figures = kind.fields
+    .filter((f) => isNamed(kind, f.key))
+    .map((f) => tidy(convert(choice.sizes[f.key] ?? 0, 'mm', choice.units)))
   const thread = kind.threaded ? choice.thread : ''
-  const sizes = choice.kind === 'strap' || figures.length === 0 ? '' : figures.join(' × ')
+  const unit = choice.units === 'in' ? ' in' : ''
+  const sizes = choice.kind === 'strap' || figures.length === 0 ? '' : figures.join(' × ') + unit
   const material = choice.material === 'mild steel' ? '' : choice.material
   return [kind.label.toLowerCase(), thread, sizes, material].filter((w) => w !== '').join(' ')
 }

@@ -1,6 +1,6 @@
 /** Strap clamps: their proportions and what their steel can carry. mm, N, N/mm². */
 import { discArea } from '../geometry/discArea.ts'
-import { convert } from '../units/convert.ts'
+import { convert, inches } from '../units/convert.ts'
 
 /** How a strap stands whose bolt is in the middle of it: toe and heel press this share of its length from the bolt. */
 const CENTRED_REACH = 0.42
@@ -24,11 +24,16 @@ export interface UsualStrap extends Strap {
   readonly thread: string
 }
 
-/**
- * The bolt a third of the way from work to heel, so that the work gets two thirds of its pull (milling practice).
- * Rounded to what a rule shows.
- */
-export const usualBoltFrom = (length: number): number => Math.round(length / 3)
+const INCH = convert(1, 'in', 'mm')
+/** mm, to what a rule of the strap's own units shows: millimetres, or sixteenths. */
+const byRule = (mm: number, units: 'mm' | 'in'): number =>
+  units === 'in' ? inches(Math.round((mm / INCH) * 16) / 16) : Math.round(mm)
+
+/** The bolt a third of the way from work to heel, so that the work gets two thirds of its pull (milling practice). */
+export const usualBoltFrom = (length: number, units: 'mm' | 'in'): number => byRule(length / 3, units)
+
+/** How far the slot of a usual strap lets its bolt go: a fifth of it. Common practice, no source. */
+export const usualSlot = (length: number, units: 'mm' | 'in'): number => 2 * byRule(length / 10, units)
 
 const usual = (
   thread: string,
@@ -36,19 +41,19 @@ const usual = (
   width: number,
   thickness: number,
   opening: number,
+  units: 'mm' | 'in' = 'mm',
 ): UsualStrap => ({
   thread,
   length,
   width,
   thickness,
-  boltFrom: usualBoltFrom(length),
+  boltFrom: usualBoltFrom(length, units),
   opening,
-  slotted: 2 * Math.round(length / 10),
+  slotted: usualSlot(length, units),
 })
-const INCH = convert(1, 'in', 'mm')
-const usualInch = (thread: string, ...inches: [number, number, number, number]): UsualStrap => {
-  const [length, width, thickness, opening] = inches.map((v) => v * INCH) as [number, number, number, number]
-  return usual(thread, length, width, thickness, opening)
+const usualInch = (thread: string, ...sizes: [number, number, number, number]): UsualStrap => {
+  const [length, width, thickness, opening] = sizes.map(inches) as [number, number, number, number]
+  return usual(thread, length, width, thickness, opening, 'in')
 }
 
 /** Common practice, from memory; no standard was at hand. Measure your own. */

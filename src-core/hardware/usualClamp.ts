@@ -3,7 +3,8 @@ import type { Clamp, Plate } from '../job/schema.ts'
 import { findThread, usualClass, type Thread } from './threads.ts'
 import { boltTorque, NUT_FACTOR, strapForce, usualTorque } from './preload.ts'
 import { WEAKEST_STEEL } from './steels.ts'
-import { greatestToeForce, USUAL_STRAPS, usualBoltFrom, type Strap } from './straps.ts'
+import { greatestToeForce, USUAL_STRAPS, usualBoltFrom, usualSlot, type Strap } from './straps.ts'
+import { inches } from '../units/convert.ts'
 import { heelDistance } from './toe.ts'
 
 /** What of a clamp is the same wherever it stands. */
@@ -15,9 +16,9 @@ const CLEARANCE = 2
 const TORQUE_SHARE = 0.5
 /** Share by which the pull may be above what the torque says and the strap must still not bend. */
 const SCATTER = 0.3
-/** How long a heel, and packing under a toe, is along the strap. Common practice, no source. */
-const BLOCK = 30
-const PACKING = 20
+/** mm: how long a heel, and packing under a toe, is along the strap. Common practice, no source. */
+const BLOCK = { mm: 30, in: inches(5 / 4) }
+const PACKING = { mm: 20, in: inches(3 / 4) }
 
 /** A bar of this size with the usual hole for a thread, its bolt a third of the way from work to heel. */
 export function strapOf(
@@ -26,9 +27,20 @@ export function strapOf(
 ): Strap {
   const usual = USUAL_STRAPS.find((s) => s.thread === thread)
   const opening = usual?.opening ?? (findThread(thread)?.diameter ?? 12) + CLEARANCE
-  const slotted = 2 * Math.round(length / 10)
-  return { length, width, thickness, boltFrom: usualBoltFrom(length), opening, slotted }
+  const units = unitsOf(findThread(thread))
+  return {
+    length,
+    width,
+    thickness,
+    boltFrom: usualBoltFrom(length, units),
+    opening,
+    slotted: usualSlot(length, units),
+  }
 }
+
+/** Those that what goes with a thread is measured in. */
+const unitsOf = (thread: Thread | null | undefined): 'mm' | 'in' =>
+  !thread || thread.standard === 'metric' ? 'mm' : 'in'
 
 /**
  * A clamp by the size of its strap, with a heel to suit, a stud cut to suit and the torque that its strap bears. `packed`: the
@@ -42,7 +54,8 @@ export function usualClamp(
   const found = findThread(thread)
   const strength = found ? usualClass(found) : null
   const torque = found && strength ? usualTorque(found, strength) : null
-  const block = Math.min(BLOCK, size.width)
+  const units = unitsOf(found)
+  const block = Math.min(BLOCK[units], size.width)
   const strap = strapOf(size, thread)
   const heel = { kind: 'block', size: [block, block], height: 'suit' } as const
   return {
@@ -52,7 +65,7 @@ export function usualClamp(
     stud: { thread, class: strength, length: 'suit' },
     torque: found && torque !== null ? usualStrapTorque(strap, heel, found, torque) : null,
     heel,
-    ...(packed ? { packing: { size: [PACKING, size.width] as const } } : {}),
+    ...(packed ? { packing: { size: [PACKING[units], size.width] as const } } : {}),
     fixed: true,
   }
 }

@@ -37,3 +37,10 @@ export function convert(value: number, from: UnitName, to: UnitName): number {
     throw new RangeError(`"${from}" cannot be told in "${to}"`)
   return value * (a.si / b.si)
 }
+
+/** mm of a size in inches, to a tenth of a micrometre, so that no tail of digits stands in a job. */
+export const inches = (size: number): number => Math.round(convert(size, 'in', 'mm') * 1e4) / 1e4
+
+/** A round size to start from in a shop's own units: so many mm, or inches. Returns mm. */
+export const sizeFor = (units: 'mm' | 'in', mm: number, inch: number): number =>
+  units === 'in' ? inches(inch) : mm

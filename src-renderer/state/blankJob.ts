@@ -3,8 +3,7 @@ import { rectRing, circleRing } from '../../src-core/geometry/edges.ts'
 import { cutsToFinish } from '../editor/edits/cuts.ts'
 import { newSetup } from '../../src-core/job/newSetup.ts'
 import type { Job, Prism } from '../../src-core/job/schema.ts'
-import { convert } from '../../src-core/units/convert.ts'
-import { roundTo } from '../editor/snap.ts'
+import { convert, inches, sizeFor } from '../../src-core/units/convert.ts'
 
 export interface StartFrom {
   readonly title: string
@@ -54,8 +53,6 @@ export const START: StartFrom = {
   packing: 12,
 }
 
-/** mm, to a tenth of a micrometre. */
-const inches = (v: number): number => roundTo(convert(v, 'in', 'mm'), 1e-4)
 /** The same for a shop that works in inches: its own round figures. */
 export const START_INCH: StartFrom = {
   ...START,
@@ -82,9 +79,6 @@ export const isStandIn = ({ shape }: Pick<StartFrom, 'shape'>): boolean =>
 /** What the plate's parts are rounded to: whole millimetres, or sixteenths. */
 const roundIn = (mm: number, units: Job['displayUnits']): number =>
   units === 'in' ? inches(Math.round(convert(mm, 'mm', 'in') * 16) / 16) : Math.round(mm)
-
-/** mm wide, for the usual studs of a plate of these sizes. */
-const SLOT = { mm: 14, in: inches(9 / 16) } as const
 
 /** kg/m³: grey cast iron, which most faceplates are made of. */
 const PLATE_DENSITY = 7200
@@ -132,7 +126,8 @@ export function blankJob(from: StartFrom): Job {
         angle: Math.round((i * 360_000) / from.slotCount) / 1000,
         from: round(d * (from.slotCount > 4 ? 0.22 : 0.17)),
         to: round(d * 0.45),
-        width: SLOT[from.displayUnits],
+        // For the usual studs of a plate of this size.
+        width: sizeFor(from.displayUnits, 14, 9 / 16),
         kind: 'through' as const,
       })),
       holes: [],

@@ -7,19 +7,23 @@ import { mountSetup } from '../../src-core/mounting/mount.ts'
 import type { Job } from '../../src-core/job/schema.ts'
 import { addPiece } from '../../src-renderer/editor/edits/hardware.ts'
 import { stockOf, usualChoice } from '../../src-core/hardware/choice.ts'
-import { CATALOGUE, catalogueKind } from '../../src-core/hardware/catalogue.ts'
+import { CATALOGUE, catalogueKind, usualSizes } from '../../src-core/hardware/catalogue.ts'
 import { clampOnPart, likeIt, placed } from '../../src-renderer/editor/edits/putPiece.ts'
-import { blankJob, START } from '../../src-renderer/state/blankJob.ts'
+import { blankJob, START, START_INCH } from '../../src-renderer/state/blankJob.ts'
 import { boxOf, exampleJob } from './example.ts'
 
 const sound = (job: Job): boolean => checkJob(JSON.parse(serialiseJob(job))).ok
 
 describe('put where it is wanted', () => {
   test('every usual size of every kind makes a piece and, where it may, stock that a job holds', () => {
-    for (const kind of CATALOGUE)
-      kind.usual.forEach((_, i) => {
-        let job = kind.name === 'strap' ? blankJob(START) : exampleJob()
-        const c = usualChoice(kind.name, i)
+    const shops = [
+      ['mm', START],
+      ['in', START_INCH],
+    ] as const
+    for (const [kind, [units, start]] of CATALOGUE.flatMap((k) => shops.map((s) => [k, s] as const)))
+      usualSizes(kind, units).forEach((_, i) => {
+        let job = kind.name === 'strap' ? blankJob(start) : exampleJob()
+        const c = usualChoice(kind.name, units, i)
         const piece = placed(c, job, 'op10', mountSetup(job, 'op10'))!
         job = addPiece(job, 'op10', piece).job
         const stock = stockOf(c, 3)
@@ -32,7 +36,7 @@ describe('put where it is wanted', () => {
   test('straps hold the part from opposite sides, each toe wholly on it and each bolt beside it', () => {
     let now = job
     for (let i = 0; i < 3; i++) {
-      const piece = clampOnPart(usualChoice('strap', 3), now, 'op10', mountSetup(now, 'op10'))!
+      const piece = clampOnPart(usualChoice('strap', 'mm', 3), now, 'op10', mountSetup(now, 'op10'))!
       now = addPiece(now, 'op10', piece).job
     }
     const mounted = mountSetup(now, 'op10')
@@ -57,7 +61,7 @@ describe('put where it is wanted', () => {
     const one = addPiece(
       job,
       'op10',
-      clampOnPart(usualChoice('strap', 3), job, 'op10', mountSetup(job, 'op10'))!,
+      clampOnPart(usualChoice('strap', 'mm', 3), job, 'op10', mountSetup(job, 'op10'))!,
     )
     const clamp = one.job.setups[0]!.hardware[0]!
     const more = likeIt(clamp, one.job, 'op10', mountSetup(one.job, 'op10'))
@@ -74,7 +78,7 @@ describe('put where it is wanted', () => {
   test('packing goes under the part, clear of bore, slots and other packing', () => {
     let now = job
     for (let i = 0; i < 3; i++) {
-      const piece = placed(usualChoice('packing'), now, 'op10', mountSetup(now, 'op10'))!
+      const piece = placed(usualChoice('packing', 'mm'), now, 'op10', mountSetup(now, 'op10'))!
       now = addPiece(now, 'op10', piece).job
     }
     const { pieces, bodies, workBore } = mountSetup(now, 'op10')

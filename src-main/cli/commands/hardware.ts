@@ -1,5 +1,5 @@
 /** `hardware`: the catalogue's usual sizes, with what each weighs. */
-import { CATALOGUE } from '../../../src-core/hardware/catalogue.ts'
+import { CATALOGUE, usualSizes } from '../../../src-core/hardware/catalogue.ts'
 import { massOf, nameOf, shapeOf, usualChoice } from '../../../src-core/hardware/choice.ts'
 import { findMaterial } from '../../../src-core/job/materials.ts'
 import { formatter } from '../../../src-core/units/format.ts'
@@ -15,10 +15,13 @@ export async function hardware(call: Call): Promise<number> {
     kind: kind.name,
     label: kind.label,
     counts: kind.counts,
-    usual: kind.usual.map((usual, i) => {
-      const choice = { ...usualChoice(kind.name, i), material: material.name }
+    usual: [
+      ...usualSizes(kind, 'mm').map((_, i) => usualChoice(kind.name, 'mm', i)),
+      ...(kind.usualInch ?? []).map((_, i) => usualChoice(kind.name, 'in', i)),
+    ].map((usual) => {
+      const choice = { ...usual, material: material.name }
       const { footprint, height } = shapeOf(choice)
-      const thread = usual.thread ?? null
+      const thread = kind.threaded ? usual.thread : null
       return { name: nameOf(choice), thread, sizes: usual.sizes, mass: massOf(choice), footprint, height }
     }),
   }))

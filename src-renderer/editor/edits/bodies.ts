@@ -3,6 +3,7 @@ import { circleRing, rectRing, ringEdges, edgeBounds } from '../../../src-core/g
 import { isInside } from '../../../src-core/geometry/nearest.ts'
 import type { Point, Ring, Vertex } from '../../../src-core/geometry/types.ts'
 import { isPrism, type Body, type Job, type Prism } from '../../../src-core/job/schema.ts'
+import { sizeFor } from '../../../src-core/units/convert.ts'
 import { editJob, freshId, type JobDraft } from './edit.ts'
 import { withoutCuts } from './cuts.ts'
 import { roundTo } from '../snap.ts'
@@ -55,15 +56,17 @@ export const removeHole = (job: Job, id: string, ring: number): Job =>
 /** A new body: on top of what lies under its middle if it adds, into the front of it if it removes. */
 export function addBody(job: Job, effect: Body['effect'], outline?: Ring): { job: Job; id: string } {
   const id = freshId(effect === 'adds' ? 'body' : 'pocket', job.part.bodies)
-  const shape = outline ?? rectRing(middle(job), 30, 20, 0)
+  const sized = (mm: number, inch: number) => sizeFor(job.displayUnits, mm, inch)
+  const usual = sized(10, 3 / 8)
+  const shape = outline ?? rectRing(middle(job), sized(30, 5 / 4), sized(20, 3 / 4), 0)
   const under = tallestUnder(job, shape)
   const like = job.part.bodies.find(isPrism)
   const thickness =
     effect === 'removes'
-      ? Math.max(1, Math.min(5, (under?.thickness ?? 10) / 2))
+      ? Math.max(1, Math.min(sized(5, 3 / 16), (under?.thickness ?? usual) / 2))
       : under
-        ? 10
-        : (like?.thickness ?? 10)
+        ? usual
+        : (like?.thickness ?? usual)
   const top = under ? under.base + under.thickness : 0
   const body = {
     id,
@@ -137,11 +140,12 @@ export function addBore(job: Job): { job: Job; id: string } {
   const letters = 'ABCDEFGHJKLMNPQRSTUVWXYZ'
   const id = [...letters].find((l) => !job.part.bores.some((b) => b.id === l)) ?? freshId('A', job.part.bores)
   const at = middle(job)
+  const diameter = sizeFor(job.displayUnits, 25, 1)
   return {
     id,
     job: editJob(
       job,
-      (d) => void d.part.bores.push({ id, x: at.x, y: at.y, diameter: 25, start: 0, depth: null }),
+      (d) => void d.part.bores.push({ id, x: at.x, y: at.y, diameter, start: 0, depth: null }),
     ),
   }
 }

@@ -2,13 +2,11 @@
 import type { Draft } from 'mutative'
 import type { Bore, Cut, CutKind, Job } from '../../../src-core/job/schema.ts'
 import type { Dial } from '../../../src-core/passes/dial.ts'
-import { convert } from '../../../src-core/units/convert.ts'
+import { convert, inches } from '../../../src-core/units/convert.ts'
 import type { DisplayUnits } from '../../../src-core/units/format.ts'
 import { findSetup } from '../../../src-core/mounting/mount.ts'
-import { roundTo } from '../snap.ts'
 import { editSetup, freshId } from './edit.ts'
 
-const inches = (v: number): number => roundTo(convert(v, 'in', 'mm'), 1e-4)
 /**
  * Figures to start from, to be put right: careful ones for high-speed steel, round in the units shown. `drill` opens a bore:
  * it lets a boring bar in, for a larger one leans on the clamps for nothing. Common practice. mm, m/min, mm/rev.

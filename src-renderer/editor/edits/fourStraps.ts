@@ -1,6 +1,6 @@
 /** Four straps of a kind at once, spread round the axis, each where it holds. */
-import { clampOf, usualChoice } from '../../../src-core/hardware/choice.ts'
-import { usualStrapFor, type ClampPattern } from '../../../src-core/hardware/usualClamp.ts'
+import { clampOf, usualStrap } from '../../../src-core/hardware/choice.ts'
+import type { ClampPattern } from '../../../src-core/hardware/usualClamp.ts'
 import { isClamp, type Job } from '../../../src-core/job/schema.ts'
 import { directionOf } from '../../../src-core/geometry/angles.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
@@ -24,8 +24,7 @@ export function usualPattern(job: Job, setupId: string): ClampPattern {
   const setup = job.setups.find((s) => s.id === setupId)
   const same = setup?.hardware.find((h) => h.kind === 'clamp')
   if (same?.kind === 'clamp') return without(same, 'id', 'at', 'facing', 'order')
-  const choice = usualChoice('strap', usualStrapFor(job.plate, job.displayUnits))
-  return clampOf(choice, (setup?.packing ?? 0) > 0)!
+  return clampOf(usualStrap(job.plate, job.displayUnits), (setup?.packing ?? 0) > 0)!
 }
 
 /** Puts four straps on, or as many as hold. Throws RangeError where the setup cannot be mounted. */

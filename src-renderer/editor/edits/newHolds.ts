@@ -6,6 +6,8 @@ import type { Dowel, Job, StopBlock, ThroughBolt, Twin } from '../../../src-core
 import { wholeTurn } from '../../../src-core/geometry/angles.ts'
 import { seatFixture } from '../../../src-core/mounting/fixtures.ts'
 import { centrePoint } from '../../../src-core/mounting/cutAway.ts'
+import { sizeFor } from '../../../src-core/units/convert.ts'
+import type { DisplayUnits } from '../../../src-core/units/format.ts'
 import { findSetup, setupPlacement } from '../../../src-core/mounting/mount.ts'
 import { inward } from '../../../src-core/mounting/station.ts'
 import { roundTo } from '../snap.ts'
@@ -13,8 +15,15 @@ import type { Piece } from './edit.ts'
 import { freeStation } from './hardware.ts'
 
 /** mm: sizes to start from, to be typed over. */
-const STOP: [number, number, number] = [40, 30, 30]
-const DOWEL = { diameter: 12, length: 20 }
+const stopSize = (units: DisplayUnits): [number, number, number] => [
+  sizeFor(units, 40, 3 / 2),
+  sizeFor(units, 30, 5 / 4),
+  sizeFor(units, 30, 5 / 4),
+]
+const dowelSize = (units: DisplayUnits) => ({
+  diameter: sizeFor(units, 12, 1 / 2),
+  length: sizeFor(units, 20, 3 / 4),
+})
 
 function stud({ plate, displayUnits }: Job): Pick<ThroughBolt, 'stud' | 'torque'> {
   const thread = studFor(plate, displayUnits)
@@ -37,7 +46,7 @@ export function newStop(job: Job, setupId: string): Piece<StopBlock> {
     kind: 'stop',
     at,
     facing: roundTo(inward(job.plate, at), 0.1),
-    size: STOP,
+    size: stopSize(job.displayUnits),
     ...stud(job),
     fixed: true,
   }
@@ -47,7 +56,13 @@ export function newStop(job: Job, setupId: string): Piece<StopBlock> {
 export function newDowel(job: Job, setupId: string): Piece<Dowel> {
   const hole = job.plate.holes[0]
   const at = hole ? { hole: hole.id } : freeStation(job, setupId)
-  return { kind: 'dowel', at, ...DOWEL, ...(hole ? { diameter: hole.diameter } : {}), fixed: true }
+  return {
+    kind: 'dowel',
+    at,
+    ...dowelSize(job.displayUnits),
+    ...(hole ? { diameter: hole.diameter } : {}),
+    fixed: true,
+  }
 }
 
 /** mm and degrees: a millionth, so that it settles the part to nothing that counts. */

@@ -16,6 +16,8 @@ import {
 import { partAt } from '../../../src-core/mounting/partAt.ts'
 import type { Mounted } from '../../../src-core/mounting/types.ts'
 import { slotRing } from '../../../src-core/mounting/plateFace.ts'
+import { sizeFor } from '../../../src-core/units/convert.ts'
+import type { DisplayUnits } from '../../../src-core/units/format.ts'
 import { roundTo } from '../snap.ts'
 import { editSetup, type Piece } from './edit.ts'
 import { groundUnder } from './fixtures.ts'
@@ -68,14 +70,15 @@ export function packingPlace(
   return best?.at ?? null
 }
 
-export function newPacking(at: Point, height: number, base = 0): Piece<Box> {
+export function newPacking(at: Point, height: number, base = 0, units: DisplayUnits = 'mm'): Piece<Box> {
+  const size = sizeFor(units, SIZE, 1)
   const high = Math.max(1, height)
   return {
     kind: 'packing',
     name: 'parallel',
-    mass: Number((SIZE * SIZE * high * STEEL_PER_MM3).toFixed(4)),
+    mass: Number((size * size * high * STEEL_PER_MM3).toFixed(4)),
     at,
-    footprint: { rect: [SIZE, SIZE] },
+    footprint: { rect: [size, size] },
     facing: 0,
     base,
     height: high,

@@ -1,4 +1,5 @@
 /** The plate's slots and holes. What stands in one that is taken away stays where it is, at a plain point. */
+import { sizeFor } from '../../../src-core/units/convert.ts'
 import { wholeTurn } from '../../../src-core/geometry/angles.ts'
 import { stationPoint } from '../../../src-core/mounting/station.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
@@ -32,7 +33,7 @@ export function spaceSlots(job: Job, count: number, first: number): Job {
   const pattern = job.plate.slots[0] ?? {
     from: job.plate.diameter * 0.2,
     to: job.plate.diameter * 0.45,
-    width: 14,
+    width: sizeFor(job.displayUnits, 14, 9 / 16),
     kind: 'through' as const,
   }
   let next = job

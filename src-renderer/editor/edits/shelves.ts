@@ -1,4 +1,5 @@
 /** Angle plates and vees as they are put down. */
+import { sizeFor } from '../../../src-core/units/convert.ts'
 import { polar } from '../../../src-core/geometry/angles.ts'
 import { SHELF_DENSITY, USUAL_ANGLE_PLATES, usualVee, usualWebs } from '../../../src-core/hardware/shelves.ts'
 import type { AnglePlate, Job, Plate, Vee } from '../../../src-core/job/schema.ts'
@@ -32,7 +33,7 @@ export function newAnglePlate(job: Job): Piece<AnglePlate> {
       y: (size[2] + thickness) / 2,
       angle: 90,
       length: roundTo(0.6 * (size[2] - thickness), 1),
-      width: 14,
+      width: sizeFor(job.displayUnits, 14, 9 / 16),
     })),
     holes: [],
     bolts: boltsThrough(job, at, [-size[1], -thickness], size[0]),
@@ -57,8 +58,8 @@ export function newVee(job: Job): Piece<Vee> {
       id: `H${i + 1}`,
       x: side * land,
       y: roundTo(out / 2, 1),
-      diameter: 12,
-      thread: 'M12',
+      diameter: sizeFor(job.displayUnits, 12, 1 / 2),
+      thread: job.displayUnits === 'in' ? '1/2-13' : 'M12',
     })),
     bolts: boltsThrough(job, at, [-deep - shape.foot.length, -deep], across),
     fixed: true,

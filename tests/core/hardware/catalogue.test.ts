@@ -1,5 +1,14 @@
 import { describe, expect, test } from 'vitest'
-import { massOf, pieceOf, shapeOf, stockOf, type Choice } from '../../../src-core/hardware/choice.ts'
+import { CATALOGUE, usualSizes } from '../../../src-core/hardware/catalogue.ts'
+import {
+  massOf,
+  nameOf,
+  pieceOf,
+  shapeOf,
+  stockOf,
+  usualChoice,
+  type Choice,
+} from '../../../src-core/hardware/choice.ts'
 import { nutSize, nutVolume } from '../../../src-core/hardware/nuts.ts'
 import { usualTorque } from '../../../src-core/hardware/preload.ts'
 import { findThread, THREADS } from '../../../src-core/hardware/threads.ts'
@@ -11,6 +20,7 @@ const choice = (
   thread = 'M12',
 ): Choice => ({
   kind,
+  units: 'mm',
   sizes,
   material,
   thread,
@@ -46,6 +56,25 @@ describe('mass from size and material', () => {
     // Foot 600 mm² at x 0, z 5; upright 500 mm² at x −25, z 35.
     expect(massCentre!.x).toBeCloseTo((500 * -25) / 1100, 9)
     expect(massCentre!.z).toBeCloseTo((600 * 5 + 500 * 35) / 1100, 9)
+  })
+  test('an inch shop has its own round sizes, said in inches', () => {
+    for (const kind of CATALOGUE) {
+      const all = usualSizes(kind, 'in').filter((u) => findThread(u.thread ?? '')?.standard !== 'metric')
+      expect(all.length, kind.name).toBeGreaterThan(0)
+      // What the first one offers is of its own standard.
+      expect(findThread(usualChoice(kind.name, 'in').thread)!.standard).toBe('unified')
+      for (const { sizes } of all)
+        for (const [name, mm] of Object.entries(sizes))
+          expect(((mm / 25.4) * 16) % 1, `${kind.name} ${name} ${mm}`).toBeCloseTo(0, 3)
+    }
+    expect(nameOf(usualChoice('round', 'in', 2))).toBe('round weight 2 × 1 in')
+    expect(nameOf(usualChoice('round', 'mm', 2))).toBe('round weight 50 × 25')
+    // π/4·(2² − (9/16)²)·1 in³ of steel at 7850 kg/m³.
+    const inch3 = 25.4 ** 3
+    expect(massOf(usualChoice('round', 'in', 2))).toBeCloseTo(
+      (Math.PI / 4) * (4 - (9 / 16) ** 2) * inch3 * 7850e-9,
+      4,
+    )
   })
   test('a hole larger than the piece leaves nothing to put anywhere', () => {
     const all = choice('round', { diameter: 20, height: 10, hole: 30 })
