@@ -55,6 +55,68 @@ export function readPdf(pdf: Uint8Array): PdfFacts {
   })
 }
 
+export interface PdfWord {
+  /** From 1. */
+  readonly page: number
+  readonly text: string
+  /** Middle of its box, and its width, mm from the lower left corner. */
+  readonly x: number
+  readonly y: number
+  readonly width: number
+  /** To the nearest edge of the paper. */
+  readonly fromEdge: number
+}
+
+/** Every word with its place, as poppler finds it. */
+export function readWords(pdf: Uint8Array): PdfWord[] {
+  return withFile('drawing.pdf', pdf, (path) => {
+    const mm = (points: string) => (Number(points) * 25.4) / 72
+    let page = 0
+    let [width, height] = [0, 0]
+    return run('pdftotext', ['-bbox', path, '-'])
+      .split('\n')
+      .flatMap((line): PdfWord[] => {
+        const sheet = /<page width="([\d.]+)" height="([\d.]+)"/.exec(line)
+        if (sheet) {
+          page++
+          width = mm(sheet[1]!)
+          height = mm(sheet[2]!)
+        }
+        const word = /<word xMin="(.+?)" yMin="(.+?)" xMax="(.+?)" yMax="(.+?)">(.*)<\/word>/.exec(line)
+        if (!word) return []
+        const [x0, y0, x1, y1] = word.slice(1, 5).map(mm) as [number, number, number, number]
+        const text = word[5]!.replace(/&(\w+);/g, (_, name: string) => MARKS[name] ?? '')
+        const [x, y] = [(x0 + x1) / 2, height - (y0 + y1) / 2]
+        const fromEdge = Math.min(x, y, width - x, height - y)
+        return [{ page, text, x, y, width: x1 - x0, fromEdge }]
+      })
+  })
+}
+
+const MARKS: Readonly<Record<string, string>> = { lt: '<', gt: '>', amp: '&', apos: "'", quot: '"' }
+
+export interface SvgCircle {
+  readonly x: number
+  readonly y: number
+  readonly r: number
+  readonly layer: string
+}
+
+/** Circles of each sheet, as Python's own reader of XML finds them. */
+export function readCircles(svgs: readonly string[]): SvgCircle[][] {
+  const folder = mkdtempSync(join(tmpdir(), 'readback-'))
+  try {
+    const paths = svgs.map((svg, i) => {
+      const path = join(folder, `${i}.svg`)
+      writeFileSync(path, svg)
+      return path
+    })
+    return JSON.parse(run(PYTHON, [join(import.meta.dirname, 'read_circles.py'), ...paths])) as SvgCircle[][]
+  } finally {
+    rmSync(folder, { recursive: true })
+  }
+}
+
 function split(line: string, mark: string): [string, string] {
   const at = line.indexOf(mark)
   return [line.slice(0, at).trim(), line.slice(at + 1).trim()]
