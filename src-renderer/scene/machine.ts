@@ -22,8 +22,12 @@ function bedRing(top: number, width: number): Ring {
   ]
 }
 
-/** Degrees between which the arrow of the turning stands on the swing's circle. */
+/** Degrees between which the arrow of the turning stands. */
 const TURNING = { from: 122, to: 146 } as const
+/** Degrees at which the operator is named: below left, where the corner of the view is free. */
+const OPERATOR = 222
+/** Of the plate's diameter: how far out arrow and word stand, clear of its rim and within what is always in view. */
+const RUNNING = { least: 0.515, most: 0.54 } as const
 
 /**
  * Which way the work comes round when the spindle runs forward, and where one stands: seen from the tailstock it turns
@@ -67,14 +71,18 @@ function describeRunning(radius: number): SceneItem[] {
       layer: 'machine',
       role: 'machine-label',
       kind: 'text',
-      at: at(206, radius * 1.03),
+      at: at(OPERATOR, radius * 1.03),
       text: 'operator’s side',
       align: 'right',
     },
   ]
 }
 
-export function describeMachine(lathe: Lathe, length: (mm: number) => string): SceneItem[] {
+export function describeMachine(
+  lathe: Lathe,
+  plateDiameter: number,
+  length: (mm: number) => string,
+): SceneItem[] {
   const swing = lathe.swingOverBed
   const gap = lathe.gap?.open ? lathe.gap : null
   const items: SceneItem[] = []
@@ -104,7 +112,9 @@ export function describeMachine(lathe: Lathe, length: (mm: number) => string): S
       radius: gap.swing / 2,
     })
   }
-  items.push(...describeRunning(swing / 2))
+  const { least, most } = RUNNING
+  const running = Math.min(most * plateDiameter, Math.max(least * plateDiameter, bedTop / 2))
+  items.push(...describeRunning(running))
   const word = gap ? `gap, swing ${length(gap.swing)}` : `bed, swing ${length(swing)}`
   items.push({
     id: 'bed-label',

@@ -15,7 +15,7 @@ export function sceneDescription(
 ): SceneItem[] {
   const { lathe, plate } = mounted.job
   return [
-    ...describeMachine(lathe, (mm) => session.length(mm)),
+    ...describeMachine(lathe, plate.diameter, (mm) => session.length(mm)),
     ...describePlate(plate, session),
     describeCrossSlide(lathe),
     ...describeWork(mounted, session, worstByItem(analysis)),

@@ -33,7 +33,7 @@ export function plateScene(app: App): PlateScene {
   const photograph = $derived(jobs.job.part.photograph)
   $effect(() => shown.want(photograph ?? null))
 
-  const machine = $derived(draw.active ? [] : describeMachine(lathe, length))
+  const machine = $derived(draw.active ? [] : describeMachine(lathe, jobs.job.plate.diameter, length))
   const plate = $derived([...describePlate(jobs.job.plate, pointed), describeCrossSlide(lathe)])
   const traced = $derived(
     photograph && (draw.active || session.photographOnPlate)
