@@ -8,9 +8,9 @@ import { handFirst, isHidden, type DimensionChoices } from './choices.ts'
 import { dimensionName } from './dimensionNames.ts'
 import { LETTERING } from '../text/lettering.ts'
 import type { DimensionPrimitive, PlainPrimitive } from '../model/model.ts'
-import { quad, type Quad, type Segment } from '../placing/quad.ts'
+import { quad, quadsMeet, segmentMeetsQuad, type Quad, type Segment } from '../placing/quad.ts'
 import type { Label } from '../placing/placeLabels.ts'
-import type { Candidate } from '../placing/option.ts'
+import { APART, FROM_LINE, type Candidate } from '../placing/option.ts'
 import { arrowhead, line, text } from '../model/primitives.ts'
 import { settable, textWidth } from '../text/textWidth.ts'
 
@@ -133,6 +133,54 @@ export function dimensionLabel(
   const candidates = offset === undefined ? automatic : handFirst(candidatesAt(spec, offset), automatic)
   return [{ id: spec.id, words: dimensionWords(spec), candidates }]
 }
+
+/** A dimension and the offsets at which its line may run, the best first. */
+export interface OffsetDimension {
+  readonly spec: DimensionSpec
+  readonly offsets: readonly number[]
+}
+
+/** Offsets at which each of a pair is tried where they find no level together. */
+const APART_LEVELS = 8
+
+/** Two dimensions that are read together: their lines on one level, the nth of either's offsets, wherever there is room. */
+export function pairLabel(one: OffsetDimension, other: OffsetDimension): Label {
+  const at = ({ spec, offsets }: OffsetDimension, i: number) => candidatesAt(spec, offsets[i]!)
+  const levels = Math.min(one.offsets.length, other.offsets.length)
+  const both = (i: number, k: number, extra: number): Candidate[] =>
+    at(one, i).flatMap((a) =>
+      at(other, k).flatMap((b) => together(a, b, ((i + k) / 2) * OFFSET_COST + extra)),
+    )
+  const few = [...Array(Math.min(levels, APART_LEVELS)).keys()]
+  return {
+    id: `${one.spec.id} and ${other.spec.id}`,
+    words: `${dimensionWords(one.spec)}, ${dimensionWords(other.spec)}`,
+    candidates: [...Array(levels).keys()].flatMap((i) => both(i, i, 0)),
+    spare: () => few.flatMap((i) => few.flatMap((k) => (i === k ? [] : both(i, k, 5)))),
+  }
+}
+
+/** Both as one candidate; none where one runs through the other's value. */
+function together(a: Candidate, b: Candidate, extra: number): Candidate[] {
+  const through = (c: Candidate, d: Candidate) =>
+    c.quads.some(
+      (q) =>
+        d.quads.some((t) => quadsMeet(q, t, APART)) || d.lines.some((s) => segmentMeetsQuad(s, q, FROM_LINE)),
+    )
+  if (through(a, b) || through(b, a)) return []
+  return [
+    {
+      quads: [...a.quads, ...b.quads],
+      lines: [...a.lines, ...b.lines],
+      cost: a.cost + b.cost + extra,
+      draw: () => [...a.draw(), ...b.draw()],
+    },
+  ]
+}
+
+/** Whether nobody moved or hid a dimension by hand. */
+export const isUntouched = (choices: DimensionChoices, id: string): boolean =>
+  !isHidden(choices, id) && !(Object.hasOwn(choices, id) && choices[id]!.offset !== undefined)
 
 /** Name and value. */
 export const dimensionWords = ({ id, text }: Pick<DimensionSpec, 'id' | 'text'>): string =>

@@ -6,7 +6,15 @@ import { datumEdges } from '../../mounting/partDatums.ts'
 import type { Point, Ring } from '../../geometry/types.ts'
 import { around } from './callouts.ts'
 import { handFirst, isHidden, placedAt } from './choices.ts'
-import { diameterCandidates, dimensionLabel, dimensionWords } from './dimension.ts'
+import {
+  diameterCandidates,
+  dimensionLabel,
+  dimensionWords,
+  isUntouched,
+  pairLabel,
+  type DimensionSpec,
+  type OffsetDimension,
+} from './dimension.ts'
 import { furthestAlong } from './extents.ts'
 import type { FrontLines } from './frontLines.ts'
 import type { Label } from '../placing/placeLabels.ts'
@@ -33,7 +41,7 @@ export function frontDimensions(input: ViewInput, lines: FrontLines): Label[] {
   ]
 }
 
-/** From the spindle axis to the outermost edges of the part, upright and level. */
+/** From the spindle axis to the outermost edges of the part, upright and level; equal ones on one level. */
 function partDimensions(input: ViewInput, { map, rim, swing }: FrontLines): Label[] {
   const { job, mounted, scale, origin, choices } = input
   const rings: Ring[] = mounted.bodies
@@ -52,7 +60,7 @@ function partDimensions(input: ViewInput, { map, rim, swing }: FrontLines): Labe
     { id: 'part-top', direction: Math.PI / 2, measure: Math.PI / 2 },
     { id: 'part-bottom', direction: -Math.PI / 2, measure: Math.PI / 2 },
   ]
-  return sides.flatMap(({ id, direction, measure }): Label[] => {
+  const found = sides.flatMap(({ id, direction, measure }): OffsetDimension[] => {
     const edge = furthestAlong(rings, direction)
     // A rule finds no corner of a part that is turned: its edges are measured square to them.
     if (!edge || !isFlatAt(rings, edge, direction)) return []
@@ -76,10 +84,18 @@ function partDimensions(input: ViewInput, { map, rim, swing }: FrontLines): Labe
       text: dimensionText(job, value),
       ...(forward ? { clearFrom: clear } : { clearTo: clear }),
     }
-    const levels = steps.map((left) => left - leftOf(from))
-    return dimensionLabel(spec, levels, choices)
+    return [{ spec, offsets: steps.map((left) => left - leftOf(from)) }]
+  })
+  return [0, Math.PI / 2].flatMap((measure) => {
+    const [one, other] = found.filter((d) => d.spec.direction === measure)
+    if (one && other && isPair(one.spec, other.spec, choices)) return [pairLabel(one, other)]
+    return [one, other].flatMap((d) => (d ? dimensionLabel(d.spec, d.offsets, choices) : []))
   })
 }
+
+/** Equal both ways from the axis, and left where the program puts them. */
+const isPair = (a: DimensionSpec, b: DimensionSpec, choices: ViewInput['choices']): boolean =>
+  a.text === b.text && isUntouched(choices, a.id) && isUntouched(choices, b.id)
 
 /** Whether a rule laid square to a direction touches the outline along an edge or a round end. */
 function isFlatAt(rings: readonly Ring[], at: Point, direction: number): boolean {
