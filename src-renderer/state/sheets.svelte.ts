@@ -3,11 +3,12 @@ import { jobSheets } from '../../src-core/drawing/sheet/jobSheets.ts'
 import type { Drawing } from '../../src-core/drawing/model/model.ts'
 import { setupSheet } from '../../src-core/drawing/sheet/setupSheet.ts'
 import { stepCards } from '../../src-core/drawing/cards/stepCards.ts'
+import { largerSheet, type LargerSheet } from '../../src-core/drawing/sheet/larger.ts'
 import type { SheetName } from '../../src-core/drawing/sheet/sheetSizes.ts'
 import { plateTemplate } from '../../src-core/drawing/template/plateTemplate.ts'
 import { writeSvg } from '../../src-core/drawing/writers/writeSvg.ts'
 import type { Point } from '../../src-core/geometry/types.ts'
-import { hideDimension, moveDimension, placeDimension } from '../editor/edits/sheet.ts'
+import { chooseSheet, hideDimension, moveDimension, placeDimension } from '../editor/edits/sheet.ts'
 import { sheetFonts } from '../bridge/fonts.ts'
 import type { Files } from './files.svelte.ts'
 import type { JobStore } from './document.svelte.ts'
@@ -33,6 +34,8 @@ export class Sheets {
   paper: SheetName | null = $state(null)
   page: number = $state(0)
   drawings: readonly Drawing[] = $state.raw([])
+  /** What the setup's sheet has no room for, and the one that has; null where there is room for all. */
+  larger: LargerSheet | null = $state.raw(null)
   /** Why there is nothing to show. */
   fault: string = $state('')
   /** Sheets being printed; they are on the page only while the print dialog is. */
@@ -68,10 +71,12 @@ export class Sheets {
     const begun = performance.now()
     try {
       this.drawings = this.#make()
+      this.larger = this.#largerSheet()
       this.fault = this.drawings.length > 0 ? '' : 'Nothing to draw until the job is sound.'
     } catch (error) {
       if (!(error instanceof RangeError)) throw error
       this.drawings = []
+      this.larger = null
       this.fault = `Nothing to draw: ${error.message}`
     }
     this.#cost = performance.now() - begun
@@ -85,6 +90,17 @@ export class Sheets {
     if (this.of === 'job') return jobSheets(job, options)
     if (this.of === 'cards') return mounted && analysis ? stepCards(mounted, analysis) : []
     return analysis ? setupSheet(job, setup.id, analysis, options) : []
+  }
+
+  #largerSheet(): LargerSheet | null {
+    const { setup, analysis } = this.#results
+    if (this.of !== 'setup' || !analysis || !this.drawings[0]?.unplaced) return null
+    return largerSheet(this.#jobs.job, setup.id, analysis)
+  }
+
+  /** Takes a size for the setup on show. */
+  useSize(size: SheetName): void {
+    this.#jobs.edit('Sheet size', (job) => chooseSheet(job, this.#results.setup.id, 'size', size))
   }
 
   /** As PDF all sheets on show; in a format without pages the one that is looked at. */

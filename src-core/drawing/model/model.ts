@@ -120,4 +120,6 @@ export interface Drawing {
   readonly width: number
   readonly height: number
   readonly primitives: readonly Primitive[]
+  /** Labels of the views, in words, that found no room and stand in the tables and notes alone; none where not given. */
+  readonly unplaced?: readonly string[]
 }

@@ -212,7 +212,10 @@ function texts({ job, setup, mounted, analysis }: ComposeInput): Notes[] {
 /** What has to be said of the views themselves, and the job's own words. */
 function notesOf(input: ComposeInput, plan: SheetPlan, unplaced: readonly string[]): Block[] {
   const own = (input.job.notes ?? '').split(/\n+/).filter((l) => l.trim() !== '')
-  const missing = unplaced.length > 0 ? [`No room in the views for: ${unplaced.join(', ')}.`] : []
+  const missing =
+    unplaced.length > 0
+      ? [`No room in the views for: ${unplaced.join(', ')}. A larger sheet may have it.`]
+      : []
   const lines = [...own, ...viewAsides({ ...input, plan }), ...missing, ...input.cut]
   return lines.length > 0 ? [noteBlock({ title: 'Notes', lines, splits: true })] : []
 }

@@ -103,17 +103,25 @@ function drawSetup(job: Job, setupId: string, analysis: Analysis, given: SheetOp
       ...(fields.by && { author: fields.by }),
       width: sheet.width,
       height: sheet.height,
+      ...(i === 0 && drawn.unplaced.length > 0 && { unplaced: drawn.unplaced }),
       primitives: [...primitives, ...footer(sheet, i === 0 ? title.first : title.again, lacks)],
     }
   })
 }
 
-function chosenOptions(job: Job, { sheet }: Setup, given: SheetOptions) {
+/** The size that a setup is drawn on. */
+export function sizeOf({ displayUnits }: Job, { sheet }: Setup, given: SheetOptions): SheetName {
+  const size = given.sheet ?? sheet?.size ?? 'auto'
+  if (size !== 'auto') return size
+  return displayUnits === 'in' ? 'ANSI-B' : 'A3'
+}
+
+function chosenOptions(job: Job, setup: Setup, given: SheetOptions) {
+  const { sheet } = setup
   const { titleBlock, displayUnits } = job
   const inch = displayUnits === 'in'
-  const size = given.sheet ?? sheet?.size ?? 'auto'
   return {
-    sheet: SHEETS[size === 'auto' ? (inch ? 'ANSI-B' : 'A3') : size],
+    sheet: SHEETS[sizeOf(job, setup, given)],
     scale: given.scale ?? sheet?.scale ?? ('auto' as const),
     projection: given.projection ?? sheet?.projection ?? (inch ? ('third' as const) : ('first' as const)),
     choices: given.dimensions ?? sheet?.dimensions ?? {},

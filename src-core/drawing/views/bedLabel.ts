@@ -20,6 +20,7 @@ export function bedLabel({ job, analysis, scale, origin }: ViewInput, { swing }:
   return [
     {
       id: 'bed name',
+      words: `the name of the ${name}, the level under the plate`,
       candidates: noteCandidates({ lines: [name], height: LETTERING.note, target: null, places }),
     },
   ]

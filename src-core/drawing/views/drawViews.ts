@@ -5,6 +5,7 @@ import type { Mounted } from '../../mounting/types.ts'
 import { legend, viewTitle } from '../sheet/captions.ts'
 import type { DimensionChoices } from './choices.ts'
 import { SECTION_LETTER } from './cuttingPlane.ts'
+import { ITEM } from './frontLabels.ts'
 import { frontAsides, frontView } from './frontView.ts'
 import type { SheetPlan } from '../sheet/layout.ts'
 import type { PlainPrimitive, Primitive } from '../model/model.ts'
@@ -41,19 +42,26 @@ export const viewAsides = (input: Placed): string[] => [
   ...sideAsides(inputOf(input)(input.plan.side)),
 ]
 
+const isItem = (words: string): boolean => words.startsWith(ITEM)
+
 export function drawViews({ border, ...placed }: ViewsInput): DrawnViews {
   const { plan } = placed
   const input = inputOf(placed)
-  const views = [frontView(input(plan.front)), sideView(input(plan.side))]
+  const [front, side] = [frontView(input(plan.front)), sideView(input(plan.side))]
+  const views = [front, side]
   const lines = views.flatMap((v) => v.lines)
   const marks = views.flatMap((v) => v.marks)
   const ink = new InkMap(plan.area)
   ink.addLines([...border, ...lines, ...marks])
   for (const body of views.flatMap((v) => v.bodies)) ink.addBody(body)
-  const labels = placeLabels(
-    views.flatMap((v) => v.labels),
-    ink,
-  )
+  const place = (crowded: boolean) => {
+    const labels = crowded ? frontView({ ...input(plan.front), crowded }).labels : front.labels
+    return placeLabels([...labels, ...side.labels], ink)
+  }
+  const usual = place(false)
+  // Without radius and angle there is room for more of the item numbers.
+  const bare = usual.unplaced.some(isItem) ? place(true) : usual
+  const labels = bare.unplaced.length < usual.unplaced.length ? bare : usual
   const { at, width } = plan.captions
   const title = ({ area }: SheetPlan['front'], words: string) =>
     viewTitle({ x: (area.x0 + area.x1) / 2, y: at.y }, words, at.x, at.x + width)

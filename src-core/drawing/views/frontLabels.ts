@@ -58,6 +58,7 @@ export function slotLabels({ job, origin, scale }: ViewInput, { rim, swing }: Fr
     ]
     return {
       id: `slot ${slot.id}`,
+      words: `slot ${slot.id} at ${angleText(job, slot.angle)}`,
       candidates: noteCandidates({
         lines: [slot.id],
         height: LETTERING.read,
@@ -68,6 +69,9 @@ export function slotLabels({ job, origin, scale }: ViewInput, { rim, swing }: Fr
     }
   })
 }
+
+/** What item numbers that find no room are called, before their numbers. */
+export const ITEM = 'item'
 
 /** Item numbers; radius and angle beside those that have a station. */
 export function balloonLabels(input: ViewInput, lines: FrontLines): Label[] {
@@ -87,16 +91,16 @@ export function balloonLabels(input: ViewInput, lines: FrontLines): Label[] {
       distances: RINGS.map((d) => lines.swing + d),
     }
     const polar = stationPolar(input, piece, lines.map)
-    const full = balloonCandidates({ ...spec, polar })
+    const full = input.crowded ? [] : balloonCandidates({ ...spec, polar })
     // With no room for the figures the number alone is drawn; the list has the rest.
-    const bare = polar ? dearer(balloonCandidates({ ...spec, polar: null }), 40) : []
+    const bare = polar || input.crowded ? dearer(balloonCandidates({ ...spec, polar: null }), 40) : []
     const anywhere = () =>
       dearer(balloonCandidates({ ...spec, targets: targets.slice(0, 1), polar: null, places: grid }), 60)
     const placed = placedAt(input.choices, stationId(piece), lines.map(piece.at))
     const byHand = placed ? balloonCandidates({ ...spec, polar, places: [placed] }) : []
     const candidates = placed ? handFirst(byHand, [...full, ...bare]) : [...full, ...bare]
-    const words = `item${under.length > 0 ? 's' : ''} ${numbers.join(', ')}`
-    return [{ id: `item ${i + 1}`, words, candidates, spare: anywhere }]
+    const words = `${ITEM}${under.length > 0 ? 's' : ''} ${numbers.join(', ')}`
+    return [{ id: `${ITEM} ${i + 1}`, words, candidates, spare: anywhere }]
   })
 }
 
@@ -280,7 +284,7 @@ export function holeLabels(
     }))
     return {
       id: `hole ${hole.id}`,
-      words: `hole ${hole.id}`,
+      words: `hole ${hole.id} at R${dimensionText(job, Math.hypot(hole.x, hole.y))}, ${angleText(job, toDegrees(angleOf(hole)))}`,
       candidates: noteCandidates({ lines: [hole.id], height: LETTERING.note, target: null, places }),
       ...(job.plate.holes.length <= MANY && {
         spare: () =>

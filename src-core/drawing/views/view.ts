@@ -22,6 +22,8 @@ export interface ViewInput {
   /** Ground of this view; its labels may stand anywhere in the ground of all views. */
   readonly area: Bounds
   readonly choices: DimensionChoices
+  /** Item numbers stand without radius and angle, which the list has: there was no room for all with them. */
+  readonly crowded?: boolean
 }
 
 /** A view before its labels are placed. */

@@ -3,6 +3,7 @@ import { basename, relative } from 'node:path'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import type { Analysis } from '../../../src-core/analysis/result.ts'
 import type { Drawing } from '../../../src-core/drawing/model/model.ts'
+import { largerSheet, largerSheetWords } from '../../../src-core/drawing/sheet/larger.ts'
 import { setupSheets } from '../../../src-core/drawing/sheet/setupSheet.ts'
 import { plateTemplate } from '../../../src-core/drawing/template/plateTemplate.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
@@ -52,7 +53,18 @@ export async function sheet(call: Call): Promise<number> {
   const which = flag(call, 'all') ? { setups: setups.map((s) => s.id) } : { setup: setups[0]!.id }
   if (flag(call, 'json')) printJson(call.io, { ...which, files: paths, findings: against })
   else for (const path of paths) call.io.out(`${printable(relative(call.io.cwd, path) || path)}\n`)
+  if (kind === 'sheet') noteCrowded(call, job, analyses, options)
   return exitWord(call, analyses, words)
+}
+
+/** Proposes a larger sheet where the views had no room for all their labels. */
+function noteCrowded(call: Call, job: Job, analyses: readonly Analysis[], options: SheetFlags): void {
+  for (const analysis of analyses) {
+    const larger = largerSheet(job, analysis.setup, analysis, options)
+    if (!larger) continue
+    const flag = larger.to === null ? '' : ` (--size ${larger.to})`
+    call.io.note(`${analysis.setup}: ${largerSheetWords(larger)}${flag}`)
+  }
 }
 
 function kindOf(call: Call): Kind {

@@ -8,6 +8,7 @@ import type {
   TextPrimitive,
 } from '../../../src-core/drawing/model/model.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
+import { shippedJob } from '../../helpers/jobs.ts'
 import { bracketAnalysis, bracketJob, bracketSheets } from '../../helpers/goldenSheet.ts'
 import { sheetCases } from '../../helpers/sheetJobs.ts'
 
@@ -39,6 +40,21 @@ const sheets = sheetCases(50).map(({ job, options }) => ({
   job,
   drawings: job.setups.flatMap((s) => setupSheet(job, s.id, analyse(job, s.id), options)),
 }))
+
+describe('a part as far to one side of the axis as to the other', () => {
+  it('has both dimensions on one level, and on two where one was moved by hand', () => {
+    const job = shippedJob('flat-link')
+    const levels = (of: Job) => {
+      const drawn = setupSheet(of, 'op10', analyse(of, 'op10'))
+      return ['part-top', 'part-bottom'].map((id) => byId(drawn, id)!.line.a.x)
+    }
+    const [top, bottom] = levels(job)
+    expect(top).toBeCloseTo(bottom!, 9)
+    const moved = job.setups.map((s) => ({ ...s, sheet: { dimensions: { 'part-top': { offset: 70 } } } }))
+    const [alone, other] = levels({ ...job, setups: moved })
+    expect(alone).not.toBeCloseTo(other!, 1)
+  })
+})
 
 describe('dimensions of fifty set-ups', () => {
   it('print what they measure, and what the model is', () => {
