@@ -49,11 +49,14 @@ function standing(mounted: Mounted): PartSolid[] {
 }
 
 /** A body that lies across as it is where the part stands, nothing taken away of it. */
-export function acrossInSpace({ placement, seat }: Mounted, body: Across): SpaceSolid {
-  const { base, thickness, across } = body
-  const pose = composed(poseOfPart(placement, seat), shelfPose({ x: 0, y: 0 }, across))
-  return new SpaceSolid([body], base, base + thickness, pose)
+export function acrossInSpace(mounted: Mounted, body: Across): SpaceSolid {
+  const { base, thickness } = body
+  return new SpaceSolid([body], base, base + thickness, acrossInPlace(mounted, body))
 }
+
+/** The frame of its outline in the plate's. */
+export const acrossInPlace = ({ placement, seat }: Mounted, { across }: Across): Pose =>
+  composed(poseOfPart(placement, seat), shelfPose({ x: 0, y: 0 }, across))
 
 type Across = Prism & { readonly across: number }
 

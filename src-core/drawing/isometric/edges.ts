@@ -1,6 +1,7 @@
 /** The edges of solids that a picture may show: rims, corners and, on round walls, the line where they turn away. */
 import type { Point, Point3 } from '../../geometry/types.ts'
-import { facesEye, nearness } from './projection.ts'
+import { outOf, turnedBy } from '../../geometry/space/pose.ts'
+import { nearness } from './projection.ts'
 import type { Facets, Part, Slab } from './solids.ts'
 
 /** rad: walls that meet more sharply have an edge between them. Chords of a circle meet at far less. */
@@ -30,11 +31,13 @@ export function slabEdges(slabs: readonly Slab[]): Edges[] {
     const goesDown = slab.below ? sideKeys(slab.below.rings) : new Set<string>()
     return {
       of: slab.of,
-      runs: slab.rings.flatMap((ring) => [
-        ...rims(ring, slab.z1, goesUp),
-        ...rims(ring, slab.z0, goesDown),
-        ...uprights(ring, slab.z0, slab.z1),
-      ]),
+      runs: slab.rings
+        .flatMap((ring) => [
+          ...rims(ring, slab.z1, goesUp),
+          ...rims(ring, slab.z0, goesDown),
+          ...uprights(ring, slab),
+        ])
+        .map((run) => run.map((p) => outOf(slab.pose, p))),
     }
   })
 }
@@ -56,7 +59,9 @@ function rims(ring: readonly Point[], z: number, goesOn: ReadonlySet<string>): P
   return runs
 }
 
-function uprights(ring: readonly Point[], z0: number, z1: number): Point3[][] {
+/** Along the slab's normal, in its own frame. */
+function uprights(ring: readonly Point[], { z0, z1, pose }: Slab): Point3[][] {
+  const facesEye = ({ x, y }: Point) => nearness(turnedBy(pose, { x, y, z: 0 })) > 0
   return ring.flatMap((p, i) => {
     const a = ring[(i + ring.length - 1) % ring.length]!
     const b = ring[(i + 1) % ring.length]!

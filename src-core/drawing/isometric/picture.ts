@@ -1,6 +1,7 @@
 /** The picture of a set-up with its hidden lines out. One unit a mm along each axis, before it is scaled. */
 import { boxOf, type Box } from '../../geometry/polygonBox.ts'
 import type { Point, Point3 } from '../../geometry/types.ts'
+import { outOf } from '../../geometry/space/pose.ts'
 import type { Mounted } from '../../mounting/types.ts'
 import { DepthMap, type Corner } from './depthMap.ts'
 import { meshEdges, slabEdges } from './edges.ts'
@@ -35,8 +36,8 @@ export function setupPicture(mounted: Mounted): Picture {
 
 /** Every corner on the picture. */
 const pointsOf = ({ slabs, meshes }: Solids): Point[][] => [
-  ...slabs.flatMap(({ rings, z0, z1 }) =>
-    rings.flatMap((ring) => [z0, z1].map((z) => ring.map((p) => project({ ...p, z })))),
+  ...slabs.flatMap(({ rings, z0, z1, pose }) =>
+    rings.flatMap((ring) => [z0, z1].map((z) => ring.map((p) => project(outOf(pose, { ...p, z }))))),
   ),
   ...meshes.map(({ vertices }) => vertices.map(project)),
 ]
@@ -50,15 +51,14 @@ function visibleLines(solids: Solids, box: Box, scale: number): PictureLine[] {
   )
 }
 
-function fillSlab(map: DepthMap, { rings, z0, z1 }: Slab): void {
-  const at = (z: number) => rings.map((ring) => ring.map((p) => corner({ ...p, z })))
-  map.fill(at(z1))
+function fillSlab(map: DepthMap, { rings, z0, z1, pose }: Slab): void {
+  const at = (p: Point, z: number): Corner => corner(outOf(pose, { x: p.x, y: p.y, z }))
+  const face = nearness(pose.n) > 0 ? z1 : z0
+  map.fill(rings.map((ring) => ring.map((p) => at(p, face))))
   for (const ring of rings)
     ring.forEach((p, i) => {
       const q = ring[(i + 1) % ring.length]!
-      map.fill([
-        [corner({ ...p, z: z0 }), corner({ ...q, z: z0 }), corner({ ...q, z: z1 }), corner({ ...p, z: z1 })],
-      ])
+      map.fill([[at(p, z0), at(q, z0), at(q, z1), at(p, z1)]])
     })
 }
 

@@ -12,6 +12,3 @@ export const project = ({ x, y, z }: Point3): Point => ({ x: (x + z) * COS, y: y
 
 /** How near the eye a point is; only differences count. */
 export const nearness = ({ x, y, z }: Point3): number => y + z - x
-
-/** Whether an upright wall whose outward normal in plan is (x, y) faces the eye. */
-export const facesEye = ({ x, y }: Point): boolean => y - x > 0

@@ -1,9 +1,11 @@
-/** A set-up as solids between two heights, from which its picture is made. Plate frame, mm. */
+/** A set-up as solids between two heights, from which its picture is made. mm. */
 import { circleRing } from '../../geometry/edges.ts'
 import { flattenRegion, flattenRing } from '../../geometry/flatten.ts'
 import { polygonDifference } from '../../geometry/polygon.ts'
 import type { Point, Point3 } from '../../geometry/types.ts'
-import { isPrism } from '../../job/schema.ts'
+import { isPrism, liesAcross } from '../../job/schema.ts'
+import { acrossInPlace } from '../../clearance/partInSpace.ts'
+import { UPRIGHT, type Pose } from '../../geometry/space/pose.ts'
 import { seenSolids } from '../views/stackedSolids.ts'
 import { isSound } from '../../mounting/material.ts'
 import { placeVertices } from '../../mounting/place.ts'
@@ -17,6 +19,8 @@ export type Part = 'plate' | 'part' | 'piece'
 
 export interface Slab {
   readonly of: Part
+  /** Where it stands; its outline lies in the pose's plane, its heights go along the normal. */
+  readonly pose: Pose
   /** Even-odd. */
   readonly rings: readonly (readonly Point[])[]
   readonly z0: number
@@ -57,22 +61,23 @@ function plateSlab({ job: { plate } }: Mounted): Slab {
     ...plate.slots.map(slotRing),
     ...plate.holes.map((h) => circleRing(h, h.diameter)),
   ]
-  return { of: 'plate', rings: rings.map(flat), z0: -plate.thickness, z1: 0, below: null }
+  return { of: 'plate', pose: UPRIGHT, rings: rings.map(flat), z0: -plate.thickness, z1: 0, below: null }
 }
 
 const pieceSlabs = ({ pieces }: Mounted): Slab[] =>
   pieces
     .flatMap(seenSolids)
     .filter((s) => s.z1 > 0)
-    .map(({ ring, holes = [], z0, z1 }) => ({
+    .map(({ ring, holes = [], z0, z1, lies }) => ({
       of: 'piece',
-      rings: [ring, ...holes].map(flat),
-      z0: Math.max(0, z0),
-      z1,
+      pose: lies?.pose ?? UPRIGHT,
+      ...(lies
+        ? { rings: [lies.ring, ...(lies.holes ?? [])].map(flat), z0: lies.z0, z1: lies.z1 }
+        : { rings: [ring, ...holes].map(flat), z0: Math.max(0, z0), z1 }),
       below: null,
     }))
 
-/** Each body that adds, cut where a pocket or a bore begins or ends. Bores to be cut are drawn finished. */
+/** Each body that adds, cut where a pocket or a bore begins or ends; one that lies across whole. Bores to be cut are drawn finished. */
 function partSlabs(mounted: Mounted): Slab[] {
   const taken = [
     ...mounted.bodies
@@ -82,12 +87,20 @@ function partSlabs(mounted: Mounted): Slab[] {
       .filter((b) => b.state !== 'uncut')
       .map(({ bore, centre, z0, z1 }) => ({ rings: [flat(circleRing(centre, bore.diameter))], z0, z1 })),
   ]
-  return mounted.bodies
-    .filter(({ body }) => body.effect === 'adds' && isPrism(body))
-    .flatMap(({ regions, z0, z1 }) => {
+  const across = mounted.job.part.bodies.flatMap((body): Slab[] => {
+    if (body.effect !== 'adds' || !liesAcross(body)) return []
+    const { base, thickness } = body
+    const pose = acrossInPlace(mounted, body)
+    return [
+      { of: 'part', pose, rings: flattenRegion(body, CHORD), z0: base, z1: base + thickness, below: null },
+    ]
+  })
+  const upright = mounted.bodies
+    .filter(({ body }) => body.effect === 'adds' && isPrism(body) && !liesAcross(body))
+    .flatMap(({ regions, z0, z1 }): Slab[] => {
       const whole = regions.flatMap((r) => flattenRegion(r, CHORD))
       // The polygon library may not return from a faulty outline.
-      if (!isSound(mounted)) return [{ of: 'part' as const, rings: whole, z0, z1, below: null }]
+      if (!isSound(mounted)) return [{ of: 'part', pose: UPRIGHT, rings: whole, z0, z1, below: null }]
       const cuts = [z0, z1, ...taken.flatMap((t) => [t.z0, t.z1])].filter((z) => z >= z0 && z <= z1)
       const levels = [...new Set(cuts)].sort((a, b) => a - b)
       const slabs: Slab[] = []
@@ -96,8 +109,9 @@ function partSlabs(mounted: Mounted): Slab[] {
         if (high - low < 1e-6) continue
         const gone = taken.filter((t) => t.z0 <= low + 1e-6 && t.z1 >= high - 1e-6)
         const rings = gone.reduce((left, t) => polygonDifference(left, t.rings), whole)
-        slabs.push({ of: 'part', rings, z0: low, z1: high, below: slabs.at(-1) ?? null })
+        slabs.push({ of: 'part', pose: UPRIGHT, rings, z0: low, z1: high, below: slabs.at(-1) ?? null })
       }
       return slabs
     })
+  return [...upright, ...across]
 }

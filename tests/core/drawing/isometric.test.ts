@@ -7,6 +7,7 @@ import type { Point } from '../../../src-core/geometry/types.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { block, disc, jobWith, partOf, piece } from '../../helpers/jobs.ts'
+import { bearingBlock, CENTRE_HEIGHT } from '../../helpers/shelfJobs.ts'
 import { onSubPlate } from '../../helpers/walkJobs.ts'
 
 const AXIS = { x: 0, y: 0 }
@@ -135,4 +136,22 @@ it('a round wall shows where it turns away, and no chords', () => {
     const along = { x: points[1]!.x - points[0]!.x, y: points[1]!.y - points[0]!.y }
     expect(Math.abs(along.y / along.x)).toBeCloseTo(Math.tan(Math.PI / 6), 6)
   }
+})
+
+describe('what does not stand upright', () => {
+  const lines = pictureOf(bearingBlock())
+  const [behind, out] = [-CENTRE_HEIGHT - 100, 125]
+
+  it('has its own slopes: the near web of an angle plate', () => {
+    const middle = { x: -87.5, y: (behind - CENTRE_HEIGHT - 16) / 2, z: (16 + out) / 2 }
+    expect(isDrawn(lines, project(middle))).toBe(true)
+    // The corner of the box about it.
+    expect(isDrawn(lines, project({ x: -87.5, y: behind, z: out }))).toBe(false)
+  })
+
+  it('has the corners of a body that lies across where they are', () => {
+    const { seat } = mountSetup(bearingBlock(), 'op10')
+    // Front edge of its upper side, at the operator's end.
+    expect(isDrawn(lines, project({ x: -60, y: 20 - CENTRE_HEIGHT, z: seat + 80 }))).toBe(true)
+  })
 })
