@@ -45,11 +45,14 @@ export function titleBlock(input: TitleInput): PlainPrimitive[] {
       const code = x0 + TITLE_WIDTH - CODE_SIDE
       out.push(line('outline-thin', { x: code, y }, { x: code, y: y + height + second!.height }))
       const low = y + (height + second!.height - CODE_SIDE) / 2
-      out.push(squareCode(input.checkSum, { x: code, y: low }, CODE_SIDE))
+      out.push(squareCode(scanned(input.checkSum), { x: code, y: low }, CODE_SIDE))
     }
   })
   return out
 }
+
+/** Without its hyphen, which a scanner that types gets wrong on a keyboard of another country. */
+const scanned = (checkSum: string): string => checkSum.replace('-', '')
 
 /** One line stands higher than the last of several. */
 const valueOf = ({ lines, height, bold }: TitleCell, x: number, y: number): PlainPrimitive[] =>
