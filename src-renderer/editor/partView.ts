@@ -32,8 +32,14 @@ export function ringInView(view: View, placement: Placement, ring: Ring, room: I
     )
 }
 
-/** The whole part in the room that tools and fields leave. */
-export function partCamera(part: Part, placement: Placement, size: Size, room: Insets): Camera {
+/** The whole part, and what is being drawn, in the room that tools and fields leave. */
+export function partCamera(
+  part: Part,
+  placement: Placement,
+  size: Size,
+  room: Insets,
+  drawn: Ring = [],
+): Camera {
   const box = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity }
   const take = (b: { x0: number; y0: number; x1: number; y1: number }) => {
     box.x0 = Math.min(box.x0, b.x0)
@@ -45,6 +51,7 @@ export function partCamera(part: Part, placement: Placement, size: Size, room: I
   for (const { x, y, diameter } of part.bores)
     take({ x0: x - diameter / 2, y0: y - diameter / 2, x1: x + diameter / 2, y1: y + diameter / 2 })
   for (const { x, y } of part.photograph?.ties ?? []) take({ x0: x, y0: y, x1: x, y1: y })
+  if (drawn.length > 0) take(ringBox(drawn))
   if (!Number.isFinite(box.x0)) take({ x0: -50, y0: -50, x1: 50, y1: 50 })
   const camera = fit(box, freeOf(size, room), MARGIN, -placement.turn)
   const middle = { x: (box.x0 + box.x1) / 2, y: (box.y0 + box.y1) / 2 }

@@ -112,6 +112,13 @@ export async function fillLibrary(folder: string): Promise<void> {
   await writeFile(join(folder, 'shop.evenswing-library.json'), serialiseLibrary(library))
 }
 
+/** After a dialog the keyboard is where it was. */
+async function hasKeyboard(target: Locator): Promise<void> {
+  const isThere = () => target.evaluate((node) => node === document.activeElement)
+  for (let i = 0; i < 20 && !(await isThere()); i++) await target.page().waitForTimeout(50)
+  if (!(await isThere())) throw new Error(`the keyboard did not come back to ${target}`)
+}
+
 /** The walk, from the first screen to the printer. */
 export async function walk(page: Page, hands: Hands): Promise<void> {
   const button = (name: string | RegExp, exact = true) => page.getByRole('button', { name, exact })
@@ -143,6 +150,7 @@ export async function walk(page: Page, hands: Hands): Promise<void> {
   await dialog.getByRole('article').first().waitFor()
   await hands.press(dialog.getByRole('button', { name: 'Put plan 1 on the plate' }), 'Control+Enter')
   await hands.press(dialog.getByRole('button', { name: 'Back to the plate' }), 'Control+Enter')
+  await hasKeyboard(button('Plan from the stock'))
 
   await hands.press(button(/^7 Sheet/), 'Alt+7')
   await hands.fill(page.getByRole('textbox', { name: 'Part number' }), 'CA-12')
