@@ -5,7 +5,8 @@ import type { Page } from 'playwright-core'
 import { analyse } from '../src-core/analysis/analyse.ts'
 import type { Point } from '../src-core/geometry/types.ts'
 import { serialiseJob } from '../src-core/job/serialise.ts'
-import { onPage, startBench } from '../tests/interface/window.ts'
+import type { Job } from '../src-core/job/schema.ts'
+import { onPage, startBench, type Bench } from '../tests/interface/window.ts'
 import { dragJob } from './dragJob.ts'
 import { median, type BenchRow } from './timing.ts'
 
@@ -37,34 +38,52 @@ export async function windowBench(): Promise<BenchRow[]> {
     ]
     const once = await median(() => analyse(structuredClone(job), 'op10'), 9)
     rows.push({ name: `window: one analysis of ${VERTICES} vertices, nothing kept from before`, ms: once })
-    const page = await bench.open({ width: 1280, height: 800 })
-    await openJob(page)
-    const idle = await framesOf(page, async () => page.waitForTimeout(SECONDS * 1000))
-    rows.push(rowOf('window: frame, nothing moves', idle, null))
-    const dragged = async (what: string, from: Point, step: string, round = ROUND) => {
-      const frames = await framesOf(page, () => drag(page, from, step, round))
-      rows.push(rowOf(`window: frame, ${what} is dragged`, frames, idle))
-      await page.keyboard.press('Control+z')
-    }
-    await dragged('the part', { x: -35, y: 5 }, 'Move the part')
-    await dragged('a clamp', { x: 0, y: 74 }, 'Move strap clamp')
-    await page.getByRole('button', { name: 'Draw the part' }).click()
-    const [body] = job.part.bodies
-    const first = body && 'outline' in body ? body.outline[0]! : { x: 0, y: 0 }
-    // A click on the outline chooses it, with its points.
-    const { x, y } = await onPage(page, first.x, first.y)
-    await page.mouse.click(x, y)
-    await page.waitForTimeout(700)
-    await dragged('one vertex', first, 'Move a vertex', OUTWARD)
-    const other = await bench.open({ width: 1280, height: 800 })
-    await openJob(other)
-    const turn = await framesOf(other, () => turnByKeys(other))
-    rows.push(rowOf('window: frame, the part is turned by keys', turn, idle))
+    for (const look of LOOKS) rows.push(...(await dragRows(bench, job, look)))
     if (bench.errors.length > 0) console.log(`window: the page said ${bench.errors.join('; ')}`)
     return rows
   } finally {
     await bench.close()
   }
+}
+
+/** What the frames are measured at: CSS pixels, and device pixels to each. */
+const LOOKS = [
+  { name: '1280 × 800', width: 1280, height: 800, zoom: 1 },
+  { name: '1920 × 1080', width: 1920, height: 1080, zoom: 1 },
+  // As many device pixels, each of the page's twice as wide.
+  { name: '1920 × 1080 at 200 %', width: 960, height: 540, zoom: 2 },
+] as const
+
+async function dragRows(bench: Bench, job: Job, look: (typeof LOOKS)[number]): Promise<BenchRow[]> {
+  const rows: BenchRow[] = []
+  const called = (what: string) => `window: frame at ${look.name}, ${what}`
+  const page = await bench.open(look)
+  await openJob(page)
+  const idle = await framesOf(page, async () => page.waitForTimeout(SECONDS * 1000))
+  rows.push(rowOf(called('nothing moves'), idle, null))
+  const dragged = async (what: string, from: Point, step: string, round = ROUND) => {
+    const frames = await framesOf(page, () => drag(page, from, step, round))
+    rows.push(rowOf(called(`${what} is dragged`), frames, idle))
+    await page.keyboard.press('Control+z')
+  }
+  await dragged('the part', { x: -35, y: 5 }, 'Move the part')
+  await dragged('a clamp', { x: 0, y: 74 }, 'Move strap clamp')
+  await page.getByRole('button', { name: 'Draw the part' }).click()
+  await page.waitForTimeout(700)
+  const [body] = job.part.bodies
+  const first = body && 'outline' in body ? body.outline[0]! : { x: 0, y: 0 }
+  // A click on the outline chooses it, with its points.
+  const { x, y } = await onPage(page, first.x, first.y)
+  await page.mouse.click(x, y)
+  await page.waitForTimeout(1200)
+  await dragged('one vertex', first, 'Move a vertex', OUTWARD)
+  const other = await bench.open(look)
+  await openJob(other)
+  const turn = await framesOf(other, () => turnByKeys(other))
+  rows.push(rowOf(called('the part is turned by keys'), turn, idle))
+  await page.context().close()
+  await other.context().close()
+  return rows
 }
 
 async function startTime(bench: { open(): Promise<Page> }): Promise<number> {

@@ -2,7 +2,7 @@
 import { toRadians } from '../../src-core/geometry/angles.ts'
 import Konva from 'konva/lib/Core.js'
 import { Shape } from 'konva/lib/Shape.js'
-import type { View } from '../editor/camera.ts'
+import { between, type View } from '../editor/camera.ts'
 import type { Layer, SceneItem } from '../scene/items.ts'
 import { paintItem, type Brush } from './paint.ts'
 import type { Palette } from './palette.ts'
@@ -32,6 +32,7 @@ export class PlateStage {
   #palette: Palette
   readonly #unpainted = new Set<Layer>()
   #frame: number | null = null
+  #gliding: number | null = null
 
   constructor(container: HTMLDivElement, palette: Palette) {
     this.#palette = palette
@@ -48,6 +49,30 @@ export class PlateStage {
 
   /** Where the camera stands, and how far the spindle is turned from how it was set up, degrees. */
   setView(view: View, spindleTurn: number): void {
+    this.#stopGliding()
+    this.#aimAll(view, spindleTurn)
+  }
+
+  /** As `setView`, but the picture goes there in so many ms. What lies under the pointer is as if it were there. */
+  glideTo(view: View, spindleTurn: number, ms: number): void {
+    this.#stopGliding()
+    const from = this.#view
+    const begun = performance.now()
+    const next = () => {
+      const share = Math.min(1, (performance.now() - begun) / ms)
+      this.#gliding = share < 1 ? requestAnimationFrame(next) : null
+      this.#aimAll(share < 1 ? between(from, view, 1 - (1 - share) ** 3) : view, spindleTurn)
+      this.paint()
+    }
+    next()
+  }
+
+  #stopGliding(): void {
+    if (this.#gliding !== null) cancelAnimationFrame(this.#gliding)
+    this.#gliding = null
+  }
+
+  #aimAll(view: View, spindleTurn: number): void {
     const sized = view.width !== this.#view.width || view.height !== this.#view.height
     this.#view = view
     this.#spindleTurn = spindleTurn
@@ -91,6 +116,7 @@ export class PlateStage {
   }
 
   destroy(): void {
+    this.#stopGliding()
     if (this.#frame !== null) cancelAnimationFrame(this.#frame)
     this.#unpainted.clear()
     this.#stage.destroy()

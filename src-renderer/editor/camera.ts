@@ -1,5 +1,5 @@
 /** The plate frame on the screen. The one place where y, up on the plate, becomes down on the screen. */
-import { turning } from '../../src-core/geometry/angles.ts'
+import { turnBetween, turning } from '../../src-core/geometry/angles.ts'
 import type { Point } from '../../src-core/geometry/types.ts'
 
 export interface Camera {
@@ -47,6 +47,17 @@ export function zoomAt(view: View, screen: Point, factor: number): Camera {
     scale,
     turn: view.turn,
     at: { x: view.at.x + before.x - after.x, y: view.at.y + before.y - after.y },
+  }
+}
+
+/** A share of the way from one view to another; zooming is even in ratio, the turn goes the shorter way. */
+export function between(from: View, to: View, share: number): View {
+  const mix = (a: number, b: number) => a + (b - a) * share
+  return {
+    ...to,
+    scale: from.scale * (to.scale / from.scale) ** share,
+    at: { x: mix(from.at.x, to.at.x), y: mix(from.at.y, to.at.y) },
+    turn: from.turn + turnBetween(from.turn, to.turn) * share,
   }
 }
 

@@ -186,9 +186,7 @@ describe('importing in the window', () => {
     expect(await text(page, 'mass')).toBe(before)
     await dialog.getByRole('button', { name: 'Take it in' }).click()
     await page.getByRole('button', { name: 'Undo: Import wedge.stl' }).waitFor()
-    await page.getByRole('tab', { name: 'Side' }).click()
-    await page.keyboard.press('Alt+2')
-    await page.getByText(/60 mm/).first().waitFor()
+    await page.getByText('part 94 g', { exact: true }).waitFor()
   })
 
   test('an outline is shown turned over before it is taken in so', async () => {
