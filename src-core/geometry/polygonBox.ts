@@ -98,6 +98,51 @@ function meets(polygons: Polygons, { x0, y0, x1, y1 }: Box): 'inside' | 'outside
   return inside ? 'inside' : 'outside'
 }
 
+/** Rings with fewer vertices are handed on as they are: nothing is gained. */
+const WORTH_CUTTING = 48
+
+/**
+ * Rings cut down to a box, for what is only asked within it: there they enclose (even-odd) what they enclosed. What
+ * lay outside runs along the box's sides (I. E. Sutherland and G. W. Hodgman, "Reentrant polygon clipping",
+ * Communications of the ACM 17(1), 1974): a way around a point inside stays one.
+ */
+export function cutToBox(
+  polygons: readonly (readonly Point[])[],
+  { x0, y0, x1, y1 }: Box,
+): readonly (readonly Point[])[] {
+  return polygons.flatMap((ring) => {
+    if (ring.length < WORTH_CUTTING) return [ring]
+    let cut = cutToSide(ring, 'x', x0, 1)
+    cut = cutToSide(cut, 'x', x1, -1)
+    cut = cutToSide(cut, 'y', y0, 1)
+    cut = cutToSide(cut, 'y', y1, -1)
+    return cut.length < 3 ? [] : [cut]
+  })
+}
+
+/** What of a ring lies where the coordinate is at least (`sign` 1) or at most (−1) the limit. */
+function cutToSide(ring: readonly Point[], axis: 'x' | 'y', limit: number, sign: 1 | -1): readonly Point[] {
+  const out: Point[] = []
+  let a = ring[ring.length - 1]
+  if (!a) return ring
+  let was = sign * (a[axis] - limit)
+  for (const b of ring) {
+    const is = sign * (b[axis] - limit)
+    if (was >= 0 !== is >= 0) {
+      const share = was / (was - is)
+      out.push(
+        axis === 'x'
+          ? { x: limit, y: a.y + share * (b.y - a.y) }
+          : { x: a.x + share * (b.x - a.x), y: limit },
+      )
+    }
+    if (is >= 0) out.push(b)
+    a = b
+    was = is
+  }
+  return out
+}
+
 /** Whether a box has corners on both sides of the line through two points, or on it. */
 function lineMeets(a: Point, b: Point, left: number, right: number, low: number, high: number): boolean {
   const dx = b.x - a.x

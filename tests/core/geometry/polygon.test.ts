@@ -1,3 +1,4 @@
+import { areaPathsD, booleanOpD, ClipType, FillRule } from 'clipper2-ts'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { circleRing, rectRing } from '../../../src-core/geometry/edges.ts'
@@ -10,6 +11,7 @@ import {
   polygonPlace,
   polygonUnion,
 } from '../../../src-core/geometry/polygon.ts'
+import type { Point } from '../../../src-core/geometry/types.ts'
 import { placedRing, reversed } from '../../helpers/arbitraries.ts'
 import { expectNear } from '../../helpers/near.ts'
 import { manifoldArea, manifoldIntersectionArea } from '../../helpers/peers.ts'
@@ -65,4 +67,47 @@ describe('polygon work', () => {
     expect(polygonArea([])).toBe(0)
     expect(polygonIntersection([flattenRing(circleRing({ x: 0, y: 0 }, 10))], rect(50, 0, 5, 5))).toEqual([])
   })
+})
+
+describe('a long outline is cut down to what the other can meet', () => {
+  /** A star whose radius swings, with a hole: all of 400 vertices. */
+  const star = (n: number, wave: number, cx: number, cy: number): Point[] =>
+    Array.from({ length: n }, (_, i) => {
+      const t = (2 * Math.PI * i) / n
+      const r = 60 + 25 * Math.sin(wave * t)
+      return { x: cx + r * Math.cos(t), y: cy + r * Math.sin(t) }
+    })
+  const hole = Array.from({ length: 100 }, (_, i) => {
+    const t = (2 * Math.PI * i) / 100
+    return { x: 20 * Math.cos(t), y: 20 * Math.sin(t) }
+  })
+  const long = [star(400, 7, 0, 0), hole]
+
+  it.each([
+    [0, 0, 10],
+    [0, 0, 45],
+    [18, 3, 6],
+    [60, 10, 25],
+    [-75, 40, 30],
+    [200, 0, 20],
+    [0, 0, 300],
+  ])(
+    'a square at %f, %f of %f mm: what is common and what is left are as by the library alone',
+    (x, y, s) => {
+      const square = [
+        [
+          { x: x - s / 2, y: y - s / 2 },
+          { x: x + s / 2, y: y - s / 2 },
+          { x: x + s / 2, y: y + s / 2 },
+          { x: x - s / 2, y: y + s / 2 },
+        ],
+      ]
+      const alone = (type: ClipType, a: Point[][], b: Point[][]) =>
+        Math.abs(areaPathsD(booleanOpD(type, a, b, FillRule.EvenOdd, 6)))
+      for (const [a, b] of [[long, square], [square, long], [long, [star(300, 5, 30, 10)]]] as const) {
+      expect(polygonArea(polygonIntersection(a, b))).toBeCloseTo(alone(ClipType.Intersection, [...a], [...b]), 3)
+      expect(polygonArea(polygonDifference(a, b))).toBeCloseTo(alone(ClipType.Difference, [...a], [...b]), 3)
+    } // prettier-ignore
+    },
+  )
 })
