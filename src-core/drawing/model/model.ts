@@ -112,6 +112,18 @@ export interface PolarPrimitive {
 
 export type Primitive = PlainPrimitive | DimensionPrimitive | PolarPrimitive
 
+/** What of a drawing shows the model, for a file that holds it in real size. */
+export interface ModelView {
+  /** Sheet mm a model mm. */
+  readonly scale: number
+  /** Where the model's origin stands on the sheet. */
+  readonly origin: Point
+  /** Ground that it takes on the sheet. */
+  readonly area: { readonly x0: number; readonly y0: number; readonly x1: number; readonly y1: number }
+  /** Of those of the drawing. */
+  readonly primitives: readonly Primitive[]
+}
+
 export interface Drawing {
   readonly title: string
   /** Who drew it, as the title block says. */
@@ -122,4 +134,5 @@ export interface Drawing {
   readonly primitives: readonly Primitive[]
   /** Labels of the views, in words, that found no room and stand in the tables and notes alone; none where not given. */
   readonly unplaced?: readonly string[]
+  readonly model?: ModelView
 }

@@ -8,7 +8,7 @@ import { SECTION_LETTER } from './cuttingPlane.ts'
 import { ITEM } from './frontLabels.ts'
 import { frontAsides, frontView } from './frontView.ts'
 import type { SheetPlan } from '../sheet/layout.ts'
-import type { PlainPrimitive, Primitive } from '../model/model.ts'
+import type { ModelView, PlainPrimitive, Primitive } from '../model/model.ts'
 import { InkMap } from '../placing/inkMap.ts'
 import { placeLabels } from '../placing/placeLabels.ts'
 import { sideAsides, sideView } from './sideView.ts'
@@ -26,6 +26,8 @@ export interface ViewsInput {
 
 export interface DrawnViews {
   readonly primitives: readonly Primitive[]
+  /** The same without the legend. */
+  readonly model: ModelView
   /** Labels, in words, for which there was no free place; they are not drawn. */
   readonly unplaced: readonly string[]
 }
@@ -65,15 +67,16 @@ export function drawViews({ border, ...placed }: ViewsInput): DrawnViews {
   const { at, width } = plan.captions
   const title = ({ area }: SheetPlan['front'], words: string) =>
     viewTitle({ x: (area.x0 + area.x1) / 2, y: at.y }, words, at.x, at.x + width)
+  const shown = [
+    ...lines,
+    ...labels.primitives,
+    ...marks,
+    title(plan.front, 'Plate seen from the tailstock'),
+    title(plan.side, `Section ${SECTION_LETTER}–${SECTION_LETTER}, operator's side`),
+  ]
   return {
-    primitives: [
-      ...lines,
-      ...labels.primitives,
-      ...marks,
-      title(plan.front, 'Plate seen from the tailstock'),
-      title(plan.side, `Section ${SECTION_LETTER}–${SECTION_LETTER}, operator's side`),
-      ...legend(placed.mounted, at, width),
-    ],
+    primitives: [...shown, ...legend(placed.mounted, at, width)],
+    model: { scale: plan.scale, origin: plan.front.origin, area: plan.area, primitives: shown },
     unplaced: labels.unplaced,
   }
 }

@@ -6,7 +6,7 @@ import type { SheetName } from '../../../src-core/drawing/sheet/sheetSizes.ts'
 import { writeDxf } from '../../../src-core/drawing/writers/writeDxf.ts'
 import { writePdf } from '../../../src-core/drawing/writers/writePdf.ts'
 import { writeSvg } from '../../../src-core/drawing/writers/writeSvg.ts'
-import { bracketSheets } from '../../helpers/goldenSheet.ts'
+import { bracketJob, bracketSheets } from '../../helpers/goldenSheet.ts'
 import { rasterPage, readDxf, readPdf, readXml } from '../../helpers/readback.ts'
 import type { PdfFacts } from '../../helpers/readback.ts'
 import { lettering } from '../../helpers/sheetText.ts'
@@ -91,9 +91,50 @@ describe('a sheet in every format', () => {
       const place = units === 'mm' ? 0.05 : 0.0005
       for (const d of dimensions) {
         const { factor } = facts.dimensionStyles[String(d.attributes['dimstyle'])]!
+        expect(factor).toBe(1)
         const shown = Number(/([\d.]+)$/.exec(String(d.attributes['text']))![1])
         expect(Math.abs(d.measured! * factor - shown)).toBeLessThanOrEqual(place + 1e-4)
       }
     },
   )
+
+  it.each(['mm', 'in'] as const)(
+    'has the model in real size as DXF in %s, and the sheet beside it at its own',
+    (units) => {
+      const unit = units === 'mm' ? 1 : 1 / 25.4
+      const sheet = bracketSheets({}, units)[0]!
+      const facts = readDxf(writeDxf(sheet, { units }))
+      const job = bracketJob()
+      const circles = facts.entities
+        .filter((e) => e.type === 'CIRCLE' && e.layer === 'OUTLINE')
+        .map((e) => ({
+          centre: e.attributes['center'] as number[],
+          radius: e.attributes['radius'] as number,
+        }))
+      const rims = (radius: number) => circles.filter((c) => Math.abs(c.radius - radius * unit) < 1e-5)
+      // The plate's rim about the origin at its own size, and once more on the sheet at the sheet's scale.
+      const [real, ...more] = rims(job.plate.diameter / 2)
+      expect(more).toEqual([])
+      expect(Math.hypot(real!.centre[0]!, real!.centre[1]!)).toBeLessThan(1e-5)
+      const [drawn] = rims((job.plate.diameter / 2) * sheet.model!.scale)
+      const right = real!.radius
+      expect(drawn!.centre[0]! - drawn!.radius).toBeGreaterThan(right)
+      // What makes the sheet is all to the right of the model.
+      const frames = facts.entities.filter((e) => e.layer === 'BORDER' && e.type === 'LWPOLYLINE')
+      const xs = frames.flatMap((e) => e.points!.map((p) => p[0]!))
+      expect(Math.min(...xs)).toBeGreaterThan(right)
+      const frame = frames.find((e) => e.closed)!.points!.map((p) => p[0]!)
+      expect(Math.max(...frame) - Math.min(...frame)).toBeCloseTo((sheet.width - 30) * unit, 5)
+      for (const d of facts.entities.filter((e) => e.type === 'DIMENSION'))
+        expect((d.attributes['text_midpoint'] as number[])[0]).toBeLessThan(Math.min(...xs))
+    },
+  )
+
+  it('draws hidden lines in real size with dashes as they are on the sheet', () => {
+    const facts = readDxf(writeDxf(drawings[0]!))
+    const scales = facts.entities
+      .filter((e) => e.layer === 'HIDDEN')
+      .map((e) => (e.attributes['ltscale'] as number | undefined) ?? 1)
+    expect(new Set(scales)).toEqual(new Set([1 / drawings[0]!.model!.scale, 1]))
+  })
 })

@@ -28,6 +28,7 @@ class BlockDimension extends LinearDimension {
  * model; the dimension style's linear factor turns sheet lengths into it.
  *
  * @param unit drawing units a millimetre
+ * @param dash how much longer than on the sheet the dashes of a line are
  * @throws RangeError if the sheet's scale is not a positive number, or any number is not finite
  */
 export function addDimension(
@@ -35,13 +36,14 @@ export function addDimension(
   dimension: DimensionPrimitive,
   unit: number,
   index: number,
+  dash = 1,
 ): void {
   if (!(dimension.scale > 0)) throw new RangeError(`Cannot dimension at scale ${dimension.scale}`)
   const blockName = `*D${formatNumber(index, 0)}`
   const block = dxf.blocks.addBlock(blockName, dxf.document.objects, false)
   block.flags = ANONYMOUS_BLOCK
   block.setLayerName(LAYER_STYLES.dimension.dxfName)
-  for (const part of dimension.parts) addPlain(block, part, unit)
+  for (const part of dimension.parts) addPlain(block, part, unit, dash)
   const { a, b } = dimension.line
   const options: LinearDimOptions = {
     layerName: LAYER_STYLES.dimension.dxfName,

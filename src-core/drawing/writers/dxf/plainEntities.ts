@@ -1,5 +1,5 @@
 import { HatchBoundaryPaths, HatchPolylineBoundary, LWPolylineFlags, pattern, vertex } from '@tarikjabiri/dxf'
-import type { DxfBlock, TextOptions } from '@tarikjabiri/dxf'
+import type { CommonEntityOptions, DxfBlock, TextOptions } from '@tarikjabiri/dxf'
 import { PAPER_TOLERANCE } from '../../../geometry/tolerance.ts'
 import type { Vertex } from '../../../geometry/types.ts'
 import { formatNumber } from '../formatNumber.ts'
@@ -16,22 +16,25 @@ const BULGE_DECIMALS = 12
 /**
  * Adds what one primitive draws to model space or to a block. A solid shape becomes a HATCH without an outline;
  * paper and tint fills and ground are left out.
+ *
+ * @param dash how much longer than on the sheet the dashes of a line are
  */
-export function addPlain(space: DxfBlock, primitive: PlainPrimitive, unit: number): void {
+export function addPlain(space: DxfBlock, primitive: PlainPrimitive, unit: number, dash = 1): void {
   if (primitive.layer === 'ground') return
   const layerName = LAYER_STYLES[primitive.layer].dxfName
+  const lined = { layerName, ...(dash !== 1 && { lineTypeScale: dxfNumber(dash) }) }
   switch (primitive.kind) {
     case 'path': {
       const runs = subPaths(primitive.steps)
       if (primitive.fill === 'solid') addSolid(space, runs, layerName, unit)
-      else for (const run of runs) addPolyline(space, run, layerName, unit)
+      else for (const run of runs) addPolyline(space, run, lined, unit)
       return
     }
     case 'circle':
       if (primitive.fill === 'solid') addSolid(space, [disc(primitive)], layerName, unit)
       else {
         const radius = dxfNumber(primitive.radius * unit)
-        space.addCircle(dxfPoint(primitive.centre, unit), radius, { layerName })
+        space.addCircle(dxfPoint(primitive.centre, unit), radius, lined)
       }
       return
     case 'text':
@@ -45,7 +48,7 @@ function dxfBulge(v: Vertex): number {
   return Math.abs(bulge) < PAPER_TOLERANCE.flatBulge ? 0 : Number(formatNumber(bulge, BULGE_DECIMALS))
 }
 
-function addPolyline(space: DxfBlock, run: SubPath, layerName: string, unit: number): void {
+function addPolyline(space: DxfBlock, run: SubPath, lined: CommonEntityOptions, unit: number): void {
   const vertices = run.vertices.map((v) => {
     const { x, y } = dxfPoint(v, unit)
     const bulge = dxfBulge(v)
@@ -53,7 +56,7 @@ function addPolyline(space: DxfBlock, run: SubPath, layerName: string, unit: num
   })
   // Plinegen: the dashes run on round corners.
   const flags = run.closed ? LWPolylineFlags.Closed | LWPolylineFlags.Plinegen : LWPolylineFlags.Plinegen
-  space.addLWPolyline(vertices, { layerName, flags })
+  space.addLWPolyline(vertices, { ...lined, flags })
 }
 
 function addSolid(space: DxfBlock, runs: readonly SubPath[], layerName: string, unit: number): void {

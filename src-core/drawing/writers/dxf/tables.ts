@@ -1,6 +1,5 @@
 import { DxfWriter, Units } from '@tarikjabiri/dxf'
 import { formatNumber } from '../formatNumber.ts'
-import type { Drawing } from '../../model/model.ts'
 import { LAYER_STYLES } from '../../model/styles.ts'
 import type { LayerStyle } from '../../model/styles.ts'
 import { dxfNumber } from './number.ts'
@@ -11,20 +10,29 @@ export const BOLD_STYLE = 'SHEET_BOLD'
 /** Group code of a layer's line width, in hundredths of a millimetre. */
 const LINE_WIDTH = 370
 
-/** A document with its header, line types, text styles and layers; `unit` drawing units a sheet millimetre. */
-export function startDxf(drawing: Drawing, unit: number): DxfWriter {
+/** mm. */
+export interface Extents {
+  readonly x0: number
+  readonly y0: number
+  readonly x1: number
+  readonly y1: number
+}
+
+/** A document with its header, line types, text styles and layers. */
+export function startDxf(units: 'mm' | 'in', { x0, y0, x1, y1 }: Extents): DxfWriter {
   const dxf = new DxfWriter()
-  const metric = unit === 1
+  const metric = units === 'mm'
+  const unit = metric ? 1 : 1 / 25.4
   dxf.setUnits(metric ? Units.Millimeters : Units.Inches)
   dxf.setVariable('$LASTSAVEDBY', { 1: 'Evenswing' })
   dxf.setVariable('$MEASUREMENT', { 70: metric ? 1 : 0 })
   dxf.setVariable('$LTSCALE', { 40: 1 })
   dxf.setVariable('$LWDISPLAY', { 290: 1 })
-  const corner = { 10: dxfNumber(drawing.width * unit), 20: dxfNumber(drawing.height * unit) }
-  dxf.setVariable('$LIMMIN', { 10: 0, 20: 0 })
-  dxf.setVariable('$LIMMAX', corner)
-  dxf.setVariable('$EXTMIN', { 10: 0, 20: 0, 30: 0 })
-  dxf.setVariable('$EXTMAX', { ...corner, 30: 0 })
+  const at = (x: number, y: number) => ({ 10: dxfNumber(x * unit), 20: dxfNumber(y * unit) })
+  dxf.setVariable('$LIMMIN', at(x0, y0))
+  dxf.setVariable('$LIMMAX', at(x1, y1))
+  dxf.setVariable('$EXTMIN', { ...at(x0, y0), 30: 0 })
+  dxf.setVariable('$EXTMAX', { ...at(x1, y1), 30: 0 })
   dxf.tables.addStyle(REGULAR_STYLE).fontFileName = 'DejaVuSans.ttf'
   dxf.tables.addStyle(BOLD_STYLE).fontFileName = 'DejaVuSans-Bold.ttf'
   for (const style of Object.values(LAYER_STYLES)) addLayer(dxf, style, unit)
