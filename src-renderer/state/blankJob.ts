@@ -16,8 +16,8 @@ export interface StartFrom {
   /** Null: computed as a solid iron disc of its size. */
   readonly plateMass: number | null
   readonly slotCount: number
-  /** `drawn` and `file`: its outline comes after; until then a disc round the bore stands for it. */
-  readonly shape: 'rectangle' | 'disc' | 'drawn' | 'file'
+  /** `drawn`, `traced` and `file`: its outline comes after; until then a disc round the bore stands in for it. */
+  readonly shape: 'rectangle' | 'disc' | 'drawn' | 'traced' | 'file'
   /** mm: length or diameter, width, thickness. */
   readonly length: number
   readonly width: number
@@ -74,7 +74,7 @@ const STAND_IN = 2
 
 /** Whether the part's own outline is still to come. */
 export const isStandIn = ({ shape }: Pick<StartFrom, 'shape'>): boolean =>
-  shape === 'drawn' || shape === 'file'
+  shape !== 'rectangle' && shape !== 'disc'
 
 /** What the plate's parts are rounded to: whole millimetres, or sixteenths. */
 const roundIn = (mm: number, units: Job['displayUnits']): number =>

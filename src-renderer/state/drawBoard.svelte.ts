@@ -168,6 +168,7 @@ export class DrawBoard {
     if (this.as === 'replace' && chosen && this.ring) {
       this.edit('Draw the ring anew', () => ring)
       // The next shape is another one.
+      this.#session.standIn = false
       this.as = 'adds'
     } else if (this.as === 'hole') {
       const added = addHoleRing(job, ring)

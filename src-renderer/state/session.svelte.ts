@@ -100,6 +100,8 @@ export class Session {
   /** The picture nearer or moved by pixels; the view, which knows its size, sets them. */
   zoomBy: ((factor: number) => void) | null = null
   panBy: ((dx: number, dy: number) => void) | null = null
+  /** The part on the plate stands in for one whose outline is still to come. */
+  standIn: boolean = $state(false)
   /** Straps that go on four at a time once the part has its own outline. */
   strapsToCome: ClampPattern | null = null
   /** What is ticked on the list of things to fetch, for this time only. */
@@ -156,6 +158,7 @@ export class Session {
     this.spindleTurn = null
     this.picking = false
     this.welcome = false
+    this.standIn = false
     this.strapsToCome = null
     this.fetched.clear()
   }

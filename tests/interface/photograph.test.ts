@@ -86,6 +86,26 @@ async function measure(page: Page, from: At, to: At): Promise<number> {
 }
 
 describe('tracing a photograph', () => {
+  test('from the first screen: what is traced is the part, and nothing stands beside it', async () => {
+    const page = await bench.open({ atStart: true })
+    await page.getByRole('button', { name: /^Trace a photograph/ }).click()
+    await choose(page, 'bench.png', dots(600, 400, [[100, 300], [500, 300]])) // prettier-ignore
+    await page.getByTestId('picture').waitFor()
+    await clickPixel(page, 100, 300, 600)
+    await clickPixel(page, 500, 300, 600)
+    await fill(page, 'Distance from 1 to 2', '120')
+    await dialog(page).getByRole('button', { name: 'Put it under the plan' }).click()
+    await shown(page)
+    const entry = page.locator('#draw-entry')
+    for (const point of ['-60, -40', '80, -40', '80, 40', '-60, 40', '']) {
+      await entry.fill(point)
+      await entry.press('Enter')
+    }
+    await page.getByRole('button', { name: 'Undo: Draw the ring anew' }).waitFor()
+    const bodies = page.getByRole('list', { name: 'Bodies' })
+    expect(await bodies.getByRole('button', { name: /^Remove (body|pocket)\d*$/ }).count()).toBe(1)
+  })
+
   test('scaled by a known distance with the pointer: what is measured on it comes out in mm', async () => {
     const page = await bench.open()
     await page.getByRole('button', { name: 'Draw the part' }).click()
