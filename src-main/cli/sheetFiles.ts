@@ -1,4 +1,5 @@
 /** Setup drawings and templates written as files. */
+import { allSetupsTitle } from '../../src-core/drawing/sheet/jobSheets.ts'
 import type { Drawing } from '../../src-core/drawing/model/model.ts'
 import type { Job } from '../../src-core/job/schema.ts'
 import { suggestedName } from '../services/fileNames.ts'
@@ -61,6 +62,7 @@ async function encode(format: SheetFormat, { sets, job, together }: SheetOutput)
       const bytes = await writePdf(
         sets.flatMap((s) => s.drawings),
         await loadFonts(),
+        sets.length > 1 ? allSetupsTitle(job) : undefined,
       )
       return [{ suffix: together ?? sets[0]!.suffix, bytes }]
     }

@@ -1,5 +1,5 @@
 /** The drawings on show beside the plate: what they are of, which one, and how they are saved. */
-import { jobSheets } from '../../src-core/drawing/sheet/jobSheets.ts'
+import { allSetupsTitle, jobSheets } from '../../src-core/drawing/sheet/jobSheets.ts'
 import type { Drawing } from '../../src-core/drawing/model/model.ts'
 import { setupSheet } from '../../src-core/drawing/sheet/setupSheet.ts'
 import { stepCards } from '../../src-core/drawing/cards/stepCards.ts'
@@ -117,7 +117,8 @@ export class Sheets {
         import('../../src-core/drawing/writers/writePdf.ts'),
         sheetFonts(),
       ])
-      return this.#files.export(`${name}.pdf`, 'pdf', await writePdf(drawings, fonts))
+      const title = this.of === 'job' ? allSetupsTitle(this.#jobs.job) : undefined
+      return this.#files.export(`${name}.pdf`, 'pdf', await writePdf(drawings, fonts, title))
     }
     const text =
       format === 'svg'

@@ -74,6 +74,7 @@ test('--all puts every setup of the job into one PDF, each numbered', async () =
   expect(names.filter((n) => n.endsWith('.pdf'))).toEqual(['EV-0417.pdf'])
   for (const id of ids) expect(names).toContain(`EV-0417-${id}.svg`)
   const pdf = join(cwd, 'x/EV-0417.pdf')
+  expect(execFileSync('pdfinfo', [pdf], { encoding: 'utf8' })).toMatch(/^Title: +EV-0417, all setups$/m)
   expect(pages(pdf)).toBe(names.filter((n) => n.endsWith('.svg')).length)
   for (const i of ids.keys()) expect(textOf(pdf)).toContain(`Setup ${i + 1} of ${ids.length}`)
   expectRefused(await evenswing([...args, '--setup', ids[0]!], { cwd }), 'leave --setup out')

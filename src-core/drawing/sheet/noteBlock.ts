@@ -107,9 +107,17 @@ export interface Headline {
 }
 
 /** Lines that a reason may take: names can be long. */
-const MOST_REASON = 3
+const MOST_REASON = 6
 /** Clear space under the verdict at the head of a sheet, mm. */
 const BELOW_LEAD = 4.5
+
+/** The reason's lines; what is more than fits is said to be, and stands in full in the lists. */
+function reasonLines(reason: string, width: number): string[] {
+  const lines = breakText(reason, LETTERING.read, width, true)
+  if (lines.length <= MOST_REASON) return lines
+  const last = fitText(`${lines[MOST_REASON - 1]!} …`, LETTERING.read, width, true)
+  return [...lines.slice(0, MOST_REASON - 1), last]
+}
 
 /** The verdict and the speed to run, large, the reason and the ceiling under them. */
 export function headline({ first, reason, ceiling, caution }: Headline): Block {
@@ -120,7 +128,7 @@ export function headline({ first, reason, ceiling, caution }: Headline): Block {
     lay: (width, room): Laid | null => {
       const sizes = [LETTERING.head, LETTERING.read, LETTERING.note]
       const head = sizes.find((h) => textWidth(first, h, true) <= width) ?? LETTERING.note
-      const why = reason === null ? [] : wrapText(reason, LETTERING.read, width, true).slice(0, MOST_REASON)
+      const why = reason === null ? [] : reasonLines(reason, width)
       const lines = [
         ...why.map((content) => ({ content, bold: true, layer }) as const),
         ...wrapText(ceiling, LETTERING.read, width).map((content) => ({ content }) as const),
@@ -161,11 +169,9 @@ export function lead(
   const head = isFirst ? LETTERING.head : LETTERING.read
   const leading = LETTERING.read * 1.5
   const said = isFirst
-    ? [first, ...(reason === null ? [] : wrapText(reason, LETTERING.read, width, true)), ceiling]
-    : wrapText(again, LETTERING.read, width, true)
-  const lines = said
-    .slice(0, MOST_REASON + 1)
-    .map((l, i) => fitText(l, i === 0 ? head : LETTERING.read, width, true))
+    ? [first, ...(reason === null ? [] : reasonLines(reason, width)), ceiling]
+    : reasonLines(again, width)
+  const lines = said.map((l, i) => fitText(l, i === 0 ? head : LETTERING.read, width, true))
   return {
     height: head + (lines.length - 1) * leading + BELOW_LEAD,
     draw: ({ x, y }) =>

@@ -16,7 +16,7 @@ import { holdsAt } from '../../verdict/speeds.ts'
 import { checksByHand } from '../../words/cautions.ts'
 import { signed } from './lists.ts'
 import type { Headline, Notes } from './noteBlock.ts'
-import { centreBefore } from '../views/view.ts'
+import { centreBefore, hasHeavySide } from '../views/view.ts'
 import { angleText } from '../../mounting/plateAngle.ts'
 
 /** The verdict with its reason, then the speed to run and the ceiling with what sets it. */
@@ -50,7 +50,7 @@ export function balanceNotes(job: Job, mounted: Mounted, a: Analysis): Notes {
     title: 'Balance',
     lines: [
       `Turning mass ${fmt.mass(a.assembly.mass_kg)}, part ${fmt.mass(a.part.mass_kg)}${mostEnergy(fmt, a.let_go)}.`,
-      `Unbalance ${fmt.unbalance(u.static_g_mm)}, as ${weightAtRadius(fmt, u.static_g_mm, outermostStation(job.plate))}, at ${angleText(job, u.static_angle_deg, 0)} (${clockPosition(u.static_angle_deg)} as drawn), 95 % bound ${fmt.unbalance(u.upper95_g_mm)}; after the cut ${fmt.unbalance(u.after_cut_g_mm)}.`,
+      `${hasHeavySide(a) ? `Unbalance ${fmt.unbalance(u.static_g_mm)}, as ${weightAtRadius(fmt, u.static_g_mm, outermostStation(job.plate))}, at ${angleText(job, u.static_angle_deg, 0)} (${clockPosition(u.static_angle_deg)} as drawn)` : 'No heavy side to speak of'}, 95 % bound ${fmt.unbalance(u.upper95_g_mm)}; after the cut ${fmt.unbalance(u.after_cut_g_mm)}.`,
       centre,
       `Limit: ${criterionWords(mounted.setup, fmt)}, this job's own setting; no standard covers faceplate work.`,
       least === null ? 'Holding: NOT JUDGED.' : `Holds ${least} (2 wanted).`,

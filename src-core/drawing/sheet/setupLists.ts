@@ -10,7 +10,7 @@ import type { Step } from '../../steps/step.ts'
 import { stepsOf } from '../../steps/steps.ts'
 import { clockPosition, formatter, plain, significant, spannerPull } from '../../units/format.ts'
 import { convert } from '../../units/convert.ts'
-import { dimensionText } from '../views/view.ts'
+import { dimensionText, hasHeavySide } from '../views/view.ts'
 import { bounded } from '../text/bounded.ts'
 import type { TableInput } from './table.ts'
 
@@ -322,12 +322,15 @@ function stepWords({ pieces }: Mounted, { title, lit, facts, does, barred }: Ste
 }
 
 /** Room for the readings of a roll test, beside what is computed. */
-export function rollTestTable({ job }: Mounted, { unbalance }: Analysis): TableInput {
+export function rollTestTable({ job }: Mounted, analysis: Analysis): TableInput {
   const fmt = formatter(job.displayUnits)
-  const angle = unbalance.static_angle_deg
+  const { static_g_mm: size, static_angle_deg: angle } = analysis.unbalance
+  const computed = hasHeavySide(analysis)
+    ? `${fmt.unbalance(size)}, heavy side ${angleText(job, angle, 0)} from ${indexWords(job)}, ${clockPosition(angle)} as drawn`
+    : 'no heavy side to speak of'
   return {
     title: 'Roll test',
-    remark: `Computed: ${fmt.unbalance(unbalance.static_g_mm)}, heavy side ${angleText(job, angle, 0)} from ${indexWords(job)}, ${clockPosition(angle)} as drawn. Note the plate's angle that points straight down at rest.`,
+    remark: `Computed: ${computed}. Note the plate's angle that points straight down at rest.`,
     columns: [
       { title: 'Try', align: 'middle' },
       { title: 'Down at rest', least: 34 },

@@ -15,11 +15,9 @@ import type { Label } from '../placing/placeLabels.ts'
 import type { Candidate } from '../placing/option.ts'
 import { textWidth } from '../text/textWidth.ts'
 import { pilesOf } from './piles.ts'
-import { dimensionText, stationRadius, type ViewInput } from './view.ts'
+import { dimensionText, hasHeavySide, stationRadius, type ViewInput } from './view.ts'
 import { angleText, indexAngle } from '../../mounting/plateAngle.ts'
 
-/** g·mm: less than this has no side to speak of. */
-const LEAST_UNBALANCE = 1
 /** With more pieces than this a leader has one place on each to end at, or there would be too much to weigh. */
 const MANY = 40
 /** From the swing circle outward, mm. */
@@ -168,8 +166,8 @@ function leaderTargets(
 }
 
 export function heavyLabel({ job, analysis, origin }: ViewInput, { rim, swing }: FrontLines): Label[] {
-  const { static_g_mm: size, static_angle_deg: angle } = analysis.unbalance
-  if (size < LEAST_UNBALANCE) return []
+  const { static_angle_deg: angle } = analysis.unbalance
+  if (!hasHeavySide(analysis)) return []
   const a = toRadians(angle)
   const where = [`${angleText(job, angle, 0)},`, clockPosition(angle)]
   const tip = onCircle(origin, rim * HEAVY_TIP, a)

@@ -82,3 +82,9 @@ export function centreBefore(mounted: Mounted, analysis: Analysis): Point | null
 export function bedIsShown(job: Job, analysis: Analysis): boolean {
   return bedRadius(job).radius <= largestSwing(analysis, job.plate.diameter) * 1.3
 }
+
+/** g·mm: less than this has no side to speak of. */
+const LEAST_UNBALANCE = 1
+
+/** Whether the set-up is heavy to one side by more than nothing. */
+export const hasHeavySide = ({ unbalance }: Analysis): boolean => unbalance.static_g_mm >= LEAST_UNBALANCE

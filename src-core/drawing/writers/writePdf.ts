@@ -30,12 +30,17 @@ const CREATED = new Date(0)
  * text can be searched; a character the font lacks would print as a box (`settable`). Asks viewers not to scale when printing.
  * Same drawings and fonts in, same bytes out (Node and a browser compress differently, so theirs differ).
  *
+ * @param title of the whole; that of the first drawing where not given
  * @throws RangeError (as a rejection) on no drawings or a number that is not finite
  */
-export async function writePdf(drawings: readonly Drawing[], fonts: PdfFonts): Promise<Uint8Array> {
+export async function writePdf(
+  drawings: readonly Drawing[],
+  fonts: PdfFonts,
+  title?: string,
+): Promise<Uint8Array> {
   const first = drawings[0]
   if (first === undefined) throw new RangeError('A PDF needs at least one drawing')
-  const document = startDocument(first, fonts)
+  const document = startDocument({ ...first, title: title ?? first.title }, fonts)
   const bytes = collect(document)
   drawings.forEach((drawing, i) => {
     writePage(document, drawing)

@@ -58,6 +58,25 @@ describe.each(sizes)('on %s', (sheet) => {
   })
 })
 
+it.each(sizes)('a reason of long names is said whole at the head on %s', (sheet) => {
+  const name = 'an angle bracket that has a rather long name, with a web, of the second lot'
+  const reason = `${name} (h5) fouls the cross-slide by 77.5 mm, and so does ${name} (h6)`
+  const stop = finding('stop', 'part-clash', 'h5', `${reason}. It is in the way.`)
+  for (const page of draw(
+    { ...sound, findings: [stop], verdict: { state: 'stop', reason, finding: stop } },
+    sheet,
+  ))
+    expect(textOf(page)).toContain(reason)
+})
+
+it('a set-up without a heavy side names none', () => {
+  const even = { ...sound, unbalance: { ...sound.unbalance, static_g_mm: 0.2 } }
+  const text = draw(even, 'A3').map(textOf).join(' ')
+  expect(text).toContain('Computed: no heavy side to speak of.')
+  expect(text).toContain('No heavy side to speak of, 95 % bound')
+  expect(text).not.toContain('HEAVY')
+})
+
 it('a stop that holds only above the chosen speed is told apart from those that hold now', () => {
   const later = finding('stop', 'over-plate-rating', 'plate', 'The plate is rated for less.', null, 400)
   const text = draw({ ...sound, findings: [later] }, 'A3')
