@@ -5,7 +5,7 @@
 import { afterCutFinding } from '../checks/afterCut.ts'
 import { boldDoubtFindings } from '../checks/boldDoubts.ts'
 import { piecesFindings } from '../checks/partPieces.ts'
-import { notFlatFindings } from '../checks/notFlat.ts'
+import { shelfFindings } from '../checks/shelves.ts'
 import { pieceMassFindings, plateMassFindings } from '../checks/pieceMasses.ts'
 import { axisFindings, breakthroughFindings } from '../clearance/breakthrough.ts'
 import { contactFindings } from '../holding/contactFindings.ts'
@@ -80,6 +80,7 @@ export function analyseMounted(mounted: Mounted): Analysis {
     ...behindFindings(mounted),
     ...soundOutlines(mounted, (sound) => [
       ...clashFindings(sound),
+      ...shelfFindings(sound),
       ...breakthroughFindings(sound),
       ...tailstockFindings(sound),
       ...overlapFindings(sound),
@@ -102,7 +103,6 @@ export function analyseMounted(mounted: Mounted): Analysis {
     ...pieceMassFindings(mounted),
     ...plateMassFindings(job),
     ...boldDoubtFindings(job),
-    ...notFlatFindings(mounted),
     ...afterCutFinding(job, setup, mass, unbalance),
   ]
   const ceilings = ceilingsOf(limits, [...places, ...others])

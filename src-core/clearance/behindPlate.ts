@@ -22,8 +22,9 @@ interface Tail {
 /** What stands out behind the plate's back. */
 export function tailsBehind(mounted: Mounted): Tail[] {
   const { thickness } = mounted.job.plate
-  return mounted.pieces.flatMap(({ item, fastenings }) =>
-    fastenings.flatMap(({ at, back, thread }): Tail[] => {
+  // Studs of a shelf end behind that, in front of the plate.
+  return mounted.pieces.flatMap(({ item, shelf, fastenings }) =>
+    (shelf ? [] : fastenings).flatMap(({ at, back, thread }): Tail[] => {
       const depth = -back - thickness
       if (depth <= TOLERANCE.height) return []
       const nut = thread && nutSize(thread)

@@ -4,6 +4,7 @@ import { polygonArea, polygonIntersection, polygonPlace } from '../geometry/poly
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
 import { isStationed } from '../job/schema.ts'
+import { outOfShelf } from '../mounting/onShelf.ts'
 import { asTwin } from '../mounting/asTwin.ts'
 import type { Mounted, MountedPiece, MountedSolid } from '../mounting/types.ts'
 import { capital } from '../words/capital.ts'
@@ -46,6 +47,7 @@ export function clashFindings(mounted: Mounted): Finding[] {
       ? pieces.flatMap((solids) => pieceAgainstPart(mounted, bodies, solids, fmt))
       : clashesInSpace(mounted, fmt)),
     ...mounted.pieces.flatMap((p) => boltAgainstPart(mounted, bodies, p, fmt)),
+    ...(mounted.shelves ?? []).flatMap((view) => boltsFromShelf(view, fmt)),
     ...mounted.pieces.flatMap((p) => twinBlocked(mounted, p, fmt)),
     ...mounted.pieces.flatMap((p) => pieceOnPlate(mounted, p, fmt)),
     ...pieces.flatMap((solids) => pieceInBarPath(mounted, solids, fmt)),
@@ -78,6 +80,7 @@ const heights = (from: number, to: number, fmt: Formatter) =>
 function pieceAgainstPiece(a: readonly FlatSolid[], b: readonly FlatSolid[], fmt: Formatter): Finding[] {
   const found = a.flatMap((p) =>
     b.flatMap((q) => {
+      if (isThrough(p, q) || isThrough(q, p)) return []
       if (heightOverlap(p, q) <= TOLERANCE.height || !boxesMeet(p.box, q.box)) return []
       const both = overlap(p.polygons, q.polygons)
       return both ? [{ ...both, p, q }] : []
@@ -90,6 +93,10 @@ function pieceAgainstPiece(a: readonly FlatSolid[], b: readonly FlatSolid[], fmt
   const message = `${capital(solidWords(p))} and ${solidWords(q)} stand in the same place: ${plain(area, 0)} mm² in plan, ${where}. Move one of them.`
   return [finding('stop', 'hardware-clash', p.piece.item.id, message, at)]
 }
+
+/** A stud goes through the shelf that its piece stands on. */
+const isThrough = (stud: FlatSolid, other: FlatSolid): boolean =>
+  stud.role === 'stud' && stud.piece.shelf === other.piece.item.id && other.role === 'fixture'
 
 /** `the heel of c1`; a piece of one solid, and a twin's own body, by its name alone. */
 function solidWords({ piece, role }: FlatSolid): string {
@@ -137,6 +144,14 @@ function boltAgainstPart(
   return [finding('stop', 'bolt-covered', item.id, message, both.at)]
 }
 
+/** Bolts along a shelf's normal, as they look from there; their places as seen from in front. */
+function boltsFromShelf(view: Mounted, fmt: Formatter): Finding[] {
+  const bodies = flatBodies(view)
+  return view.pieces
+    .flatMap((p) => boltAgainstPart(view, bodies, p, fmt))
+    .map((f) => (f.at && view.shelf ? { ...f, at: outOfShelf(view.shelf.pose, f.at) } : f))
+}
+
 /** Bolts of a twin that its own material is in the way of. */
 function twinBlocked(mounted: Mounted, piece: MountedPiece, fmt: Formatter): Finding[] {
   const { item } = piece
@@ -155,6 +170,7 @@ function twinBlocked(mounted: Mounted, piece: MountedPiece, fmt: Formatter): Fin
 
 function pieceOnPlate(mounted: Mounted, piece: MountedPiece, fmt: Formatter): Finding[] {
   const { item, at: station, solids, massCentre } = piece
+  if (piece.shelf) return []
   const { plate } = mounted.job
   const rim = plate.diameter / 2
   // A part's frame may have its origin anywhere.

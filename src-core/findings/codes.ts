@@ -50,7 +50,12 @@ export const FINDINGS = {
   'breakthrough-plate': { stop: 'stop' },
   'breakthrough-packing': { stop: 'stop' },
   'bore-off-axis': { stop: 'stop' },
-  'not-flat-unjudged': { caution: 'unknown' },
+  'foot-overhangs': { caution: 'none' },
+  'shelf-above-axis': { stop: 'stop' },
+  'body-slanted': { caution: 'unknown' },
+  'vee-unjudged': { caution: 'unknown' },
+  'clamp-off-seat': { stop: 'stop' },
+  'part-off-shelf': { stop: 'stop' },
   // The part as described.
   'outline-fault': { stop: 'stop' },
   'part-in-pieces': { stop: 'stop' },

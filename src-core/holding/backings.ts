@@ -7,6 +7,7 @@ import { formatter } from '../units/format.ts'
 import type { Backing, Bears } from './backing.ts'
 import { keptPer } from '../mounting/kept.ts'
 import { pieceRulings } from './pieceRulings.ts'
+import { partStand } from './stand.ts'
 import { pinContact, stopContact, type Idle, type Touching } from './stopContact.ts'
 import { studJoint } from './studJoint.ts'
 
@@ -31,7 +32,10 @@ const touchingOf = keptPer((mounted, piece): Touching | null => {
 /** @param bodies mass moments of the pieces, in their order. Of a faulty outline none are looked at. */
 export function backingsOf(mounted: Mounted, bodies: readonly MassMoments[]): Backed[] {
   if (!isSound(mounted)) return []
+  const onPlate = partStand(mounted) === mounted
   return mounted.pieces.flatMap((piece, i): Backed[] => {
+    const backs = isKind(piece, 'stop') || isKind(piece, 'dowel')
+    if (backs && (!onPlate || piece.shelf)) return [{ piece, backing: null, idle: OFF_PLATE }]
     const touching = touchingOf(mounted, piece)
     if (!touching) return []
     if (!touching.contact) return [{ piece, backing: null, idle: touching }]
@@ -39,6 +43,13 @@ export function backingsOf(mounted: Mounted, bodies: readonly MassMoments[]): Ba
     if (!bears) return [{ piece, backing: null, idle: NOT_HELD }]
     return [{ piece, backing: { id: piece.item.id, contact: touching.contact, bears }, idle: null }]
   })
+}
+
+/** What a stop bears of a part on a shelf is not reckoned: it counts as nothing, which is on the safe side. */
+const OFF_PLATE: Idle = {
+  contact: null,
+  why: 'is not counted where the part or it stands on a shelf',
+  cure: 'Let clamps alone hold the part there',
 }
 
 const NOT_HELD: Idle = {

@@ -12,10 +12,10 @@ import type { ClampState } from './clampState.ts'
 import { hardwareFriction } from './friction.ts'
 import { padFriction } from './opening.ts'
 import { strapForce } from '../hardware/preload.ts'
-import { plateSeat } from './seat.ts'
+import { massInPlate, placeInPlate, seatAt } from './stand.ts'
 import { ownLoadings } from './working.ts'
 
-/** Null for what has no strap. Of one that presses nothing for certain it is said as of a clamp, which leaves it not judged. */
+/** @param mounted as it looks from what the clamp stands on. Null for what has no strap. Of one that presses nothing for certain it is said as of a clamp, which leaves it not judged. */
 export function clampJoint(mounted: Mounted, { piece, state, preload }: ClampState): BuiltJoint | null {
   const { item, toe } = piece
   if (item.kind !== 'clamp' || !toe) return null
@@ -26,7 +26,7 @@ export function clampJoint(mounted: Mounted, { piece, state, preload }: ClampSta
     name: called(item),
     lacks: [],
     unknown: [],
-    at: piece.at,
+    at: placeInPlate(mounted, piece.at),
   }
   const { toHeel, heel, rest } = toe
   if (state !== 'holds' || !preload || toHeel === null || heel === null || !rest)
@@ -50,12 +50,12 @@ export function clampJoint(mounted: Mounted, { piece, state, preload }: ClampSta
   }
   const z = piece.z0
   const input = {
-    seat: plateSeat(z),
+    seat: seatAt(mounted, z),
     touching: touchingOf([...rest.on, heelFace(piece, item, toHeel)]),
     face: 'pads' as const,
     grip: { strap },
     friction,
-    loadings: ownLoadings(mounted.job.lathe, strapBody(piece, z)),
+    loadings: ownLoadings(mounted.job.lathe, massInPlate(mounted, strapBody(piece, z))),
   }
   return { ...base, quiet: false, input }
 }

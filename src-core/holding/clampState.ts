@@ -17,6 +17,7 @@ import { pieceRulings } from './pieceRulings.ts'
 import { preloadOf, type Preload } from './preloadOf.ts'
 import { pressRulings } from './pressContact.ts'
 import { findingsOf, type Ruling } from './ruling.ts'
+import { findingsInPlate, partStand, standOf, standWords } from './stand.ts'
 import { strapCarries } from './strapStrength.ts'
 import { roofRulings } from './roofBends.ts'
 import { supportRulings, type Press } from './support.ts'
@@ -41,11 +42,31 @@ export interface ClampState {
   readonly findings: readonly Finding[]
 }
 
-/** Of all that presses the part on its seat, in the order of the setup. */
+/**
+ * Of all that presses the part on its seat, in the order of the setup; each piece and place as it looks from what the
+ * part stands on, findings as seen from in front of the plate.
+ */
 export function clampStates(mounted: Mounted): readonly ClampState[] {
   const clamps = mounted.pieces.filter((p) => isClamp(p.item))
   if (!isSound(mounted)) return clamps.map((piece) => notLookedAt(piece))
-  return clamps.map((piece) => ({ ...stateOf(mounted, piece), piece }))
+  const seat = partStand(mounted)
+  return clamps.map((piece) => {
+    const { stand, seen } = standOf(mounted, piece)
+    if (stand !== seat) return { ...offSeat(mounted, piece, seat), piece }
+    const state = stateOf(stand, seen)
+    return { ...state, findings: findingsInPlate(stand, state.findings), piece: seen }
+  })
+}
+
+/** One that stands elsewhere does not press the part on what carries it. */
+function offSeat(mounted: Mounted, piece: MountedPiece, seat: Mounted): ClampState {
+  const { item, at } = piece
+  const message = `${called(item)} does not press the part on ${standWords(seat)}, which carries it: it stands on ${piece.shelf ?? 'the plate'}. It counts as holding nothing, and whether it bends or tips the part is not known. Stand it on ${standWords(seat)}.`
+  return {
+    ...notLookedAt(piece),
+    state: 'nothing',
+    findings: [finding('stop', 'clamp-off-seat', item.id, message, at)],
+  }
 }
 
 /** Of an outline that is being drawn badly: that is said elsewhere. */

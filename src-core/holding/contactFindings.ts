@@ -8,19 +8,27 @@ import { holeFindings } from './holeUse.ts'
 import { packingFindings } from './packingContact.ts'
 import { pieceRulings } from './pieceRulings.ts'
 import { findingsOf } from './ruling.ts'
+import { findingsInPlate, standing, standsOf } from './stand.ts'
 import { boltPlaces } from './studFit.ts'
 import { twinFindings } from './twinJoint.ts'
 
 /** @param states of its clamps. Nothing is looked at while an outline of the part is faulty. */
 export function contactFindings(mounted: Mounted, states: readonly ClampState[]): readonly Finding[] {
   if (!isSound(mounted)) return []
-  const others = mounted.pieces.filter((p) => !isClamp(p.item))
   return [
     ...states.flatMap((s) => s.findings),
+    ...standsOf(mounted).flatMap((stand) => findingsInPlate(stand, findingsOn(stand))),
+  ]
+}
+
+/** Of what stands on the plate, or on a shelf that is looked at as if it were the plate. */
+function findingsOn(stand: Mounted): Finding[] {
+  const others = standing(stand).filter((p) => !isClamp(p.item))
+  return [
     ...others.flatMap((p) =>
-      p.item.kind === 'twin' ? twinFindings(mounted, p, p.item) : findingsOf(pieceRulings(mounted, p)),
+      p.item.kind === 'twin' ? twinFindings(stand, p, p.item) : findingsOf(pieceRulings(stand, p)),
     ),
-    ...holeFindings(mounted, boltPlaces(mounted)),
-    ...packingFindings(mounted),
+    ...holeFindings(stand, boltPlaces(stand)),
+    ...packingFindings(stand),
   ]
 }

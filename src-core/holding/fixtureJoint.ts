@@ -1,13 +1,15 @@
-/** The joint of a sub-plate on the plate: it carries itself, all that stands on it, and with the part on it the cut. */
+/** The joint of a sub-plate, an angle plate or a vee on the plate: it carries itself, all that stands on it, and with the part on it the cut. */
 import type { CuttingAdvice } from '../cutting/advice.ts'
 import { called } from '../findings/finding.ts'
 import { flattenRing } from '../geometry/flatten.ts'
 import { boxesMeet, boxOf } from '../geometry/polygonBox.ts'
 import { polygonArea, polygonIntersection } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
-import type { Fixture } from '../job/schema.ts'
+import { KIND_WORDS } from '../hardware/words.ts'
+import { isShelf, type Fixture, type Shelf } from '../job/schema.ts'
 import { addMass, type MassMoments } from '../mass/massMoments.ts'
-import { fixturesOf, seatFixture, standsOnFixture, tappedAt } from '../mounting/fixtures.ts'
+import { capital } from '../words/capital.ts'
+import { fixturesOf, standsOnFixture, tappedAt } from '../mounting/fixtures.ts'
 import { ringPolygons } from '../mounting/material.ts'
 import { standOnPlate } from '../mounting/plateFace.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
@@ -23,11 +25,11 @@ import { plateSeat } from './seat.ts'
 import { studsOf } from './studJoint.ts'
 import { ownLoadings, partLoadings } from './working.ts'
 
-/** @param states of the clamps on the part. Those that are bolted to the plate press the sub-plate too. */
+/** @param states of the clamps on the part. Those that are bolted to the plate press a sub-plate too. */
 export function fixtureJoint(
   mounted: Mounted,
   piece: MountedPiece,
-  item: Fixture,
+  item: Fixture | Shelf,
   assembly: Assembly,
   cutting: CuttingAdvice | null,
   states: readonly ClampState[],
@@ -35,16 +37,16 @@ export function fixtureJoint(
   const base = {
     id: item.id,
     kind: 'piece' as const,
-    what: `sub-plate ${item.id} on the plate`,
-    name: `Sub-plate ${called(item)}`,
+    what: `${KIND_WORDS[item.kind]} ${item.id} on the plate`,
+    name: `${capital(KIND_WORDS[item.kind])} ${called(item)}`,
     quiet: false,
     at: piece.at,
   }
-  const carriesPart = seatFixture(mounted.setup)?.id === item.id
+  const carriesPart = mounted.setup.seat?.on === item.id
   const touching = touchingOf(footOf(mounted, piece))
   const hull = new ContactHull(touching)
   const { known, unknown, lacks: studs } = studsOf(mounted, piece, item.bolts)
-  const over = carriesPart ? states.filter((s) => !isOn(mounted, item, s.piece)) : []
+  const over = carriesPart && !isShelf(item) ? states.filter((s) => !isOn(mounted, item, s.piece)) : []
   const unsure = [
     ...unknown.flatMap((s) => studPresses(s)),
     ...over.filter((s) => s.state === 'unknown').flatMap((s) => pressesOf(s, [], 0)),
@@ -52,7 +54,7 @@ export function fixtureJoint(
   const presses: Press[] = over.filter((s) => s.state === 'holds').flatMap((s) => pressesOf(s, [], 0))
   const body = carriedBy(mounted, item, assembly, carriesPart)
   const loadings = carriesPart
-    ? partLoadings(mounted, body, cutting, 0)
+    ? partLoadings(mounted, body, cutting, plateSeat(0))
     : ownLoadings(mounted.job.lathe, body)
   const lacks = [
     ...(item.bolts.length === 0 && presses.length === 0
@@ -89,7 +91,7 @@ export function fixtureJoint(
 /** Its own face, less bore and holes, where it lies on the plate. */
 function footOf({ job }: Mounted, { solids }: MountedPiece) {
   return solids
-    .filter((s) => s.role === 'fixture')
+    .filter((s) => s.role === 'fixture' && s.z0 <= SEAT_PLAY)
     .flatMap(
       ({ ring, holes = [] }) =>
         standOnPlate(
@@ -120,12 +122,21 @@ function liesOn(fixture: MountedPiece, { solids }: MountedPiece): boolean {
 }
 
 /** The fixture with all that it carries as one body. */
-function carriedBy(mounted: Mounted, item: Fixture, assembly: Assembly, carriesPart: boolean): MassMoments {
+function carriedBy(
+  mounted: Mounted,
+  item: Fixture | Shelf,
+  assembly: Assembly,
+  carriesPart: boolean,
+): MassMoments {
   const self = mounted.pieces.findIndex((p) => p.item.id === item.id)
   let body = assembly.pieces[self]!
   if (carriesPart) body = addMass(body, assembly.mountedPart)
   mounted.pieces.forEach((p, i) => {
-    if (i === self || !(isOn(mounted, item, p) || liesOn(mounted.pieces[self]!, p))) return
+    if (i === self) return
+    const carried = isShelf(item)
+      ? p.shelf === item.id
+      : isOn(mounted, item, p) || liesOn(mounted.pieces[self]!, p)
+    if (!carried) return
     body = addMass(body, assembly.pieces[i]!)
   })
   return body

@@ -23,6 +23,7 @@ import {
 import { letGo, worstLetGo, type LetGo } from './letGo.ts'
 import { padFriction } from './opening.ts'
 import { bendFindings } from './partBends.ts'
+import { partStand, placeInPlate } from './stand.ts'
 import { ASSUMED_TIME } from './working.ts'
 
 /** A lathe maker's manual asks for at least three independent clamping devices on a faceplate. */
@@ -99,7 +100,8 @@ function lowest(joints: readonly JudgedJoint[]): number | null {
   return Number.isFinite(rpm) ? rpm : null
 }
 
-function clampingOf({ job }: Mounted, { part }: Judged, states: readonly ClampState[]): Clamping | null {
+function clampingOf(mounted: Mounted, { part }: Judged, states: readonly ClampState[]): Clamping | null {
+  const { job } = mounted
   if (!part.result) return null
   const scatter = uncertaintiesOf(job).preloadScatter
   const clamps = states.flatMap(({ piece, state, preload, low, at }): ClampLoad[] =>
@@ -110,7 +112,7 @@ function clampingOf({ job }: Mounted, { part }: Judged, states: readonly ClampSt
             preload_N: preload.high / (1 + scatter),
             proof_N: preload.proof,
             work_force_N: low,
-            nose: at,
+            nose: placeInPlate(partStand(mounted), at),
           },
         ]
       : [],

@@ -4,6 +4,7 @@ import type { Point } from '../geometry/types.ts'
 import { anchorAt, holeAt, type Anchor } from '../mounting/plateFace.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { formatter } from '../units/format.ts'
+import { standing } from './stand.ts'
 import type { BoltPlace } from './studFit.ts'
 
 /** mm that stands for the diameter of a bolt that is not known: the thinnest that is used here. Own choice. */
@@ -24,7 +25,7 @@ export function holeFindings(mounted: Mounted, bolts: readonly BoltPlace[]): Fin
     diameter,
     hole: anchor?.kind === 'hole' ? anchor.id : null,
   })
-  const dowels = mounted.pieces.flatMap((piece): Filled[] =>
+  const dowels = standing(mounted).flatMap((piece): Filled[] =>
     piece.item.kind === 'dowel'
       ? [filled(piece, piece.at, piece.item.diameter, anchorAt(mounted.job.plate, piece.at))]
       : [],

@@ -4,7 +4,7 @@ import { fastest } from '../job/spindle.ts'
 import { formatter, plain, significant, type Formatter } from '../units/format.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { curesOf } from './jointCures.ts'
-import { edgeWords, modeWords } from './jointWords.ts'
+import { modeWords, overWords } from './jointWords.ts'
 import { letGoWords, type LetGo } from './letGo.ts'
 import { WANTED_FACTOR, type Judged, type JudgedJoint } from './judged.ts'
 
@@ -85,7 +85,7 @@ function seatFinding(fmt: Formatter, j: JudgedJoint): Finding[] {
   const { built, result } = j
   if (!result?.opens || !holds(j)) return []
   const worn = built.kind === 'part' ? 'Place and finish may be lost.' : 'It may work loose.'
-  const message = `The seat of ${lower(built.name)} begins to open${edgeWords(result.at)}: factor ${significant(result.tipping, 2)} against tipping. ${worn} Press it nearer to that edge, or run slower.`
+  const message = `The seat of ${lower(built.name)} begins to open${overWords(j)}: factor ${significant(result.tipping, 2)} against tipping. ${worn} Press it nearer to that edge, or run slower.`
   return [finding('caution', 'seat-opens', itemOf(j), message, result.at)]
 }
 

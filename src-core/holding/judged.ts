@@ -2,7 +2,7 @@
 import type { CuttingAdvice } from '../cutting/advice.ts'
 import type { Point3 } from '../geometry/types.ts'
 import type { Assembly } from '../unbalance/assembly.ts'
-import type { Fixture, Hardware } from '../job/schema.ts'
+import { isShelf, type Fixture, type Hardware, type Shelf } from '../job/schema.ts'
 import type { MassMoments } from '../mass/massMoments.ts'
 import { fixturesOf } from '../mounting/fixtures.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
@@ -16,6 +16,7 @@ import { backingsOf, type Backed } from './backings.ts'
 import { Joint, type JointMode, type JointResult } from './joint.ts'
 import { SEAT_PLAY } from './partFace.ts'
 import { partJoint, type PartJoint } from './partJoint.ts'
+import { partStand, standOf } from './stand.ts'
 import { studJoint } from './studJoint.ts'
 import { twinJoint } from './twinJoint.ts'
 
@@ -59,11 +60,12 @@ export function judgeJoints(input: JointsInput): Judged {
   const stops = backingsOf(mounted, assembly.pieces)
   const part = judgePart(input, stops)
   const others = mounted.pieces.flatMap((piece, i) => {
-    const state = states.find((s) => s.piece === piece)
-    if (piece.item.kind === 'fixture') return judgeFixture(input, piece, piece.item)
+    const state = states.find((s) => s.piece.item.id === piece.item.id)
+    const { stand, seen } = standOf(mounted, piece)
+    if (piece.item.kind === 'fixture' || isShelf(piece.item)) return judgeFixture(input, piece, piece.item)
     if (piece.item.kind === 'twin')
       return judgeKept(piece.item, twinJoint(mounted, piece, piece.item, assembly.pieces[i]!), rpm)
-    const joint = state ? judgeClamp(mounted, state) : judgeStuds(mounted, piece, assembly.pieces[i]!)
+    const joint = state ? judgeClamp(stand, state) : judgeStuds(stand, seen, assembly.pieces[i]!)
     return joint ?? []
   })
   const backed = stops.map((b) => ({
@@ -96,7 +98,7 @@ function judgeKept<B extends BuiltJoint>(
 function judgeFixture(
   { mounted, assembly, cutting, states }: JointsInput,
   piece: MountedPiece,
-  item: Fixture,
+  item: Fixture | Shelf,
 ): JudgedJoint {
   const built = fixtureJoint(mounted, piece, item, assembly, cutting, states)
   return judgeKept(item, built, mounted.setup.speed ?? 0)
@@ -107,7 +109,7 @@ function judgePart(
   { mounted, assembly, cutting, states }: JointsInput,
   backed: readonly Backed[],
 ): Judged['part'] {
-  const built = partJoint(mounted, assembly.mountedPart, cutting, states)
+  const built = partJoint(mounted, partStand(mounted), assembly.mountedPart, cutting, states)
   const backings = backed.flatMap((b) => b.backing ?? [])
   return judgeKept(mounted.job.part, built, mounted.setup.speed ?? 0, backings)
 }

@@ -9,6 +9,7 @@ import type { Stand } from '../mounting/plateFace.ts'
 import type { Mounted, MountedPiece, MountedSolid } from '../mounting/types.ts'
 import { keptPer } from '../mounting/kept.ts'
 import { partFace, SEAT_PLAY } from './partFace.ts'
+import { standing } from './stand.ts'
 import { standsOn } from './standing.ts'
 
 /** A place where the part is carried. */
@@ -55,11 +56,13 @@ const packingAt = keptPer((mounted, piece): Packing | null => {
 })
 
 export const packingOf = (mounted: Mounted): Packing[] =>
-  mounted.pieces.flatMap((piece) => packingAt(mounted, piece) ?? [])
+  standing(mounted).flatMap((piece) => packingAt(mounted, piece) ?? [])
 
 /** The pieces that packing comes from, as they stand in the job. */
-export const packingItems = ({ pieces }: Pick<Mounted, 'pieces'>): readonly Hardware[] =>
-  pieces.filter((p) => p.solids.some((s) => s.role === 'packing')).map((p) => p.item)
+export const packingItems = (mounted: Pick<Mounted, 'pieces'>): readonly Hardware[] =>
+  standing(mounted)
+    .filter((p) => p.solids.some((s) => s.role === 'packing'))
+    .map((p) => p.item)
 
 /** Whether packing stands on the plate, or on a piece of packing that does. */
 export function isCarried(all: readonly Packing[], p: Packing, depth = 0): boolean {

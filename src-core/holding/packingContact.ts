@@ -8,7 +8,9 @@ import { formatter } from '../units/format.ts'
 import { keptFor } from '../mounting/kept.ts'
 import { isCarried, packingItems, packingOf, type Carried, type Packing } from './packing.ts'
 import { partContact } from './partContact.ts'
+import { offShelf } from './offShelf.ts'
 import { SEAT_PLAY } from './partFace.ts'
+import { partStand, standWords } from './stand.ts'
 import { underTwins } from './twinJoint.ts'
 
 /** Of all packing and of the seat that it makes. */
@@ -22,15 +24,21 @@ function judgePacking(mounted: Mounted): readonly Finding[] {
   const contact = partContact(mounted)
   const twins = underTwins(mounted)
   return [
-    ...seatFindings(mounted, contact),
+    ...(carriesPart(mounted) ? seatFindings(mounted, contact) : []),
     ...all.flatMap((p) => (twins.has(p.piece.item.id) ? [] : pieceFindings(mounted, all, contact, p))),
   ]
 }
 
-function seatFindings({ setup, job, partFront }: Mounted, contact: readonly Carried[]): Finding[] {
+/** Not of the plate under a part on a shelf, nor of a shelf beside it. */
+const carriesPart = (mounted: Mounted): boolean =>
+  mounted.shelf ? mounted.shelf.carriesPart : partStand(mounted) === mounted
+
+function seatFindings(mounted: Mounted, contact: readonly Carried[]): Finding[] {
   if (contact.length > 0) return []
+  const { setup, job, partFront } = mounted
   const seat = formatter(job.displayUnits).length(setup.packing)
-  const below = setup.seat ? `sub-plate ${setup.seat.on}` : 'the plate'
+  const below = setup.seat ? `sub-plate ${setup.seat.on}` : standWords(mounted)
+  if (mounted.shelf && setup.packing <= 0) return [offShelf(mounted, mounted.shelf)]
   const message =
     setup.packing > 0
       ? `Nothing carries the part: it is said to stand on ${seat} of packing, but no piece of packing ${seat} high lies between ${below} and the part. Put one under each toe, or set the packing to 0.`

@@ -32,6 +32,7 @@ export const bendFindings = keptFor(judge, (mounted) => [mounted.setup.cuts, ...
 function judge(mounted: Mounted): Finding[] {
   const cutting = isSound(mounted) ? cuttingAdvice(mounted) : null
   if (!cutting) return []
+  // Only of a part that the tool pushes toward what carries it.
   const contact = partContact(mounted)
   if (contact.length === 0) return []
   const places = cutPlaces(mounted)

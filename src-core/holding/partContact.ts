@@ -7,6 +7,7 @@ import { standAt } from '../mounting/fixtures.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { keptFor } from '../mounting/kept.ts'
 import { isCarried, packingItems, packingOf, type Carried } from './packing.ts'
+import { partStand } from './stand.ts'
 import { partFace, SEAT_PLAY } from './partFace.ts'
 
 /** The part's own face where it lies on the plate. */
@@ -23,6 +24,7 @@ const ownFace = keptFor(
 /** All that carries the part; pieces of packing that miss its seat, hang in the air or lie elsewhere carry nothing. */
 export const partContact = keptFor((mounted: Mounted): readonly Carried[] => {
   const { seat } = mounted
+  if (partStand(mounted) !== mounted) return []
   if (mounted.setup.packing <= 0) return ownFace(mounted)
   const all = packingOf(mounted)
   // What hangs over the plate's bore carries nothing, though the rest of the piece stands.

@@ -16,7 +16,7 @@ import { padFriction, standsAlone, type Face } from './opening.ts'
 import { packingOf, type Carried } from './packing.ts'
 import { partContact } from './partContact.ts'
 import { studPresses, type Press } from './presses.ts'
-import { plateSeat } from './seat.ts'
+import { seatAt, standWords } from './stand.ts'
 import { studOf } from './studJoint.ts'
 import { partLoadings } from './working.ts'
 
@@ -34,15 +34,19 @@ export interface PartJoint extends BuiltJoint {
   readonly unpressed: readonly string[]
 }
 
-/** @param body mass moments of the part as mounted. */
+/**
+ * @param whole the setup, and `mounted` as it looks from what carries the part.
+ * @param body mass moments of the part as mounted, plate frame.
+ */
 export function partJoint(
+  whole: Mounted,
   mounted: Mounted,
   body: MassMoments,
   cutting: CuttingAdvice | null,
   states: readonly ClampState[],
 ): PartJoint {
   const { job, setup } = mounted
-  const sound = isSound(mounted)
+  const sound = isSound(whole)
   const contact = sound ? partContact(mounted) : []
   const packing = packingOf(mounted)
   const pads = contact.flatMap((c): Pad[] => {
@@ -54,7 +58,7 @@ export function partJoint(
   const touching = touchingOf(contact.flatMap((c) => c.on))
   const hull = new ContactHull(touching)
   const friction = frictionOf(job, setup)
-  const loadings = partLoadings(mounted, body, cutting, mounted.seat)
+  const loadings = partLoadings(whole, body, cutting, seatAt(mounted, mounted.seat))
   const holding = states.filter((s) => s.state === 'holds')
   const unknown = states.filter((s) => s.state === 'unknown')
   const lacks = [
@@ -68,7 +72,7 @@ export function partJoint(
       .map((s) => `how hard ${s.piece.item.id} presses beyond what carries the part is not known`),
   ]
   const input = {
-    seat: plateSeat(mounted.seat),
+    seat: seatAt(mounted, mounted.seat),
     touching,
     face: faceOf(contact.length, touching),
     grip: { presses: holding.flatMap((s) => pressesOf(s, pads, friction)) },
@@ -78,7 +82,7 @@ export function partJoint(
   return {
     id: 'part',
     kind: 'part',
-    what: 'the part on its seat',
+    what: mounted.shelf ? `the part on ${standWords(mounted)}` : 'the part on its seat',
     name: 'The part',
     quiet: false,
     at: null,

@@ -1,6 +1,7 @@
 /** Whether a stud that stands tall would be bent by what it holds, if that slipped and hung on it. */
 import { called, finding } from '../findings/finding.ts'
 import { rootDiameter, yieldStress } from '../hardware/threads.ts'
+import { outOf } from '../geometry/space/pose.ts'
 import type { FasteningFields } from '../mounting/fastening.ts'
 import type { Mounted, MountedFastening, MountedPiece } from '../mounting/types.ts'
 import { angularSpeed } from '../unbalance/static.ts'
@@ -21,7 +22,7 @@ export function studStress(preload: Preload, side: number, height: number): numb
  * the stud else. @param mass kg that would hang on it.
  */
 export function bendRulings(
-  { job, setup }: Mounted,
+  { job, setup, shelf }: Mounted,
   { item, massCentre }: MountedPiece,
   fastening: MountedFastening,
   fields: FasteningFields,
@@ -30,7 +31,8 @@ export function bendRulings(
 ): Ruling[] {
   const yields = yieldStress(preload.thread, fields.stud.class ?? '')
   if (setup.speed === null || yields === null) return []
-  const radius = Math.hypot(massCentre.x, massCentre.y)
+  const centre = shelf ? outOf(shelf.pose, massCentre) : massCentre
+  const radius = Math.hypot(centre.x, centre.y)
   const side = (mass * angularSpeed(setup.speed) ** 2 * radius) / 1000
   const stress = studStress(preload, side, fastening.grip)
   // Beyond proof load it is stretched without any bending: that is said of it already.

@@ -7,9 +7,11 @@ import type { Hardware } from '../job/schema.ts'
 import { BEYOND_NUT } from '../mounting/fastening.ts'
 import { anchorUnder } from '../mounting/fixtures.ts'
 import { anchorsBy, type Anchor } from '../mounting/plateFace.ts'
+import { capital } from '../words/capital.ts'
 import type { Mounted, MountedFastening, MountedPiece } from '../mounting/types.ts'
 import { formatter, type Formatter } from '../units/format.ts'
 import { keptPer } from '../mounting/kept.ts'
+import { standing, standWords } from './stand.ts'
 import type { Ruling } from './ruling.ts'
 
 /** mm by which an opening may be wider than its stud before it is worth a word. Own choice. */
@@ -31,7 +33,7 @@ export interface BoltPlace {
 
 /** Every bolt that is put into the plate. A piece of unknown bolts stands on one at its station; packing has none. */
 export const boltPlaces = (mounted: Mounted): BoltPlace[] =>
-  mounted.pieces.flatMap((p) => boltPlacesOf(mounted, p))
+  standing(mounted).flatMap((p) => boltPlacesOf(mounted, p))
 
 export const boltPlacesOf = keptPer((mounted, piece): readonly BoltPlace[] => {
   const { item, at, fastenings } = piece
@@ -70,15 +72,16 @@ const ruling = <C extends FindingCode>(
   makes: severity === 'stop' ? 'nothing' : null,
 })
 
-function inPlate({ job }: Mounted, { piece, at, thread, anchor }: BoltPlace, fmt: Formatter): Ruling[] {
+function inPlate(mounted: Mounted, { piece, at, thread, anchor }: BoltPlace, fmt: Formatter): Ruling[] {
   const { item } = piece
   const name = called(item)
   if (!anchor) {
-    const nearest = anchorsBy(job.plate, at)[0]
+    const nearest = anchorsBy(mounted.job.plate, at)[0]
+    const of = mounted.shelf ? `of ${standWords(mounted)} ` : ''
     const where = nearest
       ? `The nearest is ${nearest.anchor.kind} ${nearest.anchor.id}, its middle ${fmt.length(nearest.anchor.off)} away. Move it there`
-      : 'The plate has none. Bolt it elsewhere'
-    const message = `${name} is bolted through solid plate: no slot or hole lies behind its bolt. ${where}.`
+      : `${capital(standWords(mounted))} has none. Bolt it elsewhere`
+    const message = `${name} is bolted through solid plate: no slot or hole ${of}lies behind its bolt. ${where}.`
     return [ruling('stop', 'bolt-in-solid', item, message, at)]
   }
   return thread ? fitsAnchor(item, at, thread, anchor, fmt) : []

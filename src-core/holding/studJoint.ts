@@ -19,7 +19,7 @@ import { isCarried, packingOf } from './packing.ts'
 import { SEAT_PLAY } from './partFace.ts'
 import { preloadOf } from './preloadOf.ts'
 import { studPresses, type Stud } from './presses.ts'
-import { plateSeat } from './seat.ts'
+import { placeInPlate, seatAt, standWords } from './stand.ts'
 import { ownLoadings } from './working.ts'
 
 const KIND_WORDS: Partial<Record<HardwareKind, string>> = {
@@ -28,7 +28,7 @@ const KIND_WORDS: Partial<Record<HardwareKind, string>> = {
   counterweight: 'counterweight',
 }
 
-/** @param body mass moments of the whole piece. Null for what is held otherwise: loose packing, clamps, pins. */
+/** @param mounted as it looks from what the piece stands on. @param body mass moments of the whole piece, plate frame. Null for what is held otherwise: loose packing, clamps, pins. */
 export function studJoint(mounted: Mounted, piece: MountedPiece, body: MassMoments): BuiltJoint | null {
   const fields = studFields(piece.item)
   if (fields === null) return null
@@ -39,16 +39,18 @@ export function studJoint(mounted: Mounted, piece: MountedPiece, body: MassMomen
     what:
       item.kind === 'weight'
         ? `weight ${item.id} on its stud`
-        : `${KIND_WORDS[item.kind] ?? 'piece'} ${item.id} on the plate`,
+        : `${KIND_WORDS[item.kind] ?? 'piece'} ${item.id} on ${standWords(mounted)}`,
     name: called(item),
     quiet: false,
-    at: piece.at,
+    at: placeInPlate(mounted, piece.at),
   }
   const foot = lowestOf(piece)
   const area = foot.flatMap((s) => footOf(mounted, s))
   if (fields.length === 0 || area.length === 0) {
     const lacks =
-      fields.length === 0 ? 'how it is bolted to the plate is not given' : 'what it stands on is not known'
+      fields.length === 0
+        ? `how it is bolted to ${standWords(mounted)} is not given`
+        : 'what it stands on is not known'
     return { ...base, input: null, lacks: [lacks], unknown: [] }
   }
   const touching = touchingOf(area)
@@ -58,7 +60,7 @@ export function studJoint(mounted: Mounted, piece: MountedPiece, body: MassMomen
   const tips = unknown.some((s) => !studPresses(s).every((p) => hull.holds(p.at)))
   if (known.length === 0 || tips) return { ...base, input: null, lacks, unknown: [] }
   const input = {
-    seat: plateSeat(Math.max(0, foot[0]!.z0)),
+    seat: seatAt(mounted, Math.max(0, foot[0]!.z0)),
     touching,
     face: 'flat' as const,
     grip: known.length === 1 ? { stud: known[0]! } : { presses: known.flatMap(studPresses) },
@@ -137,7 +139,8 @@ function lowestOf({ solids }: MountedPiece): MountedSolid[] {
 function footOf(mounted: Mounted, { ring, z0 }: MountedSolid): Polygons {
   const { plate } = mounted.job
   const own = [flattenRing(ring, CONTACT_CHORD)]
-  if (Math.abs(z0) <= SEAT_PLAY) return isClearOf(plate, own) ? own : standOnPlate(plate, own).on
+  if (Math.abs(z0) <= SEAT_PLAY)
+    return !mounted.shelf && isClearOf(plate, own) ? own : standOnPlate(plate, own).on
   const packing = packingOf(mounted)
   const face = standAt(mounted, own, z0)
   if (face) return face.on

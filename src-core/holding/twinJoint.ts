@@ -13,7 +13,7 @@ import { partJoint } from './partJoint.ts'
 /** @param body mass moments of the twin as mounted, its bolts with it. */
 export function twinJoint(mounted: Mounted, piece: MountedPiece, item: Twin, body: MassMoments): BuiltJoint {
   const view = asTwin(mounted, piece, item)
-  const { input, lacks, unknown } = partJoint(view, body, null, clampStates(view))
+  const { input, lacks, unknown } = partJoint(view, view, body, null, clampStates(view))
   return {
     id: item.id,
     kind: 'piece',

@@ -6,7 +6,7 @@ import type { MassMoments } from '../mass/massMoments.ts'
 import type { Mounted } from '../mounting/types.ts'
 import type { Load, Loading } from './loads.ts'
 import { cutHeights, cutLoads, drillLoads, loadingsOf } from './machineLoads.ts'
-import { plateSeat } from './seat.ts'
+import type { Seat } from './seat.ts'
 
 /** s: a time of start and of stop where none is given. Own choice: a brake or a quick clutch is no quicker. */
 export const ASSUMED_TIME = 0.5
@@ -20,12 +20,12 @@ const times = ({ startTime, brakeTime }: Lathe) => ({
 export const ownLoadings = (lathe: Lathe, body: MassMoments): Loading[] =>
   loadingsOf({ body, ...times(lathe), cuts: [] })
 
-/** Of the part as mounted, or of what it is part of, on a seat at height `seat`; null where a cut is given whose force is not known. */
+/** Of the part as mounted, or of what it is part of, on its seat; null where a cut is given whose force is not known. */
 export function partLoadings(
   mounted: Mounted,
   body: MassMoments,
   cutting: CuttingAdvice | null,
-  seat: number,
+  seat: Seat,
 ): Loading[] | null {
   const { job } = mounted
   const rows = cutting?.cuts ?? []
@@ -41,12 +41,12 @@ export function partLoadings(
 }
 
 /** A cut's loads, once for each height that has to be judged; null where its force is not known. */
-function loadsOf(row: CutRow, { diameter, z0, z1 }: CutPlace, seat: number): Load[][] | null {
+function loadsOf(row: CutRow, { diameter, z0, z1 }: CutPlace, seat: Seat): Load[][] | null {
   const { tangential_force_N: tangential, torque_N_m: torque, thrust_N: thrust } = row
   if (torque === null) return null
   if (thrust !== null) return [drillLoads(thrust, torque * 1000)]
   if (tangential === null) return null
-  return cutHeights(plateSeat(seat), z0, z1).map((height) =>
+  return cutHeights(seat, z0, z1).map((height) =>
     cutLoads({ tangential, torque: torque * 1000, radius: diameter / 2, height }),
   )
 }

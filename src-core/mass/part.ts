@@ -2,12 +2,15 @@
 import { regionEdges } from '../geometry/discCut.ts'
 import { edgeMoments, regionMoments } from '../geometry/ringMoments.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
-import { isPrism, type MeshBody, type Part } from '../job/schema.ts'
+import { edgesBox, ringEdges } from '../geometry/edges.ts'
+import { isPrism, isUpright, liesAcross, type MeshBody, type Part } from '../job/schema.ts'
+import { acrossMass } from './across.ts'
 import { meshProperties } from '../mesh/properties.ts'
 import { silhouette } from '../mesh/silhouette.ts'
 import { NO_MASS, addMass, moveMass, scaleMass, type MassMoments } from './massMoments.ts'
 import {
   PER_MM3,
+  acrossSlabs,
   bodyDensity,
   cutAnnulus,
   cutAway,
@@ -15,6 +18,7 @@ import {
   removalRange,
   slabMass,
   type Removal,
+  type Slab,
 } from './slabs.ts'
 
 export interface PartMass {
@@ -63,15 +67,21 @@ export function partMass(part: Part, cuts: readonly Removal[]): PartMass {
 function weigh(part: Part, cuts: readonly Removal[]): PartMass {
   const drawn = partSlabs(part)
   const meshes = meshMass(part)
-  const computedMass = slabMass(drawn).m + meshes.mass.m
+  const across = acrossOf(part)
+  const computedMass = slabMass(drawn).m + meshes.mass.m + across.mass.m
   const scale = part.weighedMass !== null && computedMass > 0 ? part.weighedMass / computedMass : 1
   let slabs = drawn
   for (const cut of cuts) slabs = cutAway(part, slabs, cut)
   let volume = meshes.volume
-  for (const s of slabs) volume += Math.sign(s.density) * (s.z1 - s.z0) * edgeMoments(s.edges).area
+  const lost = cutFromAcross(part, cuts)
+  volume += across.volume - lost.volume
+  volume += slabVolume(slabs)
   return {
-    moments: scaleMass(addMass(slabMass(slabs), meshes.mass), scale),
-    area: planArea(part, cuts) + meshes.area,
+    moments: scaleMass(
+      [meshes.mass, across.mass, scaleMass(lost.mass, -1)].reduce((a, b) => addMass(a, b), slabMass(slabs)),
+      scale,
+    ),
+    area: planArea(part, cuts) + meshes.area + across.area,
     volume,
     computedMass,
     scale,
@@ -80,7 +90,7 @@ function weigh(part: Part, cuts: readonly Removal[]): PartMass {
 
 function planArea(part: Part, cuts: readonly Removal[]): number {
   let area = 0
-  for (const body of part.bodies.filter(isPrism)) {
+  for (const body of part.bodies.filter(isUpright)) {
     let edges = regionEdges(body)
     let own = regionMoments(body, body.outline[0]).area
     for (const cut of cuts) {
@@ -94,6 +104,35 @@ function planArea(part: Part, cuts: readonly Removal[]): number {
   }
   return area
 }
+
+/** Bodies that lie across, whole; their plan area is that of what is seen of them from in front. */
+function acrossOf(part: Part): { mass: MassMoments; volume: number; area: number } {
+  let mass = NO_MASS
+  let volume = 0
+  let area = 0
+  for (const body of part.bodies.filter(liesAcross)) {
+    const sign = body.effect === 'adds' ? 1 : -1
+    mass = addMass(mass, acrossMass(body, bodyDensity(part, body) * PER_MM3))
+    volume += sign * regionMoments(body, body.outline[0]).area * body.thickness
+    const { x0, x1 } = edgesBox(ringEdges(body.outline))
+    area += sign * (x1 - x0) * body.thickness
+  }
+  return { mass, volume, area }
+}
+
+/** What cuts take off bodies that lie across: exact where those are made of blocks, else of their steps. */
+function cutFromAcross(part: Part, cuts: readonly Removal[]): { mass: MassMoments; volume: number } {
+  if (cuts.length === 0 || !part.bodies.some(liesAcross)) return { mass: NO_MASS, volume: 0 }
+  const whole = acrossSlabs(part)
+  const left = cuts.reduce<readonly Slab[]>((slabs, cut) => cutAway(part, slabs, cut), whole)
+  return {
+    mass: addMass(slabMass(whole), slabMass(left), -1),
+    volume: slabVolume(whole) - slabVolume(left),
+  }
+}
+
+const slabVolume = (slabs: readonly Slab[]): number =>
+  slabs.reduce((sum, s) => sum + Math.sign(s.density) * (s.z1 - s.z0) * edgeMoments(s.edges).area, 0)
 
 /** Mesh bodies are taken whole: nothing cuts them. */
 function meshMass(part: Part): { mass: MassMoments; volume: number; area: number } {

@@ -6,7 +6,8 @@ import { cutDisc, regionEdges, type DiscCut } from '../geometry/discCut.ts'
 import type { Edge } from '../geometry/edges.ts'
 import { edgeMoments } from '../geometry/ringMoments.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
-import { isPrism, type Bore, type Part, type Prism } from '../job/schema.ts'
+import { isUpright, liesAcross, type Bore, type Part } from '../job/schema.ts'
+import { acrossBlocks } from './across.ts'
 import { NO_MASS, addMass, type MassMoments } from './massMoments.ts'
 
 export interface Slab {
@@ -24,13 +25,34 @@ export const PER_MM3 = 1e-9
 
 /** The prisms of a part before any bore is cut, part frame. */
 export function partSlabs(part: Part): Slab[] {
-  return part.bodies.filter(isPrism).map((body) => ({
+  return part.bodies.filter(isUpright).map((body) => ({
     body: body.id,
     edges: regionEdges(body),
     z0: body.base,
     z1: body.base + body.thickness,
     density: bodyDensity(part, body) * PER_MM3,
   }))
+}
+
+const across = new WeakMap<Part, readonly Slab[]>()
+
+/** Those of bodies that lie across, for what is cut out of them: steps that agree with their outline in the mean. Kept per part. */
+export function acrossSlabs(part: Part): readonly Slab[] {
+  let slabs = across.get(part)
+  if (!slabs) across.set(part, (slabs = slabsAcross(part)))
+  return slabs
+}
+
+function slabsAcross(part: Part): Slab[] {
+  return part.bodies.filter(liesAcross).flatMap((body) =>
+    acrossBlocks(body, 'middle').map(({ ring, z0, z1 }) => ({
+      body: body.id,
+      edges: regionEdges({ outline: ring, holes: [] }),
+      z0,
+      z1,
+      density: bodyDensity(part, body) * PER_MM3,
+    })),
+  )
 }
 
 /** kg/m³, negative where the body removes. */
@@ -61,18 +83,18 @@ export function boreRange(part: Part, bore: Bore): BoreRange | null {
 function findRange(part: Part, bore: Bore): BoreRange | null {
   let front = -Infinity
   let back = Infinity
-  for (const body of part.bodies.filter(isPrism)) {
-    if (body.effect !== 'adds' || !meets(body, bore)) continue
-    front = Math.max(front, body.base + body.thickness)
-    back = Math.min(back, body.base)
+  for (const { edges, z0, z1, density } of [...partSlabs(part), ...acrossSlabs(part)]) {
+    if (density < 0 || !meets(edges, bore)) continue
+    front = Math.max(front, z1)
+    back = Math.min(back, z0)
   }
   if (front === -Infinity) return null
   const z0 = bore.depth === null ? back : Math.max(back, front - bore.depth)
   return { z0, z1: front, through: z0 <= back + TOLERANCE.height }
 }
 
-function meets(body: Prism, bore: Bore): boolean {
-  const { inside } = finishCut(regionEdges(body), bore)
+function meets(edges: readonly Edge[], bore: Bore): boolean {
+  const { inside } = finishCut(edges, bore)
   return edgeMoments(inside, bore).area > TOLERANCE.clashArea
 }
 

@@ -17,7 +17,7 @@ const last = new WeakMap<Plate, Map<string, LastOf>>()
 const same = (a: readonly unknown[], b: readonly unknown[]): boolean =>
   a.length === b.length && a.every((v, i) => Object.is(v, b[i]))
 
-function surroundings({ job, setup, placement, bores, turned, twin = '' }: Mounted): Surroundings {
+function surroundings({ job, setup, placement, bores, turned, shelf, twin = '' }: Mounted): Surroundings {
   const on: unknown[] = [
     job.part,
     job.stock,
@@ -26,6 +26,7 @@ function surroundings({ job, setup, placement, bores, turned, twin = '' }: Mount
     placement.x,
     placement.y,
     placement.turn,
+    shelf?.height,
     setup.packing,
     setup.seat,
     setup.speed,

@@ -4,6 +4,8 @@ import type { Bench } from './bench.ts'
 import { centrePoint } from './cutAway.ts'
 import { seatFixture } from './fixtures.ts'
 import { mountPiece } from './hardware.ts'
+import { carriedBack, shelvesInUse, viewFromShelf } from './onShelf.ts'
+import { seatShelf } from './shelf.ts'
 import { boresCutIn, mountPart } from './mountPart.ts'
 import { placePoint } from './place.ts'
 import type { Mounted, Placement } from './types.ts'
@@ -25,7 +27,8 @@ export function mountSetup(job: Job, setupId: string): Mounted {
   const setup = findSetup(job, setupId)
   const placement = setupPlacement(job.part, setup)
   const ground = seatFixture(setup)?.thickness ?? 0
-  const seat = ground + setup.packing
+  // On a shelf packing lies between that and the part; how far it stands off the plate is given apart.
+  const seat = seatShelf(setup) ? (setup.seat?.standOff ?? 0) : ground + setup.packing
   const { bodies, turned, bores, front: partFront } = mountPart(job, setup, placement, seat)
   const cutNow = boresCutIn(setup)
   const [firstCut] = cutNow
@@ -47,8 +50,26 @@ export function mountSetup(job: Job, setupId: string): Mounted {
     bodies,
     turned,
     bores,
-    pieces: setup.hardware.map((item) => mountPiece(bench, item)),
+    ...mountPieces(bench, placement),
     workBore: bores.find((b) => b.bore.id === workId) ?? null,
     partFront,
   }
+}
+
+/** The pieces on the plate, and those on shelves with what they look like from there. */
+function mountPieces(bench: Bench, placement: Placement): Pick<Mounted, 'pieces' | 'shelves'> {
+  const { job, setup, seat } = bench
+  const used = shelvesInUse(setup)
+  if (used.length === 0) return { pieces: setup.hardware.map((item) => mountPiece(bench, item)) }
+  const shelves = used
+    .sort((a, b) => Number(b.id === setup.seat?.on) - Number(a.id === setup.seat?.on))
+    .map((shelf) => viewFromShelf(job, setup, placement, seat, shelf))
+  const onShelf = new Map(
+    shelves.flatMap((view) => view.pieces.map((seen) => [seen.item.id, { view, seen }] as const)),
+  )
+  const pieces = setup.hardware.map((item) => {
+    const there = onShelf.get(item.id)
+    return there?.view.shelf ? carriedBack(there.view.shelf, item, there.seen) : mountPiece(bench, item)
+  })
+  return { pieces, shelves }
 }

@@ -6,7 +6,7 @@ import { boxesMeet, boxOf, reaches, type Box, type Polygons } from '../geometry/
 import { polygonArea, polygonDifference, polygonIntersection } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point, Ring } from '../geometry/types.ts'
-import type { Plate, Slot } from '../job/schema.ts'
+import type { AnglePlate, Plate, Slot } from '../job/schema.ts'
 
 /** A slot as a ring with rounded ends, plate frame. */
 export function slotRing(slot: Slot): Ring {
@@ -24,6 +24,19 @@ export function slotRing(slot: Slot): Ring {
   ]
 }
 
+/** A plate, or a face of another form that is looked at as one. */
+export type FacePlate = Plate & {
+  readonly face?: {
+    readonly outline: Ring
+    /** What its edge is called: "the edge of A1". */
+    readonly rim: string
+    /** What is open from end to end, as between a vee's lands. */
+    readonly mouth: Ring | null
+    /** x, y: the middle; `angle` and `length` as of a shelf's slot. */
+    readonly slots: readonly (AnglePlate['slots'][number] & { readonly ring: Ring })[]
+  }
+}
+
 interface Opening {
   readonly name: string
   readonly polygons: Polygons
@@ -38,7 +51,7 @@ interface Face {
 const kept = new WeakMap<Plate, Face>()
 
 /** Kept per plate, which is never changed. */
-function faceOf(plate: Plate): Face {
+function faceOf(plate: FacePlate): Face {
   let face = kept.get(plate)
   if (face) return face
   const opening = (name: string, ring: Ring): Opening => {
@@ -46,9 +59,12 @@ function faceOf(plate: Plate): Face {
     return { name, polygons, box: boxOf(polygons) }
   }
   const axis = { x: 0, y: 0 }
+  const own = plate.face
   face = {
-    disc: [flattenRing(circleRing(axis, plate.diameter), TOLERANCE.clashChord)],
+    disc: [flattenRing(own?.outline ?? circleRing(axis, plate.diameter), TOLERANCE.clashChord)],
     openings: [
+      ...(own?.mouth ? [opening('the mouth of the vee', own.mouth)] : []),
+      ...(own?.slots ?? []).map((s) => opening(`slot ${s.id}`, s.ring)),
       ...(plate.bore > 0 ? [opening("the plate's bore", circleRing(axis, plate.bore))] : []),
       ...plate.slots.filter((s) => s.to > s.from).map((s) => opening(`slot ${s.id}`, slotRing(s))),
       ...plate.holes.map((h) => opening(`hole ${h.id}`, circleRing(h, h.diameter))),
@@ -68,13 +84,13 @@ export interface Stand {
   readonly over: readonly string[]
 }
 
-export function standOnPlate(plate: Plate, foot: Polygons): Stand {
+export function standOnPlate(plate: FacePlate, foot: Polygons): Stand {
   const { disc, openings } = faceOf(plate)
   const area = polygonArea(foot)
   const rim = plate.diameter / 2 - TOLERANCE.clashChord
-  const inside = foot.every((ring) => ring.every((p) => Math.hypot(p.x, p.y) <= rim))
+  const inside = !plate.face && foot.every((ring) => ring.every((p) => Math.hypot(p.x, p.y) <= rim))
   let on: Polygons = inside ? foot : polygonIntersection(foot, disc)
-  const over = area - polygonArea(on) > TOLERANCE.clashArea ? ["the plate's rim"] : []
+  const over = area - polygonArea(on) > TOLERANCE.clashArea ? [plate.face?.rim ?? "the plate's rim"] : []
   const box = boxOf(foot)
   for (const o of openings) {
     if (on.length === 0 || !boxesMeet(o.box, box) || !reaches(o.polygons, box)) continue
@@ -99,7 +115,10 @@ export interface Anchor {
 }
 
 /** All openings of the plate by how far a point lies outside of them (negative: inside), nearest first. */
-export function anchorsBy(plate: Plate, at: Point): { readonly anchor: Anchor; readonly outside: number }[] {
+export function anchorsBy(
+  plate: FacePlate,
+  at: Point,
+): { readonly anchor: Anchor; readonly outside: number }[] {
   const slots = plate.slots.map((s): Anchor => {
     const turn = toRadians(s.angle)
     const along = at.x * Math.cos(turn) + at.y * Math.sin(turn)
@@ -114,6 +133,21 @@ export function anchorsBy(plate: Plate, at: Point): { readonly anchor: Anchor; r
       depth: plate.thickness,
     }
   })
+  for (const s of plate.face?.slots ?? []) {
+    const turn = toRadians(s.angle)
+    const [dx, dy] = [at.x - s.x, at.y - s.y]
+    const along = Math.abs(dx * Math.cos(turn) + dy * Math.sin(turn))
+    const across = dy * Math.cos(turn) - dx * Math.sin(turn)
+    const beyond = Math.max(0, along - Math.max(0, s.length - s.width) / 2)
+    slots.push({
+      kind: 'slot',
+      id: s.id,
+      width: s.width,
+      off: Math.hypot(across, beyond),
+      thread: null,
+      depth: plate.thickness,
+    })
+  }
   const holes = plate.holes.map((h): Anchor => ({
     kind: 'hole',
     id: h.id,

@@ -1,28 +1,13 @@
 /** What a part stands on that does not lie flat: angle plates and vees, and the frame of their shelf or lands. */
-import { polar } from '../geometry/angles.ts'
+import { facingPose } from '../geometry/space/facing.ts'
 import type { Pose } from '../geometry/space/pose.ts'
 import type { Point, Point3 } from '../geometry/types.ts'
 import { isShelf, type Hardware, type Plate, type Setup, type Shelf } from '../job/schema.ts'
 import { stationPoint } from './station.ts'
 
-/**
- * The frame of a face square to the plate that looks in the direction `facing`, through a point of the plate: u along
- * it, v out from the plate, n out of it.
- */
-export function shelfPose(at: Point, facing: number): Pose {
-  const n = polar(1, facing)
-  const u = polar(1, facing + 90)
-  return {
-    origin: { x: at.x, y: at.y, z: 0 },
-    u: { ...u, z: 0 },
-    v: { x: 0, y: 0, z: 1 },
-    n: { ...n, z: 0 },
-  }
-}
-
 /** Of an angle plate its shelf's face, of a vee its lands. */
 export const poseOfShelf = (plate: Plate, item: Shelf): Pose =>
-  shelfPose(stationPoint(plate, item.at, []), item.facing)
+  facingPose(stationPoint(plate, item.at, []), item.facing)
 
 export const shelvesOf = ({ hardware }: Pick<Setup, 'hardware'>): Shelf[] => hardware.filter(isShelf)
 

@@ -1,5 +1,6 @@
 /** Angle plates and vees as the solids they are made of. Bolt holes and slots are left in, as in other blocks. */
 import { rectRing } from '../geometry/edges.ts'
+import { facingPose } from '../geometry/space/facing.ts'
 import { ringMoments } from '../geometry/ringMoments.ts'
 import type { Point, Ring } from '../geometry/types.ts'
 import { STEEL_PER_MM3 } from '../hardware/steel.ts'
@@ -10,7 +11,6 @@ import { stationOver } from './fixtures.ts'
 import { lyingSolid } from './lying.ts'
 import { pieceOf } from './piece.ts'
 import { placePoint } from './place.ts'
-import { shelfPose } from './shelf.ts'
 import { stationPoint } from './station.ts'
 import type { MountedPiece, MountedSolid } from './types.ts'
 
@@ -52,7 +52,7 @@ function web(item: AnglePlate, at: Point, index: number): MountedSolid {
   const room = along - webs.thickness
   const middle = webs.count === 1 ? 0 : room * (index / (webs.count - 1) - 1 / 2)
   // Its u points away from the shelf's face, its n along the shelf.
-  const pose = shelfPose(placePoint({ turn: item.facing, ...at }, { x: 0, y: middle }), item.facing + 90)
+  const pose = facingPose(placePoint({ turn: item.facing, ...at }, { x: 0, y: middle }), item.facing + 90)
   const corner: Ring = [
     { x: thickness, y: thickness },
     { x: foot, y: thickness },

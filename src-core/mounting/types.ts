@@ -3,7 +3,7 @@ import type { Point, Point3, Region, Ring } from '../geometry/types.ts'
 import type { Pose } from '../geometry/space/pose.ts'
 import type { Thread } from '../hardware/threads.ts'
 import type { MassMoments } from '../mass/massMoments.ts'
-import type { Body, Bore, Hardware, Job, Setup } from '../job/schema.ts'
+import type { Body, Bore, Hardware, Job, Setup, Shelf } from '../job/schema.ts'
 import type { Rest } from './rest.ts'
 
 /** Turn counter-clockwise by `turn` degrees, then move by (x, y): part frame to plate frame. */
@@ -103,6 +103,8 @@ export interface MountedToe {
 
 export interface MountedPiece {
   readonly item: Hardware
+  /** Id of the angle plate or vee that it stands on; its places are then those in the plate's frame all the same. */
+  readonly shelf?: string
   /** The station: the slot's radius or the hole or point that `at` names. */
   readonly at: Point
   /** Direction of its length, degrees. */
@@ -138,6 +140,20 @@ export interface MountedBore {
 export interface Mounted {
   /** Id of the twin that is looked at as if it were the part; left out: the part itself. */
   readonly twin?: string
+  /** The shelf that is looked at as if it were the plate; left out: the plate itself. All else is then in its frame. */
+  readonly shelf?: {
+    readonly item: Shelf
+    /** Its frame in the plate's. */
+    readonly pose: Pose
+    /** Whether the part is seated on it. */
+    readonly carriesPart: boolean
+    /** Of the part's origin over it, mm. */
+    readonly height: number
+    /** Bodies that lie at a slant to it, and so are not seen from it. */
+    readonly slanted: readonly string[]
+  }
+  /** Every shelf that carries something, looked at so; the part's own first. Left out: none. */
+  readonly shelves?: readonly Mounted[]
   readonly job: Job
   readonly setup: Setup
   readonly placement: Placement

@@ -1,0 +1,56 @@
+/** Angle plates and vees where they stand: their feet on the plate, their shelves beside the axis. */
+import { finding, type Finding } from '../findings/finding.ts'
+import { KIND_WORDS } from '../hardware/words.ts'
+import { isShelf } from '../job/schema.ts'
+import { ringPolygons } from '../mounting/material.ts'
+import { standOnPlate } from '../mounting/plateFace.ts'
+import { shelfSize } from '../mounting/shelfSize.ts'
+import type { Mounted } from '../mounting/types.ts'
+import { formatter } from '../units/format.ts'
+import { capital } from '../words/capital.ts'
+
+export const shelfFindings = (mounted: Mounted): Finding[] => [
+  ...feet(mounted),
+  ...(mounted.shelves ?? []).flatMap((view) => [...beyondAxis(view), ...slanted(view), ...unjudged(view)]),
+]
+
+/** A foot that hangs over the rim or the bore bears less; slots it bridges. */
+function feet({ job, pieces }: Mounted): Finding[] {
+  const fmt = formatter(job.displayUnits)
+  return pieces.flatMap(({ item, solids, at }) => {
+    if (!isShelf(item)) return []
+    const stands = solids
+      .filter((s) => s.role === 'fixture' && s.z0 === 0)
+      .map((s) => standOnPlate(job.plate, ringPolygons(s.ring)))
+    const over = [...new Set(stands.flatMap((s) => s.over))].filter((o) => o.startsWith("the plate's"))
+    if (over.length === 0) return []
+    const least = Math.min(...stands.map((s) => s.share))
+    const message = `${capital(KIND_WORDS[item.kind])} ${item.id} hangs over ${over.join(' and ')}. Move it onto solid plate if you can; ${fmt.percent(least)} of it lies on the plate.`
+    return [finding('caution', 'foot-overhangs', item.id, message, at)]
+  })
+}
+
+/** The spindle axis runs before a shelf, never behind it. */
+function beyondAxis(view: Mounted): Finding[] {
+  const size = shelfSize(view)
+  const { shelf } = view
+  if (!size || !shelf?.carriesPart || size.stands > 0) return []
+  const fmt = formatter(view.job.displayUnits)
+  const where = size.stands === 0 ? 'on it' : `${fmt.length(-size.stands)} beyond it`
+  const message = `The shelf of ${shelf.item.id} stands above the axis: its face lies ${where}, so the tool would cut the shelf. Move it back, away from where it faces, or turn it round.`
+  return [finding('stop', 'shelf-above-axis', shelf.item.id, message)]
+}
+
+function slanted({ shelf }: Mounted): Finding[] {
+  if (!shelf?.carriesPart || shelf.slanted.length === 0) return []
+  const names = shelf.slanted.join(', ')
+  const message = `What ${names} carries or meets on ${shelf.item.id} is not known: it lies at a slant to the shelf. Draw it square to the shelf, or as part of the outline seen from in front.`
+  return [finding('caution', 'body-slanted', 'part', message)]
+}
+
+/** What a vee holds is not reckoned. */
+function unjudged({ shelf }: Mounted): Finding[] {
+  if (shelf?.item.kind !== 'vee') return []
+  const message = `The vee ${shelf.item.id} is not judged yet: what it holds is not known. Do not run this setup on this verdict.`
+  return [finding('caution', 'vee-unjudged', shelf.item.id, message)]
+}

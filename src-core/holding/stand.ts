@@ -1,0 +1,56 @@
+/** What pieces and part stand on, plate or shelf, and its joints in the plate's own frame. */
+import type { Finding } from '../findings/finding.ts'
+import { outOf } from '../geometry/space/pose.ts'
+import type { Point } from '../geometry/types.ts'
+import { poseMass, type MassMoments } from '../mass/massMoments.ts'
+import { seatShelf } from '../mounting/shelf.ts'
+import type { Mounted, MountedPiece } from '../mounting/types.ts'
+import { plateSeat, type Seat } from './seat.ts'
+
+/** The setup as it looks from what carries the part: itself, or from the shelf of its seat. */
+export const partStand = (mounted: Mounted): Mounted => {
+  const shelf = seatShelf(mounted.setup)
+  return (shelf && mounted.shelves?.find((s) => s.shelf?.item.id === shelf.id)) ?? mounted
+}
+
+/** The setup from each that something stands on: the plate first. */
+export const standsOf = (mounted: Mounted): readonly Mounted[] => [mounted, ...(mounted.shelves ?? [])]
+
+/** As it looks from what a piece stands on, and the piece there. */
+export function standOf(mounted: Mounted, piece: MountedPiece): { stand: Mounted; seen: MountedPiece } {
+  const stand = mounted.shelves?.find((s) => s.shelf?.item.id === piece.shelf)
+  const seen = stand?.pieces.find((p) => p.item.id === piece.item.id)
+  return stand && seen ? { stand, seen } : { stand: mounted, seen: piece }
+}
+
+/** The pieces that stand on what is looked at, not on a shelf of it. */
+export const standing = ({ pieces }: Pick<Mounted, 'pieces'>): readonly MountedPiece[] =>
+  pieces.some((p) => p.shelf) ? pieces.filter((p) => !p.shelf) : pieces
+
+/** A seat at a height over what is looked at; (u, v) are its (x, y). */
+export const seatAt = ({ shelf }: Pick<Mounted, 'shelf'>, z: number): Seat =>
+  shelf ? { ...shelf.pose, origin: outOf(shelf.pose, { x: 0, y: 0, z }) } : plateSeat(z)
+
+/** Mass moments of what is looked at, about the origin of the plate's frame. */
+export const massInPlate = ({ shelf }: Pick<Mounted, 'shelf'>, moments: MassMoments): MassMoments =>
+  shelf ? poseMass(moments, shelf.pose) : moments
+
+/** A place of what is looked at, as seen from in front of the plate. */
+export function placeInPlate({ shelf }: Pick<Mounted, 'shelf'>, { x, y }: Point): Point {
+  if (!shelf) return { x, y }
+  const at = outOf(shelf.pose, { x, y, z: 0 })
+  return { x: at.x, y: at.y }
+}
+
+/** Findings made on what is looked at, with their places as seen from in front of the plate. */
+export const findingsInPlate = <F extends Finding>(
+  mounted: Pick<Mounted, 'shelf'>,
+  findings: readonly F[],
+): readonly F[] =>
+  mounted.shelf ? findings.map((f) => (f.at ? { ...f, at: placeInPlate(mounted, f.at) } : f)) : findings
+
+/** "the plate", "the shelf of A1", "V1". */
+export const standWords = ({ shelf }: Pick<Mounted, 'shelf'>): string => {
+  if (!shelf) return 'the plate'
+  return shelf.item.kind === 'vee' ? shelf.item.id : `the shelf of ${shelf.item.id}`
+}

@@ -1,0 +1,183 @@
+/**
+ * A shelf looked at as if it were the plate: the part on it and what stands on it in the shelf's own frame, so that all
+ * that judges toes, heels, packing and studs judges them there; and what stands there carried back to the plate's frame.
+ */
+import { turnBetween, wholeTurn } from '../geometry/angles.ts'
+import { oblongRing, rectRing } from '../geometry/edges.ts'
+import { outOf, turnedBy, type Pose } from '../geometry/space/pose.ts'
+import { dot3, minus3 } from '../geometry/space/vector.ts'
+import type { Point, Point3, Ring } from '../geometry/types.ts'
+import type { Hardware, Job, Plate, Setup, Shelf } from '../job/schema.ts'
+import type { Bench } from './bench.ts'
+import { mountPiece } from './hardware.ts'
+import { envelopeOf } from './lying.ts'
+import { mountPart } from './mountPart.ts'
+import type { FacePlate } from './plateFace.ts'
+import { poseOfShelf, seatShelf, shelfUnder, shelvesOf } from './shelf.ts'
+import { partFromShelf } from './shelfPart.ts'
+import type { Lying, Mounted, MountedPiece, MountedSolid, Placement } from './types.ts'
+
+/** Whether a piece is mounted on a shelf: by its station, or as a bolt through a part that is seated there. */
+const standsOn = (setup: Setup, shelf: Shelf, item: Hardware): boolean =>
+  item.kind === 'bolt' ? seatShelf(setup)?.id === shelf.id : shelfUnder(setup.hardware, item)?.id === shelf.id
+
+/** The shelves of a setup that the part or something else stands on. */
+export const shelvesInUse = (setup: Setup): Shelf[] =>
+  shelvesOf(setup).filter((s) => setup.seat?.on === s.id || setup.hardware.some((h) => standsOn(setup, s, h)))
+
+/** @param placement of the part in the plate's frame. @param seat z of its back there. */
+export function viewFromShelf(
+  job: Job,
+  setup: Setup,
+  placement: Placement,
+  seat: number,
+  shelf: Shelf,
+): Mounted {
+  const pose = poseOfShelf(job.plate, shelf)
+  const origin = minus3({ x: placement.x, y: placement.y, z: seat }, pose.origin)
+  const { bodies: seen, slanted } = partFromShelf(
+    job.part,
+    turnBetween(0, wholeTurn(shelf.facing - placement.turn)),
+  )
+  const carriesPart = setup.seat?.on === shelf.id
+  const viewJob: Job = { ...job, plate: faceOf(shelf), part: { ...partOf(job, seen) } }
+  const viewSetup: Setup = {
+    ...setup,
+    centre: { x: 0, y: 0 },
+    turn: 0,
+    seat: null,
+    packing: carriesPart ? setup.packing : 0,
+    hardware: setup.hardware.filter((h) => standsOn(setup, shelf, h)).map((h) => inView(shelf, h)),
+    cuts: [],
+  }
+  const place = { turn: 0, x: dot3(origin, pose.u), y: dot3(origin, pose.v) }
+  const height = dot3(origin, pose.n)
+  const { front, bodies } = mountPart(viewJob, viewSetup, place, height)
+  const part = { placement: place, bodies, bores: [] }
+  const bench: Bench = { job: viewJob, setup: viewSetup, part, ground: 0, seat: viewSetup.packing, front }
+  return {
+    shelf: { item: shelf, pose, carriesPart, height, slanted },
+    job: viewJob,
+    setup: viewSetup,
+    ...part,
+    ground: 0,
+    seat: viewSetup.packing,
+    pieces: viewSetup.hardware.map((item) => mountPiece(bench, item)),
+    workBore: null,
+    partFront: front,
+  }
+}
+
+const parts = new WeakMap<
+  Job['part'],
+  { readonly bodies: Job['part']['bodies']; readonly part: Job['part'] }
+>()
+
+/** The same object for the same part seen from the same side. */
+function partOf(job: Job, bodies: Job['part']['bodies']): Job['part'] {
+  const known = parts.get(job.part)
+  if (known?.bodies === bodies) return known.part
+  const part = { ...job.part, bodies, bores: [] }
+  parts.set(job.part, { bodies, part })
+  return part
+}
+
+const faces = new WeakMap<Shelf, FacePlate>()
+
+/** A shelf's face as a plate's; of a vee its lands, the mouth between them an opening. Kept, as shelves are immutable. */
+function faceOf(shelf: Shelf): Plate {
+  let face = faces.get(shelf)
+  if (!face) faces.set(shelf, (face = makeFace(shelf)))
+  return face
+}
+
+function makeFace(shelf: Shelf): FacePlate {
+  const [along, deep, out] = shelf.size
+  const outline: Ring = rectRing({ x: 0, y: out / 2 }, along, out, 0)
+  const slots = shelf.kind === 'anglePlate' ? shelf.slots : []
+  const mouth = shelf.kind === 'vee' ? rectRing({ x: 0, y: out / 2 }, shelf.opening, out, 0) : null
+  return {
+    name: shelf.id,
+    diameter: 2 * Math.hypot(along, out),
+    bore: 0,
+    mass: 1,
+    ratedSpeed: null,
+    thickness: shelf.kind === 'anglePlate' ? shelf.thickness : deep,
+    slots: [],
+    holes: shelf.holes,
+    face: {
+      outline,
+      rim: `the edge of ${shelf.id}`,
+      mouth,
+      slots: slots.map((s) => ({ ...s, ring: oblongRing(s, s.length, s.width, s.angle) })),
+    },
+  }
+}
+
+const views = new WeakMap<Hardware, Hardware>()
+
+/** A piece of a shelf with its station in the shelf's frame; the same object for the same piece. */
+function inView(shelf: Shelf, item: Hardware): Hardware {
+  if (!('at' in item) || !('on' in item.at)) return item
+  let view = views.get(item)
+  if (!view) {
+    const { at } = item
+    const here = 'hole' in at ? { hole: at.hole } : { x: at.along, y: at.out }
+    views.set(item, (view = { ...item, at: here } as Hardware))
+  }
+  return view
+}
+
+/** A place or, with its height over the shelf, a point of a shelf in the plate's frame. */
+export const outOfShelf = (pose: Pose, p: Point & { readonly z?: number }): Point3 =>
+  outOf(pose, { x: p.x, y: p.y, z: p.z ?? 0 })
+
+/** A piece that stands on a shelf, in the plate's frame. @param item as it stands in the job. */
+export function carriedBack(
+  { item: shelf, pose }: NonNullable<Mounted['shelf']>,
+  item: Hardware,
+  seen: MountedPiece,
+): MountedPiece {
+  const solids = seen.solids.map((s) => solidBack(pose, s))
+  const main =
+    solids[
+      Math.max(
+        0,
+        seen.solids.findIndex((s) => s.ring === seen.footprint),
+      )
+    ]!
+  const along = turnedBy(pose, { x: Math.cos((seen.facing * Math.PI) / 180), y: 0, z: 0 })
+  return {
+    item,
+    shelf: shelf.id,
+    at: flat(outOfShelf(pose, seen.at)),
+    facing: along.x === 0 && along.y === 0 ? shelf.facing : (Math.atan2(along.y, along.x) * 180) / Math.PI,
+    footprint: main.ring,
+    z0: main.z0,
+    z1: main.z1,
+    mass: seen.mass,
+    massCentre: outOf(pose, seen.massCentre),
+    bolt: null,
+    solids,
+    fastenings: seen.fastenings.map((f) => ({ ...f, at: flat(outOfShelf(pose, { ...f.at, z: f.grip })) })),
+    toe: null,
+  }
+}
+
+const flat = ({ x, y }: Point3): Point => ({ x, y })
+
+/** Upright on the shelf, lying in the plate's frame; a block along the shelf is its own upright box there. */
+function solidBack(pose: Pose, { ring, holes, z0, z1, ...solid }: MountedSolid): MountedSolid {
+  const lies: Lying = { pose, ring, ...(holes ? { holes } : {}), z0, z1 }
+  const { moments: _moments, ...plain } = solid
+  const back = { ...plain, ...envelopeOf(lies), massCentre: outOf(pose, solid.massCentre) }
+  return isBlock(ring) && !holes ? back : { ...back, lies }
+}
+
+/** Whether a ring is a rectangle along its frame's axes. */
+const isBlock = (ring: Ring): boolean =>
+  ring.length === 4 &&
+  ring.every((v, i) => {
+    const w = ring[(i + 1) % 4]!
+    return !v.bulge && (Math.abs(v.x - w.x) < 1e-9 || Math.abs(v.y - w.y) < 1e-9)
+  })

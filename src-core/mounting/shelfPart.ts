@@ -1,0 +1,147 @@
+/**
+ * A part as it looks from a shelf that it stands on: each body as upright prisms or a mesh in the shelf's frame, x along
+ * the shelf and y out from the plate, both from the part's origin, heights along the shelf's normal.
+ */
+import { turnBetween } from '../geometry/angles.ts'
+import { circleRing } from '../geometry/edges.ts'
+import { pileOf } from '../geometry/pile.ts'
+import { facingPose } from '../geometry/space/facing.ts'
+import { dot3 } from '../geometry/space/vector.ts'
+import type { Point, Region, Ring } from '../geometry/types.ts'
+import { bodyFaults } from '../job/faults.ts'
+import { isPrism, liesAcross, type Body, type MeshBody, type Part, type Prism } from '../job/schema.ts'
+import { boreRange } from '../mass/slabs.ts'
+
+export interface ShelfPart {
+  readonly bodies: readonly Body[]
+  /** Bodies that lie at a slant to the shelf: they are left out, and what they carry or meet is not known here. */
+  readonly slanted: readonly string[]
+}
+
+/** Degrees by which a body that lies across may miss a quarter turn to the shelf. */
+const SQUARE = 1e-6
+
+const kept = new WeakMap<Part, { readonly facing: number; readonly part: ShelfPart }>()
+
+/** Kept per part for the last direction. @param facing of the shelf in the part's frame, degrees. */
+export function partFromShelf(part: Part, facing: number): ShelfPart {
+  const last = kept.get(part)
+  if (last && Math.abs(turnBetween(last.facing, facing)) < SQUARE) return last.part
+  const seen = fromShelf(part, facing)
+  kept.set(part, { facing, part: seen })
+  return seen
+}
+
+function fromShelf(part: Part, facing: number): ShelfPart {
+  const bodies: Body[] = []
+  const slanted: string[] = []
+  for (const body of part.bodies) {
+    const seen = isPrism(body) ? prismFromShelf(body, facing) : [meshFromShelf(body, facing)]
+    if (seen) bodies.push(...seen)
+    else slanted.push(body.id)
+  }
+  return { bodies: [...bodies, ...boresFromShelf(part, facing)], slanted }
+}
+
+/** Null where it lies at a slant. */
+function prismFromShelf(body: Prism, facing: number): Body[] | null {
+  if (bodyFaults(body).length > 0) return [plain(body)]
+  if (!liesAcross(body)) return fromSide(body, facing, body.base, body.base + body.thickness)
+  const turn = turnBetween(facing, body.across)
+  const near = (wanted: number) => Math.abs(turn - wanted) < SQUARE
+  if (near(0)) return [plain(body)]
+  const [e0, e1] = [body.base, body.base + body.thickness]
+  if (near(180) || near(-180))
+    return [
+      {
+        ...plain(body),
+        outline: mirrored(body.outline),
+        holes: body.holes.map(mirrored),
+        base: -e1,
+      },
+    ]
+  if (!near(90) && !near(-90)) return null
+  // Its own x points along ∓n there, its thickness along ±u.
+  const sign = turn > 0 ? 1 : -1
+  const seen = mapped(body, sign < 0, ({ x, y }) => ({ x: y, y: -sign * x }))
+  return pile(body, seen, ({ x0, x1 }) => ({
+    x0: Math.min(sign * e0, sign * e1),
+    x1: Math.max(sign * e0, sign * e1),
+    y0: x0,
+    y1: x1,
+  }))
+}
+
+/** Of a body extruded along the spindle from z0 to z1. */
+function fromSide(body: Prism, facing: number, z0: number, z1: number): Body[] {
+  const { u, n } = facingPose({ x: 0, y: 0 }, facing)
+  const seen = mapped(body, true, ({ x, y }) => {
+    const p = { x, y, z: 0 }
+    return { x: dot3(p, u), y: dot3(p, n) }
+  })
+  return pile(body, seen, ({ x0, x1 }) => ({ x0, x1, y0: z0, y1: z1 }))
+}
+
+type Box = { readonly x0: number; readonly x1: number; readonly y0: number; readonly y1: number }
+
+/** @param section of the body square to the shelf, y along its normal. @param plan of a layer of it, on the shelf. */
+function pile(body: Prism, section: Region, plan: (layer: Box) => Box): Prism[] {
+  return pileOf(section, body.effect === 'adds' ? 'outside' : 'inside').map((layer) => {
+    const { x0, x1, y0, y1 } = plan(layer)
+    return {
+      ...plain(body),
+      outline: [
+        { x: x0, y: y0 },
+        { x: x1, y: y0 },
+        { x: x1, y: y1 },
+        { x: x0, y: y1 },
+      ],
+      holes: [],
+      base: layer.y0,
+      thickness: layer.y1 - layer.y0,
+    }
+  })
+}
+
+const plain = ({ across: _across, ...body }: Prism): Prism => body
+
+/** Turned over: arcs bulge the other way. */
+const mirrored = (ring: Ring): { x: number; y: number; bulge: number }[] =>
+  ring.map(({ x, y, bulge = 0 }) => ({ x: -x, y, bulge: -bulge || 0 }))
+
+/** @param turnsOver whether the map mirrors, so that arcs bulge the other way. */
+function mapped({ outline, holes }: Region, turnsOver: boolean, to: (p: Point) => Point): Region {
+  const way = turnsOver ? -1 : 1
+  const map = (ring: Ring) => ring.map((v) => ({ ...to(v), bulge: way * (v.bulge ?? 0) }))
+  return { outline: map(outline), holes: holes.map(map) }
+}
+
+/** A turn in space: triangles keep their winding. */
+function meshFromShelf(body: MeshBody, facing: number): MeshBody {
+  const { u, n } = facingPose({ x: 0, y: 0 }, facing)
+  const { vertices, triangles } = body.mesh
+  const turned: number[] = []
+  for (let i = 0; i + 2 < vertices.length; i += 3) {
+    const p = { x: vertices[i]!, y: vertices[i + 1]!, z: vertices[i + 2]! + body.base }
+    turned.push(dot3(p, u), p.z, dot3(p, n))
+  }
+  return { ...body, base: 0, mesh: { vertices: turned, triangles } }
+}
+
+/** Every bore as what it takes away, cut by now or not: nothing is to bear on what will go. */
+function boresFromShelf(part: Part, facing: number): Prism[] {
+  return part.bores.flatMap((bore) => {
+    const range = boreRange(part, bore)
+    if (!range) return []
+    const outline = circleRing(bore, bore.diameter).map(({ x, y, bulge = 0 }) => ({ x, y, bulge }))
+    const tool: Prism = {
+      id: bore.id,
+      effect: 'removes',
+      outline,
+      holes: [],
+      base: range.z0,
+      thickness: range.z1 - range.z0,
+    }
+    return fromSide(tool, facing, range.z0, range.z1) as Prism[]
+  })
+}
