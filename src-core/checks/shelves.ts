@@ -11,7 +11,7 @@ import { capital } from '../words/capital.ts'
 
 export const shelfFindings = (mounted: Mounted): Finding[] => [
   ...feet(mounted),
-  ...(mounted.shelves ?? []).flatMap((view) => [...beyondAxis(view), ...slanted(view), ...unjudged(view)]),
+  ...(mounted.shelves ?? []).flatMap((view) => [...beyondAxis(view), ...slanted(view)]),
 ]
 
 /** A foot that hangs over the rim or the bore bears less; slots it bridges. */
@@ -46,11 +46,4 @@ function slanted({ shelf }: Mounted): Finding[] {
   const names = shelf.slanted.join(', ')
   const message = `What ${names} carries or meets on ${shelf.item.id} is not known: it lies at a slant to the shelf. Draw it square to the shelf, or as part of the outline seen from in front.`
   return [finding('caution', 'body-slanted', 'part', message)]
-}
-
-/** What a vee holds is not reckoned. */
-function unjudged({ shelf }: Mounted): Finding[] {
-  if (shelf?.item.kind !== 'vee') return []
-  const message = `The vee ${shelf.item.id} is not judged yet: what it holds is not known. Do not run this setup on this verdict.`
-  return [finding('caution', 'vee-unjudged', shelf.item.id, message)]
 }

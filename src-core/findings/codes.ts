@@ -54,6 +54,7 @@ export const FINDINGS = {
   'shelf-above-axis': { stop: 'stop' },
   'body-slanted': { caution: 'unknown' },
   'vee-unjudged': { caution: 'unknown' },
+  'part-off-vee': { stop: 'stop' },
   'clamp-off-seat': { stop: 'stop' },
   'part-off-shelf': { stop: 'stop' },
   // The part as described.

@@ -18,6 +18,7 @@ import { SEAT_PLAY } from './partFace.ts'
 import { partJoint, type PartJoint } from './partJoint.ts'
 import { partStand, standOf } from './stand.ts'
 import { studJoint } from './studJoint.ts'
+import { partInVee } from './veeSeat.ts'
 import { twinJoint } from './twinJoint.ts'
 
 /** Factor that Evenswing asks of a joint. Rule of thumb, its own: loads and friction are both rough. */
@@ -109,7 +110,10 @@ function judgePart(
   { mounted, assembly, cutting, states }: JointsInput,
   backed: readonly Backed[],
 ): Judged['part'] {
-  const built = partJoint(mounted, partStand(mounted), assembly.mountedPart, cutting, states)
+  const stand = partStand(mounted)
+  const part = assembly.mountedPart
+  const built =
+    partInVee(mounted, stand, part, cutting, states) ?? partJoint(mounted, stand, part, cutting, states)
   const backings = backed.flatMap((b) => b.backing ?? [])
   return judgeKept(mounted.job.part, built, mounted.setup.speed ?? 0, backings)
 }

@@ -10,6 +10,7 @@ import { isCarried, packingItems, packingOf, type Carried, type Packing } from '
 import { partContact } from './partContact.ts'
 import { offShelf } from './offShelf.ts'
 import { SEAT_PLAY } from './partFace.ts'
+import { offVee, veeOf } from './veeSeat.ts'
 import { partStand, standWords } from './stand.ts'
 import { underTwins } from './twinJoint.ts'
 
@@ -34,6 +35,7 @@ const carriesPart = (mounted: Mounted): boolean =>
   mounted.shelf ? mounted.shelf.carriesPart : partStand(mounted) === mounted
 
 function seatFindings(mounted: Mounted, contact: readonly Carried[]): Finding[] {
+  if (veeOf(mounted)) return offVee(mounted)
   if (contact.length > 0) return []
   const { setup, job, partFront } = mounted
   const seat = formatter(job.displayUnits).length(setup.packing)

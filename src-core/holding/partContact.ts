@@ -24,7 +24,8 @@ const ownFace = keptFor(
 /** All that carries the part; pieces of packing that miss its seat, hang in the air or lie elsewhere carry nothing. */
 export const partContact = keptFor((mounted: Mounted): readonly Carried[] => {
   const { seat } = mounted
-  if (partStand(mounted) !== mounted) return []
+  // Of a part on a shelf that is asked from there; a round in a vee touches along lines.
+  if (partStand(mounted) !== mounted || mounted.shelf?.item.kind === 'vee') return []
   if (mounted.setup.packing <= 0) return ownFace(mounted)
   const all = packingOf(mounted)
   // What hangs over the plate's bore carries nothing, though the rest of the piece stands.

@@ -24,7 +24,18 @@ export function toeRulings(mounted: Mounted, piece: MountedPiece): Ruling[] {
   return offRuling(mounted, piece, item, toe) ?? meshRuling(mounted, piece, toe) ?? []
 }
 
+/** Whether a toe lies across the crown of a round in a vee, which it touches along a line. */
+function onCrown({ shelf }: Mounted, { pad, rest }: MountedToe): boolean {
+  const round = shelf?.round
+  if (!round?.lies || !rest || Math.abs(rest.z - round.crown) > FLAT) return false
+  const x = pad.map((p) => p.x)
+  const y = pad.map((p) => p.y)
+  const over = Math.min(...x) <= round.along && Math.max(...x) >= round.along
+  return over && Math.min(...y) >= round.length[0] && Math.max(...y) <= round.length[1]
+}
+
 function offRuling(mounted: Mounted, piece: MountedPiece, item: Clamp, toe: MountedToe): Ruling[] | null {
+  if (onCrown(mounted, toe)) return null
   const pad = ringPolygons(toe.pad)
   const bare = toe.rest ? bareOf(mounted, pad, toe.rest.z) : pad
   if (bare.length === 0) return null

@@ -27,6 +27,7 @@ function surroundings({ job, setup, placement, bores, turned, shelf, twin = '' }
     placement.y,
     placement.turn,
     shelf?.height,
+    shelf?.diameter,
     setup.packing,
     setup.seat,
     setup.speed,

@@ -63,7 +63,7 @@ function mountPieces(bench: Bench, placement: Placement): Pick<Mounted, 'pieces'
   if (used.length === 0) return { pieces: setup.hardware.map((item) => mountPiece(bench, item)) }
   const shelves = used
     .sort((a, b) => Number(b.id === setup.seat?.on) - Number(a.id === setup.seat?.on))
-    .map((shelf) => viewFromShelf(job, setup, placement, seat, shelf))
+    .map((shelf) => viewFromShelf(job, setup, placement, seat, bench.part, shelf))
   const onShelf = new Map(
     shelves.flatMap((view) => view.pieces.map((seen) => [seen.item.id, { view, seen }] as const)),
   )

@@ -10,6 +10,8 @@ import type { Point, Point3, Ring } from '../geometry/types.ts'
 import type { Hardware, Job, Plate, Setup, Shelf } from '../job/schema.ts'
 import type { Bench } from './bench.ts'
 import { mountPiece } from './hardware.ts'
+import { roundInVee } from './inVee.ts'
+import type { MountedPart } from './material.ts'
 import { envelopeOf } from './lying.ts'
 import { mountPart } from './mountPart.ts'
 import type { FacePlate } from './plateFace.ts'
@@ -25,12 +27,13 @@ const standsOn = (setup: Setup, shelf: Shelf, item: Hardware): boolean =>
 export const shelvesInUse = (setup: Setup): Shelf[] =>
   shelvesOf(setup).filter((s) => setup.seat?.on === s.id || setup.hardware.some((h) => standsOn(setup, s, h)))
 
-/** @param placement of the part in the plate's frame. @param seat z of its back there. */
+/** @param placement of the part in the plate's frame. @param seat z of its back there. @param whole the part there. */
 export function viewFromShelf(
   job: Job,
   setup: Setup,
   placement: Placement,
   seat: number,
+  whole: MountedPart,
   shelf: Shelf,
 ): Mounted {
   const pose = poseOfShelf(job.plate, shelf)
@@ -52,11 +55,13 @@ export function viewFromShelf(
   }
   const place = { turn: 0, x: dot3(origin, pose.u), y: dot3(origin, pose.v) }
   const height = dot3(origin, pose.n)
+  const diameter = carriesPart ? (setup.seat?.diameter ?? null) : null
+  const round = carriesPart && shelf.kind === 'vee' ? roundInVee(shelf, pose, whole, diameter) : null
   const { front, bodies } = mountPart(viewJob, viewSetup, place, height)
   const part = { placement: place, bodies, bores: [] }
   const bench: Bench = { job: viewJob, setup: viewSetup, part, ground: 0, seat: viewSetup.packing, front }
   return {
-    shelf: { item: shelf, pose, carriesPart, height, slanted },
+    shelf: { item: shelf, pose, carriesPart, height, slanted, diameter, round },
     job: viewJob,
     setup: viewSetup,
     ...part,

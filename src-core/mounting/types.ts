@@ -137,6 +137,27 @@ export interface MountedBore {
   readonly through: boolean
 }
 
+/** A round in a vee, mm, or why there is none. */
+export type VeeRound =
+  | {
+      readonly lies: true
+      readonly diameter: number
+      /** Of its middle, along the vee's lands from their middle; and of its crown over them. */
+      readonly along: number
+      readonly crown: number
+      /** Plate frame. */
+      readonly middle: Point
+      /** From the plate's face: the ends of the round, and those between which it touches both flanks. */
+      readonly length: readonly [number, number]
+      readonly out: readonly [number, number]
+    }
+  | { readonly lies: false; readonly why: 'not given' | 'not drawn' | 'bare' }
+  /** The largest that the vee takes; how far the crown stands over the lands, which is below 0. */
+  | { readonly lies: false; readonly why: 'too large'; readonly most: number }
+  | { readonly lies: false; readonly why: 'too small'; readonly crown: number }
+  /** Beside the middle, and off the flanks where above 0. */
+  | { readonly lies: false; readonly why: 'off'; readonly beside: number; readonly off: number }
+
 export interface Mounted {
   /** Id of the twin that is looked at as if it were the part; left out: the part itself. */
   readonly twin?: string
@@ -149,6 +170,9 @@ export interface Mounted {
     readonly carriesPart: boolean
     /** Of the part's origin over it, mm. */
     readonly height: number
+    /** Of a vee that the part is seated in: the diameter that is given, and the round that lies in it. */
+    readonly diameter: number | null
+    readonly round: VeeRound | null
     /** Bodies that lie at a slant to it, and so are not seen from it. */
     readonly slanted: readonly string[]
   }

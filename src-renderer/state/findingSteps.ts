@@ -28,6 +28,7 @@ const STEPS: Readonly<Record<AgainstCode, StepName | 'item'>> = {
   'shelf-above-axis': 'item',
   'body-slanted': 'part',
   'vee-unjudged': 'mounting',
+  'part-off-vee': 'mounting',
   'clamp-off-seat': 'item',
   'part-off-shelf': 'mounting',
   'bolt-covered': 'item',

@@ -1,6 +1,6 @@
 /** Parts that do not lie flat: a bearing block on an angle plate, a round casting in a vee. Invented. */
 import { circleRing, rectRing } from '../../src-core/geometry/edges.ts'
-import type { AnglePlate, Hardware, Job, Prism, Setup, Vee } from '../../src-core/job/schema.ts'
+import type { AnglePlate, Clamp, Hardware, Job, Prism, Setup, Vee } from '../../src-core/job/schema.ts'
 import { block, bore, boreCut, disc, jobWith, partOf, steps } from './jobs.ts'
 
 const bolted = {
@@ -11,7 +11,7 @@ const bolted = {
   lubricated: false,
 } as const
 
-/** A faceplate of 400 mm with eight slots, on a lathe of 250 mm centre height. */
+/** A faceplate of 400 mm with twelve slots, on a lathe of 250 mm centre height. */
 const machine = {
   lathe: {
     swingOverBed: 500,
@@ -33,9 +33,9 @@ const machine = {
     bore: 50,
     mass: 26,
     surface: 'turned' as const,
-    slots: Array.from({ length: 8 }, (_, i) => ({
+    slots: Array.from({ length: 12 }, (_, i) => ({
       id: `S${i + 1}`,
-      angle: 45 * i,
+      angle: 30 * i,
       from: 60,
       to: 190,
       width: 14,
@@ -84,9 +84,11 @@ export const ANGLE_PLATE: AnglePlate = {
   slots: [-56, 56].map((x, i) => ({ id: `G${i + 1}`, x, y: 65, angle: 90, length: 70, width: 13 })),
   holes: [],
   bolts: [
-    { at: { x: -66.5, y: 0 }, ...bolted },
-    { at: { x: -26.5, y: 90 * 0 + 0 }, ...bolted },
-  ],
+    { x: -45, y: 62.6 },
+    { x: -45, y: -62.6 },
+    { x: -45, y: 0 },
+    { x: -80, y: 0 },
+  ].map((at) => ({ at, ...bolted })),
   fixed: true,
 }
 
@@ -120,24 +122,54 @@ export function bearingBlock(more: readonly Hardware[] = [], setup: Partial<Setu
   })
 }
 
-/** mm: a round casting's diameter, and how far its bore lies off its middle. */
-export const CASTING = { diameter: 80, off: 12 }
+/** mm: a round casting's diameter, and how far its cored bore lies off its middle, toward the vee. */
+export const CASTING = { diameter: 80, off: 12, core: 24 }
 
-/** A right-angled vee with lands that a strap's stud goes into. */
+/** A right-angled vee with wide lands for the heels of straps. */
 export const VEE: Vee = {
   id: 'V1',
   kind: 'vee',
   at: { x: 0, y: 0 },
   facing: 90,
-  size: [150, 70, 90],
+  size: [240, 50, 110],
   angle: 90,
-  opening: 80,
+  opening: 62,
   foot: { length: 50, thickness: 20 },
   density: 7200,
-  holes: [-58, 58].map((x, i) => ({ id: `H${i + 1}`, x, y: 45, diameter: 12, thread: 'M12' })),
-  bolts: [{ at: { x: -95, y: 0 }, ...bolted }],
+  holes: [
+    { id: 'H1', x: -48, y: 34, diameter: 12, thread: 'M12' },
+    { id: 'H2', x: 48, y: 80, diameter: 12, thread: 'M12' },
+  ],
+  bolts: [
+    { x: -80, y: 54 },
+    { x: -80, y: -54 },
+    { x: -80, y: 0 },
+  ].map((at) => ({ at, ...bolted })),
   fixed: true,
 }
+
+/** Its toe across the crown of the round. */
+export const overCrown = (id: string, hole: string, facing: number, more: Partial<Clamp> = {}): Clamp => ({
+  id,
+  kind: 'clamp',
+  at: { on: 'V1', hole },
+  facing,
+  strap: {
+    length: 130,
+    width: 40,
+    thickness: 25,
+    boltFrom: 54,
+    opening: 14,
+    slotted: 0,
+    steel: '42CrMo4+QT',
+  },
+  ...bolted,
+  torque: 45,
+  heel: { kind: 'block', size: [25, 30], height: 'suit' },
+  fixed: true,
+  ...more,
+})
+
 /** From the middle of a round in the vee to its lands. */
 const overLands = CASTING.diameter / 2 / Math.sin(Math.PI / 4) - VEE.opening / 2
 
@@ -145,15 +177,24 @@ export function castingInVee(more: readonly Hardware[] = [], setup: Partial<Setu
   return jobWith({
     ...machine,
     part: partOf(
-      [disc('body', { x: 0, y: 0 }, CASTING.diameter, 100)],
-      [bore('A', { x: 0, y: CASTING.off }, 30, { start: 0 })],
+      [
+        disc('body', { x: 0, y: 0 }, CASTING.diameter, 100, {
+          holes: [circleRing({ x: 0, y: -CASTING.off }, CASTING.core)],
+        }),
+      ],
+      [bore('A', { x: 0, y: -CASTING.off }, 30, { start: CASTING.core })],
       { name: 'casting', material: 'grey cast iron', density: 7200, surface: 'rough' },
     ),
     setup: {
       centre: { bore: 'A' },
-      seat: { on: 'V1', standOff: 10, diameter: CASTING.diameter },
+      seat: { on: 'V1', standOff: 12, diameter: CASTING.diameter },
       packing: 0,
-      hardware: [{ ...VEE, at: { x: 0, y: -CASTING.off - overLands } }, ...more],
+      hardware: [
+        { ...VEE, at: { x: 0, y: CASTING.off - overLands } },
+        overCrown('c1', 'H1', 0),
+        overCrown('c2', 'H2', 180),
+        ...more,
+      ],
       cuts: [boreCut('A')],
       speed: 110,
       ...setup,

@@ -1,0 +1,135 @@
+/** The round of a part that lies in a vee: where it touches the flanks, or why it does not. */
+import { toRadians, turning } from '../geometry/angles.ts'
+import { arcFraction, ringEdges, type Arc } from '../geometry/edges.ts'
+import { isInside } from '../geometry/nearest.ts'
+import { dot3, minus3 } from '../geometry/space/vector.ts'
+import type { Pose } from '../geometry/space/pose.ts'
+import type { Point } from '../geometry/types.ts'
+import { veeDepth } from '../job/fixtureFaults.ts'
+import { isUpright, type Vee } from '../job/schema.ts'
+import { placePoint } from './place.ts'
+import type { MountedPart } from './material.ts'
+import type { VeeRound } from './types.ts'
+
+/** mm by which a drawn round may miss the diameter that is given, and the flanks. A sheet of paper; own choice. */
+const PLAY = 0.05
+
+/** Half the angle between the flanks, rad. */
+export const halfAngle = ({ angle }: Pick<Vee, 'angle'>): number => toRadians(angle / 2)
+
+/** mm from a round's middle up to the lands' level, negative below it, when it lies on both flanks. */
+export const middleOverLands = (vee: Vee, diameter: number): number =>
+  diameter / 2 / Math.sin(halfAngle(vee)) - veeDepth(vee)
+
+interface Found {
+  readonly arc: Arc
+  readonly along: number
+  readonly height: number
+  readonly z0: number
+  readonly z1: number
+}
+
+/** @param part in the plate's frame. @param diameter of the round, mm; null where it is not given. */
+export function roundInVee(
+  vee: Vee,
+  pose: Pose,
+  part: Pick<MountedPart, 'placement' | 'bodies' | 'bores'>,
+  diameter: number | null,
+): VeeRound {
+  if (diameter === null) return { lies: false, why: 'not given' }
+  const half = halfAngle(vee)
+  if (diameter > vee.opening / Math.cos(half) + PLAY)
+    return { lies: false, why: 'too large', most: vee.opening / Math.cos(half) }
+  const wanted = middleOverLands(vee, diameter)
+  if (wanted + diameter / 2 <= PLAY) return { lies: false, why: 'too small', crown: wanted + diameter / 2 }
+  const rounds = roundsOf(pose, part, diameter)
+  if (rounds.length === 0) return { lies: false, why: 'not drawn' }
+  const off = (f: Found) => Math.hypot(f.along, f.height - wanted)
+  const nearest = rounds.reduce((a, b) => (off(b) < off(a) ? b : a))
+  if (off(nearest) > PLAY)
+    return { lies: false, why: 'off', beside: nearest.along, off: nearest.height - wanted }
+  const touching = rounds.filter(
+    (f) => off(f) <= PLAY && [1, -1].every((side) => touches(f, part, contactAngle(vee, side))),
+  )
+  const length: [number, number] = [
+    Math.min(...touching.map((f) => f.z0)),
+    Math.max(...touching.map((f) => f.z1)),
+  ]
+  const out: [number, number] = [Math.max(0, length[0]), Math.min(vee.size[2], length[1])]
+  if (touching.length === 0 || out[1] - out[0] <= PLAY) return { lies: false, why: 'bare' }
+  return {
+    lies: true,
+    diameter,
+    along: nearest.along,
+    crown: nearest.height + diameter / 2,
+    middle: { x: nearest.arc.centre.x, y: nearest.arc.centre.y },
+    length,
+    out,
+  }
+}
+
+/** Direction, rad, in the plate's frame from a round's middle to where it touches a flank. */
+const contactAngle = ({ facing, angle }: Vee, side: number): number =>
+  toRadians(facing + 180 + side * (90 - angle / 2))
+
+/** Round edges of that diameter of what stands upright, in the plate's frame. */
+function roundsOf(
+  pose: Pose,
+  { placement, bodies }: Pick<MountedPart, 'placement' | 'bodies'>,
+  diameter: number,
+): Found[] {
+  const turn = toRadians(placement.turn)
+  return bodies.flatMap(({ body, z0, z1 }) => {
+    if (!isUpright(body) || body.effect !== 'adds') return []
+    return ringEdges(body.outline).flatMap(({ arc }): Found[] => {
+      if (!arc || Math.abs(2 * arc.radius - diameter) > PLAY) return []
+      const centre = placePoint(placement, arc.centre)
+      const from = minus3({ ...centre, z: 0 }, pose.origin)
+      const placed = { ...arc, centre, start: arc.start + turn }
+      return [{ arc: placed, along: dot3(from, pose.u), height: dot3(from, pose.n), z0, z1 }]
+    })
+  })
+}
+
+/** Whether another edge of the same round is there, and nothing of the part is taken away, in a direction from its middle. */
+function touches(
+  found: Found,
+  { placement, bodies, bores }: Pick<MountedPart, 'placement' | 'bodies' | 'bores'>,
+  angle: number,
+): boolean {
+  const { centre, radius } = found.arc
+  const on = (by: number): Point => {
+    const { c, s } = turning((angle * 180) / Math.PI)
+    return { x: centre.x + c * by, y: centre.y + s * by }
+  }
+  const turn = toRadians(placement.turn)
+  const there = bodies.some(
+    ({ body, z0, z1 }) =>
+      isUpright(body) &&
+      body.effect === 'adds' &&
+      z0 <= found.z0 + PLAY &&
+      z1 >= found.z1 - PLAY &&
+      ringEdges(body.outline).some(({ arc }) => {
+        if (!arc || Math.abs(arc.radius - radius) > PLAY) return false
+        const c = placePoint(placement, arc.centre)
+        const same = Math.hypot(c.x - centre.x, c.y - centre.y) <= PLAY
+        return same && arcFraction({ ...arc, start: arc.start + turn }, angle) !== null
+      }),
+  )
+  const skin = on(radius - PLAY)
+  const gone =
+    bodies.some(
+      (b) =>
+        b.body.effect === 'removes' &&
+        b.z0 < found.z1 &&
+        b.z1 > found.z0 &&
+        b.regions.some((r) => isInside(r.outline, skin)),
+    ) ||
+    bores.some(
+      (b) =>
+        Math.hypot(skin.x - b.centre.x, skin.y - b.centre.y) < b.bore.diameter / 2 &&
+        b.z0 < found.z1 &&
+        b.z1 > found.z0,
+    )
+  return there && !gone
+}
