@@ -5,21 +5,30 @@ import type { Mounted } from '../mounting/types.ts'
 import { formatter } from '../units/format.ts'
 import { SEAT_PLAY } from './partFace.ts'
 
-/** @param view from the shelf that the part is seated on, nothing of which carries it. */
+/** mm by which the lowest of the part misses its shelf or the packing on it, above 0 off it; null where nothing is said of it. */
+export function missesShelf(view: Mounted): number | null {
+  if (!view.shelf?.carriesPart || view.shelf.item.kind === 'vee') return null
+  const size = shelfSize(view)
+  if (!size || size.wanted === null) return null
+  const off = size.stands - size.wanted
+  return Math.abs(off) > SEAT_PLAY ? off : null
+}
+
+/** @param view from the shelf that the part is seated on, on which it does not lie. */
 export function offShelf(view: Mounted, { item }: NonNullable<Mounted['shelf']>): Finding {
   const fmt = formatter(view.job.displayUnits)
   const size = shelfSize(view)
   const say = (message: string) => finding('stop', 'part-off-shelf', item.id, message)
   if (!size || size.wanted === null) return say(`Nothing of the part lies on ${item.id}. Draw its bodies.`)
-  const { stands, wanted } = size
-  const off = stands - wanted
-  if (Math.abs(off) > SEAT_PLAY) {
-    const how = off > 0 ? `stands ${fmt.length(off)} off` : `reaches ${fmt.length(-off)} into`
+  const off = missesShelf(view)
+  const on = view.setup.packing > 0 ? `the packing on the shelf of ${item.id}` : `the shelf of ${item.id}`
+  if (off !== null) {
+    const how = off > 0 ? `stands ${fmt.size(off)} off` : `reaches ${fmt.size(-off)} into`
     return say(
-      `The part ${how} the shelf of ${item.id}. Set the shelf ${fmt.length(wanted)} from the axis; it stands at ${fmt.length(stands)}.`,
+      `The part ${how} ${on}. Set the shelf ${fmt.size(size.wanted)} from the axis; it stands at ${fmt.size(size.stands)}.`,
     )
   }
   return say(
-    `The part does not lie flat on the shelf of ${item.id}: only an edge of it touches, or it hangs over the shelf's side. Turn the part or the angle plate until its base faces the shelf.`,
+    `The part does not lie flat on ${on}: only an edge of it touches, or it hangs over the shelf's side. Turn the part or the angle plate until its base faces the shelf.`,
   )
 }

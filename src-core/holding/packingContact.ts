@@ -8,7 +8,7 @@ import { formatter } from '../units/format.ts'
 import { keptFor } from '../mounting/kept.ts'
 import { isCarried, packingItems, packingOf, type Carried, type Packing } from './packing.ts'
 import { partContact } from './partContact.ts'
-import { offShelf } from './offShelf.ts'
+import { missesShelf, offShelf } from './offShelf.ts'
 import { SEAT_PLAY } from './partFace.ts'
 import { offVee, veeOf } from './veeSeat.ts'
 import { partStand, standWords } from './stand.ts'
@@ -40,7 +40,8 @@ function seatFindings(mounted: Mounted, contact: readonly Carried[]): Finding[] 
   const { setup, job, partFront } = mounted
   const seat = formatter(job.displayUnits).length(setup.packing)
   const below = setup.seat ? `sub-plate ${setup.seat.on}` : standWords(mounted)
-  if (mounted.shelf && setup.packing <= 0) return [offShelf(mounted, mounted.shelf)]
+  if (mounted.shelf && (setup.packing <= 0 || missesShelf(mounted) !== null))
+    return [offShelf(mounted, mounted.shelf)]
   const message =
     setup.packing > 0
       ? `Nothing carries the part: it is said to stand on ${seat} of packing, but no piece of packing ${seat} high lies between ${below} and the part. Put one under each toe, or set the packing to 0.`

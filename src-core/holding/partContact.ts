@@ -7,6 +7,7 @@ import { standAt } from '../mounting/fixtures.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { keptFor } from '../mounting/kept.ts'
 import { isCarried, packingItems, packingOf, type Carried } from './packing.ts'
+import { missesShelf } from './offShelf.ts'
 import { partStand } from './stand.ts'
 import { partFace, SEAT_PLAY } from './partFace.ts'
 
@@ -26,6 +27,7 @@ export const partContact = keptFor((mounted: Mounted): readonly Carried[] => {
   const { seat } = mounted
   // Of a part on a shelf that is asked from there; a round in a vee touches along lines.
   if (partStand(mounted) !== mounted || mounted.shelf?.item.kind === 'vee') return []
+  if (missesShelf(mounted) !== null) return []
   if (mounted.setup.packing <= 0) return ownFace(mounted)
   const all = packingOf(mounted)
   // What hangs over the plate's bore carries nothing, though the rest of the piece stands.

@@ -117,16 +117,16 @@ export function offVee(view: Mounted): Finding[] {
       const beside = Math.abs(round.beside)
       const how = [
         ...(Math.abs(round.off) > 0.005
-          ? [`${fmt.length(Math.abs(round.off))} ${round.off > 0 ? 'off its flanks' : 'into them'}`]
+          ? [`${fmt.size(Math.abs(round.off))} ${round.off > 0 ? 'off its flanks' : 'into them'}`]
           : []),
-        ...(beside > 0.005 ? [`${fmt.length(beside)} beside its middle`] : []),
+        ...(beside > 0.005 ? [`${fmt.size(beside)} beside its middle`] : []),
       ].join(' and ')
       const over =
         diameter === null
           ? ''
-          : `; its middle then lies ${fmt.length(Math.abs(middleOverLands(item, diameter)))} ${middleOverLands(item, diameter) >= 0 ? 'over' : 'below'} them, ${plain(item.angle, 1)}° between the flanks`
+          : `; its middle then lies ${fmt.size(Math.abs(middleOverLands(item, diameter)))} ${middleOverLands(item, diameter) >= 0 ? 'over' : 'below'} them, ${plain(item.angle, 1)}° between the flanks`
       return stop(
-        `The round of ${d} does not lie in ${item.id}: it stands ${how}. Set the lands ${wanted === null ? '' : fmt.length(wanted)} from the axis and the vee's middle under the round${over}.`,
+        `The round of ${d} does not lie in ${item.id}: it stands ${how}. Set the lands ${wanted === null ? '' : fmt.size(wanted)} from the axis and the vee's middle under the round${over}.`,
       )
     }
   }

@@ -41,6 +41,7 @@ export function viewFromShelf(
   const { bodies: seen, slanted } = partFromShelf(
     job.part,
     turnBetween(0, wholeTurn(shelf.facing - placement.turn)),
+    whole.turned.map((b) => b.body),
   )
   const carriesPart = setup.seat?.on === shelf.id
   const viewJob: Job = { ...job, plate: faceOf(shelf), part: { ...partOf(job, seen) } }
@@ -58,7 +59,7 @@ export function viewFromShelf(
   const diameter = carriesPart ? (setup.seat?.diameter ?? null) : null
   const round = carriesPart && shelf.kind === 'vee' ? roundInVee(shelf, pose, whole, diameter) : null
   const { front, bodies } = mountPart(viewJob, viewSetup, place, height)
-  const part = { placement: place, bodies, bores: [] }
+  const part = { placement: place, bodies, turned: [], bores: [] }
   const bench: Bench = { job: viewJob, setup: viewSetup, part, ground: 0, seat: viewSetup.packing, front }
   return {
     shelf: { item: shelf, pose, carriesPart, height, slanted, diameter, round },

@@ -21,21 +21,31 @@ export interface ShelfPart {
 /** Degrees by which a body that lies across may miss a quarter turn to the shelf. */
 const SQUARE = 1e-6
 
-const kept = new WeakMap<Part, { readonly facing: number; readonly part: ShelfPart }>()
+interface Seen {
+  readonly facing: number
+  readonly away: readonly Body[]
+  readonly part: ShelfPart
+}
 
-/** Kept per part for the last direction. @param facing of the shelf in the part's frame, degrees. */
-export function partFromShelf(part: Part, facing: number): ShelfPart {
+const kept = new WeakMap<Part, Seen>()
+
+/**
+ * Kept per part for the last direction. @param facing of the shelf in the part's frame, degrees. @param away bodies of
+ * what earlier setups turned away.
+ */
+export function partFromShelf(part: Part, facing: number, away: readonly Body[]): ShelfPart {
   const last = kept.get(part)
-  if (last && Math.abs(turnBetween(last.facing, facing)) < SQUARE) return last.part
-  const seen = fromShelf(part, facing)
-  kept.set(part, { facing, part: seen })
+  const sameAway = last?.away.length === away.length && away.every((b, i) => b === last.away[i])
+  if (last && sameAway && Math.abs(turnBetween(last.facing, facing)) < SQUARE) return last.part
+  const seen = fromShelf(part, facing, away)
+  kept.set(part, { facing, away, part: seen })
   return seen
 }
 
-function fromShelf(part: Part, facing: number): ShelfPart {
+function fromShelf(part: Part, facing: number, away: readonly Body[]): ShelfPart {
   const bodies: Body[] = []
   const slanted: string[] = []
-  for (const body of part.bodies) {
+  for (const body of [...part.bodies, ...away]) {
     const seen = isPrism(body) ? prismFromShelf(body, facing) : [meshFromShelf(body, facing)]
     if (seen) bodies.push(...seen)
     else slanted.push(body.id)

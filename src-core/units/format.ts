@@ -58,6 +58,8 @@ export interface Formatter {
   feed(mm: number): string
   /** A small length that is measured, mm: hundredths of a millimetre, or thou. */
   fine(mm: number): string
+  /** A size that is set with gauge and indicator. */
+  size(mm: number): string
   angle(degrees: number): string
   percent(share: number): string
 }
@@ -76,6 +78,7 @@ const metric: Formatter = {
   cuttingSpeed: (v) => `${figures(v, v < 100 ? 2 : 3, 0.1)} m/min`,
   feed: (v) => `${figures(v, 2, 0.0001)} mm/rev`,
   fine: (v) => `${shown(v, 2)} mm`,
+  size: (v) => `${v.toFixed(2)} mm`,
   angle: (v) => `${plain(v, 1)}°`,
   percent: (v) => `${figures(v * 100, 2, 0.01)} %`,
 }
@@ -91,6 +94,7 @@ const inch: Formatter = {
   cuttingSpeed: (v) => `${shown(convert(v, 'm/minute', 'ft/minute'), 0)} ft/min`,
   feed: (v) => `${figures(convert(v, 'mm', 'in'), 2, 0.00001)} in/rev`,
   fine: (v) => `${shown(convert(v, 'mm', 'mil'), 1)} thou`,
+  size: (v) => `${convert(v, 'mm', 'in').toFixed(4)} in`,
   velocity: (v) => `${figures(convert(v, 'm', 'ft'), 2, 0.001)} ft/s`,
   energy: (v) => `${figures(convert(convert(v, 'N', 'lbf'), 'm', 'ft'), 2, 0.001)} ft·lbf`,
 }
