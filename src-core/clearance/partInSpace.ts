@@ -3,6 +3,7 @@ import { flattenRegion } from '../geometry/flatten.ts'
 import { polygonDifference, polygonIntersection } from '../geometry/polygon.ts'
 import { boxesMeet, boxOf, type Polygons } from '../geometry/polygonBox.ts'
 import { separate } from '../geometry/separate.ts'
+import { facingPose } from '../geometry/space/facing.ts'
 import { regionOutward } from '../geometry/space/outward.ts'
 import { composed, type Pose } from '../geometry/space/pose.ts'
 import { SpaceSolid } from '../geometry/space/solid.ts'
@@ -11,7 +12,6 @@ import { circleRing } from '../geometry/edges.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Region } from '../geometry/types.ts'
 import { liesAcross, type Body, type Part, type Prism } from '../job/schema.ts'
-import { shelfPose } from '../mounting/shelf.ts'
 import type { BodyShape, Mounted, MountedBore, Placement } from '../mounting/types.ts'
 
 export interface PartSolid {
@@ -56,7 +56,7 @@ export function acrossInSpace(mounted: Mounted, body: Across): SpaceSolid {
 
 /** The frame of its outline in the plate's. */
 export const acrossInPlace = ({ placement, seat }: Mounted, { across }: Across): Pose =>
-  composed(poseOfPart(placement, seat), shelfPose({ x: 0, y: 0 }, across))
+  composed(poseOfPart(placement, seat), facingPose({ x: 0, y: 0 }, across))
 
 type Across = Prism & { readonly across: number }
 
@@ -118,7 +118,13 @@ function makeLayers({ bodies, seat }: Mounted, open: readonly MountedBore[]): La
     whole.add(body)
     const { base, thickness } = body
     return [
-      { body, regions: [body], z0: base, z1: base + thickness, pose: shelfPose({ x: 0, y: 0 }, body.across) },
+      {
+        body,
+        regions: [body],
+        z0: base,
+        z1: base + thickness,
+        pose: facingPose({ x: 0, y: 0 }, body.across),
+      },
     ]
   })
 }

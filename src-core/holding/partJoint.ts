@@ -45,7 +45,7 @@ export function partJoint(
   cutting: CuttingAdvice | null,
   states: readonly ClampState[],
 ): PartJoint {
-  const { job, setup } = mounted
+  const { setup } = mounted
   const sound = isSound(whole)
   const contact = sound ? partContact(mounted) : []
   const packing = packingOf(mounted)
@@ -57,7 +57,7 @@ export function partJoint(
   })
   const touching = touchingOf(contact.flatMap((c) => c.on))
   const hull = new ContactHull(touching)
-  const friction = frictionOf(job, setup)
+  const friction = frictionOf(whole.job, whole.setup)
   const loadings = partLoadings(whole, body, cutting, seatAt(mounted, mounted.seat))
   const holding = states.filter((s) => s.state === 'holds')
   const unknown = states.filter((s) => s.state === 'unknown')
