@@ -8,6 +8,7 @@ import { outOf, turnedBy, type Pose } from '../geometry/space/pose.ts'
 import { dot3, minus3 } from '../geometry/space/vector.ts'
 import type { Point, Point3, Ring } from '../geometry/types.ts'
 import type { Hardware, Job, Plate, Setup, Shelf } from '../job/schema.ts'
+import { poseMass } from '../mass/massMoments.ts'
 import type { Bench } from './bench.ts'
 import { mountPiece } from './hardware.ts'
 import { roundInVee } from './inVee.ts'
@@ -44,7 +45,7 @@ export function viewFromShelf(
     whole.turned.map((b) => b.body),
   )
   const carriesPart = setup.seat?.on === shelf.id
-  const viewJob: Job = { ...job, plate: faceOf(shelf), part: { ...partOf(job, seen) } }
+  const viewJob: Job = { ...job, plate: faceOf(shelf), part: partOf(job, seen) }
   const viewSetup: Setup = {
     ...setup,
     centre: { x: 0, y: 0 },
@@ -175,8 +176,13 @@ const flat = ({ x, y }: Point3): Point => ({ x, y })
 /** Upright on the shelf, lying in the plate's frame; a block along the shelf is its own upright box there. */
 function solidBack(pose: Pose, { ring, holes, z0, z1, ...solid }: MountedSolid): MountedSolid {
   const lies: Lying = { pose, ring, ...(holes ? { holes } : {}), z0, z1 }
-  const { moments: _moments, ...plain } = solid
-  const back = { ...plain, ...envelopeOf(lies), massCentre: outOf(pose, solid.massCentre) }
+  const { moments } = solid
+  const back = {
+    ...solid,
+    ...envelopeOf(lies),
+    massCentre: outOf(pose, solid.massCentre),
+    ...(moments ? { moments: poseMass(moments, pose) } : {}),
+  }
   return isBlock(ring) && !holes ? back : { ...back, lies }
 }
 

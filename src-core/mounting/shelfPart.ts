@@ -113,7 +113,7 @@ function pile(body: Prism, section: Region, plan: (layer: Box) => Box): Prism[] 
   })
 }
 
-const plain = ({ across: _across, ...body }: Prism): Prism => body
+const plain = (body: Prism): Prism => ({ ...body, across: null })
 
 /** Turned over: arcs bulge the other way. */
 const mirrored = (ring: Ring): { x: number; y: number; bulge: number }[] =>
