@@ -10,6 +10,7 @@ import { isShelf, type Fixture, type Shelf } from '../job/schema.ts'
 import { addMass, type MassMoments } from '../mass/massMoments.ts'
 import { capital } from '../words/capital.ts'
 import { fixturesOf, standsOnFixture, tappedAt } from '../mounting/fixtures.ts'
+import { keptPer } from '../mounting/kept.ts'
 import { ringPolygons } from '../mounting/material.ts'
 import { standOnPlate } from '../mounting/plateFace.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
@@ -43,7 +44,7 @@ export function fixtureJoint(
     at: piece.at,
   }
   const carriesPart = mounted.setup.seat?.on === item.id
-  const touching = touchingOf(footOf(mounted, piece))
+  const touching = feetOf(mounted, piece)
   const hull = new ContactHull(touching)
   const { known, unknown, lacks: studs } = studsOf(mounted, piece, item.bolts)
   const over = carriesPart && !isShelf(item) ? states.filter((s) => !isOn(mounted, item, s.piece)) : []
@@ -87,6 +88,9 @@ export function fixtureJoint(
   ]
   return { ...base, input, lacks: [], unknown: [...new Set(ids)] }
 }
+
+/** Kept while all that a fixture stands on is the same. */
+const feetOf = keptPer((mounted, piece) => touchingOf(footOf(mounted, piece)))
 
 /** Its own face, less bore and holes, where it lies on the plate. */
 function footOf({ job }: Mounted, { solids }: MountedPiece) {

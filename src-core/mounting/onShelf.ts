@@ -59,9 +59,7 @@ export function viewFromShelf(
   const height = dot3(origin, pose.n)
   const diameter = carriesPart ? (setup.seat?.diameter ?? null) : null
   const round = carriesPart && shelf.kind === 'vee' ? roundInVee(shelf, pose, whole, diameter) : null
-  const { front, bodies } = mountPart(viewJob, viewSetup, place, height)
-  const part = { placement: place, bodies, turned: [], bores: [] }
-  const bench: Bench = { job: viewJob, setup: viewSetup, part, ground: 0, seat: viewSetup.packing, front }
+  const { part, front, pieces } = standingOn(viewJob, viewSetup, place, height, pose)
   return {
     shelf: { item: shelf, pose, carriesPart, height, slanted, diameter, round },
     job: viewJob,
@@ -69,10 +67,39 @@ export function viewFromShelf(
     ...part,
     ground: 0,
     seat: viewSetup.packing,
-    pieces: viewSetup.hardware.map((item) => mountPiece(bench, item)),
+    pieces,
     workBore: null,
     partFront: front,
   }
+}
+
+interface Standing {
+  readonly on: readonly unknown[]
+  readonly part: MountedPart
+  readonly front: number
+  readonly pieces: readonly MountedPiece[]
+}
+
+const standings = new WeakMap<Plate, Standing>()
+
+/** Part and pieces on a shelf; kept per shelf while all that they hang on is the same, as when something else is dragged. */
+function standingOn(
+  job: Job,
+  setup: Setup,
+  placement: Placement,
+  height: number,
+  { origin }: Pose,
+): Standing {
+  const own = [job.part, job.stock, placement.x, placement.y, height, origin.x, origin.y, setup.packing]
+  const on = [...own, ...setup.hardware]
+  const known = standings.get(job.plate)
+  if (known && known.on.length === on.length && on.every((v, i) => Object.is(v, known.on[i]))) return known
+  const { front, bodies } = mountPart(job, setup, placement, height)
+  const part = { placement, bodies, turned: [], bores: [] }
+  const bench: Bench = { job, setup, part, ground: 0, seat: setup.packing, front }
+  const made = { on, part, front, pieces: setup.hardware.map((item) => mountPiece(bench, item)) }
+  standings.set(job.plate, made)
+  return made
 }
 
 const parts = new WeakMap<
@@ -139,8 +166,20 @@ function inView(shelf: Shelf, item: Hardware): Hardware {
 export const outOfShelf = (pose: Pose, p: Point & { readonly z?: number }): Point3 =>
   outOf(pose, { x: p.x, y: p.y, z: p.z ?? 0 })
 
-/** A piece that stands on a shelf, in the plate's frame. @param item as it stands in the job. */
+const carried = new WeakMap<MountedPiece, MountedPiece>()
+
+/** A piece that stands on a shelf, in the plate's frame; kept as long as it is. @param item as it stands in the job. */
 export function carriedBack(
+  shelf: NonNullable<Mounted['shelf']>,
+  item: Hardware,
+  seen: MountedPiece,
+): MountedPiece {
+  let piece = carried.get(seen)
+  if (!piece) carried.set(seen, (piece = carry(shelf, item, seen)))
+  return piece
+}
+
+function carry(
   { item: shelf, pose }: NonNullable<Mounted['shelf']>,
   item: Hardware,
   seen: MountedPiece,

@@ -86,8 +86,18 @@ function veeSolids(item: Vee, at: Point): MountedSolid[] {
 export const footFace = (item: Shelf): number =>
   item.kind === 'anglePlate' ? item.thickness : item.foot.length > 0 ? item.foot.thickness : item.size[2]
 
-/** With the bolts that hold it. */
+const mounted = new WeakMap<Shelf, { readonly plate: Plate; readonly piece: MountedPiece }>()
+
+/** With the bolts that hold it; kept as long as it and the plate are the same. */
 export function mountShelf(plate: Plate, item: Shelf): MountedPiece {
+  const known = mounted.get(item)
+  if (known?.plate === plate) return known.piece
+  const piece = standing(plate, item)
+  mounted.set(item, { plate, piece })
+  return piece
+}
+
+function standing(plate: Plate, item: Shelf): MountedPiece {
   const at = stationPoint(plate, item.at, [])
   const body = item.kind === 'anglePlate' ? angleSolids(item, at) : veeSolids(item, at)
   const bolts = item.bolts.map((bolt) => {
@@ -97,9 +107,9 @@ export function mountShelf(plate: Plate, item: Shelf): MountedPiece {
   const solid = body.reduce((sum, s) => sum + s.mass, 0)
   const scale = item.mass ? item.mass / solid : 1
   const own = body.map((s) => ({ ...s, mass: s.mass * scale }))
-  const mounted = pieceOf(item, at, item.facing, own[0]!, [...own, ...bolts.flatMap((b) => b.solids)], null)
+  const whole = pieceOf(item, at, item.facing, own[0]!, [...own, ...bolts.flatMap((b) => b.solids)], null)
   return {
-    ...mounted,
+    ...whole,
     z1: Math.max(...own.map((s) => s.z1)),
     fastenings: bolts.map((b) => b.fastening),
   }
