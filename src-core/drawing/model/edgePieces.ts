@@ -1,11 +1,33 @@
 /** An edge in pieces, told apart by what holds of their middles. */
-import { edgeBounds, edgePiece, pointOnEdge, type Edge } from '../../geometry/edges.ts'
+import {
+  circleRing,
+  edgeBounds,
+  edgePiece,
+  makeEdge,
+  pointOnEdge,
+  ringEdges,
+  type Edge,
+} from '../../geometry/edges.ts'
 import { edgeMeetings } from '../../geometry/intersect.ts'
 import { nearestOnEdge } from '../../geometry/nearest.ts'
 import { apart, type Box } from '../../geometry/polygonBox.ts'
 import { PAPER_TOLERANCE } from '../../geometry/tolerance.ts'
 import type { Point } from '../../geometry/types.ts'
-import type { PathStep } from './model.ts'
+import type { CirclePrimitive, PathPrimitive, PathStep } from './model.ts'
+import { subPaths } from './subPaths.ts'
+
+/** Edges that follow on one another. */
+export type Run = readonly Edge[]
+
+/** What a primitive draws, as runs of edges. */
+export function edgeRuns(p: PathPrimitive | CirclePrimitive): Run[] {
+  if (p.kind === 'circle') return [ringEdges(circleRing(p.centre, 2 * p.radius))]
+  return subPaths(p.steps).map(({ vertices, closed }) =>
+    closed
+      ? ringEdges(vertices)
+      : vertices.slice(1).map((to, i) => makeEdge(vertices[i]!, to, vertices[i]!.bulge ?? 0)),
+  )
+}
 
 /** An edge with its box: what a boundary is made of. */
 export interface Boxed {

@@ -1,6 +1,6 @@
 /** Primitives moved and made larger or smaller, with all their lettering. */
 import type { Point } from '../../geometry/types.ts'
-import type { DimensionPrimitive, PathStep, PlainPrimitive } from './model.ts'
+import type { DimensionPrimitive, PathStep, PlainPrimitive, Primitive } from './model.ts'
 
 /** Takes (x, y) to `factor` × (x, y) + `by`. */
 export interface Move {
@@ -38,5 +38,18 @@ export function movedDimension(d: DimensionPrimitive, move: Move): DimensionPrim
     height: move.factor * d.height,
     scale: move.factor * d.scale,
     parts: d.parts.map((p) => movedPlain(p, move)),
+  }
+}
+
+export function movedPrimitive(p: Primitive, move: Move): Primitive {
+  if (p.kind === 'dimension') return movedDimension(p, move)
+  if (p.kind !== 'polar') return movedPlain(p, move)
+  return {
+    ...p,
+    centre: point(move, p.centre),
+    at: point(move, p.at),
+    balloon: point(move, p.balloon),
+    scale: move.factor * p.scale,
+    parts: p.parts.map((part) => movedPlain(part, move)),
   }
 }

@@ -3,6 +3,9 @@ import type { Analysis } from '../../analysis/result.ts'
 import type { Job, Setup } from '../../job/schema.ts'
 import type { Mounted } from '../../mounting/types.ts'
 import type { DimensionChoices } from '../views/choices.ts'
+import { detailOf, type Detail } from '../views/detail.ts'
+import { detailView, type DrawnDetail } from '../views/detailView.ts'
+import { detailBlock } from './detailBlock.ts'
 import { pictureBlock } from '../isometric/pictureBlock.ts'
 import { drawViews, viewAsides, type DrawnViews } from '../views/drawViews.ts'
 import { countPages, flow, type Block, type Region } from './flow.ts'
@@ -100,7 +103,8 @@ export function compose(input: ComposeInput): Composed {
   }
   const { plan } = laid
   const { first, again } = fixed
-  const drawn = drawViews({ ...input, plan, border: frame(sheet, TITLE_WIDTH) })
+  const detail = laid.detail && { of: laid.detail, drawn: fixed.detail(laid.detail) }
+  const drawn = drawViews({ ...input, plan, detail, border: frame(sheet, TITLE_WIDTH) })
   const blocks = [...laid.blocks, ...notesOf(input, plan, drawn.unplaced)]
   const pages = flow(blocks, plan.regions, () => furtherRegions(input, again.height))
   const top = { x: sheet.left + INSET, y: sheet.top - INSET }
@@ -118,6 +122,7 @@ interface LaidOut {
   /** Whether verdict, stops, hardware and speeds stand on the first sheet. */
   readonly fits: boolean
   readonly pages: number
+  readonly detail: Detail | null
 }
 
 /** What stands on the sheets in one way alone. */
@@ -131,12 +136,15 @@ interface Fixed {
   /** What one sets up by, and what is said of it but for the notes. */
   readonly tables: readonly Block[]
   readonly texts: readonly Block[]
+  /** Drawn once at each scale. */
+  readonly detail: (of: Detail) => DrawnDetail
 }
 
 function fixedBlocks(input: ComposeInput): Fixed {
   const { job, setup, analysis, sheet } = input
   const words = headlineWords(job, setup, analysis)
   const across = sheet.right - sheet.left - 2 * INSET
+  const details = new Map<number, DrawnDetail>()
   return {
     words,
     first: lead(words, across, true),
@@ -145,6 +153,11 @@ function fixedBlocks(input: ComposeInput): Fixed {
     picture: { usual: pictureBlock(input.mounted), small: pictureBlock(input.mounted, true) },
     tables: setupTables(input).map(tableBlock),
     texts: texts(input).map(noteBlock),
+    detail: (of) => {
+      const known = details.get(of.scale) ?? detailView(input, of)
+      details.set(of.scale, known)
+      return known
+    },
   }
 }
 
@@ -171,8 +184,10 @@ function layOut(input: ComposeInput, fixed: Fixed, setting: Setting): LaidOut {
     ...(mounted.pieces.length > 0 ? [hardware] : []),
     speeds,
   ]
+  const detail = detailOf(mounted, plan.scale)
   const blocks = [
     ...leading,
+    ...(detail ? [detailBlock(detail, () => fixed.detail(detail))] : []),
     fixed.picture[setting.picture ? 'small' : 'usual'],
     ...fixed.tables,
     ...fixed.texts,
@@ -180,7 +195,7 @@ function layOut(input: ComposeInput, fixed: Fixed, setting: Setting): LaidOut {
   const count = (of: readonly Block[]) =>
     countPages(of, plan.regions, () => furtherRegions(input, fixed.again.height))
   const pages = count([...blocks, ...notesOf(input, plan, [])])
-  return { plan, blocks, fits: count(leading) === 1, pages }
+  return { plan, blocks, fits: count(leading) === 1, pages, detail }
 }
 
 /** What one sets up by. */

@@ -5,16 +5,21 @@ import type { Mounted } from '../../mounting/types.ts'
 import { legend, viewTitle } from '../sheet/captions.ts'
 import type { DimensionChoices } from './choices.ts'
 import { SECTION_LETTER } from './cuttingPlane.ts'
+import type { Detail } from './detail.ts'
+import type { DrawnDetail } from './detailView.ts'
 import { ITEM } from './frontLabels.ts'
 import { frontAsides, frontView } from './frontView.ts'
 import type { SheetPlan } from '../sheet/layout.ts'
 import type { ModelView, PlainPrimitive, Primitive } from '../model/model.ts'
+import { movedPrimitive } from '../model/moved.ts'
 import { InkMap } from '../placing/inkMap.ts'
 import { placeLabels } from '../placing/placeLabels.ts'
 import { sideAsides, sideView } from './sideView.ts'
 import type { ViewInput } from './view.ts'
 
 export interface ViewsInput {
+  /** What is drawn again, enlarged; null where nothing is. */
+  readonly detail: { readonly of: Detail; readonly drawn: DrawnDetail } | null
   readonly job: Job
   readonly mounted: Mounted
   readonly analysis: Analysis
@@ -32,7 +37,7 @@ export interface DrawnViews {
   readonly unplaced: readonly string[]
 }
 
-type Placed = Omit<ViewsInput, 'border'>
+type Placed = Omit<ViewsInput, 'border' | 'detail'>
 
 const inputOf =
   ({ plan, ...setup }: Placed) =>
@@ -46,9 +51,12 @@ export const viewAsides = (input: Placed): string[] => [
 
 const isItem = (words: string): boolean => words.startsWith(ITEM)
 
-export function drawViews({ border, ...placed }: ViewsInput): DrawnViews {
+export function drawViews({ border, detail, ...placed }: ViewsInput): DrawnViews {
   const { plan } = placed
-  const input = inputOf(placed)
+  const input = (place: SheetPlan['front']): ViewInput => ({
+    ...inputOf(placed)(place),
+    detail: detail?.of ?? null,
+  })
   const [front, side] = [frontView(input(plan.front)), sideView(input(plan.side))]
   const views = [front, side]
   const lines = views.flatMap((v) => v.lines)
@@ -76,7 +84,20 @@ export function drawViews({ border, ...placed }: ViewsInput): DrawnViews {
   ]
   return {
     primitives: [...shown, ...legend(placed.mounted, at, width)],
-    model: { scale: plan.scale, origin: plan.front.origin, area: plan.area, primitives: shown },
-    unplaced: labels.unplaced,
+    model: {
+      ...{ scale: plan.scale, origin: plan.front.origin, area: plan.area },
+      primitives: [...shown, ...(detail ? inPlace(plan, detail) : [])],
+    },
+    unplaced: [...labels.unplaced, ...(detail?.drawn.unplaced ?? [])],
   }
+}
+
+/** The detail's dimensions where they are in the view, its lettering as much smaller. */
+function inPlace({ scale, front }: SheetPlan, { of, drawn }: NonNullable<ViewsInput['detail']>): Primitive[] {
+  const factor = scale / of.scale
+  const by = {
+    x: front.origin.x - factor * drawn.origin.x,
+    y: front.origin.y - factor * drawn.origin.y,
+  }
+  return drawn.labels.map((p) => movedPrimitive(p, { factor, by }))
 }

@@ -32,14 +32,12 @@ const ROUND = Math.PI / 2 + 1e-6
 const FLAT = 1e-3
 const NEXT = 5
 
-export function frontDimensions(input: ViewInput, lines: FrontLines): Label[] {
-  return [
-    ...bedDimensions(input, lines),
-    ...boreLabels(input, lines),
-    ...partDimensions(input, lines),
-    ...edgeDimensions(input, lines),
-  ]
-}
+/** Where the part stands, and its bores. */
+export const placingDimensions = (input: ViewInput, lines: FrontLines): Label[] => [
+  ...boreLabels(input, lines),
+  ...partDimensions(input, lines),
+  ...edgeDimensions(input, lines),
+]
 
 /** From the spindle axis to the outermost edges of the part, upright and level; equal ones on one level. */
 function partDimensions(input: ViewInput, { map, rim, swing }: FrontLines): Label[] {
@@ -198,7 +196,7 @@ function boreLabels(
 }
 
 /** The bed below the axis, and the clearance between it and the swing. */
-function bedDimensions(
+export function bedDimensions(
   { job, analysis, scale, origin, choices }: ViewInput,
   { rim, swing }: FrontLines,
 ): Label[] {

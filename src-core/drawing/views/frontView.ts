@@ -3,7 +3,8 @@ import { onCircle, toRadians } from '../../geometry/angles.ts'
 import type { Point } from '../../geometry/types.ts'
 import { bedAside, bedLabel } from './bedLabel.ts'
 import { cuttingLetters, cuttingPlane } from './cuttingPlane.ts'
-import { frontDimensions } from './frontDimensions.ts'
+import { detailCircle, detailLetter } from './detailMark.ts'
+import { bedDimensions, placingDimensions } from './frontDimensions.ts'
 import {
   HEAVY_TIP,
   balloonLabels,
@@ -13,9 +14,10 @@ import {
   slotLabels,
   swingLabels,
 } from './frontLabels.ts'
-import { frontLines } from './frontLines.ts'
+import { frontLines, type FrontLines } from './frontLines.ts'
 import type { PlainPrimitive } from '../model/model.ts'
 import { arrowhead, circle, line } from '../model/primitives.ts'
+import type { Label } from '../placing/placeLabels.ts'
 import { indexMark, noseMark, openCentre, quarteredDisc } from './symbols.ts'
 import { turningLabels } from './turning.ts'
 import { centreBefore, noses, type View, type ViewInput } from './view.ts'
@@ -23,6 +25,7 @@ import { indexAngle } from '../../mounting/plateAngle.ts'
 
 export function frontView(input: ViewInput): View {
   const lines = frontLines(input)
+  const { detail } = input
   const marks = [
     ...heavyArrow(input, lines.rim),
     ...tightestMark(input, lines.map),
@@ -30,6 +33,7 @@ export function frontView(input: ViewInput): View {
     ...index(input, lines.rim),
     ...cuttingPlane(input, lines),
     ...noses(input.mounted).map((at) => noseMark(lines.map(at))),
+    ...(detail ? [detailCircle(detail, lines, input.scale)] : []),
   ]
   return {
     lines: lines.primitives,
@@ -40,15 +44,22 @@ export function frontView(input: ViewInput): View {
       ...heavyLabel(input, lines),
       ...slotLabels(input, lines),
       ...holeLabels(input, lines),
-      ...frontDimensions(input, lines),
+      ...bedDimensions(input, lines),
+      // The enlarged detail has these where there is one.
+      ...(detail ? [detailLetter(detail, lines, input.scale)] : placingLabels(input, lines)),
       ...swingLabels(input, lines),
       ...balloonLabels(input, lines),
-      ...datumLabels(input, lines),
       ...bedLabel(input, lines),
       ...turningLabels(input, lines),
     ],
   }
 }
+
+/** What the part is placed by. */
+export const placingLabels = (input: ViewInput, lines: FrontLines): Label[] => [
+  ...placingDimensions(input, lines),
+  ...datumLabels(input, lines),
+]
 
 /** What is near the view but not in it, in words. */
 export const frontAsides = (input: ViewInput): string[] => bedAside(input)

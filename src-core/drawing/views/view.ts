@@ -7,6 +7,7 @@ import type { Mounted, MountedPiece } from '../../mounting/types.ts'
 import { convert } from '../../units/convert.ts'
 import { plain } from '../../units/format.ts'
 import type { DimensionChoices } from './choices.ts'
+import type { Detail } from './detail.ts'
 import type { PlainPrimitive } from '../model/model.ts'
 import type { Bounds } from '../placing/inkMap.ts'
 import type { Label } from '../placing/placeLabels.ts'
@@ -22,6 +23,8 @@ export interface ViewInput {
   /** Ground of this view; its labels may stand anywhere in the ground of all views. */
   readonly area: Bounds
   readonly choices: DimensionChoices
+  /** What is drawn again, enlarged; its dimensions stand there. */
+  readonly detail?: Detail | null
   /** Item numbers stand without radius and angle, which the list has: there was no room for all with them. */
   readonly crowded?: boolean
 }

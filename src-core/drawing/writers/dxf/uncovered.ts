@@ -2,13 +2,12 @@
  * A drawing with its lines cut where a filled shape lies over them: a CAD screen has no paper colour to hide lines
  * with. Sheet mm.
  */
-import { circleRing, edgeBounds, edgesBox, makeEdge, ringEdges, type Edge } from '../../../geometry/edges.ts'
+import { edgeBounds, edgesBox, type Edge } from '../../../geometry/edges.ts'
 import { windingNumber } from '../../../geometry/nearest.ts'
 import { apart, boxAround, inBox, type Box } from '../../../geometry/polygonBox.ts'
 import type { Point } from '../../../geometry/types.ts'
-import { boxed, chain, edgePieces, isOn, type Boxed } from '../../model/edgePieces.ts'
+import { boxed, chain, edgePieces, edgeRuns, isOn, type Boxed, type Run } from '../../model/edgePieces.ts'
 import type { CirclePrimitive, PathPrimitive, Primitive } from '../../model/model.ts'
-import { subPaths } from '../../model/subPaths.ts'
 
 /** A filled shape: what is inside an odd number of its rings is hidden. */
 interface Cover {
@@ -34,20 +33,9 @@ export function uncovered(primitives: readonly Primitive[]): Primitive[] {
   return out.reverse()
 }
 
-type Run = readonly Edge[]
-
 function coverOf(rings: readonly Run[]): Cover {
   const boundary = boxed(rings.flat())
   return { rings, boundary, bounds: boxAround(boundary.map((b) => b.box)) }
-}
-
-function edgeRuns(p: PathPrimitive | CirclePrimitive): Run[] {
-  if (p.kind === 'circle') return [ringEdges(circleRing(p.centre, 2 * p.radius))]
-  return subPaths(p.steps).map(({ vertices, closed }) =>
-    closed
-      ? ringEdges(vertices)
-      : vertices.slice(1).map((to, i) => makeEdge(vertices[i]!, to, vertices[i]!.bulge ?? 0)),
-  )
 }
 
 function cut<T extends PathPrimitive | CirclePrimitive>(
