@@ -87,7 +87,7 @@ export interface Insets {
 }
 
 /** px: a view with less room than this shows what it can. */
-const LEAST_FREE = 120
+const LEAST_FREE = 60
 
 /** What the insets leave free of a view. */
 export const freeOf = (size: Size, insets: Insets): Size => ({

@@ -201,4 +201,15 @@ describe('importing in the window', () => {
     await dialog.getByRole('button', { name: 'Take it in' }).click()
     await page.getByRole('button', { name: 'Undo: Import corner.csv' }).waitFor()
   })
+
+  test('a drawing dropped on the first screen begins a job of its own, shown before it is taken in', async () => {
+    const page = await bench.open({ atStart: true })
+    await drop(page, 'corner.csv', 'x,y\n0,0\n100,0\n100,40\n')
+    const dialog = page.getByRole('dialog')
+    await dialog.getByRole('combobox', { name: /names no unit/ }).selectOption('mm')
+    await dialog.getByRole('button', { name: 'Take it in' }).click()
+    await page.getByRole('button', { name: 'Undo: Import corner.csv' }).waitFor()
+    expect(await page.getByTestId('start').count()).toBe(0)
+    expect(await page.locator('header h1').innerText()).toBe('Untitled job')
+  })
 })
