@@ -60,6 +60,10 @@ export const acrossInPlace = ({ placement, seat }: Mounted, { across }: Across):
 
 type Across = Prism & { readonly across: number }
 
+/** Those that add. */
+export const acrossBodies = ({ job }: Pick<Mounted, 'job'>): Across[] =>
+  job.part.bodies.filter((b): b is Across => b.effect === 'adds' && liesAcross(b))
+
 /** The part's frame in the plate's. */
 function poseOfPart({ turn, x, y }: Placement, seat: number): Pose {
   const { c, s } = turning(turn)

@@ -7,9 +7,11 @@ import { edgeMeetings } from '../../geometry/intersect.ts'
 import { polygonDifference, polygonUnion } from '../../geometry/polygon.ts'
 import type { Point, Region } from '../../geometry/types.ts'
 import { TOLERANCE } from '../../geometry/tolerance.ts'
-import { isPrism, type Mesh, type Plate, type Slot } from '../../job/schema.ts'
+import { isPrism, liesAcross, type Mesh, type Plate, type Slot } from '../../job/schema.ts'
 import { slotRing } from '../../mounting/plateFace.ts'
 import type { Mounted, MountedBore, Placement } from '../../mounting/types.ts'
+import { acrossBodies, acrossInSpace } from '../../clearance/partInSpace.ts'
+import { sliceLying } from './lyingSlices.ts'
 import type { Segment } from '../placing/quad.ts'
 import { placeVertices } from '../../mounting/place.ts'
 
@@ -79,12 +81,14 @@ export function partSection(mounted: Mounted): PartSection {
   let solid: Polygon[] = []
   const taken: Polygon[] = []
   for (const { body, regions, z0, z1 } of mounted.bodies) {
-    if (!isPrism(body)) continue
+    if (!isPrism(body) || (body.effect === 'adds' && liesAcross(body))) continue
     for (const [y0, y1] of regions.flatMap(sectionRanges)) {
       if (body.effect === 'adds') solid = polygonUnion(solid, [slab(z0, z1, y0, y1)])
       else taken.push(slab(z0, z1, y0, y1))
     }
   }
+  for (const body of acrossBodies(mounted))
+    solid = polygonUnion(solid, sliceLying(acrossInSpace(mounted, body).pieces).cut)
   for (const bore of mounted.bores) {
     const walls = boreWalls(bore)
     if (bore.state !== 'uncut' && walls) taken.push(slab(bore.z0, bore.z1, ...walls))

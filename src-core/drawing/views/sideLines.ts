@@ -9,8 +9,7 @@ import { NARROW_HATCH, WIDE_HATCH, hatching, ringSegments } from './hatching.ts'
 import type { PlainPrimitive } from '../model/model.ts'
 import { line, polyline } from '../model/primitives.ts'
 import { boreWalls, meshSection, partSection, plateSection, slab } from './section.ts'
-import type { Range } from './slices.ts'
-import { standing } from './standing.ts'
+import { standing, type Standing } from './standing.ts'
 import { level } from './symbols.ts'
 import { bedIsShown, bedRadius, type ViewInput } from './view.ts'
 
@@ -56,10 +55,12 @@ export function sideLines(input: ViewInput): SideLines {
   const { back, front } = sideRange(input)
   const out: PlainPrimitive[] = []
   const bodies: Point[][] = []
-  const whole = (layer: 'outline' | 'outline-thin', z0: number, z1: number, [y0, y1]: Range) => {
-    const ring = [map(z0, y0), map(z1, y0), map(z1, y1), map(z0, y1)]
-    bodies.push(ring)
-    out.push(polyline(layer, ring, true, 'paper'))
+  const whole = (layer: Outline, outlines: readonly (readonly Point[])[]) => {
+    for (const outline of outlines) {
+      const ring = outline.map((p) => map(p.x, p.y))
+      bodies.push(ring)
+      out.push(polyline(layer, ring, true, 'paper'))
+    }
   }
   const cut = (rings: readonly (readonly Point[])[], sense: 1 | -1, spacing: number, layer: Outline) => {
     const placed = rings.map((ring) => ring.map((p) => map(p.x, p.y)))
@@ -68,8 +69,8 @@ export function sideLines(input: ViewInput): SideLines {
   }
   const { beyond, sliced, uncut, before } = standing(mounted)
   let turned = false
-  for (const { z0, z1, y, layer } of beyond) whole(layer, z0, z1, y)
-  whole('outline', back, 0, [-job.plate.diameter / 2, job.plate.diameter / 2])
+  for (const s of beyond) whole(s.layer, outlinesOf(s))
+  whole('outline', [slab(back, 0, -job.plate.diameter / 2, job.plate.diameter / 2)])
   cut(plateSection(job.plate), 1, WIDE_HATCH, 'outline')
   const { solid, ground } = partSection(mounted)
   for (const ring of ground)
@@ -86,21 +87,22 @@ export function sideLines(input: ViewInput): SideLines {
     const segments = meshSection(mounted).map(({ a, b }) => ({ a: map(a.x, a.y), b: map(b.x, b.y) }))
     out.push(...hatching(segments, -1, WIDE_HATCH), ...segments.map((s) => line('outline', s.a, s.b)))
   }
-  for (const [i, { z0, z1, y, role }] of sliced.entries()) {
-    whole('outline-thin', z0, z1, y)
+  for (const [i, piece] of sliced.entries()) {
+    const { z0, role } = piece
+    whole('outline-thin', outlinesOf(piece))
     // A weight on another is hatched the other way.
     const lower = sliced[i - 1]
     const isUpon = role === 'weight' && lower?.role === role && Math.abs(lower.z1 - z0) < TOLERANCE.height
     turned = isUpon ? !turned : role === 'strap'
-    cut([slab(z0, z1, ...y)], turned ? 1 : -1, NARROW_HATCH, 'outline-thin')
+    cut(outlinesOf(piece), turned ? 1 : -1, NARROW_HATCH, 'outline-thin')
   }
-  for (const { z0, z1, y } of uncut) whole('outline-thin', z0, z1, y)
+  for (const s of uncut) whole('outline-thin', outlinesOf(s))
   for (const bore of mounted.bores) out.push(...boreLines(bore, map))
-  for (const { z0, z1, y } of before)
+  for (const outline of before.flatMap(outlinesOf))
     out.push(
       polyline(
         'phantom',
-        slab(z0, z1, ...y).map((p) => map(p.x, p.y)),
+        outline.map((p) => map(p.x, p.y)),
         true,
       ),
     )
@@ -121,6 +123,9 @@ export function sideLines(input: ViewInput): SideLines {
   }
   return { primitives: out, bodies, map, back, front, slide }
 }
+
+/** x is z. */
+const outlinesOf = ({ z0, z1, y, outlines }: Standing) => outlines ?? [slab(z0, z1, ...y)]
 
 /** A bore as it is when it is finished, with what is there before the cut; one left for later is only hinted at. */
 function boreLines(bore: MountedBore, map: (z: number, y: number) => Point): PlainPrimitive[] {

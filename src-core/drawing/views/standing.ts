@@ -1,7 +1,14 @@
 /** What stands on the plate in the section from the operator's side, in the order in which it is painted. mm. */
 import { TOLERANCE } from '../../geometry/tolerance.ts'
-import type { Mounted, SolidRole } from '../../mounting/types.ts'
+import { solidInSpace } from '../../clearance/inSpace.ts'
+import { acrossBodies, acrossInSpace } from '../../clearance/partInSpace.ts'
+import { polygonUnion } from '../../geometry/polygon.ts'
+import { boxOf } from '../../geometry/polygonBox.ts'
+import type { Point } from '../../geometry/types.ts'
+import { liesAcross } from '../../job/schema.ts'
+import type { Mounted, MountedSolid, SolidRole } from '../../mounting/types.ts'
 import { seenSolids } from './stackedSolids.ts'
+import { sliceLying } from './lyingSlices.ts'
 import { slice, type Range } from './slices.ts'
 
 export interface Standing {
@@ -9,11 +16,13 @@ export interface Standing {
   readonly z1: number
   readonly y: Range
   readonly role: SolidRole | 'part'
+  /** Of what does not stand upright, x is z; left out: the rectangle between its heights and levels. */
+  readonly outlines?: readonly (readonly Point[])[]
 }
 
 export interface StandingParts {
-  /** Beyond the plane, furthest first. */
-  readonly beyond: readonly (Standing & { readonly layer: 'outline' | 'outline-thin' })[]
+  /** Beyond the plane by `x` at least, furthest first. */
+  readonly beyond: readonly (Standing & { readonly layer: 'outline' | 'outline-thin'; readonly x: number })[]
   /** Cut by the plane. */
   readonly sliced: readonly Standing[]
   /** On the plane, but never drawn cut: studs, nuts, washers and pins along their length (ISO 128-3). */
@@ -25,21 +34,21 @@ export interface StandingParts {
 const UNCUT: ReadonlySet<SolidRole> = new Set(['stud', 'nut', 'washer', 'dowel'])
 
 export function standing(mounted: Mounted): StandingParts {
-  const solids = mounted.pieces
-    .flatMap(seenSolids)
-    .filter((s) => s.z1 > 0)
+  const seen = mounted.pieces.flatMap(seenSolids).filter((s) => s.z1 > 0)
+  const solids = seen
+    .filter((s) => !s.lies)
     .map((s) => ({ ...slice(s.ring, s.holes), role: s.role, z0: Math.max(s.z0, 0), z1: s.z1 }))
+  const lying = lyingParts(mounted, seen)
   const bodies = mounted.bodies
-    .filter((b) => b.body.effect === 'adds')
+    .filter((b) => b.body.effect === 'adds' && !liesAcross(b.body))
     .flatMap((b) =>
       b.regions.map((r) => ({ ...slice(r.outline), role: 'part' as const, z0: b.z0, z1: b.z1 })),
     )
-  const beyond = [...solids, ...bodies]
-    .flatMap(({ beyond: far, cut, role, z0, z1 }) => {
-      if (!far || (cut.length > 0 && role !== 'part' && UNCUT.has(role))) return []
-      return [{ z0, z1, y: far.y, x: far.x, role, layer: 'outline-thin' as const }]
-    })
-    .sort((a, b) => b.x - a.x)
+  const uprightBeyond = [...solids, ...bodies].flatMap(({ beyond: far, cut, role, z0, z1 }) => {
+    if (!far || (cut.length > 0 && role !== 'part' && UNCUT.has(role))) return []
+    return [{ z0, z1, y: far.y, x: far.x, role, layer: 'outline-thin' as const }]
+  })
+  const beyond = [...uprightBeyond, ...lying.beyond].sort((a, b) => b.x - a.x)
   const isCut = (s: (typeof solids)[number]) => s.cut.length > 0
   const sliced = solids.flatMap(({ cut, role, z0, z1 }) =>
     UNCUT.has(role) ? [] : cut.map((y) => ({ z0, z1, y, role })),
@@ -51,8 +60,51 @@ export function standing(mounted: Mounted): StandingParts {
     const own = { z0, z1, y: near, role }
     return drawn.some((d) => isSame(d, own)) ? [] : [own]
   })
-  return { beyond, sliced, uncut, before }
+  return {
+    beyond,
+    sliced: [...sliced, ...lying.sliced],
+    uncut: [...uncut, ...lying.uncut],
+    before: [...before, ...lying.before.filter((own) => !drawn.some((d) => isSame(d, own)))],
+  }
 }
+
+/** What does not stand upright; of bodies of the part what lies beyond, their section is drawn with the part's. */
+function lyingParts(mounted: Mounted, seen: readonly MountedSolid[]) {
+  const slices = [
+    ...seen.flatMap((s) => (s.lies ? [{ role: s.role, solid: solidInSpace(s) }] : [])),
+    ...acrossBodies(mounted).map((b) => ({ role: 'part' as const, solid: acrossInSpace(mounted, b) })),
+  ].map(({ role, solid }) => ({ role, ...sliceLying(solid.pieces) }))
+  const shown = (role: Standing['role'], outlines: NonNullable<Standing['outlines']>): Standing[] => {
+    if (outlines.length === 0) return []
+    const { x0, x1, y0, y1 } = boxOf(outlines)
+    return [{ z0: x0, z1: x1, y: [y0, y1], role, outlines }]
+  }
+  const isUncut = ({ role }: (typeof slices)[number]) => role !== 'part' && UNCUT.has(role)
+  const hardware = slices.filter((s) => s.role !== 'part')
+  return {
+    beyond: slices.flatMap((s) =>
+      s.beyond && !(isUncut(s) && s.cut.length > 0)
+        ? shown(s.role, s.beyond.outlines).map((b) => ({
+            ...b,
+            x: s.beyond!.x,
+            layer: 'outline-thin' as const,
+          }))
+        : [],
+    ),
+    sliced: hardware.flatMap((s) => (isUncut(s) ? [] : shown(s.role, s.cut))),
+    uncut: hardware.flatMap((s) =>
+      isUncut(s) && s.cut.length > 0
+        ? shown(
+            s.role,
+            polygonUnion([...s.before.map(copied), ...(s.beyond?.outlines ?? []).map(copied)], []),
+          )
+        : [],
+    ),
+    before: hardware.flatMap((s) => (s.cut.length > 0 || isUncut(s) ? [] : shown(s.role, s.before))),
+  }
+}
+
+const copied = (ring: readonly Point[]): Point[] => [...ring]
 
 function extent({ before, beyond }: ReturnType<typeof slice>): Range {
   const ranges = [before, beyond?.y].filter((r) => r !== null && r !== undefined)

@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { hatching, ringSegments } from '../../../src-core/drawing/views/hatching.ts'
 import { meshSection, partSection, plateSection, showsTee } from '../../../src-core/drawing/views/section.ts'
+import { standing } from '../../../src-core/drawing/views/standing.ts'
 import { polygonArea } from '../../../src-core/geometry/polygon.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
+import { bearingBlock } from '../../helpers/shelfJobs.ts'
 import { boreCut, block, bore, disc, jobWith, partOf } from '../../helpers/jobs.ts'
 
 const AXIS = { x: 0, y: 0 }
@@ -45,6 +47,30 @@ describe('a section on the upright plane through the axis', () => {
       20 * 100 + 10 * 60,
       4,
     )
+  })
+
+  it('cuts a body that lies across on its own outline, and draws what stands beside the plane on its slopes', () => {
+    const wedge = {
+      ...block('wedge', AXIS, [1, 1, 1]),
+      across: 90,
+      base: -30,
+      thickness: 12,
+      outline: [
+        { x: -20, y: 0 },
+        { x: 40, y: 0 },
+        { x: 40, y: 45 },
+      ],
+    }
+    // Drawn x goes to the left: the plane is 20 of 60 along the slope, 15 high.
+    const cut = partSection(mountSetup(jobWith({ part: partOf([wedge]) }), 'op10')).solid
+    expect(cut).toHaveLength(1)
+    expect(polygonArea(cut)).toBeCloseTo(12 * 15, 3)
+    const webs = standing(mountSetup(bearingBlock(), 'op10')).beyond.filter(
+      (s) => s.outlines && s.role !== 'part',
+    )
+    expect(webs).toHaveLength(1)
+    expect(webs[0]!.x).toBeCloseTo(73.5, 9)
+    expect(polygonArea([...webs[0]!.outlines!])).toBeCloseTo((84 * 109) / 2, 6)
   })
 
   it('cuts a mesh', () => {
