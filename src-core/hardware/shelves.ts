@@ -20,10 +20,24 @@ export const usualWebs = (thickness: number): AnglePlate['webs'] => ({ count: 2,
 /** Of cast iron, kg/m³. */
 export const SHELF_DENSITY = 7200
 
-/** A vee of a right angle by the largest round that it takes, in proportions from memory. */
-export const usualVee = (largest: number): Pick<Vee, 'size' | 'angle' | 'opening' | 'foot'> => ({
-  size: [1.5 * largest, 0.75 * largest, largest],
-  angle: 90,
-  opening: 0.85 * largest,
-  foot: { length: 0.6 * largest, thickness: 0.2 * largest },
-})
+/**
+ * A vee of a right angle by the round that it is to take, with lands wide enough for the heels of straps; proportions
+ * from memory.
+ */
+export function usualVee(round: number): Pick<Vee, 'size' | 'angle' | 'opening' | 'foot' | 'holes'> {
+  const part = (share: number) => Math.round(share * round)
+  return {
+    size: [part(3), part(0.625), part(1.375)],
+    angle: 90,
+    opening: part(0.775),
+    foot: { length: part(0.625), thickness: part(0.25) },
+    // One strap from each side, one behind the other.
+    holes: [-1, 1].map((side, i) => ({
+      id: `H${i + 1}`,
+      x: side * part(0.6),
+      y: part(i === 0 ? 0.425 : 1),
+      diameter: 12,
+      thread: 'M12',
+    })),
+  }
+}

@@ -71,14 +71,15 @@ export function usualClamp(
 }
 
 /** N·m, to whole ones below: half of the usual torque, or less where the strap would bend at its bolt. */
-function usualStrapTorque(
+export function usualStrapTorque(
   strap: Strap,
   heel: { readonly size: readonly [number, number] },
   thread: Thread,
   usual: number,
+  yieldsAt: number = WEAKEST_STEEL.yieldsAt,
 ): number {
   const share = strapForce(1, strap.boltFrom, heelDistance(strap, heel))
-  const bends = greatestToeForce(strap, strap.boltFrom, WEAKEST_STEEL.yieldsAt) / share / (1 + SCATTER)
+  const bends = greatestToeForce(strap, strap.boltFrom, yieldsAt) / share / (1 + SCATTER)
   const carried = boltTorque(bends, NUT_FACTOR, thread.diameter)
   return Math.max(1, Math.floor(Math.min(usual * TORQUE_SHARE, carried)))
 }

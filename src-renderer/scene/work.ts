@@ -9,11 +9,12 @@ import { pressPoint } from '../../src-core/mounting/press.ts'
 import type { HardwareKind } from '../../src-core/job/schema.ts'
 import type { Mounted, MountedPiece, MountedSolid, SolidRole } from '../../src-core/mounting/types.ts'
 import type { Target } from '../editor/target.ts'
+import { drawnBodies } from './drawnBodies.ts'
 import type { Emphasis, SceneItem } from './items.ts'
 import { offToes } from './offToes.ts'
 
 /** What a piece looks like. */
-const HARDWARE_ROLE: Record<HardwareKind, SceneItem['role']> = {
+export const HARDWARE_ROLE: Record<HardwareKind, SceneItem['role']> = {
   clamp: 'clamp',
   press: 'clamp',
   bolt: 'clamp',
@@ -31,7 +32,7 @@ const HARDWARE_ROLE: Record<HardwareKind, SceneItem['role']> = {
 }
 
 /** What a solid of it looks like; left out: as the whole. */
-const SOLID_ROLE: Partial<Record<SolidRole, SceneItem['role']>> = {
+export const SOLID_ROLE: Partial<Record<SolidRole, SceneItem['role']>> = {
   heel: 'heel',
   stud: 'bolt',
   nut: 'nut',
@@ -96,13 +97,12 @@ function partItems(mounted: Mounted, pointed: Pointed): SceneItem[] {
     selected: pointed.selection?.kind === 'part',
     hovered: pointed.hover?.kind === 'part' || pointed.hover?.kind === 'turn-handle',
   }
-  const bodies = [...mounted.bodies].sort((a, b) => a.z1 - b.z1 || (a.body.effect === 'adds' ? -1 : 1))
-  const items = bodies.map(({ body, regions }): SceneItem => ({
+  const items = drawnBodies(mounted.bodies).map(({ body, rings }): SceneItem => ({
     id: `body:${body.id}`,
     layer: 'work',
     role: body.effect === 'adds' ? 'part' : 'pocket',
     kind: 'region',
-    rings: regions.flatMap((r) => [r.outline, ...r.holes]),
+    rings,
     emphasis,
   }))
   for (const { bore, centre, state } of mounted.bores) {

@@ -7,7 +7,11 @@ import { centreAfterMove, setCentre, setTurn } from '../editor/edits/mounting.ts
 import { centrePoint } from '../../src-core/mounting/cutAway.ts'
 import { isStationed } from '../../src-core/job/schema.ts'
 import { usualPattern } from '../editor/edits/fourStraps.ts'
+import { moveOnShelf } from '../editor/edits/onShelf.ts'
+import { moveInSide } from '../editor/edits/sideMoves.ts'
+import { sideUp } from '../editor/sideFrame.ts'
 import { roundTo } from '../editor/snap.ts'
+import { shelfView, shownView } from './shownView.ts'
 import { COMMANDS, type Command, type CommandName } from '../../src-core/bridge/commands.ts'
 import { COPY_OUT } from './ask.ts'
 import type { App } from './app.svelte.ts'
@@ -24,7 +28,7 @@ export interface Action extends Command {
 
 export type ActionName =
   | CommandName | 'copyOut' | 'takeAllOff' | 'figures' | 'closer' | 'further' | 'panLeft' | 'panRight' | 'panUp' | 'panDown'
-  | 'remove' | 'deselect' | 'next' | 'previous' | 'left' | 'right' | 'up' | 'down' | 'leftFine' | 'rightFine' | 'upFine' | 'downFine'
+  | 'nextView' | 'remove' | 'deselect' | 'next' | 'previous' | 'left' | 'right' | 'up' | 'down' | 'leftFine' | 'rightFine' | 'upFine' | 'downFine'
   | 'step1' | 'step2' | 'step3' | 'step4' | 'step5' | 'step6' | 'step7'
   | 'turnLeft' | 'turnRight' | 'turnLeftFine' | 'turnRightFine' // prettier-ignore
 
@@ -121,6 +125,12 @@ export function createActions(app: App): Actions {
     panUp: plate('Move the picture up', ['Ctrl+ArrowUp'], () => session.panBy?.(0, PAN), always),
     panDown: plate('Move the picture down', ['Ctrl+ArrowDown'], () => session.panBy?.(0, -PAN), always),
     fit: { ...COMMANDS.fit, enabled: always, run: () => (session.camera = null) },
+    nextView: {
+      label: 'Plan, side and shelf in turn',
+      keys: ['v'],
+      enabled: () => !draw.active && results.mounted !== null,
+      run: () => nextView(app),
+    },
     keys: { ...COMMANDS.keys, enabled: always, run: () => (session.dialog = 'keys') },
     about: { ...COMMANDS.about, enabled: always, run: () => (session.dialog = 'about') },
     deselect: {
@@ -208,7 +218,34 @@ function showFigures({ jobs, session }: App): void {
   requestAnimationFrame(() => document.getElementById(`step-${session.step}`)?.focus())
 }
 
-function nudgeSelection({ jobs, session, results }: App, x: number, y: number): void {
+function nextView({ session, results }: App): void {
+  const views = shelfView(results.mounted)
+    ? (['plan', 'side', 'shelf'] as const)
+    : (['plan', 'side'] as const)
+  const now = views.findIndex((v) => v === session.view)
+  session.view = views[(now + 1) % views.length]!
+}
+
+/** In the side view x runs out from the plate and y the way a shelf faces; square to a shelf y runs out from the plate. */
+function nudgeSeen(app: App, x: number, y: number): boolean {
+  const { jobs, session, results } = app
+  const target = session.selection
+  const view = shownView(app)
+  if (!target || view === 'plan') return false
+  const { setup } = results
+  const id = 'id' in target ? target.id : 'the part'
+  if (view === 'side')
+    jobs.edit(`Move ${id}`, (job) => moveInSide(job, setup.id, target, { out: x, up: y }, sideUp(setup)))
+  const seen = shelfView(results.mounted)
+  const at = target.kind === 'piece' ? seen?.pieces.find((p) => p.item.id === target.id)?.at : undefined
+  if (view === 'shelf' && seen && at)
+    jobs.edit(`Move ${id}`, (job) => moveOnShelf(job, setup.id, seen, id, { x: at.x + x, y: at.y + y }))
+  return true
+}
+
+function nudgeSelection(app: App, x: number, y: number): void {
+  if (nudgeSeen(app, x, y)) return
+  const { jobs, session, results } = app
   const { setup } = results
   const target = session.selection
   if (target?.kind === 'part') {

@@ -20,12 +20,15 @@ export type DialogName =
   | 'keys'
   | 'discard'
   | 'planner'
+  | 'block'
   | 'import'
   | 'conflict'
   | 'catalogue'
   | 'photograph'
   | 'unsaid'
   | 'about'
+/** Seen from the tailstock, from the side, or square to the shelf that the part is seated on. */
+export type ViewName = 'plan' | 'side' | 'shelf'
 export type Theme = 'system' | 'light' | 'dark'
 
 /** A place on the plate that a finding points at. */
@@ -87,6 +90,8 @@ export class Session {
   picking: boolean = $state(false)
   /** What one can begin with is asked, over everything else. */
   welcome: boolean = $state(false)
+  /** The picture in the middle. */
+  #view: ViewName = $state('plan')
   /** The small picture beside the findings. */
   picture: 'vectors' | 'force' | 'side' | 'weights' = $state('vectors')
   theme: Theme = $state('system')
@@ -110,6 +115,16 @@ export class Session {
   copyOut: (() => void) | null = null
   /** What to do once the user agrees to leave unsaved changes. */
   afterDiscard: (() => void) | null = $state.raw(null)
+
+  get view(): ViewName {
+    return this.#view
+  }
+  /** Each picture is shown whole at first. */
+  set view(view: ViewName) {
+    if (view !== this.#view) this.camera = null
+    this.#view = view
+    this.picking = false
+  }
 
   get dialog(): DialogName | null {
     return this.#dialog
@@ -157,6 +172,7 @@ export class Session {
     this.camera = null
     this.spindleTurn = null
     this.picking = false
+    this.#view = 'plan'
     this.welcome = false
     this.standIn = false
     this.strapsToCome = null

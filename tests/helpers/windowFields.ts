@@ -33,6 +33,7 @@ const strap = 'panels/steps/StrapFields.svelte'
 const clamp = 'panels/steps/ClampFields.svelte'
 const boltList = 'panels/steps/BoltList.svelte'
 const fixture = 'panels/steps/FixtureFields.svelte'
+const seat = 'panels/steps/SeatFields.svelte'
 const holeList = 'panels/steps/HoleList.svelte'
 const anglePlate = 'panels/steps/AnglePlateFields.svelte'
 const vee = 'panels/steps/VeeFields.svelte'
@@ -113,8 +114,9 @@ export const WINDOW_FIELDS: Readonly<Record<FieldPath, string>> = {
   ...all('part.photograph.ties[].', 'editor/draw/photographTool.ts', 'x', 'y'),
   ...all('part.photograph.', 'panels/photograph/PhotographPanel.svelte', 'opacity', 'locked'),
   'setups[].id': id,
-  ...all('setups[].', mounting, 'title', 'turn', 'packing', 'seat'),
-  ...all('setups[].seat.', mounting, 'on', 'standOff', 'diameter'),
+  ...all('setups[].', mounting, 'title', 'turn', 'packing'),
+  'setups[].seat': seat,
+  ...all('setups[].seat.', seat, 'on', 'standOff', 'diameter'),
   ...all('setups[].centre.', mounting, 'bore', 'x', 'y'),
   'setups[].hardware[].id': id,
   ...all('setups[].hardware[].', piece, 'name', 'kind', 'fixed'),

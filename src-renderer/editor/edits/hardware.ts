@@ -27,6 +27,7 @@ import {
 } from '../../../src-core/job/schema.ts'
 import { editPiece, editSetup, freshId, type HardwareDraft, type Piece } from './edit.ts'
 import { freeOf, seatOn } from './fixtures.ts'
+import { seatOnShelf } from './shelves.ts'
 import { roundTo } from '../snap.ts'
 
 const PREFIX: Record<HardwareKind, string> = {
@@ -146,14 +147,16 @@ export const removePiece = (job: Job, setupId: string, id: string): Job =>
     s.hardware = s.hardware.filter((h) => h.id !== id)
   })
 
-/** Adds a piece with the next free id of its kind; gives the job and that id. A first sub-plate takes the part. */
+/** Adds a piece with the next free id of its kind; gives the job and that id. A first sub-plate, angle plate or vee takes the part. */
 export function addPiece(job: Job, setupId: string, piece: Piece): { job: Job; id: string } {
   const setup = job.setups.find((s) => s.id === setupId)
   const id = freshId(PREFIX[piece.kind], setup?.hardware ?? [])
   const added = editSetup(job, setupId, (s) => {
     s.hardware.push({ id, ...structuredClone(piece) } as HardwareDraft)
   })
-  return { id, job: piece.kind === 'fixture' && !setup?.seat ? seatOn(added, setupId, id) : added }
+  if (setup?.seat) return { id, job: added }
+  if (piece.kind === 'anglePlate' || piece.kind === 'vee') return { id, job: seatOnShelf(added, setupId, id) }
+  return { id, job: piece.kind === 'fixture' ? seatOn(added, setupId, id) : added }
 }
 
 /** A weight of the stock on a stud of its own, tightened by hand, standing at a station. */

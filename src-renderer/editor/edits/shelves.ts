@@ -1,69 +1,86 @@
-/** Angle plates and vees as they are put down. */
+/** Angle plates and vees: put down, the part laid on them, moved to where it lies. */
 import { sizeFor } from '../../../src-core/units/convert.ts'
-import { polar } from '../../../src-core/geometry/angles.ts'
+import { polar, turnBetween, wholeTurn } from '../../../src-core/geometry/angles.ts'
 import { SHELF_DENSITY, USUAL_ANGLE_PLATES, usualVee, usualWebs } from '../../../src-core/hardware/shelves.ts'
-import type { AnglePlate, Job, Plate, Vee } from '../../../src-core/job/schema.ts'
+import type { AnglePlate, Job, Plate, Setup, Shelf, Vee } from '../../../src-core/job/schema.ts'
+import { placeShelf } from '../../../src-core/holding/placeShelf.ts'
+import { flatsOf, outerRounds, type Flat } from '../../../src-core/mounting/flats.ts'
+import { findSetup } from '../../../src-core/mounting/mount.ts'
 import { placePoint } from '../../../src-core/mounting/place.ts'
 import { anchorAt } from '../../../src-core/mounting/plateFace.ts'
+import { seatShelf } from '../../../src-core/mounting/shelf.ts'
+import { stationPoint } from '../../../src-core/mounting/station.ts'
 import { roundTo } from '../snap.ts'
-import type { Piece } from './edit.ts'
-import { usualBolt } from './fixtures.ts'
+import { editPiece, editSetup, type Piece } from './edit.ts'
+import { seatOn, usualBolt } from './fixtures.ts'
 
 /** Facing up, its shelf a fifth of the plate's diameter below the axis. */
 const FACING = 90
 const BELOW = 0.2
 
-/** The largest usual one whose shelf is no longer than two fifths of the plate. */
+/** The least usual one whose shelf is as long as the part's longest flat, of those whose foot would stay on the plate. */
 export function newAnglePlate(job: Job): Piece<AnglePlate> {
   const { plate } = job
-  const fits = USUAL_ANGLE_PLATES.filter(({ size }) => size[0] <= 0.4 * plate.diameter)
-  const { size, thickness } = fits.at(-1) ?? USUAL_ANGLE_PLATES[0]!
+  const flat = flatsOf(job.part)[0]
+  const wanted = flat?.length ?? 0
+  const below = flat?.distance ?? BELOW * plate.diameter
+  const fits = USUAL_ANGLE_PLATES.filter(
+    ({ size }) => Math.hypot(size[0] / 2, below + size[1]) <= plate.diameter / 2,
+  )
+  const usual = fits.find(({ size }) => size[0] >= wanted) ?? fits.at(-1) ?? USUAL_ANGLE_PLATES[0]!
   const at = standAt(plate)
-  return {
-    kind: 'anglePlate',
+  const made = {
+    kind: 'anglePlate' as const,
     at,
     facing: FACING,
-    size: [...size],
+    ...usualForm(usual, job.displayUnits),
+    fixed: true,
+  }
+  return { ...made, bolts: boltsThrough(job, made) }
+}
+
+/** An angle plate by usual sizes, with two slots that run out from the plate. */
+export function usualForm(
+  { size, thickness }: Pick<AnglePlate, 'size' | 'thickness'>,
+  units: Job['displayUnits'],
+): Omit<Piece<AnglePlate>, 'kind' | 'at' | 'facing' | 'bolts' | 'fixed'> {
+  return {
+    size,
     thickness,
     webs: usualWebs(thickness),
     density: SHELF_DENSITY,
     slots: [-1, 1].map((side, i) => ({
       id: `G${i + 1}`,
-      x: (side * size[0]) / 4,
-      y: (size[2] + thickness) / 2,
+      x: roundTo((side * size[0]) / 3, 0.5),
+      y: roundTo((size[2] + thickness) / 2, 0.5),
       angle: 90,
-      length: roundTo(0.6 * (size[2] - thickness), 1),
-      width: sizeFor(job.displayUnits, 14, 9 / 16),
+      length: roundTo(0.7 * (size[2] - thickness), 1),
+      width: sizeFor(units, 14, 9 / 16),
     })),
     holes: [],
-    bolts: boltsThrough(job, at, [-size[1], -thickness], size[0]),
-    fixed: true,
   }
 }
 
-/** For rounds up to a quarter of the plate. */
+/** For the part's largest round, or rounds up to a quarter of the plate. */
 export function newVee(job: Job): Piece<Vee> {
   const { plate } = job
-  const shape = usualVee(roundTo(plate.diameter / 4, 5))
-  const [across, deep, out] = shape.size
+  const largest = Math.min(outerRounds(job.part)[0]?.diameter ?? Infinity, plate.diameter / 4)
+  const shape = usualVee(largest)
   const at = standAt(plate)
-  const land = roundTo((across + shape.opening) / 4, 1)
-  return {
-    kind: 'vee',
+  const made = {
+    kind: 'vee' as const,
     at,
     facing: FACING,
     ...shape,
     density: SHELF_DENSITY,
-    holes: [-1, 1].map((side, i) => ({
-      id: `H${i + 1}`,
-      x: side * land,
-      y: roundTo(out / 2, 1),
+    holes: shape.holes.map((h) => ({
+      ...h,
       diameter: sizeFor(job.displayUnits, 12, 1 / 2),
       thread: job.displayUnits === 'in' ? '1/2-13' : 'M12',
     })),
-    bolts: boltsThrough(job, at, [-deep - shape.foot.length, -deep], across),
     fixed: true,
   }
+  return { ...made, bolts: boltsThrough(job, made) }
 }
 
 const standAt = (plate: Plate) => {
@@ -74,23 +91,90 @@ const standAt = (plate: Plate) => {
 /** mm between places that are tried, and from a bolt's middle to the foot's edge. */
 const STEP = 2
 const RIM = 15
+/** mm by which a bolt may stand off its slot's middle: within the play of a usual stud. */
+const MIDDLED = 1
 
-/** One through each half of a foot that has a slot or hole behind it, as far apart as it goes. */
-function boltsThrough(
-  job: Job,
-  at: { x: number; y: number },
-  foot: readonly [number, number],
-  along: number,
-) {
-  const places = (side: number) => {
-    for (let y = along / 2 - RIM; y >= 0; y -= STEP)
-      for (let x = foot[0] + RIM; x <= foot[1] - RIM; x += STEP) {
-        const p = { x, y: side * y }
-        const anchor = anchorAt(job.plate, placePoint({ turn: FACING, ...at }, p))
-        if (anchor && anchor.off < 1)
-          return [{ at: { x: roundTo(x, 0.01), y: roundTo(p.y, 0.01) }, ...usualBolt(job) }]
-      }
-    return []
+type Footed =
+  | Pick<AnglePlate, 'kind' | 'at' | 'facing' | 'size' | 'thickness'>
+  | Pick<Vee, 'kind' | 'at' | 'facing' | 'size' | 'foot'>
+
+/** mm, along `facing`, between which a foot's face is free for washers. */
+const footOf = (shelf: Footed): [number, number] =>
+  shelf.kind === 'anglePlate'
+    ? [-shelf.size[1], -shelf.thickness]
+    : [-shelf.size[1] - shelf.foot.length, -shelf.size[1]]
+
+/** One through each half of a foot that has a slot or hole behind it, as far apart as it goes; two in the one slot there is. */
+function boltsThrough(job: Job, shelf: Footed): Shelf['bolts'] {
+  const foot = footOf(shelf)
+  const along = shelf.size[0]
+  const origin = stationPoint(job.plate, shelf.at, [])
+  const found: { x: number; y: number }[] = []
+  const free = (p: { x: number; y: number }) =>
+    found.every((f) => Math.hypot(f.x - p.x, f.y - p.y) >= 2 * RIM)
+  const tryAt = (x: number, y: number) => {
+    const anchor = anchorAt(job.plate, placePoint({ turn: shelf.facing, ...origin }, { x, y }))
+    const p = { x: roundTo(x, 0.01), y: roundTo(y, 0.01) }
+    if (!anchor || anchor.off >= MIDDLED || !free(p)) return false
+    found.push(p)
+    return true
   }
-  return [-1, 1].flatMap(places)
+  const seek = (ys: readonly number[]) =>
+    ys.some((y) => {
+      for (let x = foot[0] + RIM; x <= foot[1] - RIM; x += STEP) if (tryAt(x, y)) return true
+      return false
+    })
+  const half: number[] = []
+  for (let y = along / 2 - RIM; y >= 0; y -= STEP) half.push(y)
+  for (const side of [-1, 1]) seek(half.map((y) => side * y))
+  if (found.length < 2) seek([0])
+  return found.map((at) => ({ at, ...usualBolt(job) }))
+}
+
+/** Puts the bolts of a foot anew through it, where slots or holes lie behind. */
+export const boltsAnew = (job: Job, setupId: string, id: string): Job =>
+  editPiece(job, setupId, id, (p) => {
+    if (p.kind === 'anglePlate' || p.kind === 'vee')
+      p.bolts = structuredClone(boltsThrough(job, p)) as typeof p.bolts
+  })
+
+/** Lays a flat of the part on its shelf: the part is turned until that looks against the shelf. */
+export const layFlat = (job: Job, setupId: string, { direction }: Pick<Flat, 'direction'>): Job => {
+  const shelf = seatShelf(findSetup(job, setupId))
+  if (!shelf) return job
+  const turned = editSetup(job, setupId, (s) => {
+    s.turn = roundTo(wholeTurn(shelf.facing + 180 - direction), 1e-6)
+  })
+  return moveToPlace(turned, setupId)
+}
+
+/** The flat that looks against the shelf; null where none does. */
+export const flatLaid = (job: Job, setup: Setup): Flat | null => {
+  const shelf = seatShelf(setup)
+  if (!shelf) return null
+  const against = shelf.facing + 180 - setup.turn
+  return flatsOf(job.part).find((f) => Math.abs(turnBetween(f.direction, against)) < 0.01) ?? null
+}
+
+/** Moves the angle plate or vee to where the part lies on it; unchanged where it could lie nowhere. */
+export const moveToPlace = (job: Job, setupId: string): Job => placeShelf(job, setupId)?.job ?? job
+
+/** mm from the plate to the part's back: room for a hand, and for the bore to come through. */
+const STAND_OFF = 10
+
+/** Seats the part on an angle plate by its longest flat or in a vee by its largest round, and moves that there. */
+export function seatOnShelf(job: Job, setupId: string, id: string): Job {
+  const seated = editSetup(seatOn(job, setupId, id), setupId, (s) => {
+    if (!s.seat) return
+    s.seat.standOff = STAND_OFF
+    s.packing = 0
+    const round = outerRounds(job.part)[0]
+    if (s.hardware.some((h) => h.id === id && h.kind === 'vee') && round)
+      s.seat.diameter = roundTo(round.diameter, 0.001)
+  })
+  const shelf = seatShelf(findSetup(seated, setupId))
+  const flat = flatLaid(seated, findSetup(seated, setupId)) ?? flatsOf(job.part)[0]
+  const laid =
+    shelf?.kind === 'anglePlate' && flat ? layFlat(seated, setupId, flat) : moveToPlace(seated, setupId)
+  return boltsAnew(laid, setupId, id)
 }

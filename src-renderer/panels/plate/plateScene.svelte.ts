@@ -7,8 +7,11 @@ import { describeOverlay } from '../../scene/overlay.ts'
 import { describePassing } from '../../scene/passing.ts'
 import { describePhotograph, photographGrips } from '../../scene/photograph.ts'
 import { describePlate } from '../../scene/plate.ts'
+import { describeShelfFace, describeShelfOverlay } from '../../scene/shelfFace.ts'
+import { describeSideMachine, describeSideOverlay, describeSideWork } from '../../scene/side.ts'
 import { describePart, describeWork, worstByItem } from '../../scene/work.ts'
 import type { App } from '../../state/app.svelte.ts'
+import { shelfView, shownView } from '../../state/shownView.ts'
 
 type Items = readonly SceneItem[]
 
@@ -33,8 +36,23 @@ export function plateScene(app: App): PlateScene {
   const photograph = $derived(jobs.job.part.photograph)
   $effect(() => shown.want(photograph ?? null))
 
-  const machine = $derived(draw.active ? [] : describeMachine(lathe, jobs.job.plate.diameter, length))
-  const plate = $derived([...describePlate(jobs.job.plate, pointed), describeCrossSlide(lathe)])
+  const view = $derived(shownView(app))
+  const fromShelf = $derived(view === 'shelf' ? shelfView(results.mounted) : null)
+  const fromSide = $derived(view === 'side' ? results.mounted : null)
+  const machine = $derived(
+    fromSide
+      ? describeSideMachine(fromSide)
+      : draw.active || fromShelf
+        ? []
+        : describeMachine(lathe, jobs.job.plate.diameter, length),
+  )
+  const plate = $derived(
+    fromSide
+      ? []
+      : fromShelf
+        ? describeShelfFace(fromShelf)
+        : [...describePlate(jobs.job.plate, pointed), describeCrossSlide(lathe)],
+  )
   const traced = $derived(
     photograph && (draw.active || session.photographOnPlate)
       ? describePhotograph(photograph, shown.place(photograph), placement)
@@ -43,6 +61,8 @@ export function plateScene(app: App): PlateScene {
   const flags = $derived(worstByItem(results.analysis))
   const work = $derived.by(() => {
     if (!results.mounted) return traced
+    if (fromSide) return describeSideWork(fromSide, pointed, results.analysis)
+    if (fromShelf) return describeWork(fromShelf, pointed, flags)
     if (draw.active) return [...traced, ...describePart(results.mounted, traced.length > 0)]
     return [...traced, ...describeWork(results.mounted, pointed, flags)]
   })
@@ -67,6 +87,8 @@ export function plateScene(app: App): PlateScene {
         ? [...photographGrips(photograph, placement), ...drawing]
         : drawing
     if (!results.mounted) return []
+    if (fromSide) return describeSideOverlay(fromSide, session.guide, (mm) => results.format.size(mm))
+    if (fromShelf) return describeShelfOverlay(session.guide)
     return describeOverlay(results.mounted, results.analysis, {
       selection: session.selection,
       guide: session.guide,

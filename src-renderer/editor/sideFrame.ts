@@ -1,0 +1,58 @@
+/**
+ * The setup from its side: x along the spindle axis, toward the tailstock, y across it, in the direction that a shelf
+ * which carries something faces, so that it is seen edge on; else straight up, from the front of the lathe.
+ */
+import { polar } from '../../src-core/geometry/angles.ts'
+import { convexHull } from '../../src-core/geometry/convexHull.ts'
+import { edgesBox, ringEdges } from '../../src-core/geometry/edges.ts'
+import { flattenRing } from '../../src-core/geometry/flatten.ts'
+import { outOf } from '../../src-core/geometry/space/pose.ts'
+import { TOLERANCE } from '../../src-core/geometry/tolerance.ts'
+import type { Point, Ring } from '../../src-core/geometry/types.ts'
+import type { Setup } from '../../src-core/job/schema.ts'
+import { placeRing } from '../../src-core/mounting/place.ts'
+import { seatShelf, shelvesOf } from '../../src-core/mounting/shelf.ts'
+import type { MountedBody, MountedSolid } from '../../src-core/mounting/types.ts'
+
+/** Straight up, seen from the front of the lathe. */
+export const UP = 90
+
+/** Direction across the spindle, degrees, that is up in the side view. */
+export const sideUp = (setup: Setup): number => (seatShelf(setup) ?? shelvesOf(setup)[0])?.facing ?? UP
+
+/** mm across the spindle. */
+export const heightOf = (p: Point, up: number): number => {
+  const n = polar(1, up)
+  return p.x * n.x + p.y * n.y
+}
+
+const box = (z0: number, z1: number, y0: number, y1: number): Point[] => [
+  { x: z0, y: y0 },
+  { x: z1, y: y0 },
+  { x: z1, y: y1 },
+  { x: z0, y: y1 },
+]
+
+function across(ring: Ring, up: number): { y0: number; y1: number } {
+  return edgesBox(ringEdges(placeRing({ turn: UP - up, x: 0, y: 0 }, ring)))
+}
+
+/** What is seen of a solid. One that lies is seen as its own outline, where it is convex. */
+export function solidOutline(solid: MountedSolid, up: number): Point[] {
+  const { lies } = solid
+  if (!lies) {
+    const { y0, y1 } = across(solid.ring, up)
+    return box(solid.z0, solid.z1, y0, y1)
+  }
+  const corners = flattenRing(lies.ring, TOLERANCE.clashChord).flatMap((p) =>
+    [lies.z0, lies.z1].map((z) => outOf(lies.pose, { ...p, z })),
+  )
+  return convexHull(corners.map((c) => ({ x: c.z, y: heightOf(c, up) })))
+}
+
+/** What is seen of a body, a box for each part of it. */
+export const bodyOutlines = ({ regions, z0, z1 }: MountedBody, up: number): Point[][] =>
+  regions.map(({ outline }) => {
+    const { y0, y1 } = across(outline, up)
+    return box(z0, z1, y0, y1)
+  })

@@ -1,0 +1,107 @@
+/** Takes hold of what stands on a shelf, looked at square: `world.x` runs along it, `world.y` out from the plate. */
+import { anchorsBy } from '../../../src-core/mounting/plateFace.ts'
+import type { Job } from '../../../src-core/job/schema.ts'
+import type { Mounted } from '../../../src-core/mounting/types.ts'
+import { moveOnShelf } from '../edits/onShelf.ts'
+import { Grab, type Drag } from '../grab.ts'
+import { hitTest } from '../hitTest.ts'
+import type { PointerInput, Tool, ToolPort } from '../port.ts'
+import { REACH, reach } from '../reach.ts'
+import { freeStep, roundTo } from '../snap.ts'
+import { sameTarget, type Guide, type Target } from '../target.ts'
+
+export class ShelfTool implements Tool {
+  readonly name = 'shelf'
+  readonly #grab: Grab<Target, Guide>
+  #over: Target | null = null
+
+  /** @param view the setup as it looks from the shelf. */
+  constructor(port: ToolPort, view: () => Mounted | null) {
+    const find = (input: PointerInput): Target | null => {
+      const mounted = view()
+      const hit = mounted && hitTest(mounted, null, input.world, input.pxPerMm, input.touch)
+      return hit?.kind === 'piece' || hit?.kind === 'part' ? hit : null
+    }
+    this.#grab = new Grab(port, {
+      find,
+      hover: (target) => {
+        if (sameTarget(this.#over, target)) return
+        this.#over = target
+        port.hover(target)
+      },
+      click: (target) => (target ? port.show(target) : port.select(null)),
+      drag: (target, from) => {
+        const mounted = view()
+        if (!mounted || target.kind !== 'piece') return null
+        port.select(target)
+        return shelfDrag(port.job, port.setupId, mounted, target.id, from, (mm) => port.length(mm))
+      },
+      show: (guide) => port.guide(guide),
+    })
+  }
+
+  down(input: PointerInput): void {
+    this.#grab.down(input)
+  }
+  move(input: PointerInput): void {
+    this.#grab.move(input)
+  }
+  up(input: PointerInput): void {
+    this.#grab.up(input)
+  }
+  cancel(): void {
+    this.#grab.cancel()
+  }
+  get cursor(): string {
+    return this.#grab.moves ? 'grabbing' : this.#over ? 'grab' : 'default'
+  }
+}
+
+function shelfDrag(
+  job: Job,
+  setupId: string,
+  view: Mounted,
+  id: string,
+  from: PointerInput,
+  length: (mm: number) => string,
+): Drag<Guide> | null {
+  const piece = view.pieces.find((p) => p.item.id === id)
+  if (!piece) return null
+  return {
+    label: `Move ${id}`,
+    at: (input) => {
+      const step = input.alt ? 0.1 : freeStep(input.pxPerMm, job.displayUnits, 0.25)
+      const raw = {
+        x: piece.at.x + input.world.x - from.world.x,
+        y: piece.at.y + input.world.y - from.world.y,
+      }
+      const free = { x: roundTo(raw.x, step), y: roundTo(raw.y, step) }
+      const caught = input.alt ? null : middleNear(view, raw, reach(REACH.snap, input.touch) / input.pxPerMm)
+      const at = caught ? { x: roundTo(caught.at.x, 0.01), y: roundTo(caught.at.y, step) } : free
+      return {
+        job: moveOnShelf(job, setupId, view, id, at),
+        shown: {
+          at,
+          text: `${caught ? `${caught.id}  ` : ''}along ${length(at.x)}  out ${length(at.y)}`,
+          snapped: caught !== null,
+        },
+      }
+    },
+  }
+}
+
+/** The middle of the shelf's slot or hole that is near enough. */
+function middleNear({ job, shelf }: Mounted, at: { x: number; y: number }, within: number) {
+  const [near] = anchorsBy(job.plate, at)
+  if (!near || !shelf || near.anchor.off > within) return null
+  const { item } = shelf
+  const hole = item.holes.find((h) => h.id === near.anchor.id)
+  if (hole) return { id: hole.id, at: { x: hole.x, y: hole.y } }
+  const slot = item.kind === 'anglePlate' ? item.slots.find((s) => s.id === near.anchor.id) : undefined
+  if (!slot) return null
+  const turn = (slot.angle * Math.PI) / 180
+  const half = Math.max(0, slot.length - slot.width) / 2
+  const run = (at.x - slot.x) * Math.cos(turn) + (at.y - slot.y) * Math.sin(turn)
+  const t = Math.min(half, Math.max(-half, run))
+  return { id: slot.id, at: { x: slot.x + t * Math.cos(turn), y: slot.y + t * Math.sin(turn) } }
+}

@@ -1,0 +1,116 @@
+/** Takes hold of things in the side view: `world.x` runs along the spindle, `world.y` the way a shelf faces. */
+import { isInside, nearestTo } from '../../../src-core/geometry/nearest.ts'
+import type { Point } from '../../../src-core/geometry/types.ts'
+import { isShelf } from '../../../src-core/job/schema.ts'
+import { seatShelf } from '../../../src-core/mounting/shelf.ts'
+import { shelfSize } from '../../../src-core/mounting/shelfSize.ts'
+import type { Mounted } from '../../../src-core/mounting/types.ts'
+import { bodyOutlines, sideUp, solidOutline } from '../sideFrame.ts'
+import { moveInSide, type SideMove } from '../edits/sideMoves.ts'
+import { moveToPlace } from '../edits/shelves.ts'
+import { Grab, type Drag } from '../grab.ts'
+import type { PointerInput, Tool, ToolPort } from '../port.ts'
+import { REACH, reach } from '../reach.ts'
+import { freeStep, roundTo } from '../snap.ts'
+import { sameTarget, type Guide, type Target } from '../target.ts'
+
+/** What lies under a point of the side view: pieces on the part before it, then the part, then what both stand on. */
+export function sideHit(mounted: Mounted, at: Point, pxPerMm: number, touch = false): Target | null {
+  const up = sideUp(mounted.setup)
+  const edge = reach(REACH.outline, touch) / pxPerMm
+  const near = (ring: readonly Point[]) => isInside(ring, at) || nearestTo(ring, at).distance <= edge
+  const holds = (shelf: boolean) =>
+    mounted.pieces.find((p) => isShelf(p.item) === shelf && p.solids.some((s) => near(solidOutline(s, up))))
+  const piece = holds(false)
+  if (piece) return { kind: 'piece', id: piece.item.id }
+  if (mounted.bodies.some((b) => b.body.effect === 'adds' && bodyOutlines(b, up).some(near)))
+    return { kind: 'part' }
+  const shelf = holds(true)
+  return shelf ? { kind: 'piece', id: shelf.item.id } : null
+}
+
+export class SideTool implements Tool {
+  readonly name = 'side'
+  readonly #grab: Grab<Target, Guide>
+  #over: Target | null = null
+
+  constructor(port: ToolPort) {
+    this.#grab = new Grab(port, {
+      find: (input) => port.mounted && sideHit(port.mounted, input.world, input.pxPerMm, input.touch),
+      hover: (target) => {
+        if (sameTarget(this.#over, target)) return
+        this.#over = target
+        port.hover(target)
+      },
+      click: (target) => (target ? port.show(target) : port.select(null)),
+      drag: (target, from) => {
+        const { mounted } = port
+        if (!mounted) return null
+        port.select(target)
+        return sideDrag(mounted, target, from, (mm) => port.length(mm))
+      },
+      show: (guide) => port.guide(guide),
+    })
+  }
+
+  down(input: PointerInput): void {
+    this.#grab.down(input)
+  }
+  move(input: PointerInput): void {
+    this.#grab.move(input)
+  }
+  up(input: PointerInput): void {
+    this.#grab.up(input)
+  }
+  cancel(): void {
+    this.#grab.cancel()
+  }
+  get cursor(): string {
+    return this.#grab.moves ? 'grabbing' : this.#over ? 'grab' : 'default'
+  }
+}
+
+function sideDrag(
+  mounted: Mounted,
+  target: Target,
+  from: PointerInput,
+  length: (mm: number) => string,
+): Drag<Guide> {
+  const { job, setup } = mounted
+  const up = sideUp(setup)
+  const id = 'id' in target ? target.id : 'the part'
+  const carrier = seatShelf(setup)
+  return {
+    label: `Move ${id}`,
+    at: (input) => {
+      const step = input.alt ? 0.1 : freeStep(input.pxPerMm, job.displayUnits, 0.25)
+      const move: SideMove = {
+        out: roundTo(input.world.x - from.world.x, step),
+        up: roundTo(input.world.y - from.world.y, step),
+      }
+      if (target.kind === 'piece' && target.id === carrier?.id) {
+        const caught = input.alt ? null : caughtShelf(mounted, move, input)
+        if (caught)
+          return { job: caught, shown: { at: input.world, text: 'the part lies on it', snapped: true } }
+      }
+      return {
+        job: moveInSide(job, setup.id, target, move, up),
+        shown: {
+          at: input.world,
+          text: `out ${length(move.out)}  up ${length(move.up)}`,
+          snapped: false,
+        },
+      }
+    },
+  }
+}
+
+/** The shelf that carries the part catches where that lies on it. */
+function caughtShelf(mounted: Mounted, move: SideMove, input: PointerInput) {
+  const { job, setup } = mounted
+  const view = mounted.shelves?.find((v) => v.shelf?.carriesPart)
+  const size = view ? shelfSize(view) : null
+  if (!size || size.wanted === null) return null
+  const off = size.stands - size.wanted - move.up
+  return Math.abs(off) * input.pxPerMm <= reach(REACH.snap, input.touch) ? moveToPlace(job, setup.id) : null
+}
