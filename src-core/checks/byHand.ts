@@ -45,10 +45,12 @@ export function spindleFriction(mass: number): { readonly least: number; readonl
 }
 
 /**
- * kg that hardly anybody is hurt by, lifted now and then in both hands between elbow and shoulder, close to the body and
- * at arm's length: Health and Safety Executive, INDG143, figure of guideline weights; these rows from memory.
+ * kg that hardly anybody is hurt by, lifted now and then in both hands, close to the body and at arm's length: to the
+ * spindle's height, between elbow and shoulder, and up from the floor. Health and Safety Executive, INDG143, figure of
+ * guideline weights; these rows from memory.
  */
 export const LIFTING = { man: { close: 20, far: 10 }, woman: { close: 13, far: 7 } } as const
+export const FROM_FLOOR = { man: { close: 10, far: 5 }, woman: { close: 7, far: 3 } } as const
 
 /** kg: lighter pieces are not listed. */
 export const SMALL_LIFT = 3
@@ -149,6 +151,7 @@ function lifting({ lifts }: ByHand, fmt: Formatter): Finding[] {
   const order = lifts.map((l) => `${name(l)} ${fmt.mass(l.mass_kg)}`).join(', then ')
   const far = `${fmt.mass(man.far)} for a man and ${fmt.mass(woman.far)} for a woman`
   const close = `${fmt.mass(man.close)} and ${fmt.mass(woman.close)} close to the body`
-  const message = `${capital(tackle)}. In order: ${order}. At arm's length, between elbow and shoulder, the guideline is ${far}; ${close} (Health and Safety Executive, INDG143).`
+  const floor = `from the floor ${fmt.mass(FROM_FLOOR.man.close)} and ${fmt.mass(FROM_FLOOR.woman.close)} close to it, so lift from a bench`
+  const message = `${capital(tackle)}. In order: ${order}. At arm's length, between elbow and shoulder, the guideline is ${far}; ${close}; ${floor} (Health and Safety Executive, INDG143).`
   return [finding(most > man.close ? 'caution' : 'note', 'heavy-lift', 'setup', message)]
 }

@@ -27,6 +27,10 @@ const STEEL = 206_000
 export const barGives = (force: number, { diameter, overhang }: Bar, modulus = STEEL): number =>
   (force * overhang ** 3) / (3 * modulus * ((Math.PI * diameter ** 4) / 64))
 
+/** `5.6 diameters, 4 as a rule`. */
+export const overhangWords = ({ diameter, overhang }: Bar, make: BarMake = 'steel'): string =>
+  `${plain(overhang / diameter, 1)} diameters, ${OVERHANG_LIMITS[make]} as a rule`
+
 /** What is to be said of a bar's overhang; null where the usual rule allows it. */
 export function barWords(
   { diameter, overhang }: Bar,

@@ -7,7 +7,7 @@ import type { Mounted } from '../mounting/types.ts'
 import { formatter, plain, type Formatter } from '../units/format.ts'
 import { capital } from '../words/capital.ts'
 import { skinOf, type CutRow, type CuttingAdvice } from './advice.ts'
-import { barWords } from './bar.ts'
+import { barGives, barWords } from './bar.ts'
 import { cutPlaces, cutWords, type CutPlace } from './cutPlace.ts'
 import { drillBasis } from './drilling.ts'
 import { INTERRUPTED } from './forces.ts'
@@ -24,7 +24,7 @@ export function cuttingFindings(mounted: Mounted, advice: CuttingAdvice | null):
       speedFinding(mounted, fmt, places[i]!, row),
       ...tableFinding(mounted, fmt, places[i]!),
       ...meetsFindings(fmt, places[i]!, row, skinOf(places[i]!)),
-      ...barFindings(fmt, places[i]!),
+      ...barFindings(fmt, places[i]!, row),
       ...drillFindings(mounted, fmt, places[i]!, row),
     ]),
     ...forceUnknown(mounted, places, advice),
@@ -84,9 +84,18 @@ function meetsFindings(fmt: Formatter, { cut, item }: CutPlace, row: CutRow, ski
   return findings
 }
 
-function barFindings(fmt: Formatter, { cut, item }: CutPlace): Finding[] {
-  const words = 'bar' in cut && cut.bar ? barWords(cut.bar, fmt) : null
-  return words === null ? [] : [finding('caution', 'bar-slender', item, words)]
+/** Share of the tangential force that pushes a tool away from the work, where no source says better: half. */
+const PUSHES = 0.5
+
+function barFindings(fmt: Formatter, { cut, item }: CutPlace, row: CutRow): Finding[] {
+  const bar = 'bar' in cut ? cut.bar : null
+  const words = bar ? barWords(bar, fmt) : null
+  if (!bar || words === null) return []
+  const gives =
+    row.tangential_force_N === null
+      ? ''
+      : ` Pushed away with half of the cutting force it gives about ${fmt.fine(barGives(PUSHES * row.tangential_force_N, bar))}.`
+  return [finding('caution', 'bar-slender', item, words + gives)]
 }
 
 function forceUnknown({ job }: Mounted, places: readonly CutPlace[], { cuts }: CuttingAdvice): Finding[] {

@@ -1,6 +1,7 @@
 /** Steps from the clear plate to the finished bore. */
 import type { Analysis } from '../analysis/result.ts'
 import { ROLLING_WORDS } from '../checks/byHand.ts'
+import { overhangWords } from '../cutting/bar.ts'
 import { cutPlaces, cutWords } from '../cutting/cutPlace.ts'
 import { isBoreCut, type Cut } from '../job/schema.ts'
 import type { Mounted } from '../mounting/types.ts'
@@ -119,7 +120,7 @@ export function cutSteps(mounted: Mounted, a: Analysis, fmt: Formatter): Step[] 
         ['Spindle', rpm === null ? 'no speed is chosen' : fmt.speed(rpm)],
         ['Tool', cut.tool],
         ['Diameter', fmt.length(diameter)],
-        ['Feed', `${plain(cut.feed, 3)} mm/rev`],
+        ['Feed', fmt.feed(cut.feed)],
         ['Depth a pass', 'depth' in cut ? fmt.length(cut.depth) : null],
         ['Bar', barFact(cut, fmt)],
       ),
@@ -142,7 +143,7 @@ export function cutSteps(mounted: Mounted, a: Analysis, fmt: Formatter): Step[] 
 
 function barFact(cut: Cut, fmt: Formatter): string | null {
   const bar = 'bar' in cut ? cut.bar : null
-  return bar ? `${fmt.length(bar.diameter)}, ${fmt.length(bar.overhang)} out` : null
+  return bar ? `${fmt.length(bar.diameter)}, ${fmt.length(bar.overhang)} out: ${overhangWords(bar)}` : null
 }
 
 function cutDoes(cut: Cut, first: boolean): string[] {

@@ -8,6 +8,7 @@ import type { EdgeCut, Job } from '../../src-core/job/schema.ts'
 import { ask } from './ask.ts'
 import type { Files } from './files.svelte.ts'
 import type { JobStore } from './document.svelte.ts'
+import type { Formatter } from '../../src-core/units/format.ts'
 import type { Results } from './results.svelte.ts'
 import type { Session } from './session.svelte.ts'
 
@@ -96,8 +97,8 @@ export class ShopLibrary {
   }
 
   /** A setup's tool, speed, feed and depth under a name made of them. */
-  async keepTooling({ tool, speed, feed, depth }: EdgeCut): Promise<void> {
-    const name = `${tool} boring, ${speed} m/min, ${feed} mm/rev`
+  async keepTooling({ tool, speed, feed, depth }: EdgeCut, fmt: Formatter): Promise<void> {
+    const name = `${tool} boring, ${fmt.cuttingSpeed(speed)}, ${fmt.feed(feed)}`
     const value = { tool, speed, feed, depth }
     await this.#change((library) => ({
       ...library,

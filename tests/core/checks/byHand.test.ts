@@ -76,6 +76,10 @@ describe('what has to be lifted', () => {
     expect(f!.message).toMatch(
       /^Lift the plate, the part with tackle or by two\. In order: the plate 11 kg, then p 3\.5 kg/,
     )
+    // Guideline weights by reach and height, from memory of the published figure.
+    expect(f!.message).toContain('the guideline is 10 kg for a man and 7 kg for a woman')
+    expect(f!.message).toContain('20 kg and 13 kg close to the body')
+    expect(f!.message).toContain('from the floor 10 kg and 7 kg')
   })
 
   test('over what a man lifts close to the body is a caution, under what a woman lifts at arm’s length nothing', () => {
