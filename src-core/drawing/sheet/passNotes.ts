@@ -5,7 +5,6 @@ import { dialReading } from '../../passes/dial.ts'
 import { boreWorks, type BoreWork } from '../../passes/boreTask.ts'
 import type { Job, Setup } from '../../job/schema.ts'
 import { formatter, plain, type Formatter } from '../../units/format.ts'
-import { convert } from '../../units/convert.ts'
 import type { Notes } from './noteBlock.ts'
 
 const KINDS = { skin: 'under the skin', rough: 'rough', finish: 'finish' } as const
@@ -17,19 +16,17 @@ export const passNotes = (job: Job, setup: Setup): Notes[] =>
 function notesOf(work: BoreWork, fmt: Formatter): Notes[] {
   if (!work.ok) return []
   const { task, bore, cut, tolerance } = work
-  const size = (mm: number) =>
-    fmt.units === 'in' ? `${plain(convert(mm, 'mm', 'in'), 4)} in` : `${plain(mm, 3)} mm`
   const plan = planPasses(task)
   const bar = cut.bar ? barWords(cut.bar, fmt) : null
   const [low, high] = task.limits
-  const title = `Bore ${bore.id}, ${size(low)} to ${size(high)}${tolerance ? ` (${tolerance})` : ''}`
+  const title = `Bore ${bore.id}, ${fmt.size(low)} to ${fmt.size(high)}${tolerance ? ` (${tolerance})` : ''}`
   const { dial } = task
   const set = (pass: Pass) =>
     dial
       ? `, dial on by ${plain(dialReading(dial, pass.divisions), 3)} to ${plain(dialReading(dial, pass.reads), 3)} ${dial.unit}`
       : ''
   const line = (pass: Pass, i: number) =>
-    `${i + 1} ${KINDS[pass.kind]}: depth ${size(pass.depth)}${set(pass)}, then ${size(pass.size)}; measured ______`
+    `${i + 1} ${KINDS[pass.kind]}: depth ${fmt.size(pass.depth)}${set(pass)}, then ${fmt.size(pass.size)}; measured ______`
   const lines = plan.state === 'cut' ? plan.passes.map(line) : []
   const words = [...plan.words, ...(bar ? [bar] : [])]
   return [
