@@ -40,7 +40,7 @@ export interface Formatter {
   /** mm to text with unit. */
   length(mm: number): string
   /** A size that is bored to, mm: thousandths of a millimetre, or ten-thousandths of an inch. */
-  size(mm: number): string
+  bored(mm: number): string
   /** kg to text with unit. */
   mass(kg: number): string
   /** g·mm to text with unit: g·mm, or oz·in. */
@@ -69,7 +69,7 @@ export interface Formatter {
 const metric: Formatter = {
   units: 'mm',
   length: (v) => `${shown(v, Math.abs(v) < 100 ? 1 : 0)} mm`,
-  size: (v) => `${plain(v, 3)} mm`,
+  bored: (v) => `${plain(v, 3)} mm`,
   mass: (v) => (Math.abs(v) < 1 ? `${shown(v * 1000, 0)} g` : `${significant(v, 3)} kg`),
   unbalance: (v) => `${shown(v, v < 100 ? 1 : 0)} g·mm`,
   force: (v) => `${figures(v, v < 100 ? 2 : 3, 0.001)} N`,
@@ -89,7 +89,7 @@ const metric: Formatter = {
 const inch: Formatter = {
   ...metric,
   units: 'in',
-  size: (v) => `${plain(convert(v, 'mm', 'in'), 4)} in`,
+  bored: (v) => `${plain(convert(v, 'mm', 'in'), 4)} in`,
   length: (v) => `${shown(convert(v, 'mm', 'in'), 3)} in`,
   mass: (v) => `${figures(convert(v, 'kg', 'lbm'), 3, 0.001)} lb`,
   unbalance: (v) => `${figures(convert(convert(v, 'g', 'oz'), 'mm', 'in'), 3, 0.001)} oz·in`,

@@ -19,14 +19,14 @@ function notesOf(work: BoreWork, fmt: Formatter): Notes[] {
   const plan = planPasses(task)
   const bar = cut.bar ? barWords(cut.bar, fmt) : null
   const [low, high] = task.limits
-  const title = `Bore ${bore.id}, ${fmt.size(low)} to ${fmt.size(high)}${tolerance ? ` (${tolerance})` : ''}`
+  const title = `Bore ${bore.id}, ${fmt.bored(low)} to ${fmt.bored(high)}${tolerance ? ` (${tolerance})` : ''}`
   const { dial } = task
   const set = (pass: Pass) =>
     dial
       ? `, dial on by ${plain(dialReading(dial, pass.divisions), 3)} to ${plain(dialReading(dial, pass.reads), 3)} ${dial.unit}`
       : ''
   const line = (pass: Pass, i: number) =>
-    `${i + 1} ${KINDS[pass.kind]}: depth ${fmt.size(pass.depth)}${set(pass)}, then ${fmt.size(pass.size)}; measured ______`
+    `${i + 1} ${KINDS[pass.kind]}: depth ${fmt.bored(pass.depth)}${set(pass)}, then ${fmt.bored(pass.size)}; measured ______`
   const lines = plan.state === 'cut' ? plan.passes.map(line) : []
   const words = [...plan.words, ...(bar ? [bar] : [])]
   return [
