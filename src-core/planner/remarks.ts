@@ -2,6 +2,8 @@
 import { opposite } from '../geometry/angles.ts'
 import type { Analysis } from '../analysis/result.ts'
 import type { Job } from '../job/schema.ts'
+import { seatShelf } from '../mounting/shelf.ts'
+import { coupleMoment } from '../unbalance/static.ts'
 import { formatter, type Formatter } from '../units/format.ts'
 import { NOTHING } from './choose.ts'
 import { massForRadius } from './closedForms.ts'
@@ -59,11 +61,21 @@ export function remarksOf(input: RemarkInput): string[] {
     remarks.push(
       `The best plan leaves ${fmt.unbalance(best.residual_g_mm)}, under the target of ${fmt.unbalance(target)}; what misses is doubt, which brings its 95 % bound to ${fmt.unbalance(best.upper95_g_mm)}. Weigh the part, set it more closely or run slower; more weight does not help.`,
     )
+  const rocks = best ? rockRemark(job, bare, best, rpm, fmt) : null
+  if (rocks) remarks.push(rocks)
   if (input.turnsTried)
     remarks.push(
       'Turns of the part were tried every 5° and where one weight would leave nothing; they are not proven to be the best.',
     )
   return remarks
+}
+
+/** What stands on a shelf stands far out, weights lie near the plate: balanced they still rock the spindle. */
+function rockRemark(job: Job, bare: Analysis, best: Plan, rpm: number, fmt: Formatter): string | null {
+  const setup = job.setups.find((s) => s.id === bare.setup)
+  if (!setup || !seatShelf(setup) || best.pieces === 0) return null
+  const moment = fmt.torque(coupleMoment(best.couple_g_mm2, rpm))
+  return `The weights lie near the plate and the part far out: in balance they still rock the spindle, with ${moment} at ${fmt.speed(rpm)} by the best plan. A stack that stands as far out as the part would settle that; a slower speed makes it less.`
 }
 
 /** Where sliding a piece or turning the part saves weights that the target would ask for. */

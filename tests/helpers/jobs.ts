@@ -27,6 +27,12 @@ export const exampleText = (name: (typeof EXAMPLES)[number]): string =>
 export const shippedText = (name: (typeof EXAMPLES)[number]): string =>
   readFileSync(new URL(`../../examples/${name}.evenswing`, import.meta.url), 'utf8')
 
+/** Of those, the parts that do not lie flat. */
+export const SHELF_EXAMPLES = ['bearing-block', 'round-casting'] as const
+
+export const shelfExample = (name: (typeof SHELF_EXAMPLES)[number]): Job =>
+  soundJob(readFileSync(new URL(`../../examples/${name}.evenswing`, import.meta.url), 'utf8'))
+
 /** Parses a text that must be a sound job. */
 export function soundJob(text: string): Job {
   const result = parseJob(text)

@@ -3,8 +3,7 @@ import { polar } from '../../src-core/geometry/angles.ts'
 import { circleRing } from '../../src-core/geometry/edges.ts'
 import { jobSchema, type Fixture, type Hardware, type Job, type Setup } from '../../src-core/job/schema.ts'
 import { FOUR_CLAMPS, heldBlock, stackOf, strapClamp } from './heldJobs.ts'
-import { block, bore, disc, partOf, piece, shippedJob, EXAMPLES } from './jobs.ts'
-import { bearingBlock, castingInVee } from './shelfJobs.ts'
+import { block, bore, disc, partOf, piece, shelfExample, shippedJob, EXAMPLES } from './jobs.ts'
 import { twinJob } from './twinJobs.ts'
 import { sampleOf } from './schemaFields.ts'
 
@@ -300,10 +299,27 @@ export function described(job: Job): Job {
   }
 }
 
-/** Where it lies it carries nothing. */
-function packingOnShelf(): Hardware {
-  const at = { on: 'A1', along: 80, out: 118 }
-  return piece('p1', 0.05, at, { kind: 'packing', footprint: { rect: [10, 10] }, height: 5 })
+/** The bearing block, with a piece bolted to a hole of its shelf by where that is. */
+function onAnglePlate(): Job {
+  const job = shelfExample('bearing-block')
+  const at = { on: 'A1', along: 0, out: 112 }
+  const plate = piece('o1', 0.1, at, {
+    kind: 'bracket',
+    footprint: { rect: [20, 14] },
+    height: 10,
+    held: [tightened],
+  })
+  const hole = { id: 'H1', x: 0, y: 112, diameter: 10.2, thread: 'M12' }
+  return {
+    ...job,
+    setups: job.setups.map((s) => ({
+      ...s,
+      hardware: [
+        ...s.hardware.map((h) => (h.kind === 'anglePlate' ? { ...h, mass: 5.2, holes: [hole] } : h)),
+        plate,
+      ],
+    })),
+  }
 }
 
 export const walkedJobs = (): readonly (readonly [string, Job])[] => [
@@ -312,6 +328,6 @@ export const walkedJobs = (): readonly (readonly [string, Job])[] => [
   ['odd kinds', oddKinds()],
   ['on a sub-plate', onSubPlate()],
   ['with a twin', twinJob()],
-  ['on an angle plate', bearingBlock([packingOnShelf()])],
-  ['in a vee', castingInVee()],
+  ['on an angle plate', onAnglePlate()],
+  ['in a vee', shelfExample('round-casting')],
 ]

@@ -7,7 +7,7 @@ import { placeShelf } from '../../../src-core/holding/placeShelf.ts'
 import { jobFaults } from '../../../src-core/job/faults.ts'
 import type { AnglePlate, Hardware, Job, Setup, Vee } from '../../../src-core/job/schema.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
-import { block } from '../../helpers/jobs.ts'
+import { block, SHELF_EXAMPLES, shelfExample } from '../../helpers/jobs.ts'
 import { expectNear } from '../../helpers/near.ts'
 import {
   ANGLE_PLATE,
@@ -103,6 +103,16 @@ describe('a bearing block on an angle plate', () => {
       joint(bearingBlock([], { speed: 110 }), 'part').factor!,
     )
   })
+})
+
+test('the examples that come with the program may run', () => {
+  for (const name of SHELF_EXAMPLES) {
+    const job = shelfExample(name)
+    const a = analyse(job, job.setups[0]!.id)
+    expect([name, a.verdict.state]).toEqual([name, 'go'])
+    expect(a.findings.filter((f) => f.effect !== 'none')).toEqual([])
+    expect(a.joints.every((j) => (j.factor ?? 0) >= 2)).toBe(true)
+  }
 })
 
 describe('turned about the axis, part, fixture and plate together', () => {
