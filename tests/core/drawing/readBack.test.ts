@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
+import type { DimensionPrimitive } from '../../../src-core/drawing/model/model.ts'
 import { setupSheet } from '../../../src-core/drawing/sheet/setupSheet.ts'
 import { writePdf } from '../../../src-core/drawing/writers/writePdf.ts'
 import { writeSvg } from '../../../src-core/drawing/writers/writeSvg.ts'
@@ -59,10 +60,12 @@ describe.each(cases)('$name', ({ job, setup, options }) => {
   let circles: readonly (readonly SvgCircle[])[]
   /** What the notes say found no room in the views. */
   let noRoom: readonly string[]
+  let dimensions: readonly DimensionPrimitive[]
   beforeAll(async () => {
     const drawings = setupSheet(job, setup, analyse(job, setup), options)
     // But for the names of zones, outside the frame.
     words = readWords(await writePdf(drawings, fonts)).filter((w) => w.x > 20 && w.fromEdge > 10)
+    dimensions = drawings.flatMap((d) => d.primitives.flatMap((q) => (q.kind === 'dimension' ? [q] : [])))
     circles = readCircles(drawings.map(writeSvg))
     const said = words.map((w) => w.text).join(' ')
     noRoom = (/No room in the views for: (.*?)\.( |$)/.exec(said)?.[1] ?? '').split(/, (?!\d)/)
@@ -123,20 +126,35 @@ describe.each(cases)('$name', ({ job, setup, options }) => {
     const { plate } = job
     const { ground, seat, partFront } = mounted
     const wanted = [
-      { words: 'diameter of the plate', text: `Ø${printed(job, plate.diameter)}` },
-      { words: 'thickness of the plate', text: printed(job, plate.thickness) },
-      { words: 'depth of the part', text: printed(job, partFront - seat) },
-      ...(seat > ground ? [{ words: 'packing', text: printed(job, seat - ground) }] : []),
+      { id: 'plate-diameter', what: 'diameter of the plate', text: `Ø${printed(job, plate.diameter)}` },
+      { id: 'plate-thickness', what: 'thickness of the plate', text: printed(job, plate.thickness) },
+      { id: 'part-depth', what: 'depth of the part', text: printed(job, partFront - seat) },
+      ...(seat > ground ? [{ id: 'packing', what: 'packing', text: printed(job, seat - ground) }] : []),
     ]
-    // What stands in the views has the letters of dimensions; lists have theirs elsewhere.
-    const first = words.filter((w) => w.page === 1)
-    for (const { words: what, text } of wanted) {
-      const found = first.filter((w) => w.text === text)
-      expect(found.length + (noRoom.includes(what) ? 1 : 0), `${what}, ${text}`).toBeGreaterThanOrEqual(1)
+    for (const { id, what, text } of wanted) {
+      const missed = noRoom.some((w) => w.startsWith(what)) ? 1 : 0
+      const drawn = dimensions.filter((d) => d.id === id)
+      expect(drawn.length + missed, what).toBe(1)
+      for (const d of drawn) expect([what, d.text]).toEqual([what, text])
     }
-    expect(
-      first.filter((w) => w.text === wanted[0]!.text).length +
-        (noRoom.includes('diameter of the plate') ? 1 : 0),
-    ).toBe(1)
+    // None twice, and each text that stands level is in the file once where it was put.
+    const ids = dimensions.map((d) => d.id)
+    expect(ids.filter((id, k) => ids.indexOf(id) !== k)).toEqual([])
+    for (const { text, textAt: at, textAngle: angle } of dimensions) {
+      // A bore's letter and diameter are two words.
+      if (angle !== 0 || text.includes(' ')) continue
+      const there = words.filter(
+        (w) =>
+          w.page === 1 && w.text === text && Math.abs(w.x - at.x) < 1 && Math.abs(w.y - at.y - 1.75) < 1.5,
+      )
+      expect(there, text).toHaveLength(1)
+    }
+  })
+
+  it('has steps to tick, the roll test and the sign-off, once, and no figure finer than can be set', () => {
+    const said = words.map((w) => w.text).join(' ')
+    for (const title of [/Order of assembly(?!, continued)/g, /Roll test(?! and trim)/g, /Sign-off/g])
+      expect(said.match(title), String(title)).toHaveLength(1)
+    expect(words.filter((w) => /^\D*0\.0000|^\d[\d.]*e-\d/.test(w.text)).map((w) => w.text)).toEqual([])
   })
 })
