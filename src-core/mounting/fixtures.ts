@@ -50,6 +50,18 @@ export function fixtureOpenings(plate: Plate, item: Fixture): Ring[] {
   return [...bore, ...item.holes.map((h) => circleRing(placePoint(frame, h), holeWidth(h)))]
 }
 
+/** Its holes by their names on a drawing, such as `F1 H3`; plate frame, mm. */
+export function fixtureHoles(
+  plate: Plate,
+  item: Fixture,
+): { id: string; x: number; y: number; diameter: number }[] {
+  const frame = fixtureFrame(plate, item)
+  return item.holes.map((h) => {
+    const { x, y } = placePoint(frame, h)
+    return { id: `${item.id} ${h.id}`, x, y, diameter: holeWidth(h) }
+  })
+}
+
 const holeWidth = ({ diameter, thread }: Fixture['holes'][number]): number =>
   Math.max(diameter, findThread(thread ?? '')?.diameter ?? 0)
 

@@ -12,7 +12,7 @@ const SHORTEST = 15
 const LEAST_TURN = 20
 
 export interface DatumEdge {
-  /** E1, E2. */
+  /** E1, E2 where nothing else is called so. */
   readonly id: string
   readonly a: Point
   readonly b: Point
@@ -24,7 +24,7 @@ export interface DatumEdge {
 }
 
 export interface DatumPoint {
-  /** The bore's id, or P1, P2. */
+  /** The bore's id, or P1, P2 where nothing else is called so. */
   readonly id: string
   readonly kind: 'bore' | 'corner'
   readonly at: Point
@@ -49,7 +49,8 @@ export function datumEdges(mounted: Mounted): DatumEdge[] {
     const turn = Math.abs(turnBetween(angleOfLine(first), angleOfLine(e)))
     return Math.min(turn, 180 - turn) >= LEAST_TURN
   })
-  return [first, ...(second ? [second] : [])].map((e, i) => datumEdge(e, `E${i + 1}`))
+  const names = freeNames(mounted, 'E')
+  return [first, ...(second ? [second] : [])].map((e) => datumEdge(e, names()))
 }
 
 const angleOfLine = ({ a, b }: Pick<Edge, 'a' | 'b'>): number => {
@@ -85,8 +86,20 @@ export function datumPoints(mounted: Mounted): DatumPoint[] {
       chosen.push(best)
     }
   }
+  const names = freeNames(mounted, 'P')
+  return chosen.map((c) => (c.kind === 'bore' ? c : { ...c, id: names() }))
+}
+
+/** A letter with one number after another, but for what a slot, hole, bore or piece of this set-up is called already. */
+function freeNames({ job: { plate }, bores, pieces }: Mounted, letter: string): () => string {
+  const ids = [...plate.slots, ...plate.holes, ...bores.map((b) => b.bore), ...pieces.map((p) => p.item)]
+  const taken = new Set(ids.map(({ id }) => id))
   let number = 0
-  return chosen.map((c) => (c.kind === 'bore' ? c : { ...c, id: `P${++number}` }))
+  return () => {
+    do number++
+    while (taken.has(`${letter}${number}`))
+    return `${letter}${number}`
+  }
 }
 
 function sharpCorners(edges: readonly Edge[]): Point[] {

@@ -128,7 +128,7 @@ function prick(at: Point): PlainPrimitive[] {
 /** Names of slots, holes, bores and stations, clear of lines and cuts. */
 function labels(mounted: Mounted, tiling: Tiling, lines: readonly PlainPrimitive[]): PlainPrimitive[] {
   const { job } = mounted
-  const wanted: Label[] = holeLabels({ job, scale: 1 }, { map: (p) => p })
+  const wanted: Label[] = holeLabels({ job, mounted, scale: 1 }, { map: (p) => p })
   const name = (at: Point, words: readonly string[], bold: boolean) => {
     const half = Math.max(...words.map((w) => textWidth(w, LETTERING.read, bold))) / 2
     const home = angleOf(at)

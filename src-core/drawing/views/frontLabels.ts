@@ -4,6 +4,7 @@ import { isInside } from '../../geometry/nearest.ts'
 import { TOLERANCE } from '../../geometry/tolerance.ts'
 import type { Point } from '../../geometry/types.ts'
 import { datumEdges, datumPoints } from '../../mounting/partDatums.ts'
+import { fixtureHoles, fixturesOf } from '../../mounting/fixtures.ts'
 import type { MountedPiece } from '../../mounting/types.ts'
 import { clockPosition } from '../../units/format.ts'
 import { handFirst, isHidden, placedAt } from './choices.ts'
@@ -266,14 +267,16 @@ export function datumLabels({ mounted, origin }: ViewInput, { map }: FrontLines)
 }
 
 /** From a hole outward to an id that finds no room beside it, mm. */
-const LEADS = [6, 9, 13, 18, 24]
+const LEADS = [6, 10, 15, 21, 28, 36, 46, 60, 76, 94]
 
-/** Ids of the plate's holes: beside them, on a leader where something is in the way; with many of them those that find room. */
+/** Ids of the holes of plate and sub-plates: beside them, on a leader where something is in the way; with many of them those that find room. */
 export function holeLabels(
-  { job, scale }: Pick<ViewInput, 'job' | 'scale'>,
+  { job, mounted: { setup }, scale }: Pick<ViewInput, 'job' | 'mounted' | 'scale'>,
   { map }: Pick<FrontLines, 'map'>,
 ): Label[] {
-  return job.plate.holes.map((hole): Label => {
+  const ofFixtures = fixturesOf(setup).flatMap((item) => fixtureHoles(job.plate, item))
+  const holes = [...job.plate.holes, ...ofFixtures]
+  return holes.map((hole): Label => {
     const at = map(hole)
     const reach = (hole.diameter / 2) * scale + textWidth(hole.id, LETTERING.note) / 2 + 1.2
     const places = [0, 180, 90, 270, 45, 135, 225, 315].map((turn, i) => ({
@@ -284,7 +287,7 @@ export function holeLabels(
       id: `hole ${hole.id}`,
       words: `hole ${hole.id} at R${dimensionText(job, Math.hypot(hole.x, hole.y))}, ${angleText(job, toDegrees(angleOf(hole)))}`,
       candidates: noteCandidates({ lines: [hole.id], height: LETTERING.note, target: null, places }),
-      ...(job.plate.holes.length <= MANY && {
+      ...(holes.length <= MANY && {
         spare: () =>
           noteCandidates({
             lines: [hole.id],

@@ -5,6 +5,7 @@ import { setupSheet } from '../../../src-core/drawing/sheet/setupSheet.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
 import { bore, disc, jobWith, partOf } from '../../helpers/jobs.ts'
 import { lettering } from '../../helpers/sheetText.ts'
+import { onSubPlate } from '../../helpers/walkJobs.ts'
 
 const textsOf = (job: Job) =>
   setupSheet(job, 'op10', analyse(job, 'op10'), { sheet: 'A3' })
@@ -39,5 +40,15 @@ describe('a drilled plate without slots', () => {
     const texts = textsOf(job)
     for (const { id } of holes) expect(texts.filter((t) => t === id)).toHaveLength(1)
     expect(texts.join(' ')).toContain('index; angles counter-clockwise from it')
+  })
+})
+
+describe('a sub-plate', () => {
+  it('has its holes named, once, though clamps stand over them', () => {
+    const texts = textsOf(onSubPlate())
+    for (const id of ['F1 H1', 'F1 H2', 'F1 H3', 'F1 H4']) {
+      // Once in the view and once in the list of hardware.
+      expect(texts.filter((t) => t === id)).toHaveLength(2)
+    }
   })
 })

@@ -24,6 +24,18 @@ describe('a block turned 30° about a bore', () => {
       expect(foot.x * (b.x - a.x) + foot.y * (b.y - a.y)).toBeCloseTo(0, 6)
   })
 
+  it('gives no name that a slot, hole or piece has already', () => {
+    const plate = {
+      holes: [
+        { id: 'P1', x: 100, y: 0, diameter: 12 },
+        { id: 'E2', x: -100, y: 0, diameter: 12 },
+      ],
+    }
+    const drilled = mountSetup(jobWith({ part, setup, plate }), 'op10')
+    expect(datumPoints(drilled).map((p) => p.id)).toEqual(['B', 'P2'])
+    expect(datumEdges(drilled).map((e) => e.id)).toEqual(['E1', 'E3'])
+  })
+
   it('has bores before corners, each where it stands on the plate', () => {
     const [first, second] = datumPoints(mounted)
     expect([first!.id, second!.id]).toEqual(['B', 'P1'])
