@@ -67,13 +67,13 @@ export function densityFindings(job: Job, mass: PartMass): Finding[] {
     const implied = part.density * mass.scale
     const off = implied / expected - 1
     if (Math.abs(off) > DENSITY_DOUBT) {
-      const message = `Weighed ${fmt.mass(part.weighedMass)} against ${fmt.mass(mass.computedMass)} from the outline: that implies ${plain(implied, 0)} kg/m³, ${plain(Math.abs(off) * 100, 0)} % ${off > 0 ? 'above' : 'below'} ${plain(expected, 0)} for ${part.material || 'the material'} (questioned beyond 10 %). Check outline, thickness, cored hollows and the scale.`
+      const message = `Weighed ${fmt.mass(part.weighedMass)} against ${fmt.mass(mass.computedMass)} from the outline: that implies ${fmt.density(implied)}, ${plain(Math.abs(off) * 100, 0)} % ${off > 0 ? 'above' : 'below'} ${fmt.density(expected)} for ${part.material || 'the material'} (questioned beyond 10 %). Check outline, thickness, cored hollows and the scale.`
       findings.push(finding('caution', 'density-questioned', 'part', message))
     }
   }
   const given = part.density / expected - 1
   if (material && Math.abs(given) > DENSITY_DOUBT) {
-    const message = `Density ${plain(part.density, 0)} kg/m³ is ${plain(Math.abs(given) * 100, 0)} % off ${plain(expected, 0)} for ${material.name}. Correct the density or the material.`
+    const message = `Density ${fmt.density(part.density)} is ${plain(Math.abs(given) * 100, 0)} % off ${fmt.density(expected)} for ${material.name}. Correct the density or the material.`
     findings.push(finding('caution', 'density-unlikely', 'part', message))
   }
   return findings

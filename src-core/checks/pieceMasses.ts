@@ -4,7 +4,7 @@ import { ringMoments } from '../geometry/ringMoments.ts'
 import type { Job } from '../job/schema.ts'
 import { PER_MM3 } from '../mass/slabs.ts'
 import type { Mounted, MountedSolid } from '../mounting/types.ts'
-import { formatter, plain } from '../units/format.ts'
+import { formatter, type Formatter } from '../units/format.ts'
 
 /** kg/m³ between which solid packing and weights lie: wood and plastics below, tungsten above. Common knowledge. */
 const SOLID = { least: 400, most: 19_500 } as const
@@ -26,7 +26,7 @@ export function plateMassFindings({ plate, displayUnits }: Job): Finding[] {
   const area = (Math.PI / 4) * (plate.diameter ** 2 - plate.bore ** 2)
   const density = plate.mass / (area * plate.thickness * PER_MM3)
   if (density >= PLATE.least && density <= PLATE.most) return []
-  const message = `The plate's mass does not suit its size: ${fmt.mass(plate.mass)} in a disc of ${fmt.length(plate.diameter)} by ${fmt.length(plate.thickness)} is ${densityWords(density)}. Weigh or measure it again.`
+  const message = `The plate's mass does not suit its size: ${fmt.mass(plate.mass)} in a disc of ${fmt.length(plate.diameter)} by ${fmt.length(plate.thickness)} is ${densityWords(fmt, density)}. Weigh or measure it again.`
   return [finding('caution', 'mass-unlikely', 'plate', message)]
 }
 
@@ -40,14 +40,14 @@ export function pieceMassFindings({ job, pieces }: Mounted): Finding[] {
       return range && Number.isFinite(density) && (density < range.least || density > range.most)
     })
     if (!odd) return []
-    const message = `The mass of ${called(item)} does not suit its size: ${fmt.mass(odd.mass)} in its outline and height is ${densityWords(densityOf(odd))}. Weigh it again, or correct the size.`
+    const message = `The mass of ${called(item)} does not suit its size: ${fmt.mass(odd.mass)} in its outline and height is ${densityWords(fmt, densityOf(odd))}. Weigh it again, or correct the size.`
     return [finding('caution', 'mass-unlikely', item.id, message, at)]
   })
 }
 
 /** What nothing weighs has no figure worth reading. */
-const densityWords = (density: number): string =>
-  density < 1e6 ? `${plain(density, 0)} kg/m³` : 'far more than any metal'
+const densityWords = (fmt: Formatter, density: number): string =>
+  density < 1e6 ? fmt.density(density) : 'far more than any metal'
 
 /** kg/m³ over its outline and height. */
 function densityOf({ ring, z0, z1, mass }: MountedSolid): number {

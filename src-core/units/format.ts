@@ -45,6 +45,8 @@ export interface Formatter {
   mass(kg: number): string
   /** g·mm to text with unit: g·mm, or oz·in. */
   unbalance(gmm: number): string
+  /** kg/m³ to text with unit: kg/m³, or lb/in³. */
+  density(kgM3: number): string
   force(n: number): string
   torque(nm: number): string
   /** m/s to text with unit. */
@@ -72,6 +74,7 @@ const metric: Formatter = {
   bored: (v) => `${plain(v, 3)} mm`,
   mass: (v) => (Math.abs(v) < 1 ? `${shown(v * 1000, 0)} g` : `${significant(v, 3)} kg`),
   unbalance: (v) => `${shown(v, v < 100 ? 1 : 0)} g·mm`,
+  density: (v) => `${plain(v, 0)} kg/m³`,
   force: (v) => `${figures(v, v < 100 ? 2 : 3, 0.001)} N`,
   torque: (v) => `${figures(v, 3, 0.001)} N·m`,
   velocity: (v) => `${figures(v, 2, 0.001)} m/s`,
@@ -93,6 +96,7 @@ const inch: Formatter = {
   length: (v) => `${shown(convert(v, 'mm', 'in'), 3)} in`,
   mass: (v) => `${figures(convert(v, 'kg', 'lbm'), 3, 0.001)} lb`,
   unbalance: (v) => `${figures(convert(convert(v, 'g', 'oz'), 'mm', 'in'), 3, 0.001)} oz·in`,
+  density: (v) => `${significant(convert(v, 'kg/m^3', 'lbm/inch^3'), 3)} lb/in³`,
   force: (v) => `${figures(convert(v, 'N', 'lbf'), 3, 0.001)} lbf`,
   torque: (v) => `${figures(convert(convert(v, 'N', 'lbf'), 'm', 'ft'), 3, 0.001)} lbf·ft`,
   cuttingSpeed: (v) => `${shown(convert(v, 'm/minute', 'ft/minute'), 0)} ft/min`,

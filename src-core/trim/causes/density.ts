@@ -1,6 +1,6 @@
 import { MATERIALS } from '../../job/materials.ts'
 import type { Job } from '../../job/schema.ts'
-import { plain, significant } from '../../units/format.ts'
+import { plain } from '../../units/format.ts'
 import { changeBy, timesIn, type Bench, type Cause } from './cause.ts'
 
 /** Shares by which a density may be off and still be believed: steel for iron is 9 %, a porous casting more. Own setting. */
@@ -59,7 +59,7 @@ function asShare(
     {
       cause: 'density',
       item,
-      message: `${what} may be of another density: ${significant(wanted, 3)} kg/m³ instead of ${significant(density, 3)}${like}. Weigh the part.`,
+      message: `${what} may be of another density: ${bench.fmt.density(wanted)} instead of ${bench.fmt.density(density)}${like}. Weigh the part.`,
       change: changeBy(bench, changed(share)),
       assumed: 1,
     },

@@ -14,6 +14,7 @@ import { findThread } from '../../../src-core/hardware/threads.ts'
 import { partAt } from '../../../src-core/mounting/partAt.ts'
 import type { Mounted, MountedPiece } from '../../../src-core/mounting/types.ts'
 import { toeLies } from '../../../src-core/mounting/toeLies.ts'
+import { inches } from '../../../src-core/units/convert.ts'
 import { clause } from '../../../src-core/words/clause.ts'
 import { ringBox } from '../draw/rings.ts'
 import { roundTo } from '../snap.ts'
@@ -27,8 +28,8 @@ export type ClampPlace = { readonly clamp: Placed } | { readonly slot: string; r
 const CLEAR = 3
 /** Degrees off its slot that a strap is tried at, straight first. */
 const TURNS = [0, 20, -20, 40, -40]
-/** mm between the places along a slot that are tried. */
-const STEP = 2
+/** mm between the places along a slot that are tried, and how their radii are rounded: what a rule shows. */
+const STEPS = { mm: { by: 2, to: 0.1 }, in: { by: inches(1 / 16), to: 1e-4 } } as const
 /** Stands for the new clamp while it is tried. */
 const TRIED = ' '
 
@@ -70,11 +71,12 @@ export function spreadRound(slots: readonly Slot[], taken: readonly number[], co
 /** The place in a slot that is nearest the axis, the strap along the slot or as little out of it as will do. */
 export function placeInSlot(mounted: Mounted, slot: Slot, pattern: ClampPattern): ClampPlace {
   let refused = { rank: Infinity, reason: 'the strap does not reach the part' }
+  const { by, to } = STEPS[mounted.job.displayUnits]
   for (const turn of TURNS) {
     const facing = wholeTurn(roundTo(opposite(slot.angle) + turn, 0.1))
     let onPart = false
-    for (let radius = slot.from; radius <= slot.to; radius += STEP) {
-      const clamp: Placed = { ...pattern, at: { slot: slot.id, radius: roundTo(radius, 0.1) }, facing }
+    for (let radius = slot.from; radius <= slot.to; radius += by) {
+      const clamp: Placed = { ...pattern, at: { slot: slot.id, radius: roundTo(radius, to) }, facing }
       const found = hasRoom(mounted, clamp) ?? tryPlace(mounted, clamp)
       if (found === null) return { clamp: withoutDoubledPacking(mounted, clamp) }
       if (found.rank < refused.rank) refused = found

@@ -29,7 +29,7 @@ export function itemWords(section: Section, { value }: LibraryItem, format: Form
       return `${format.mass(weight.mass)}, ${weight.count} in stock, ${format.length(weight.height)} high`
     }
     case 'materials':
-      return `${(value as Value<'materials'>).density} kg/m³`
+      return format.density((value as Value<'materials'>).density)
     case 'tooling': {
       const tool = value as Value<'tooling'>
       return `${tool.tool}, ${format.cuttingSpeed(tool.speed)}, ${format.feed(tool.feed)}, ${format.length(tool.depth)} deep`

@@ -37,6 +37,12 @@ test('what is there but rounds to nought is not shown as nothing', () => {
   expect(formatter('in').length(0.004)).toBe('under 0.001 in')
 })
 
+test('a density in the units of a shop', () => {
+  expect(formatter('mm').density(7850)).toBe('7850 kg/m³')
+  // 1 lb/in³ = 0.45359237 kg / (0.0254 m)³ = 27 679.905 kg/m³, so that steel of 7850 is 0.2836.
+  expect(formatter('in').density(7850)).toBe('0.284 lb/in³')
+})
+
 test('nor written out in a row of noughts', () => {
   const { force, torque, percent, cuttingSpeed } = formatter('mm')
   expect([force(2e-7), force(-2e-7), force(0), force(0.0234)]).toEqual([
