@@ -74,7 +74,7 @@ describe('beside what was computed', () => {
       'another density',
       { ...JOB, part: { ...JOB.part, density: 7200 } },
       'density',
-      /7200 kg\/m³ instead of 7850, about that of/,
+      /7200 kg\/m³ instead of 7850 kg\/m³, about that of/,
     ],
     [
       'a piece that is not there',
