@@ -77,11 +77,12 @@ function poseOfPart({ turn, x, y }: Placement, seat: number): Pose {
 
 const layered = new WeakMap<Part, Map<string, readonly Layer[]>>()
 
-/** Kept by the part and by what is open of its bores: a drag only moves them. */
+/** Kept by the part and by what is gone of it: a drag only moves them. */
 function layersOf(mounted: Mounted): readonly Layer[] {
   const { part } = mounted.job
   const open = mounted.bores.filter((b) => b.state === 'open')
-  const key = open.map((b) => `${b.bore.id} ${b.z0 - mounted.seat} ${b.z1 - mounted.seat}`).join('\n')
+  const holes = open.map((b) => [b.bore.id, b.z0 - mounted.seat, b.z1 - mounted.seat])
+  const key = JSON.stringify([holes, mounted.turned.map((b) => b.shape)])
   let known = layered.get(part)
   if (!known) layered.set(part, (known = new Map<string, readonly Layer[]>()))
   let layers = known.get(key)
@@ -96,9 +97,9 @@ interface Taken {
   readonly z1: number
 }
 
-function makeLayers({ bodies, seat }: Mounted, open: readonly MountedBore[]): Layer[] {
+function makeLayers({ bodies, turned, seat }: Mounted, open: readonly MountedBore[]): Layer[] {
   const taken: Taken[] = [
-    ...bodies
+    ...[...bodies, ...turned]
       .filter((b) => b.body.effect === 'removes')
       .map(({ shape }) => ({
         polygons: shape.regions.flatMap((r) => flattenRegion(r, TOLERANCE.clashChord)),

@@ -141,11 +141,11 @@ export function sideScene(mounted: Mounted): SideScene {
   boxes.push({ id: 'plate', key: 'plate', kind: 'plate', z0: -plate.thickness, z1: 0, y0: -rim, y1: rim })
   const solids = mounted.pieces.flatMap((p) => p.solids.map((solid, i) => sideSolid(mounted, p, solid, i)))
   boxes.push(...solids.filter((b) => b.kind === 'packing'))
-  for (const { body, regions, z0: back, z1: face } of mounted.bodies) {
+  for (const [i, { body, regions, z0: back, z1: face }] of mounted.bodies.entries()) {
     if (regions.length === 0) continue
     boxes.push({
       id: body.id,
-      key: `body:${body.id}`,
+      key: `body:${body.id}:${i}`,
       kind: body.effect === 'adds' ? 'body' : 'pocket',
       z0: back,
       z1: face,

@@ -66,7 +66,7 @@ describe('a section on the upright plane through the axis', () => {
     expect(cut).toHaveLength(1)
     expect(polygonArea(cut)).toBeCloseTo(12 * 15, 3)
     const webs = standing(mountSetup(bearingBlock(), 'op10')).beyond.filter(
-      (s) => s.outlines && s.role !== 'part',
+      (s) => s.outlines && s.role === 'fixture',
     )
     expect(webs).toHaveLength(1)
     expect(webs[0]!.x).toBeCloseTo(73.5, 9)
