@@ -17,7 +17,7 @@ export interface StartFrom {
   readonly plateMass: number | null
   readonly slotCount: number
   /** `drawn`, `traced` and `file`: its outline comes after; until then a disc round the bore stands in for it. */
-  readonly shape: 'rectangle' | 'disc' | 'drawn' | 'traced' | 'file'
+  readonly shape: 'rectangle' | 'disc' | 'drawn' | 'traced' | 'file' | 'block'
   /** mm: length or diameter, width, thickness. */
   readonly length: number
   readonly width: number

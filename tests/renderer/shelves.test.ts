@@ -1,0 +1,208 @@
+import { describe, expect, test } from 'vitest'
+import { analyse } from '../../src-core/analysis/analyse.ts'
+import { jobFaults } from '../../src-core/job/faults.ts'
+import type { Job, Setup } from '../../src-core/job/schema.ts'
+import { partMass } from '../../src-core/mass/part.ts'
+import { flatsOf, outerRounds } from '../../src-core/mounting/flats.ts'
+import { findSetup, mountSetup } from '../../src-core/mounting/mount.ts'
+import { shelfSize } from '../../src-core/mounting/shelfSize.ts'
+import { blockFault, makeBlock, usualBlock } from '../../src-renderer/editor/edits/bearingBlock.ts'
+import { editPiece, editSetup } from '../../src-renderer/editor/edits/edit.ts'
+import { addPiece } from '../../src-renderer/editor/edits/hardware.ts'
+import { basePlaces, boltBase, moveOnShelf, strapVee } from '../../src-renderer/editor/edits/onShelf.ts'
+import {
+  boltsAnew,
+  flatLaid,
+  layFlat,
+  moveToPlace,
+  newAnglePlate,
+  newVee,
+} from '../../src-renderer/editor/edits/shelves.ts'
+import { moveInSide } from '../../src-renderer/editor/edits/sideMoves.ts'
+import { sideHit } from '../../src-renderer/editor/tools/sideTool.ts'
+import { describeSideWork } from '../../src-renderer/scene/side.ts'
+import { bearingBlock, CASTING, castingInVee, CENTRE_HEIGHT } from '../helpers/shelfJobs.ts'
+
+/** The same plate and part with nothing on it. */
+const bare = (job: Job, setup: Partial<Setup> = {}): Job => ({
+  ...job,
+  setups: job.setups.map((s) => ({ ...s, hardware: [], seat: null, turn: 37, ...setup })),
+})
+const id = (job: Job) => job.setups[0]!.id
+const setupOf = (job: Job) => findSetup(job, id(job))
+const seatView = (job: Job) => mountSetup(job, id(job)).shelves![0]!
+const shelfIn = (job: Job) => setupOf(job).hardware.find((h) => h.kind === 'anglePlate' || h.kind === 'vee')!
+
+describe('flats of a part', () => {
+  const flats = flatsOf(bearingBlock().part)
+
+  test('are what can lie on a shelf, the base first, each with how far off it is', () => {
+    expect(flats[0]!.direction).toBeCloseTo(270, 9)
+    expect(flats[0]!.distance).toBeCloseTo(CENTRE_HEIGHT, 9)
+    expect(flats[0]!.length).toBeCloseTo(150, 9)
+    expect(flats[0]!.bodies).toEqual(['base'])
+    const [a, b] = flats[0]!.ends
+    expect([a.y, b.y]).toEqual([expect.closeTo(-CENTRE_HEIGHT, 9), expect.closeTo(-CENTRE_HEIGHT, 9)])
+  })
+
+  test('are no edges that something stands out over', () => {
+    // The web's underside lies on the base; the base's upper side lies below the boss.
+    expect(flats.map((f) => Math.round(f.direction)).sort((a, b) => a - b)).toEqual([0, 180, 270])
+  })
+
+  test('a round has none, and says its diameter', () => {
+    const { part } = castingInVee()
+    expect(flatsOf(part)).toEqual([])
+    expect(outerRounds(part).map((r) => r.diameter)).toEqual([expect.closeTo(CASTING.diameter, 9)])
+  })
+})
+
+describe('an angle plate put on', () => {
+  const start = bare(bearingBlock())
+  const { job } = addPiece(start, id(start), newAnglePlate(start))
+
+  test('takes the part by its longest flat and stands where that lies on it', () => {
+    expect(setupOf(job).seat?.on).toBe('A1')
+    expect(flatLaid(job, setupOf(job))?.distance).toBeCloseTo(CENTRE_HEIGHT, 9)
+    const size = shelfSize(seatView(job))!
+    expect(size.stands).toBeCloseTo(CENTRE_HEIGHT, 6)
+    expect(size.wanted).toBeCloseTo(CENTRE_HEIGHT, 6)
+    expect(jobFaults(job)).toEqual([])
+  })
+
+  test('is bolted where slots of the plate are, and no bolt misses', () => {
+    const shelf = shelfIn(job)
+    expect('bolts' in shelf && shelf.bolts.length).toBeGreaterThanOrEqual(2)
+    const codes = analyse(job, id(job))
+      .findings.filter((f) => f.item === 'A1')
+      .map((f) => f.code)
+    expect(codes).not.toContain('bolt-in-solid')
+  })
+
+  test('another flat turns the part, and the shelf goes after it', () => {
+    const side = flatsOf(job.part).find((f) => Math.round(f.direction) === 0)!
+    const laid = layFlat(job, id(job), side)
+    expect(shelfSize(seatView(laid))!.stands).toBeCloseTo(side.distance, 6)
+    expect(flatLaid(laid, setupOf(laid))?.direction).toBeCloseTo(side.direction, 6)
+  })
+
+  test('moved off it goes back by one press; its bolts are put anew where they miss', () => {
+    const off = moveInSide(job, id(job), { kind: 'piece', id: 'A1' }, { out: 0, up: -7 }, 90)
+    expect(shelfSize(seatView(off))!.stands).toBeCloseTo(CENTRE_HEIGHT + 7, 6)
+    expect(shelfSize(seatView(moveToPlace(off, id(off))))!.stands).toBeCloseTo(CENTRE_HEIGHT, 6)
+    const astray = editPiece(job, id(job), 'A1', (p) => {
+      if (p.kind === 'anglePlate') p.bolts = [{ ...p.bolts[0]!, at: { x: -50, y: 31 } }]
+    })
+    const misses = (j: Job) =>
+      analyse(j, id(j)).findings.some((f) => f.item === 'A1' && f.code === 'bolt-in-solid')
+    expect(misses(astray)).toBe(true)
+    expect(misses(boltsAnew(astray, id(astray), 'A1'))).toBe(false)
+  })
+})
+
+describe('what stands on a shelf', () => {
+  const held = bearingBlock()
+  const free = editSetup(held, id(held), (s) => {
+    s.hardware = s.hardware.filter((h) => h.kind !== 'bolt')
+  })
+
+  test('bolts go through the holes of the base that have a slot below, each once', () => {
+    const places = basePlaces(seatView(free))
+    expect(places.map((p) => Math.abs(p.x))).toEqual([56, 56])
+    const { job, ids } = boltBase(free, id(free), seatView(free))
+    expect(ids).toHaveLength(2)
+    expect(analyse(job, id(job)).verdict.state).toBe(analyse(held, id(held)).verdict.state)
+    expect(boltBase(job, id(job), seatView(job)).ids).toEqual([])
+  })
+
+  test('no bolt goes where the shelf is solid', () => {
+    const solid = editPiece(free, id(free), 'A1', (p) => {
+      if (p.kind === 'anglePlate') p.slots = []
+    })
+    expect(boltBase(solid, id(solid), seatView(solid)).ids).toEqual([])
+  })
+
+  test('it is moved along and out, and back to where it was', () => {
+    const view = seatView(held)
+    const b1 = view.pieces.find((p) => p.item.id === 'b1')!
+    const moved = moveOnShelf(held, id(held), view, 'b1', { x: b1.at.x, y: b1.at.y + 4 })
+    expect(seatView(moved).pieces.find((p) => p.item.id === 'b1')!.at.y).toBeCloseTo(b1.at.y + 4, 6)
+    const back = moveInSide(moved, id(moved), { kind: 'piece', id: 'b1' }, { out: -4, up: 0 }, 90)
+    expect(setupOf(back).hardware).toEqual(setupOf(held).hardware)
+  })
+
+  test('the part is moved out, never into the plate', () => {
+    const out = (by: number) =>
+      setupOf(moveInSide(held, id(held), { kind: 'part' }, { out: by, up: 0 }, 90)).seat?.standOff
+    expect(out(3)).toBe((setupOf(held).seat?.standOff ?? 0) + 3)
+    expect(out(-999)).toBe(0)
+  })
+})
+
+describe('a vee put on', () => {
+  const start = bare(castingInVee())
+  const { job } = addPiece(start, id(start), newVee(start))
+
+  test('takes the round, and straps from its lands hold it', () => {
+    expect(setupOf(job).seat).toMatchObject({ on: 'V1', diameter: CASTING.diameter })
+    expect(seatView(job).shelf?.round?.lies).toBe(true)
+    const vee = shelfIn(job)
+    if (vee.kind !== 'vee') throw new Error('vee')
+    const { job: strapped, ids } = strapVee(job, id(job), vee)
+    expect(ids).toHaveLength(2)
+    expect(jobFaults(strapped)).toEqual([])
+    const joint = (j: Job) => analyse(j, id(j)).joints.find((x) => x.id === 'part')?.factor ?? 0
+    expect(joint(job)).toBe(0)
+    expect(joint(strapped)).toBeGreaterThan(2)
+    expect(strapVee(strapped, id(strapped), vee).ids).toEqual([])
+  })
+})
+
+describe('a bearing block by sizes', () => {
+  const sizes = usualBlock(60)
+
+  test('in its usual proportions nothing is wrong with it, at any size', () => {
+    for (const height of [20, 40, 63.5, 120, 300]) expect(blockFault(usualBlock(height))).toBeNull()
+  })
+
+  test('sizes that make no block are named', () => {
+    expect(blockFault({ ...sizes, boss: { ...sizes.boss, diameter: 200 } })).toMatch(/Boss and base meet/)
+    expect(blockFault({ ...sizes, bore: { diameter: 200, start: 0 } })).toMatch(/no smaller than its boss/)
+    expect(blockFault({ ...sizes, slots: { ...sizes.slots, apart: 500 } })).toMatch(/leave the base/)
+  })
+
+  test('weighs what base, web and boss weigh together, and leaves no fault', () => {
+    const start = bearingBlock()
+    const job = makeBlock(start, id(start), sizes)
+    expect(jobFaults(job)).toEqual([])
+    const { base, slots, boss, bore, web, height } = sizes
+    const slot = slots.width * (slots.length - slots.width) + (Math.PI / 4) * slots.width ** 2
+    const foot = (base.along * base.deep - 2 * slot) * base.thickness
+    const ring = (Math.PI / 4) * (boss.diameter ** 2 - bore.start ** 2) * boss.length
+    const radius = boss.diameter / 2
+    const half = Math.min(web / 2, 0.7 * radius)
+    const meets = Math.sqrt(radius ** 2 - half ** 2)
+    const trapeze = ((web + 2 * half) / 2) * (height - base.thickness - meets)
+    const turn = 2 * Math.asin(half / radius)
+    // What the boss takes of the trapeze: the segment over its upper side.
+    const segment = (radius ** 2 / 2) * (turn - Math.sin(turn))
+    const deep = 0.75 * Math.min(base.deep, boss.length)
+    const volume = foot + ring + (trapeze - segment) * deep
+    expect(partMass(job.part, []).computedMass).toBeCloseTo(volume * job.part.density * 1e-9, 3)
+  })
+})
+
+describe('the side view', () => {
+  const mounted = mountSetup(bearingBlock(), id(bearingBlock()))
+
+  test('finds the part, what stands on its shelf and the shelf', () => {
+    expect(sideHit(mounted, { x: 50, y: 30 }, 4)).toEqual({ kind: 'part' })
+    expect(sideHit(mounted, { x: 118, y: -70 }, 4)).toEqual({ kind: 'piece', id: 'A1' })
+    expect(sideHit(mounted, { x: 200, y: 90 }, 4)).toBeNull()
+  })
+
+  test('has every item once', () => {
+    const ids = describeSideWork(mounted, { selection: null, hover: null }, null).map((i) => i.id)
+    expect(new Set(ids).size).toBe(ids.length)
+  })
+})
