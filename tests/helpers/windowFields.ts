@@ -19,6 +19,8 @@ const machine = 'panels/steps/MachineStep.svelte'
 const noseFields = 'panels/steps/NoseFields.svelte'
 const room = 'panels/steps/RoomFields.svelte'
 const plate = 'panels/steps/PlateFields.svelte'
+const plateSlots = 'panels/steps/PlateSlots.svelte'
+const plateHoles = 'panels/steps/PlateHoles.svelte'
 const stock = 'panels/steps/StockList.svelte'
 const part = 'panels/steps/PartStep.svelte'
 const body = 'panels/steps/BodyList.svelte'
@@ -70,10 +72,10 @@ export const WINDOW_FIELDS: Readonly<Record<FieldPath, string>> = {
   ...all('plate.', plate, 'residual', 'residual.amount', 'residual.angle'),
   ...all('plate.', plate, 'runOut', 'runOut.face', 'runOut.radial'),
   'plate.slots[].id': id,
-  ...all('plate.', plate, 'surface', 'slots[].teeWidth', 'slots[].lip', 'holes[].thread'),
-  ...all('plate.slots[].', plate, 'angle', 'from', 'to', 'width', 'kind'),
+  ...all('plate.', plate, 'surface'),
+  ...all('plate.slots[].', plateSlots, 'angle', 'from', 'to', 'width', 'kind', 'teeWidth', 'lip'),
   'plate.holes[].id': id,
-  ...all('plate.holes[].', plate, 'x', 'y', 'diameter'),
+  ...all('plate.holes[].', plateHoles, 'x', 'y', 'diameter', 'thread'),
   'stock[].id': id,
   ...all('stock[].', stock, 'name', 'mass', 'count', 'height'),
   'stock[].hole': stock,
