@@ -1,6 +1,8 @@
 /** Angle plates and vees where they stand: their feet on the plate, their shelves beside the axis. */
 import { finding, type Finding } from '../findings/finding.ts'
+import { leastThickness } from '../hardware/shelves.ts'
 import { KIND_WORDS } from '../hardware/words.ts'
+import { ROUNDING } from '../geometry/tolerance.ts'
 import { isShelf } from '../job/schema.ts'
 import { ringPolygons } from '../mounting/material.ts'
 import { standOnPlate } from '../mounting/plateFace.ts'
@@ -11,6 +13,7 @@ import { capital } from '../words/capital.ts'
 
 export const shelfFindings = (mounted: Mounted): Finding[] => [
   ...feet(mounted),
+  ...thin(mounted),
   ...(mounted.shelves ?? []).flatMap((view) => [...beyondAxis(view), ...slanted(view)]),
 ]
 
@@ -29,6 +32,33 @@ function feet({ job, pieces }: Mounted): Finding[] {
     return [finding('caution', 'foot-overhangs', item.id, message, at)]
   })
 }
+
+/** What gives way under its load is no seat; strength is not worked out, so a usual thickness is asked for. */
+function thin({ job, setup, pieces }: Mounted): Finding[] {
+  const fmt = formatter(job.displayUnits)
+  return setup.hardware.flatMap((item) => {
+    if (!isShelf(item)) return []
+    const [what, thickness, least] =
+      item.kind === 'anglePlate'
+        ? ['Its foot and shelf are', item.thickness, leastThickness(item)]
+        : ['Its foot is', item.foot.thickness, thickestBolt(pieces, item.id)]
+    if (thickness >= least - ROUNDING.length) return []
+    const source =
+      item.kind === 'anglePlate'
+        ? `a published table asks for ${fmt.length(least)} with a shelf and webs as these`
+        : `as thick as its bolts, ${fmt.length(least)}, is asked for`
+    const message = `Whether ${KIND_WORDS[item.kind]} ${item.id} bends is not known. ${what} only ${fmt.length(thickness)} thick; ${source}. Use a stiffer one.`
+    return [finding('caution', 'fixture-thin', item.id, message)]
+  })
+}
+
+const thickestBolt = (pieces: Mounted['pieces'], id: string): number =>
+  Math.max(
+    0,
+    ...pieces
+      .filter((p) => p.item.id === id)
+      .flatMap((p) => p.fastenings.map((f) => f.thread?.diameter ?? 0)),
+  )
 
 /** The spindle axis runs before a shelf, never behind it. */
 function beyondAxis(view: Mounted): Finding[] {

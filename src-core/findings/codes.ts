@@ -51,6 +51,7 @@ export const FINDINGS = {
   'breakthrough-packing': { stop: 'stop' },
   'bore-off-axis': { stop: 'stop' },
   'foot-overhangs': { caution: 'none' },
+  'fixture-thin': { caution: 'unknown' },
   'shelf-above-axis': { stop: 'stop' },
   'body-slanted': { caution: 'unknown' },
   'vee-unjudged': { caution: 'unknown' },

@@ -14,6 +14,25 @@ export const USUAL_ANGLE_PLATES: readonly Pick<AnglePlate, 'size' | 'thickness'>
   { size: [600, 400, 450], thickness: 35 },
 ]
 
+/** mm that IS 2554 asks more of walls without webs, in its smaller sizes. */
+const WITHOUT_WEBS = 3
+
+/**
+ * mm, the least thickness of foot and shelf by how far the shelf stands out: straight between the sizes of the table,
+ * and from nothing to the smallest. A web thinner than half of that stiffens nothing.
+ */
+export function leastThickness({ size: [, , out], webs }: Pick<AnglePlate, 'size' | 'webs'>): number {
+  const rows = [
+    { out: 0, thickness: 0 },
+    ...USUAL_ANGLE_PLATES.map((u) => ({ out: u.size[2], thickness: u.thickness })),
+  ]
+  const above = rows.findIndex((r) => r.out >= out)
+  const [from, to] = above < 0 ? [rows.at(-2)!, rows.at(-1)!] : [rows[Math.max(0, above - 1)]!, rows[above]!]
+  const share = to.out > from.out ? (out - from.out) / (to.out - from.out) : 0
+  const webbed = from.thickness + share * (to.thickness - from.thickness)
+  return webs.count > 0 && webs.thickness >= webbed / 2 ? webbed : webbed + WITHOUT_WEBS
+}
+
 /** As many webs as a usual one has, as thick as its walls; from memory. */
 export const usualWebs = (thickness: number): AnglePlate['webs'] => ({ count: 2, thickness })
 

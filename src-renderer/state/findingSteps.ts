@@ -25,6 +25,7 @@ const STEPS: Readonly<Record<AgainstCode, StepName | 'item'>> = {
   'in-bar-path': 'item',
   'hardware-clash': 'item',
   'part-clash': 'item',
+  'fixture-thin': 'item',
   'shelf-above-axis': 'item',
   'body-slanted': 'part',
   'vee-unjudged': 'mounting',
