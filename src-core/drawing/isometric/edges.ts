@@ -1,7 +1,7 @@
 /** The edges of solids that a picture may show: rims, corners and, on round walls, the line where they turn away. */
 import type { Point, Point3 } from '../../geometry/types.ts'
 import { outOf, turnedBy } from '../../geometry/space/pose.ts'
-import { nearness } from './projection.ts'
+import { towards, type Eye } from './projection.ts'
 import type { Facets, Part, Slab } from './solids.ts'
 
 /** rad: walls that meet more sharply have an edge between them. Chords of a circle meet at far less. */
@@ -23,7 +23,7 @@ const sideKeys = (rings: readonly (readonly Point[])[]): Set<string> =>
   new Set(rings.flatMap((ring) => ring.map((p, i) => sideKey(p, ring[(i + 1) % ring.length]!))))
 
 /** Slabs that follow on one another have no edge where the same wall goes on. */
-export function slabEdges(slabs: readonly Slab[]): Edges[] {
+export function slabEdges(slabs: readonly Slab[], eye: Eye): Edges[] {
   const above = new Map(slabs.flatMap((s) => (s.below ? [[s.below, s] as const] : [])))
   return slabs.map((slab): Edges => {
     const over = above.get(slab)
@@ -35,7 +35,7 @@ export function slabEdges(slabs: readonly Slab[]): Edges[] {
         .flatMap((ring) => [
           ...rims(ring, slab.z1, goesUp),
           ...rims(ring, slab.z0, goesDown),
-          ...uprights(ring, slab),
+          ...uprights(ring, slab, eye),
         ])
         .map((run) => run.map((p) => outOf(slab.pose, p))),
     }
@@ -60,8 +60,8 @@ function rims(ring: readonly Point[], z: number, goesOn: ReadonlySet<string>): P
 }
 
 /** Along the slab's normal, in its own frame. */
-function uprights(ring: readonly Point[], { z0, z1, pose }: Slab): Point3[][] {
-  const facesEye = ({ x, y }: Point) => nearness(turnedBy(pose, { x, y, z: 0 })) > 0
+function uprights(ring: readonly Point[], { z0, z1, pose }: Slab, eye: Eye): Point3[][] {
+  const facesEye = ({ x, y }: Point) => towards(eye, turnedBy(pose, { x, y, z: 0 })) > 0
   return ring.flatMap((p, i) => {
     const a = ring[(i + ring.length - 1) % ring.length]!
     const b = ring[(i + 1) % ring.length]!
@@ -82,7 +82,7 @@ function uprights(ring: readonly Point[], { z0, z1, pose }: Slab): Point3[][] {
 }
 
 /** Creases of a mesh, and the lines where it turns away from the eye. */
-export function meshEdges({ of, vertices, triangles }: Facets): Edges {
+export function meshEdges({ of, vertices, triangles }: Facets, eye: Eye): Edges {
   const sides = new Map<string, { a: Point3; b: Point3; normals: Point3[] }>()
   for (let t = 0; t + 2 < triangles.length; t += 3) {
     const index = [triangles[t]!, triangles[t + 1]!, triangles[t + 2]!]
@@ -98,7 +98,7 @@ export function meshEdges({ of, vertices, triangles }: Facets): Edges {
       sides.set(key, side)
     }
   }
-  const toEye = (normal: Point3) => nearness(normal) > 0
+  const toEye = (normal: Point3) => towards(eye, normal) > 0
   const runs = [...sides.values()].flatMap(({ a, b, normals: [n, m] }) => {
     if (n && m) {
       const bend = n.x * m.x + n.y * m.y + n.z * m.z

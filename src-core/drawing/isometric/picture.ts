@@ -5,7 +5,7 @@ import { outOf } from '../../geometry/space/pose.ts'
 import type { Mounted } from '../../mounting/types.ts'
 import { DepthMap, type Corner } from './depthMap.ts'
 import { meshEdges, slabEdges } from './edges.ts'
-import { nearness, project } from './projection.ts'
+import { ISOMETRIC, towards, type Eye } from './projection.ts'
 import { setupSolids, type Facets, type Part, type Slab, type Solids } from './solids.ts'
 
 /** A cell on paper, mm: finer than a narrow line. */
@@ -26,34 +26,35 @@ export interface Picture {
   lines(scale: number): PictureLine[]
 }
 
-const corner = (p: Point3): Corner => ({ ...project(p), near: nearness(p) })
+const corner = ({ project, nearness }: Eye, p: Point3): Corner => ({ ...project(p), near: nearness(p) })
 
-export function setupPicture(mounted: Mounted): Picture {
+export function setupPicture(mounted: Mounted, eye: Eye = ISOMETRIC): Picture {
   const solids = setupSolids(mounted)
-  const box = boxOf(pointsOf(solids))
-  return { box, lines: (scale) => visibleLines(solids, box, scale) }
+  const box = boxOf(pointsOf(solids, eye))
+  return { box, lines: (scale) => visibleLines(solids, box, scale, eye) }
 }
 
 /** Every corner on the picture. */
-const pointsOf = ({ slabs, meshes }: Solids): Point[][] => [
+const pointsOf = ({ slabs, meshes }: Solids, { project }: Eye): Point[][] => [
   ...slabs.flatMap(({ rings, z0, z1, pose }) =>
     rings.flatMap((ring) => [z0, z1].map((z) => ring.map((p) => project(outOf(pose, { ...p, z }))))),
   ),
   ...meshes.map(({ vertices }) => vertices.map(project)),
 ]
 
-function visibleLines(solids: Solids, box: Box, scale: number): PictureLine[] {
+function visibleLines(solids: Solids, box: Box, scale: number, eye: Eye): PictureLine[] {
   const map = new DepthMap(box, CELL / scale)
-  for (const slab of solids.slabs) fillSlab(map, slab)
-  for (const mesh of solids.meshes) fillMesh(map, mesh)
-  return [...slabEdges(solids.slabs), ...solids.meshes.map(meshEdges)].flatMap(({ of, runs }) =>
-    runs.flatMap((run) => showing(map, run, LEAST / scale).map((points) => ({ of, points }))),
+  for (const slab of solids.slabs) fillSlab(map, slab, eye)
+  for (const mesh of solids.meshes) fillMesh(map, mesh, eye)
+  const edges = [...slabEdges(solids.slabs, eye), ...solids.meshes.map((m) => meshEdges(m, eye))]
+  return edges.flatMap(({ of, runs }) =>
+    runs.flatMap((run) => showing(map, run, LEAST / scale, eye).map((points) => ({ of, points }))),
   )
 }
 
-function fillSlab(map: DepthMap, { rings, z0, z1, pose }: Slab): void {
-  const at = (p: Point, z: number): Corner => corner(outOf(pose, { x: p.x, y: p.y, z }))
-  const face = nearness(pose.n) > 0 ? z1 : z0
+function fillSlab(map: DepthMap, { rings, z0, z1, pose }: Slab, eye: Eye): void {
+  const at = (p: Point, z: number): Corner => corner(eye, outOf(pose, { x: p.x, y: p.y, z }))
+  const face = towards(eye, pose.n) > 0 ? z1 : z0
   map.fill(rings.map((ring) => ring.map((p) => at(p, face))))
   for (const ring of rings)
     ring.forEach((p, i) => {
@@ -62,13 +63,18 @@ function fillSlab(map: DepthMap, { rings, z0, z1, pose }: Slab): void {
     })
 }
 
-function fillMesh(map: DepthMap, { vertices, triangles }: Facets): void {
+function fillMesh(map: DepthMap, { vertices, triangles }: Facets, eye: Eye): void {
   for (let t = 0; t + 2 < triangles.length; t += 3)
-    map.fill([[0, 1, 2].map((k) => corner(vertices[triangles[t + k]!]!))])
+    map.fill([[0, 1, 2].map((k) => corner(eye, vertices[triangles[t + k]!]!))])
 }
 
 /** The pieces of a run that nothing stands before. */
-function showing(map: DepthMap, run: readonly Point3[], least: number): Point[][] {
+function showing(
+  map: DepthMap,
+  run: readonly Point3[],
+  least: number,
+  { project, nearness }: Eye,
+): Point[][] {
   const slack = SLACK * map.cell
   const out: Point[][] = []
   let piece: Point[] = []

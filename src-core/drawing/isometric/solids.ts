@@ -1,14 +1,15 @@
 /** A set-up as solids between two heights, from which its picture is made. mm. */
-import { circleRing } from '../../geometry/edges.ts'
+import { circleRing, oblongRing } from '../../geometry/edges.ts'
 import { flattenRegion, flattenRing } from '../../geometry/flatten.ts'
 import { polygonDifference } from '../../geometry/polygon.ts'
 import type { Point, Point3 } from '../../geometry/types.ts'
-import { isPrism, liesAcross } from '../../job/schema.ts'
+import { isPrism, isShelf, liesAcross } from '../../job/schema.ts'
 import { acrossInPlace } from '../../clearance/partInSpace.ts'
 import { UPRIGHT, type Pose } from '../../geometry/space/pose.ts'
 import { seenSolids } from '../views/stackedSolids.ts'
 import { isSound } from '../../mounting/material.ts'
 import { placeVertices } from '../../mounting/place.ts'
+import { poseOfShelf } from '../../mounting/shelf.ts'
 import { slotRing } from '../../mounting/plateFace.ts'
 import type { Mounted } from '../../mounting/types.ts'
 
@@ -43,7 +44,7 @@ export interface Solids {
 
 export function setupSolids(mounted: Mounted): Solids {
   return {
-    slabs: [plateSlab(mounted), ...partSlabs(mounted), ...pieceSlabs(mounted)],
+    slabs: [plateSlab(mounted), ...partSlabs(mounted), ...pieceSlabs(mounted), ...shelfOpenings(mounted)],
     meshes: mounted.bodies.flatMap(({ body }) => {
       if (isPrism(body) || body.effect !== 'adds') return []
       const vertices = placeVertices(mounted.placement, body.mesh, mounted.seat + body.base)
@@ -76,6 +77,21 @@ const pieceSlabs = ({ pieces }: Mounted): Slab[] =>
         : { rings: [ring, ...holes].map(flat), z0: Math.max(0, z0), z1 }),
       below: null,
     }))
+
+/** Slots and holes of what a part stands on, as plugs that end in its face: their rims are all that shows. */
+function shelfOpenings({ job, pieces }: Mounted): Slab[] {
+  return pieces.flatMap(({ item }): Slab[] => {
+    if (!isShelf(item)) return []
+    const slots = item.kind === 'anglePlate' ? item.slots : []
+    const rings = [
+      ...slots.map((s) => oblongRing(s, s.length, s.width, s.angle)),
+      ...item.holes.map((h) => circleRing(h, h.diameter)),
+    ]
+    const deep = item.kind === 'anglePlate' ? item.thickness : item.size[1]
+    const pose = poseOfShelf(job.plate, item)
+    return rings.map((ring) => ({ of: 'piece', pose, rings: [flat(ring)], z0: -deep, z1: 0, below: null }))
+  })
+}
 
 /** Each body that adds, cut where a pocket or a bore begins or ends; one that lies across whole. Bores to be cut are drawn finished. */
 function partSlabs(mounted: Mounted): Slab[] {

@@ -6,7 +6,7 @@ import type { DimensionChoices } from '../views/choices.ts'
 import { detailOf, type Detail } from '../views/detail.ts'
 import { detailView, type DrawnDetail } from '../views/detailView.ts'
 import { detailBlock } from './detailBlock.ts'
-import { pictureBlock } from '../isometric/pictureBlock.ts'
+import { pictureBlock, shelfBlocks } from '../isometric/pictureBlock.ts'
 import { drawViews, viewAsides, type DrawnViews } from '../views/drawViews.ts'
 import { countPages, flow, type Block, type Region } from './flow.ts'
 import { footerHeight } from './footer.ts'
@@ -133,6 +133,7 @@ interface Fixed {
   readonly again: Lead
   readonly against: readonly Block[]
   readonly picture: { readonly usual: Block; readonly small: Block }
+  readonly shelves: readonly Block[]
   /** What one sets up by, and what is said of it but for the notes. */
   readonly tables: readonly Block[]
   readonly texts: readonly Block[]
@@ -151,6 +152,7 @@ function fixedBlocks(input: ComposeInput): Fixed {
     again: lead(words, across, false),
     against: verdictNotes(setup, analysis).map(noteBlock),
     picture: { usual: pictureBlock(input.mounted), small: pictureBlock(input.mounted, true) },
+    shelves: shelfBlocks(input.mounted),
     tables: setupTables(input).map(tableBlock),
     texts: texts(input).map(noteBlock),
     detail: (of) => {
@@ -189,6 +191,7 @@ function layOut(input: ComposeInput, fixed: Fixed, setting: Setting): LaidOut {
     ...leading,
     ...(detail ? [detailBlock(detail, () => fixed.detail(detail))] : []),
     fixed.picture[setting.picture ? 'small' : 'usual'],
+    ...fixed.shelves,
     ...fixed.tables,
     ...fixed.texts,
   ]

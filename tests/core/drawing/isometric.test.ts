@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { setupPicture, type PictureLine } from '../../../src-core/drawing/isometric/picture.ts'
+import { shelfPicture } from '../../../src-core/drawing/isometric/pictureBlock.ts'
 import { nearness, project } from '../../../src-core/drawing/isometric/projection.ts'
 import { polar } from '../../../src-core/geometry/angles.ts'
 import { circleRing } from '../../../src-core/geometry/edges.ts'
@@ -153,5 +154,32 @@ describe('what does not stand upright', () => {
     const { seat } = mountSetup(bearingBlock(), 'op10')
     // Front edge of its upper side, at the operator's end.
     expect(isDrawn(lines, project({ x: -60, y: 20 - CENTRE_HEIGHT, z: seat + 80 }))).toBe(true)
+  })
+})
+
+describe('a view square to a shelf', () => {
+  const far = piece('far', 1, { x: -50, y: 150 })
+  const mounted = mountSetup(bearingBlock([far]), 'op10')
+  const picture = shelfPicture(mounted, mounted.shelves![0]!.shelf!)
+  const lines = picture.lines(SCALE)
+
+  it('has the shelf, its slots and the part to scale, out from the plate upward', () => {
+    // The shelf of 175 by 125; its end, half way between part and corner.
+    expect(isDrawn(lines, { x: 80, y: 125 })).toBe(true)
+    expect(isDrawn(lines, { x: 87.5, y: 110 })).toBe(true)
+    // The base of 150 by 80 stands 14 off the plate.
+    expect(isDrawn(lines, { x: -75, y: 80 })).toBe(true)
+    expect(isDrawn(lines, { x: 70, y: 94 })).toBe(true)
+    // A slot of 70 by 13 about 65 ends beyond the base.
+    expect(isDrawn(lines, { x: 56, y: 100 })).toBe(true)
+    expect(isDrawn(lines, { x: 56, y: 30 })).toBe(false)
+  })
+
+  it('leaves out what stands elsewhere on the plate', () => {
+    expect(mounted.pieces.some((p) => p.item.id === 'far')).toBe(true)
+    const highest = Math.max(...lines.flatMap((l) => l.points.map((p) => p.y)))
+    expect(highest).toBeCloseTo(125, 6)
+    const bare = mountSetup(bearingBlock(), 'op10')
+    expect(lines).toEqual(shelfPicture(bare, bare.shelves![0]!.shelf!).lines(SCALE))
   })
 })
