@@ -1,0 +1,78 @@
+/** Joints on shelves, in vees and of their fixtures never exceed what a rigid body on friction cones carries. */
+import { describe, expect, test } from 'vitest'
+import { cuttingAdvice } from '../../../src-core/cutting/advice.ts'
+import { uncertaintiesOf } from '../../../src-core/doubt/defaults.ts'
+import { clampStates } from '../../../src-core/holding/clampState.ts'
+import { Joint } from '../../../src-core/holding/joint.ts'
+import { judgeJoints } from '../../../src-core/holding/judged.ts'
+import { pressesOf } from '../../../src-core/holding/presses.ts'
+import type { AnglePlate, Hardware, Job } from '../../../src-core/job/schema.ts'
+import { mountSetup } from '../../../src-core/mounting/mount.ts'
+import { assemble } from '../../../src-core/unbalance/assembly.ts'
+import { angularSpeed } from '../../../src-core/unbalance/static.ts'
+import { drawLoad, draws, within } from '../../helpers/randomJoint.ts'
+import { rigidFactor, rigidVeeFactor } from '../../helpers/rigidJoint.ts'
+import { bearingBlock, castingInVee } from '../../helpers/shelfJobs.ts'
+
+function jointsOf(job: Job) {
+  const mounted = mountSetup(job, 'op10')
+  const assembly = assemble(mounted, uncertaintiesOf(job))
+  return judgeJoints({ mounted, assembly, cutting: cuttingAdvice(mounted), states: clampStates(mounted) })
+    .joints
+}
+
+/** With other torques and other places of the bolts through the base. */
+function drawn(draw: ReturnType<typeof draws>): Job {
+  const speed = within(draw, 20, 500)
+  const job = draw() < 0.5 ? bearingBlock([], { speed }) : castingInVee([], { speed })
+  const change = (h: Hardware): Hardware => {
+    if (h.kind === 'bolt') return { ...h, torque: within(draw, 5, 70) }
+    if (h.kind === 'clamp') return { ...h, torque: within(draw, 5, 45) }
+    if (h.kind !== 'anglePlate' && h.kind !== 'vee') return h
+    const torque = within(draw, 5, 80)
+    return { ...h, bolts: h.bolts.map((b) => ({ ...b, torque })) } as AnglePlate
+  }
+  return { ...job, setups: job.setups.map((s) => ({ ...s, hardware: s.hardware.map(change) })) }
+}
+
+describe('under the rigid linear program', () => {
+  test('joints on shelves and in vees, and of angle plates and vees on the plate', () => {
+    const draw = draws(41)
+    let nearest = 0
+    const seen = new Set<string>()
+    for (let n = 0; n < 24; n++) {
+      const job = drawn(draw)
+      const rpm = job.setups[0]!.speed!
+      for (const { built, result } of jointsOf(job)) {
+        const { input } = built
+        if (!input || !result || 'strap' in input.grip) continue
+        seen.add(built.id)
+        const { hull } = new Joint(input)
+        const presses = pressesOf(input.grip)
+        let least = Infinity
+        for (let k = 0; k < 12; k++) {
+          const loading = input.loadings[k % input.loadings.length]!
+          const load = drawLoad(draw, input.seat, loading.loads, angularSpeed(rpm))
+          const forces = presses.map((p) => ({
+            at: p.at,
+            force: k % 3 === 0 ? p.force : within(draw, p.force, p.high ?? p.force),
+          }))
+          const carried = input.vee
+            ? rigidVeeFactor(
+                input.vee,
+                hull.points.map((p) => p.x),
+                input.friction,
+                forces,
+                load,
+              )
+            : rigidFactor(hull.points, input.friction, forces, load)
+          least = Math.min(least, carried)
+        }
+        expect(result.factor, `${n} ${built.id}`).toBeLessThanOrEqual(least * (1 + 1e-6) + 1e-9)
+        if (least > 0 && least < Infinity) nearest = Math.max(nearest, result.factor / least)
+      }
+    }
+    expect([...seen].sort()).toEqual(['A1', 'V1', 'part'])
+    expect(nearest).toBeGreaterThan(0.3)
+  })
+})
