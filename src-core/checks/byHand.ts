@@ -4,7 +4,7 @@
  */
 import { finding, type Finding } from '../findings/finding.ts'
 import type { Point } from '../geometry/types.ts'
-import { isClamp, isCounterweight, type Hardware, type Plate } from '../job/schema.ts'
+import { isClamp, isCounterweight, isShelf, type Hardware, type Plate } from '../job/schema.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { outermostStation } from '../mounting/station.ts'
 import type { Assembly } from '../unbalance/assembly.ts'
@@ -94,7 +94,7 @@ function stages({ pieces }: Mounted, { terms }: Assembly): Point[] {
 
 /** What goes on before what. */
 function turnOf(item: Hardware): number {
-  if (item.kind === 'packing' || item.kind === 'fixture') return 1
+  if (item.kind === 'packing' || item.kind === 'fixture' || isShelf(item)) return 1
   if (isCounterweight(item)) return 5
   return isClamp(item) ? 3 : 4
 }

@@ -1,6 +1,15 @@
 /** Steps that bolt things on: what places the part, what holds it in its tightening order, what balances it. */
 import { KIND_WORDS } from '../hardware/words.ts'
-import { isClamp, isCounterweight, type Clamp, type Hardware, type Job, type Weight } from '../job/schema.ts'
+import {
+  isClamp,
+  isCounterweight,
+  isShelf,
+  type Clamp,
+  type Hardware,
+  type Job,
+  type Weight,
+} from '../job/schema.ts'
+import { shelfSize } from '../mounting/shelfSize.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { capital } from '../words/capital.ts'
 import type { Formatter } from '../units/format.ts'
@@ -22,15 +31,25 @@ export function inOrder(pieces: readonly MountedPiece[]): MountedPiece[] {
 
 const spannerOf = ({ clampingKit }: Job): number | null => clampingKit?.spanner ?? null
 
-/** Sub-plates, which are on before what stands on them. */
-export const subPlateSteps = ({ job, pieces }: Mounted, fmt: Formatter): Step[] =>
-  pieces.flatMap((piece) => {
+/** mm from the axis to the shelf or lands that carry the part; null for any other fixture. */
+function sizeToSet({ shelves = [] }: Mounted, id: string): number | null {
+  const view = shelves.find((s) => s.shelf?.carriesPart && s.shelf.item.id === id)
+  return (view && shelfSize(view)?.stands) ?? null
+}
+
+/** Sub-plates, angle plates and vees, which are on before what stands on them. */
+export const fixtureSteps = (mounted: Mounted, fmt: Formatter): Step[] =>
+  mounted.pieces.flatMap((piece) => {
     const { item } = piece
-    if (item.kind !== 'fixture') return []
+    const { job } = mounted
+    if (item.kind !== 'fixture' && !isShelf(item)) return []
+    const size = sizeToSet(mounted, item.id)
+    const face = item.kind === 'vee' ? 'Lands to the axis' : 'Shelf to the axis'
     return step(`locate:${item.id}`, 'locate', titleOf(item), {
       facts: [
         ...facts(
           ['Place', placeWords(piece, fmt)],
+          [face, size === null ? null : fmt.size(size)],
           ['Mass', fmt.mass(piece.mass)],
           ['Bolts', String(item.bolts.length)],
         ),
@@ -39,7 +58,9 @@ export const subPlateSteps = ({ job, pieces }: Mounted, fmt: Formatter): Step[] 
       does: [
         'Clean both faces; no burr.',
         'Put it in its place, nip all its bolts crosswise, then tighten them to the torque.',
-        'See that its face runs true.',
+        size === null
+          ? 'See that its face runs true.'
+          : 'Set that size with gauge and indicator before the bolts are tight, and try it again after.',
       ],
       warns: boltWarns(piece),
       lit: [item.id],
@@ -51,7 +72,11 @@ export const locateSteps = ({ job, pieces }: Mounted, fmt: Formatter): Step[] =>
   pieces
     .filter(
       ({ item }) =>
-        !isClamp(item) && !isCounterweight(item) && item.kind !== 'packing' && item.kind !== 'fixture',
+        !isClamp(item) &&
+        !isCounterweight(item) &&
+        item.kind !== 'packing' &&
+        item.kind !== 'fixture' &&
+        !isShelf(item),
     )
     .map((piece) =>
       step(`locate:${piece.item.id}`, 'locate', titleOf(piece.item), {

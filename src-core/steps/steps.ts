@@ -2,7 +2,7 @@
 import type { Analysis } from '../analysis/result.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { formatter } from '../units/format.ts'
-import { holdSteps, locateSteps, subPlateSteps, weightSteps } from './hold.ts'
+import { holdSteps, locateSteps, fixtureSteps, weightSteps } from './hold.ts'
 import { clearStep, cutSteps, endStep, rollStep, startStep, turnStep } from './running.ts'
 import { fetchStep, packingStep, partStep, plateStep } from './setUp.ts'
 import type { Step } from './step.ts'
@@ -13,7 +13,7 @@ export function stepsOf(mounted: Mounted, analysis: Analysis): readonly Step[] {
   return [
     fetchStep(mounted),
     plateStep(mounted, fmt),
-    ...subPlateSteps(mounted, fmt),
+    ...fixtureSteps(mounted, fmt),
     ...packingStep(mounted, fmt),
     partStep(mounted, analysis, fmt),
     ...locateSteps(mounted, fmt),

@@ -1,0 +1,28 @@
+/** Steps and lifts of parts that do not lie flat. */
+import { expect, test } from 'vitest'
+import { analyse } from '../../../src-core/analysis/analyse.ts'
+import { mountSetup } from '../../../src-core/mounting/mount.ts'
+import { fixtureSteps, locateSteps } from '../../../src-core/steps/hold.ts'
+import { formatter } from '../../../src-core/units/format.ts'
+import { shelfExample } from '../../helpers/jobs.ts'
+
+const fmt = formatter('mm')
+
+test('an angle plate is set by its size before the part goes on', () => {
+  const job = shelfExample('bearing-block')
+  const mounted = mountSetup(job, 'op20')
+  const [step, ...more] = fixtureSteps(mounted, fmt)
+  expect(more).toEqual([])
+  expect(step!.id).toBe('locate:A1')
+  expect(JSON.stringify(step)).toContain('63.50 mm')
+  expect(step!.does.join(' ')).toContain('gauge and indicator')
+  expect(locateSteps(mounted, fmt)).toEqual([])
+  const lifts = analyse(job, 'op20').findings.find((f) => f.code === 'heavy-lift')!
+  expect(lifts.message).toMatch(/the plate 26 kg, then A1 5\.51 kg, then the part 4\.06 kg/)
+})
+
+test('a vee by its lands, to four places in inches', () => {
+  const mounted = mountSetup(shelfExample('round-casting'), 'op10')
+  expect(JSON.stringify(fixtureSteps(mounted, fmt))).toMatch(/Lands to the axis.*13\.57 mm/)
+  expect(JSON.stringify(fixtureSteps(mounted, formatter('in')))).toMatch(/0\.5342 in/)
+})
