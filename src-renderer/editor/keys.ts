@@ -28,6 +28,8 @@ export function handleKey(event: KeyboardEvent, actions: Actions, inDialog: bool
   const name = keyName(event)
   const target = event.target instanceof HTMLElement ? event.target : null
   const typing = target !== null && (TYPING.test(target.tagName) || target.isContentEditable)
+  // Nothing is being typed there that undo could mean instead.
+  const settled = target !== null && (target.tagName === 'SELECT' || target.hasAttribute('data-settled'))
   const onPlate = target?.closest('[data-plate]') !== null && target !== null
   const command = name.startsWith('Ctrl+') || name.startsWith('Alt+') || /^F\d/.test(name)
   // The plate's keys hold wherever the focus is, but in fields and where the key means something of its own.
@@ -36,7 +38,7 @@ export function handleKey(event: KeyboardEvent, actions: Actions, inDialog: bool
   const found = (Object.values(actions) as Action[]).find((a) => {
     if (!a.keys.includes(name)) return false
     if (a.onPlate) return free
-    return command ? !(typing && /^Ctrl\+(Shift\+)?[zy]$/.test(name)) : !typing
+    return command ? !(typing && !settled && /^Ctrl\+(Shift\+)?[zy]$/.test(name)) : !typing
   })
   // Not behind a dialog, nor left to the browser there, which would save the page.
   if (!found || (inDialog && !command)) return

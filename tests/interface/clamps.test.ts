@@ -9,6 +9,8 @@ test('four straps, one dragged off the part and put back, copied and taken off a
   await page.getByRole('button', { name: 'New', exact: true }).click()
   await page.getByRole('textbox', { name: 'What is it?' }).fill('Block')
   await page.keyboard.press('Tab')
+  await page.getByRole('checkbox', { name: /^Same lathe/ }).check()
+  await page.getByLabel('Four of these, where they hold').selectOption({ label: 'nothing yet' })
   await page.getByRole('button', { name: 'Put it on the plate', exact: true }).click()
   await page.getByTestId('plate').focus()
   await page.keyboard.press('4')

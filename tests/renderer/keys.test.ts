@@ -36,6 +36,17 @@ test('arrows move what is chosen, but neither in a field nor where they are anot
   expect(app.jobs.undoLabel).toBe('Move the part')
 })
 
+test('undo is the field\u2019s while something is typed there, and the job\u2019s once it is settled', () => {
+  app.jobs.edit('Something', (job) => ({ ...job, title: 'other' }))
+  press('i', 'z', { ctrlKey: true })
+  expect(app.jobs.undoLabel).toBe('Something')
+  document.getElementById('i')!.setAttribute('data-settled', '')
+  press('i', 'z', { ctrlKey: true })
+  expect([app.jobs.undoLabel, app.jobs.redoLabel]).toEqual([null, 'Something'])
+  press('i', 'z', { ctrlKey: true, shiftKey: true })
+  expect(app.jobs.undoLabel).toBe('Something')
+})
+
 test('letters typed into a field are letters', () => {
   press('i', '.')
   press('i', 'd')
