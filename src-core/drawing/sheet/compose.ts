@@ -132,6 +132,8 @@ interface Fixed {
   readonly first: Lead
   readonly again: Lead
   readonly against: readonly Block[]
+  readonly hardware: (small: boolean) => Block
+  readonly speeds: (small: boolean) => Block
   readonly picture: { readonly usual: Block; readonly small: Block }
   readonly shelves: readonly Block[]
   /** What one sets up by, and what is said of it but for the notes. */
@@ -151,6 +153,8 @@ function fixedBlocks(input: ComposeInput): Fixed {
     first: lead(words, across, true),
     again: lead(words, across, false),
     against: verdictNotes(setup, analysis).map(noteBlock),
+    hardware: inLetters(hardwareTable(job, input.mounted)),
+    speeds: inLetters(speedTable(job, setup, analysis)),
     picture: { usual: pictureBlock(input.mounted), small: pictureBlock(input.mounted, true) },
     shelves: shelfBlocks(input.mounted),
     tables: setupTables(input).map(tableBlock),
@@ -163,10 +167,16 @@ function fixedBlocks(input: ComposeInput): Fixed {
   }
 }
 
+/** A table in usual and in small letters. */
+function inLetters(table: TableInput): (small: boolean) => Block {
+  const [usual, smaller] = [tableBlock(table), tableBlock({ ...table, small: true })]
+  return (small) => (small ? smaller : usual)
+}
+
 function layOut(input: ComposeInput, fixed: Fixed, setting: Setting): LaidOut {
-  const { job, setup, mounted, analysis, sheet, scale, projection } = input
-  const speeds = tableBlock({ ...speedTable(job, setup, analysis), small: setting.speeds })
-  const hardware = tableBlock({ ...hardwareTable(job, mounted), small: setting.hardware })
+  const { job, mounted, analysis, sheet, scale, projection } = input
+  const speeds = fixed.speeds(setting.speeds)
+  const hardware = fixed.hardware(setting.hardware)
   const plan = planSheet({
     mounted,
     sheet,

@@ -1,6 +1,7 @@
 /** Notes as a block: a heading and wrapped lines, with boxes to tick where they are checks. */
 import type { Point } from '../../geometry/types.ts'
 import { NARROWEST, type Block, type Laid } from './flow.ts'
+import { remembered } from '../text/remembered.ts'
 import { LETTERING } from '../text/lettering.ts'
 import type { Primitive } from '../model/model.ts'
 import { box, text } from '../model/primitives.ts'
@@ -33,6 +34,7 @@ interface Line {
   /** First of its note: it has the box to tick. */
   readonly first: boolean
   readonly note: number
+  readonly width: number
 }
 
 export function noteBlock(notes: Notes): Block {
@@ -40,19 +42,22 @@ export function noteBlock(notes: Notes): Block {
   const leading = height * 1.5
   const indent = notes.ticks ? INDENT : 0
   const gap = notes.ticks ? 0.9 : 0.6
+  const linesIn = remembered((width) =>
+    notes.lines.flatMap((content, note) =>
+      breakText(content, height, width).map((text, i): Line => ({
+        text,
+        first: i === 0 && !notes.goesOn?.[note],
+        note,
+        width: textWidth(text, height),
+      })),
+    ),
+  )
   return {
     width: NARROWEST,
     breaks: notes.breaks ?? false,
     splits: notes.splits ?? false,
     lay: (available, room): Laid | null => {
-      const width = Math.min(available, WIDEST) - indent
-      const lines = notes.lines.flatMap((content, note) =>
-        breakText(content, height, width).map((text, i): Line => ({
-          text,
-          first: i === 0 && !notes.goesOn?.[note],
-          note,
-        })),
-      )
+      const lines = linesIn(Math.min(available, WIDEST) - indent)
       const head = LETTERING.read + 1
       const depth = (k: number) => head + k * leading + (lines[k - 1]?.note ?? 0) * gap
       let count = lines.length
@@ -62,7 +67,7 @@ export function noteBlock(notes: Notes): Block {
         height: depth(count) + gap,
         width: Math.max(
           textWidth(notes.title, LETTERING.read, true),
-          ...lines.slice(0, count).map((l) => indent + textWidth(l.text, height)),
+          ...lines.slice(0, count).map((l) => indent + l.width),
         ),
         rest: count < lines.length ? noteBlock(remaining(notes, lines.slice(count))) : null,
         draw: (at) => {

@@ -2,6 +2,7 @@
 import type { Point } from '../../geometry/types.ts'
 import { PAPER_TOLERANCE } from '../../geometry/tolerance.ts'
 import type { Block, Laid } from './flow.ts'
+import { remembered } from '../text/remembered.ts'
 import { LETTERING } from '../text/lettering.ts'
 import type { Primitive } from '../model/model.ts'
 import { box, line, text } from '../model/primitives.ts'
@@ -63,11 +64,13 @@ export function tableBlock(input: TableInput): Block {
     (sum, w, k) => sum + (input.columns[k]!.wraps ? Math.min(w, wrapWidth(input)) : w),
     0,
   )
+  const setIn = remembered((width) => setTable(input, natural, width))
+  const restAfter = remembered((count) => tableBlock(remaining(input, count)))
   return {
     width: rigid,
     splits: input.splits ?? false,
     fullWidth: sumOf(natural),
-    lay: (width, room) => layTable(input, natural, width, room),
+    lay: (width, room) => layTable(input, setIn(width), room, restAfter),
   }
 }
 
@@ -78,7 +81,15 @@ function naturalWidth(input: TableInput, column: Column, k: number): number {
   return Math.max(column.least ?? 0, widest + 2 * PAD)
 }
 
-function layTable(input: TableInput, natural: readonly number[], width: number, room: number): Laid | null {
+/** A table's columns, cells and rows in a width. */
+interface SetTable {
+  readonly widths: readonly number[]
+  readonly cells: readonly (readonly (readonly string[])[])[]
+  readonly heights: readonly number[]
+  readonly remark: Remark
+}
+
+function setTable(input: TableInput, natural: readonly number[], width: number): SetTable {
   const widths = fitWidths(input, natural, width)
   const cells = input.rows.map((row, i) =>
     input.columns.map((column, k) =>
@@ -91,21 +102,29 @@ function layTable(input: TableInput, natural: readonly number[], width: number, 
     ),
   )
   const heights = cells.map((row) => rowHeight(input, Math.max(1, ...row.map((c) => c.length))))
-  const remark = placeRemark(input, sumOf(widths), width)
+  return { widths, cells, heights, remark: placeRemark(input, sumOf(widths), width) }
+}
+
+/** Rows from one on, under a title that says so. */
+const remaining = (input: TableInput, from: number): TableInput => ({
+  ...input,
+  title: input.title.endsWith(CONTINUED) ? input.title : input.title + CONTINUED,
+  rows: input.rows.slice(from),
+  bold: new Set([...(input.bold ?? [])].map((i) => i - from)),
+})
+
+function layTable(
+  input: TableInput,
+  { widths, cells, heights, remark }: SetTable,
+  room: number,
+  restAfter: (count: number) => Block,
+): Laid | null {
   const above = TITLE_ROOM + remark.below.length * REMARK
   let used = above + rowHeight(input, 1)
   let count = 0
   while (count < heights.length && used + heights[count]! <= room) used += heights[count++]!
   if (used > room || (count === 0 && heights.length > 0)) return null
-  const rest =
-    count < heights.length
-      ? tableBlock({
-          ...input,
-          title: input.title.endsWith(CONTINUED) ? input.title : input.title + CONTINUED,
-          rows: input.rows.slice(count),
-          bold: new Set([...(input.bold ?? [])].map((i) => i - count)),
-        })
-      : null
+  const rest = count < heights.length ? restAfter(count) : null
   return {
     height: used,
     width: Math.max(sumOf(widths), titleWidth(input, remark)),

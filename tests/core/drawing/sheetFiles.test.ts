@@ -42,6 +42,32 @@ describe.each(Object.keys(SHEETS) as SheetName[])('a sheet of %s as PDF', (name)
     expect(facts.fonts.every((f) => f.embedded && f.subset && f.unicode)).toBe(true)
   })
 
+  it('is drawn to scale: the rim of the plate stands within 0.1 mm of where it belongs, all round', () => {
+    const { origin, scale } = drawings[0]!.model!
+    const radius = (bracketJob().plate.diameter / 2) * scale
+    const perMm = 20
+    const page = rasterPage(pdf, 1, perMm * 25.4)
+    const isDark = (r: number, angle: number) => {
+      const column = Math.round((origin.x + r * Math.cos(angle)) * perMm)
+      const row = Math.round((drawings[0]!.height - origin.y - r * Math.sin(angle)) * perMm)
+      return page.pixels[row * page.width + column]! < 128
+    }
+    // In each eighth of a turn the middle one of what is as dark and as wide as the rim: letters and leaders meet it too.
+    for (let eighth = 0; eighth < 8; eighth++) {
+      const middles = Array.from({ length: 24 }, (_, k) => ((eighth + (k + 0.5) / 24) * Math.PI) / 4).flatMap(
+        (angle) => {
+          const steps = Array.from({ length: 61 }, (_, i) => radius - 1.5 + i / perMm)
+          const dark = steps.filter((r) => isDark(r, angle))
+          const width = dark.length / perMm
+          return width > 0.3 && width < 0.7 ? [(dark[0]! + dark.at(-1)!) / 2] : []
+        },
+      )
+      expect(middles.length).toBeGreaterThan(6)
+      const [middle] = middles.sort((a, b) => a - b).slice(Math.floor(middles.length / 2))
+      expect(Math.abs(middle! - radius)).toBeLessThan(0.1)
+    }
+  })
+
   it('has a check line that is 100 mm long', () => {
     const left = SHEETS[name].left + 6
     const y = SHEETS[name].bottom + 3 + (SHEETS[name].large ? 0 : 52.5)
