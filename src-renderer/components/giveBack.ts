@@ -8,8 +8,11 @@ export function giveBackTo(opener: Element | null): void {
   else document.querySelector<HTMLElement>('[data-plate]')?.focus()
 }
 
-/** For what fills the window: to be called while it is made. */
-export function givesBack(): void {
+/**
+ * For what fills the window: to be called while it is made. `stands`: whether what had the keyboard still means what it
+ * did; else the plate has it.
+ */
+export function givesBack(stands: () => boolean = () => true): void {
   const opener = document.activeElement
-  onDestroy(() => void tick().then(() => giveBackTo(opener)))
+  onDestroy(() => void tick().then(() => giveBackTo(stands() ? opener : null)))
 }
