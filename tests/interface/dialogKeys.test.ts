@@ -471,6 +471,8 @@ test('import: fields by Enter, what was read is asked about, and taken in from t
   expect(await focused(page)).toBe('Thickness')
   await page.keyboard.type('12')
   await keys(page, 'Enter')
+  expect(await focused(page)).toBe('Which way up')
+  await keys(page, 'Enter')
   expect(await focused(page)).toBe('It becomes')
   await keys(page, 'Enter')
   await page.getByRole('button', { name: 'Undo: Import plate.csv' }).waitFor()
