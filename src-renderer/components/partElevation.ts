@@ -1,5 +1,6 @@
 /** The part from its side as it is drawn: x across as in the plan above it, height above the seat upward. mm, part frame. */
-import { isPrism, type Part } from '../../src-core/job/schema.ts'
+import { isPrism, liesAcross, type Part, type Prism } from '../../src-core/job/schema.ts'
+import { bodyShapes } from '../../src-core/mounting/bodyShapes.ts'
 import { ringBox } from '../editor/draw/rings.ts'
 
 interface ElevationBox {
@@ -20,13 +21,28 @@ export interface Elevation {
   readonly z1: number
 }
 
+/** A body that lies across as its pieces look from in front. */
+function fromItsSide(body: Prism): Pick<ElevationBox, 'x0' | 'x1' | 'z0' | 'z1'> {
+  if (!liesAcross(body)) {
+    const { x0, x1 } = ringBox(body.outline)
+    return { x0, x1, z0: body.base, z1: body.base + body.thickness }
+  }
+  const shapes = bodyShapes(body)
+  const plan = ringBox(shapes.flatMap((s) => s.regions.flatMap((r) => r.outline)))
+  return {
+    x0: plan.x0,
+    x1: plan.x1,
+    z0: Math.min(...shapes.map((s) => s.z0)),
+    z1: Math.max(...shapes.map((s) => s.z1)),
+  }
+}
+
 /** Null where there is nothing but meshes, which have no base and thickness. */
 export function partElevation(part: Part): Elevation | null {
   const prisms = part.bodies.filter(isPrism).filter((b) => b.outline.length > 1)
   const boxes = prisms.map((b): ElevationBox => {
-    const { x0, x1 } = ringBox(b.outline)
     const kind = b.effect === 'adds' ? 'body' : 'pocket'
-    return { id: b.id, kind, x0, x1, z0: b.base, z1: b.base + b.thickness }
+    return { id: b.id, kind, ...fromItsSide(b) }
   })
   if (boxes.length === 0) return null
   const z0 = Math.min(0, ...boxes.map((b) => b.z0))

@@ -88,6 +88,8 @@ export class Session {
   spindleTurn: number | null = $state(null)
   /** The next click on the plate says which point of the part goes onto the axis. */
   picking: boolean = $state(false)
+  /** The next click on the plate says which flat of the part lies on its shelf. */
+  pickingFlat: boolean = $state(false)
   /** What one can begin with is asked, over everything else. */
   welcome: boolean = $state(false)
   /** The picture in the middle. */
@@ -124,6 +126,7 @@ export class Session {
     if (view !== this.#view) this.camera = null
     this.#view = view
     this.picking = false
+    this.pickingFlat = false
   }
 
   get dialog(): DialogName | null {
@@ -172,6 +175,7 @@ export class Session {
     this.camera = null
     this.spindleTurn = null
     this.picking = false
+    this.pickingFlat = false
     this.#view = 'plan'
     this.welcome = false
     this.standIn = false

@@ -19,6 +19,8 @@ import {
   newVee,
 } from '../../src-renderer/editor/edits/shelves.ts'
 import { moveInSide } from '../../src-renderer/editor/edits/sideMoves.ts'
+import type { PointerInput, ToolPort } from '../../src-renderer/editor/port.ts'
+import { FlatTool } from '../../src-renderer/editor/tools/flatTool.ts'
 import { sideHit } from '../../src-renderer/editor/tools/sideTool.ts'
 import { describeSideWork } from '../../src-renderer/scene/side.ts'
 import { bearingBlock, CASTING, castingInVee, CENTRE_HEIGHT } from '../helpers/shelfJobs.ts'
@@ -190,6 +192,45 @@ describe('a bearing block by sizes', () => {
     const volume = foot + ring + (trapeze - segment) * deep
     expect(partMass(job.part, []).computedMass).toBeCloseTo(volume * job.part.density * 1e-9, 3)
   })
+})
+
+test('a click near a flat lays it on the shelf, one beside every flat does not', () => {
+  const start = bearingBlock()
+  let job = start
+  let put = 0
+  const port: ToolPort = {
+    get job() {
+      return job
+    },
+    setupId: id(start),
+    mounted: null,
+    selection: null,
+    select: () => undefined,
+    show: () => undefined,
+    hover: () => undefined,
+    guide: () => undefined,
+    pan: () => undefined,
+    begin: () => undefined,
+    replace: (next) => void (job = next),
+    commit: () => undefined,
+    cancel: () => undefined,
+    length: String,
+  }
+  const tool = new FlatTool(port, () => void put++)
+  const at = (x: number, y: number): PointerInput => ({
+    world: { x, y },
+    screen: { x: 0, y: 0 },
+    pxPerMm: 2,
+    shift: false,
+    alt: false,
+    touch: false,
+    time: 0,
+  })
+  tool.up(at(0, 100))
+  expect([job, put]).toEqual([start, 0])
+  tool.up(at(76, -50))
+  expect(flatLaid(job, setupOf(job))?.direction).toBeCloseTo(0, 6)
+  expect(put).toBe(1)
 })
 
 describe('the side view', () => {

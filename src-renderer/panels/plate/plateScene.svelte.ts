@@ -1,4 +1,5 @@
 /** What the picture of the plate shows: a display list for each layer, following the job, the results and the session. */
+import { liesAcross } from '../../../src-core/job/schema.ts'
 import { setupPlacement } from '../../../src-core/mounting/mount.ts'
 import { describeDrawing } from '../../scene/drawing.ts'
 import type { SceneItem } from '../../scene/items.ts'
@@ -7,6 +8,7 @@ import { describeOverlay } from '../../scene/overlay.ts'
 import { describePassing } from '../../scene/passing.ts'
 import { describePhotograph, photographGrips } from '../../scene/photograph.ts'
 import { describePlate } from '../../scene/plate.ts'
+import { describeFlats, describeLying } from '../../scene/lying.ts'
 import { describeShelfFace, describeShelfOverlay } from '../../scene/shelfFace.ts'
 import { describeSideMachine, describeSideOverlay, describeSideWork } from '../../scene/side.ts'
 import { describePart, describeWork, worstByItem } from '../../scene/work.ts'
@@ -39,6 +41,10 @@ export function plateScene(app: App): PlateScene {
   const view = $derived(shownView(app))
   const fromShelf = $derived(view === 'shelf' ? shelfView(results.mounted) : null)
   const fromSide = $derived(view === 'side' ? results.mounted : null)
+  /** The body that is drawn, where it lies across: it is drawn as it looks from the shelf. */
+  const lying = $derived(
+    jobs.job.part.bodies.filter(liesAcross).find((b) => b.id === draw.chosen?.body) ?? null,
+  )
   const machine = $derived(
     fromSide
       ? describeSideMachine(fromSide)
@@ -47,7 +53,7 @@ export function plateScene(app: App): PlateScene {
         : describeMachine(lathe, jobs.job.plate.diameter, length),
   )
   const plate = $derived(
-    fromSide
+    fromSide || (draw.active && lying)
       ? []
       : fromShelf
         ? describeShelfFace(fromShelf)
@@ -63,6 +69,7 @@ export function plateScene(app: App): PlateScene {
     if (!results.mounted) return traced
     if (fromSide) return describeSideWork(fromSide, pointed, results.analysis)
     if (fromShelf) return describeWork(fromShelf, pointed, flags)
+    if (draw.active && lying) return describeLying(jobs.job.part, placement, lying)
     if (draw.active) return [...traced, ...describePart(results.mounted, traced.length > 0)]
     return [...traced, ...describeWork(results.mounted, pointed, flags)]
   })
@@ -89,6 +96,7 @@ export function plateScene(app: App): PlateScene {
     if (!results.mounted) return []
     if (fromSide) return describeSideOverlay(fromSide, session.guide, (mm) => results.format.size(mm))
     if (fromShelf) return describeShelfOverlay(session.guide)
+    if (session.pickingFlat) return describeFlats(jobs.job.part, placement, session.guide)
     return describeOverlay(results.mounted, results.analysis, {
       selection: session.selection,
       guide: session.guide,
