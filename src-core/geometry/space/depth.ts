@@ -5,7 +5,7 @@
  */
 import type { Point3 } from '../types.ts'
 import { farthestCorner, type Convex } from './convex.ts'
-import { cross3, dot3, minus3, scale3 } from './vector.ts'
+import { cross3, dot3, minus3, plus3, scale3 } from './vector.ts'
 
 export interface Overlap {
   /** mm; below 0 where the pieces are plainly apart along `way`. */
@@ -23,10 +23,19 @@ export function overlapOf(first: Convex, second: Convex): Overlap {
   const take = (depth: number, way: Point3) => {
     if (depth < best.depth) best = { depth, way }
   }
-  for (const n of faceNormals(first)) take(reachBehind(first, second, n), n)
-  for (const n of faceNormals(second)) take(reachBehind(second, first, n), scale3(n, -1))
-  const others = edgesOf(second)
-  for (const e of edgesOf(first)) for (const f of others) crossEdges(e, f, take)
+  const [faces, others] = [faceNormals(first), faceNormals(second)]
+  for (const n of faces) take(reachBehind(first, second, n), n)
+  for (const n of others) take(reachBehind(second, first, n), scale3(n, -1))
+  const across = edgesOf(second, others)
+  const sides = new Float64Array(others.length)
+  for (const e of edgesOf(first, faces)) {
+    // On which side of the arc between an edge's normals the other's normals lie, turned about.
+    others.forEach((n, i) => (sides[i] = -dot3(n, e.turn)))
+    for (const f of across) {
+      const from = sides[f.left]!
+      if (from * sides[f.right]! < 0) crossEdges(e, f, from, faces, take)
+    }
+  }
   return best
 }
 
@@ -36,6 +45,7 @@ function reachBehind(piece: Convex, other: Convex, n: Point3): number {
 }
 const scratch = new Float64Array(3)
 
+/** Front, back, then the sides. */
 function faceNormals({ normals, front }: Convex): Point3[] {
   const list = [front, scale3(front, -1)]
   for (let i = 0; i < normals.length; i += 3) list.push(pointAt(normals, i))
@@ -46,48 +56,49 @@ interface SolidEdge {
   readonly from: Point3
   /** Of length 1. */
   readonly along: Point3
-  /** Outward normals of the faces that meet in it, and their cross product. */
-  readonly left: Point3
-  readonly right: Point3
+  /** Of the normals, those of the faces that meet in it, and their cross product. */
+  readonly left: number
+  readonly right: number
   readonly turn: Point3
 }
 
 const pointAt = (list: Float64Array, i: number): Point3 => ({ x: list[i]!, y: list[i + 1]!, z: list[i + 2]! })
 
-function edgesOf({ corners, normals, through, front }: Convex): SolidEdge[] {
-  const back = scale3(front, -1)
-  const edge = (from: Point3, along: Point3, left: Point3, right: Point3): SolidEdge => ({
+function edgesOf({ corners, through, front }: Convex, normals: readonly Point3[]): SolidEdge[] {
+  const edge = (from: Point3, along: Point3, left: number, right: number): SolidEdge => ({
     from,
     along,
     left,
     right,
-    turn: cross3(left, right),
+    turn: cross3(normals[left]!, normals[right]!),
   })
   const list: SolidEdge[] = []
-  for (let i = 0; i < corners.length; i += 3) {
-    const p = pointAt(corners, i)
-    const n = pointAt(normals, i)
-    const along = cross3(front, n)
-    const top = { x: p.x + through.x, y: p.y + through.y, z: p.z + through.z }
-    list.push(edge(p, along, n, back), edge(top, along, n, front))
-    list.push(edge(p, front, pointAt(normals, i === 0 ? corners.length - 3 : i - 3), n))
+  const count = corners.length / 3
+  for (let i = 0; i < count; i++) {
+    const p = pointAt(corners, 3 * i)
+    const along = cross3(front, normals[2 + i]!)
+    list.push(edge(p, along, 2 + i, 1), edge(plus3(p, through), along, 2 + i, 0))
+    list.push(edge(p, front, 2 + ((i + count - 1) % count), 2 + i))
   }
   return list
 }
 
-/** Of two edges whose arcs on the sphere of directions cross, one taken the other way round. */
-function crossEdges(e: SolidEdge, f: SolidEdge, take: (depth: number, way: Point3) => void): void {
-  const fe = -dot3(f.left, e.turn)
-  const ge = -dot3(f.right, e.turn)
-  if (fe * ge >= 0) return
-  const ef = dot3(e.left, f.turn)
-  const rf = dot3(e.right, f.turn)
-  if (ef * rf >= 0 || fe * rf <= 0) return
+/** Of two edges whose arcs on the sphere of directions cross, one taken the other way round. @param side of f's first normal to e's arc. */
+function crossEdges(
+  e: SolidEdge,
+  f: SolidEdge,
+  side: number,
+  faces: readonly Point3[],
+  take: (depth: number, way: Point3) => void,
+): void {
+  const [left, right] = [faces[e.left]!, faces[e.right]!]
+  const to = dot3(right, f.turn)
+  if (dot3(left, f.turn) * to >= 0 || side * to <= 0) return
   const across = cross3(e.along, f.along)
   const length = Math.hypot(across.x, across.y, across.z)
   if (length <= PARALLEL) return
   // Out of the first: it is a mean of the normals of the faces that meet in its edge.
-  const out = dot3(across, e.left) + dot3(across, e.right) >= 0 ? 1 / length : -1 / length
+  const out = dot3(across, left) + dot3(across, right) >= 0 ? 1 / length : -1 / length
   const way = scale3(across, out)
   take(dot3(way, minus3(e.from, f.from)), way)
 }
