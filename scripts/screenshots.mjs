@@ -49,7 +49,7 @@ async function openDrawing(page) {
 }
 async function openPlanner(page) {
   await page.keyboard.press('Control+b')
-  await page.getByRole('button', { name: 'Plan', exact: true }).click()
+  await page.getByRole('dialog').getByRole('button', { name: 'Plan', exact: true }).click()
   await page.getByRole('button', { name: 'Plan again' }).waitFor()
 }
 async function openSheet(page) {
