@@ -254,6 +254,23 @@ describe('what the job says of its drawing', () => {
   })
 })
 
+describe('sheets that follow', () => {
+  it('are filled: the link takes four of A4, each but the last with lists to below its middle', () => {
+    const job = shippedJob('flat-link')
+    for (const { id } of job.setups) {
+      const pages = setupSheet(job, id, analyse(job, id), { sheet: 'A4' })
+      expect(pages.length).toBeLessThanOrEqual(4)
+      for (const page of pages.slice(1, -1)) {
+        // Above the foot of the sheet.
+        const ys = lettering(page)
+          .map((t) => t.primitive.at.y)
+          .filter((y) => y > 75)
+        expect(Math.min(...ys)).toBeLessThan(120)
+      }
+    }
+  })
+})
+
 describe('a large sheet', () => {
   it.each([
     ['flat-link', 'mm', 'A3'],
