@@ -288,4 +288,31 @@ const lathe: Walk = async (bench, options, visit) => {
   await page.context().close()
 }
 
-export const WALKS = { beginning, steps, drawing, windows, photograph, book, company, lathe } as const
+/** The part laid on an angle plate, looked at from its side and square to the shelf; the form for a part on a base. */
+const onShelf: Walk = async (bench, options, visit) => {
+  const page = await bench.open(options)
+  await press(page, 'Alt+2')
+  await page.getByRole('button', { name: 'Part on a base' }).click()
+  await visit(page, 'part on a base')
+  await shut(page)
+  await press(page, 'Alt+3')
+  await page.getByRole('button', { name: 'Angle plate', exact: true }).click()
+  await onPlate(page)
+  await press(page, 'v')
+  await visit(page, 'side view')
+  await press(page, 'v', '.')
+  await visit(page, 'square to the shelf')
+  await page.context().close()
+}
+
+export const WALKS = {
+  beginning,
+  steps,
+  drawing,
+  windows,
+  photograph,
+  book,
+  company,
+  lathe,
+  onShelf,
+} as const
