@@ -5,6 +5,7 @@ import { ringPolygons } from '../mounting/material.ts'
 import { standAt } from '../mounting/fixtures.ts'
 import type { Mounted, MountedPiece, MountedToe } from '../mounting/types.ts'
 import { formatter } from '../units/format.ts'
+import { standWords } from './stand.ts'
 import { standsOn } from './standing.ts'
 import type { Ruling } from './ruling.ts'
 
@@ -29,7 +30,7 @@ function standRulings(mounted: Mounted, { solids, at }: MountedPiece, item: Clam
   const stand = standAt(mounted, foot, heel.z0)
   if (!stand || stand.over.length === 0 || standsOn(stand.on, foot)) return []
   const fmt = formatter(mounted.job.displayUnits)
-  const message = `The heel of ${called(item)} does not stand on the plate: it hangs over ${stand.over.join(' and ')}. Move the clamp or turn it, or use a wider heel that bridges it; ${fmt.percent(stand.share)} of the heel's foot is carried.`
+  const message = `The heel of ${called(item)} does not stand on ${standWords(mounted)}: it hangs over ${stand.over.join(' and ')}. Move the clamp or turn it, or use a wider heel that bridges it; ${fmt.percent(stand.share)} of the heel's foot is carried.`
   return [{ finding: finding('stop', 'heel-not-carried', item.id, message, at), makes: 'nothing' }]
 }
 

@@ -25,7 +25,7 @@ export function toeRulings(mounted: Mounted, piece: MountedPiece): Ruling[] {
 }
 
 /** Whether a toe lies across the crown of a round in a vee, which it touches along a line. */
-function onCrown({ shelf }: Mounted, { pad, rest }: MountedToe): boolean {
+export function onCrown({ shelf }: Pick<Mounted, 'shelf'>, { pad, rest }: MountedToe): boolean {
   const round = shelf?.round
   if (!round?.lies || !rest || Math.abs(rest.z - round.crown) > FLAT) return false
   const x = pad.map((p) => p.x)

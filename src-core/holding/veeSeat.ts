@@ -13,6 +13,7 @@ import type { ClampState } from './clampState.ts'
 import { frictionOf } from './friction.ts'
 import type { PartJoint } from './partJoint.ts'
 import type { Press } from './presses.ts'
+import { onCrown } from './toeContact.ts'
 import { partLoadings } from './working.ts'
 
 /** The vee and the round of a setup looked at from the vee that its part is seated in; null for any other. */
@@ -51,11 +52,18 @@ export function partInVee(
   const seat = poseOf({ ...middle, z: 0 }, pose.n, { x: 0, y: 0, z: 1 })
   const loadings = partLoadings(whole, body, cutting, seat)
   const holding = states.filter((s) => s.state === 'holds')
+  const aside = states.filter(
+    ({ state, piece }) => state !== 'nothing' && !(piece.toe && onCrown(view, piece.toe)),
+  )
   const beyond = states.filter((s) => s.state === 'unknown' && (s.at.y < out[0] || s.at.y > out[1]))
   const lacks = [
     ...(isSound(whole) ? [] : ['its outline is faulty']),
     ...(loadings ? [] : ['the force of its cut is not known']),
     ...(holding.length === 0 && base.unknown.length > 0 ? ['how hard any clamp presses is not known'] : []),
+    // Beside the crown it would turn the round, or push it to a side.
+    ...aside.map(
+      (s) => `what ${s.piece.item.id} does to the round is not known: it presses beside its crown`,
+    ),
     ...beyond.map((s) => `how hard ${s.piece.item.id} presses beyond the flanks is not known`),
   ]
   const presses = holding.map((s): Press => ({

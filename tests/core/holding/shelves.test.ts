@@ -30,6 +30,8 @@ const G = 9.80665
 /** Low side of 60 N·m on M12: T/(K·D) less a quarter. N */
 const LOW = (60_000 / (0.2 * 12)) * 0.75
 
+const STRAP = overCrown('c', 'H1', 0)
+
 /** With one piece of hardware changed. */
 const changed = (job: Job, id: string, change: (h: Hardware) => Hardware): Job => ({
   ...job,
@@ -309,6 +311,18 @@ describe('a round in a vee', () => {
     const short = changed(castingInVee(), 'c1', (h) => ({ ...h, facing: 90 }) as Hardware)
     expect(of(short).verdict.state).toBe('stop')
     expect(joint(short, 'part').factor!).toBeLessThan(joint(castingInVee(), 'part').factor!)
+  })
+
+  test('a strap on a flat beside the crown leaves it not judged', () => {
+    const job = castingInVee()
+    const ledge = block('ledge', { x: -27, y: 45 }, [26, 30, 100])
+    const beside = changed(
+      { ...job, part: { ...job.part, bodies: [...job.part.bodies, ledge] } },
+      'c2',
+      (h) => ({ ...h, strap: { ...(h as typeof STRAP).strap, boltFrom: 26, length: 102 } }) as Hardware,
+    )
+    expect(joint(beside, 'part').factor).toBeNull()
+    expect(['stop', 'not-judged']).toContain(of(beside).verdict.state)
   })
 
   test('without straps nothing holds', () => {
