@@ -5,7 +5,7 @@ import { polar } from '../../../src-core/geometry/angles.ts'
 import { circleRing, rectRing } from '../../../src-core/geometry/edges.ts'
 import { placeShelf } from '../../../src-core/holding/placeShelf.ts'
 import { jobFaults } from '../../../src-core/job/faults.ts'
-import type { AnglePlate, Hardware, Job, Setup, Vee } from '../../../src-core/job/schema.ts'
+import type { AnglePlate, Clamp, Hardware, Job, Setup, Vee } from '../../../src-core/job/schema.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { block, SHELF_EXAMPLES, shelfExample } from '../../helpers/jobs.ts'
 import { expectNear } from '../../helpers/near.ts'
@@ -29,8 +29,6 @@ const STILL: Partial<Setup> = { cuts: [], speed: null, frictionCoefficient: 0.1 
 const G = 9.80665
 /** Low side of 60 N·m on M12: T/(K·D) less a quarter. N */
 const LOW = (60_000 / (0.2 * 12)) * 0.75
-
-const STRAP = overCrown('c', 'H1', 0)
 
 /** With one piece of hardware changed. */
 const changed = (job: Job, id: string, change: (h: Hardware) => Hardware): Job => ({
@@ -319,7 +317,7 @@ describe('a round in a vee', () => {
     const beside = changed(
       { ...job, part: { ...job.part, bodies: [...job.part.bodies, ledge] } },
       'c2',
-      (h) => ({ ...h, strap: { ...(h as typeof STRAP).strap, boltFrom: 26, length: 102 } }) as Hardware,
+      (h) => ({ ...h, strap: { ...(h as Clamp).strap, boltFrom: 26, length: 102 } }) as Hardware,
     )
     expect(joint(beside, 'part').factor).toBeNull()
     expect(['stop', 'not-judged']).toContain(of(beside).verdict.state)
