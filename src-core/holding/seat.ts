@@ -5,7 +5,7 @@
 import { into, outOf, poseOf, type Pose } from '../geometry/space/pose.ts'
 import type { Point, Point3 } from '../geometry/types.ts'
 
-export { cross3, dot3, minus3, scale3 } from '../geometry/space/vector.ts'
+export { cross3, dot3, minus3 } from '../geometry/space/vector.ts'
 
 export type Seat = Pose
 

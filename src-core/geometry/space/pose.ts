@@ -2,7 +2,6 @@
  * Where a thing is and how it is turned: a frame of its own in the plate's frame, or in another's. u and v lie in its
  * plane, n = u × v stands out of it, each of length 1. A place in it is (x, y) along u and v and z along n, mm.
  */
-import { ROUNDING } from '../tolerance.ts'
 import type { Point3 } from '../types.ts'
 import { cross3, dot3, minus3, plus3, scale3 } from './vector.ts'
 
@@ -52,7 +51,3 @@ export const composed = (outer: Pose, inner: Pose): Pose => ({
   v: turnedBy(outer, inner.v),
   n: turnedBy(outer, inner.n),
 })
-
-/** Whether its normal is the spindle's direction, toward the tailstock. */
-export const isUpright = ({ n }: Pose): boolean =>
-  Math.abs(n.x) <= ROUNDING.angle && Math.abs(n.y) <= ROUNDING.angle && n.z > 0
