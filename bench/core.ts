@@ -100,6 +100,57 @@ async function analysisRows(): Promise<BenchRow[]> {
   ]
 }
 
+/** The bearing block on its angle plate with three pads more, and ten pieces in all: six bodies. */
+function shelfJob(): Job {
+  const block = exampleJob('bearing-block')
+  const pads = Array.from({ length: 3 }, (_, i): Prism => ({
+    id: `pad${i}`,
+    effect: 'adds',
+    outline: circleRing({ x: -14 + 14 * i, y: 30 }, 9),
+    holes: [],
+    base: 80,
+    thickness: 4 + i,
+  }))
+  const setup = block.setups[0]!
+  const extra = Array.from({ length: 10 - setup.hardware.length }, (_, i): Hardware => ({
+    id: `x${i}`,
+    kind: 'other',
+    mass: 0.05,
+    at: { x: -60 + 30 * i, y: 150 },
+    footprint: { circle: 12 },
+    base: 0,
+    height: 15,
+    fixed: true,
+  }))
+  return {
+    ...block,
+    part: { ...block.part, bodies: [...block.part.bodies, ...pads] },
+    setups: [{ ...setup, hardware: [...setup.hardware, ...extra] }],
+  }
+}
+
+/** A part on an angle plate: from nothing, and with a weight slid along its slot as by the hand. */
+async function shelfRows(): Promise<BenchRow[]> {
+  const job = shelfJob()
+  const { id } = job.setups[0]!
+  let radius = 150
+  const slid = (): Job => ({
+    ...job,
+    setups: job.setups.map((s) => ({
+      ...s,
+      hardware: s.hardware.map((h) =>
+        h.kind === 'weight' && 'slot' in h.at ? { ...h, at: { ...h.at, radius: (radius += 0.001) } } : h,
+      ),
+    })),
+  })
+  const cold = await median(() => analyse(structuredClone(job), id), 41, 10)
+  const drag = await median(() => analyse(slid(), id), 101, 30)
+  return [
+    { name: 'whole analysis on an angle plate (6 bodies, 10 pieces), a weight slid', ms: drag },
+    { name: '  the same from nothing', ms: cold, ratio: `${(cold / drag).toFixed(1)} × a weight slid` },
+  ]
+}
+
 /** A binary STL of a ball with about `wanted` triangles. */
 function ballStl(wanted: number): Uint8Array {
   const rings = Math.round(Math.sqrt(wanted / 4))
@@ -197,6 +248,7 @@ export async function coreBench(): Promise<BenchRow[]> {
   return [
     ...(await momentRows()),
     ...(await analysisRows()),
+    ...(await shelfRows()),
     ...(await jointRows()),
     ...(await meshRows()),
     ...(await sheetRows()),

@@ -98,13 +98,13 @@ describe('notes', () => {
     expect(words(drawn).slice(1).join(' ')).toBe(lines.join(' '))
   })
 
-  it('cut a word that is wider than the column', () => {
+  it('carry a word that is wider than the column on into the next lines, none of it lost', () => {
     const drawn = noteBlock({ title: 'N', lines: ['W'.repeat(100)] })
       .lay(60, 100)!
       .draw({ x: 0, y: 0 })
-    const [, cut] = texts(drawn)
-    expect(cut!.text.endsWith('…')).toBe(true)
-    expect(textWidth(cut!.text, cut!.height)).toBeLessThanOrEqual(60)
+    const [, ...carried] = texts(drawn)
+    expect(carried.map((t) => t.text).join('')).toBe('W'.repeat(100))
+    for (const { text, height } of carried) expect(textWidth(text, height)).toBeLessThanOrEqual(60)
   })
 
   it('keep STOP whole in a headline, in smaller letters if need be', () => {
