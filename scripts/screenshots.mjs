@@ -128,4 +128,5 @@ try {
   await host.close()
   await rm(jobFolder, { recursive: true, force: true })
 }
-process.exitCode = failed ? 1 : 0
+// The thread that reads the book would be waited for.
+process.exit(failed ? 1 : 0)
