@@ -23,6 +23,7 @@ import {
 import { letGo, worstLetGo, type LetGo } from './letGo.ts'
 import { padFriction } from './opening.ts'
 import { bendFindings } from './partBends.ts'
+import { neckFindings } from './partNeck.ts'
 import { partStand, placeInPlate } from './stand.ts'
 import { ASSUMED_TIME } from './working.ts'
 
@@ -84,6 +85,7 @@ export function holdingCheck(input: JointsInput): HoldingCheck {
       ...assumptions(mounted),
       ...frictionFindings(mounted),
       ...bendFindings(mounted),
+      ...neckFindings(mounted),
     ],
   }
 }

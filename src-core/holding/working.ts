@@ -32,21 +32,28 @@ export function partLoadings(
   const places = cutPlaces(mounted)
   const cuts: Loading[] = []
   for (const [i, row] of rows.entries()) {
-    const loads = loadsOf(row, places[i]!, seat)
-    if (!loads) return null
+    const there = cutLoadsOf(row, places[i]!, seat)
+    if (!there) return null
     const name = rows.length === 1 && row.kind !== 'drill' ? 'the cut' : cutWords(places[i]!.cut)
-    cuts.push(...loads.map((l) => ({ name, loads: l })))
+    cuts.push(...there.map(({ loads }) => ({ name, loads })))
   }
   return loadingsOf({ body, ...times(job.lathe), cuts })
 }
 
+/** A cut's loads and the height in the plate's frame where it is made, mm. */
+export interface CutLoads {
+  readonly loads: readonly Load[]
+  readonly height: number
+}
+
 /** A cut's loads, once for each height that has to be judged; null where its force is not known. */
-function loadsOf(row: CutRow, { diameter, z0, z1 }: CutPlace, seat: Seat): Load[][] | null {
+export function cutLoadsOf(row: CutRow, { diameter, z0, z1 }: CutPlace, seat: Seat): CutLoads[] | null {
   const { tangential_force_N: tangential, torque_N_m: torque, thrust_N: thrust } = row
   if (torque === null) return null
-  if (thrust !== null) return [drillLoads(thrust, torque * 1000)]
+  if (thrust !== null) return [{ loads: drillLoads(thrust, torque * 1000), height: z1 }]
   if (tangential === null) return null
-  return cutHeights(seat, z0, z1).map((height) =>
-    cutLoads({ tangential, torque: torque * 1000, radius: diameter / 2, height }),
-  )
+  return cutHeights(seat, z0, z1).map((height) => ({
+    loads: cutLoads({ tangential, torque: torque * 1000, radius: diameter / 2, height }),
+    height,
+  }))
 }

@@ -1,0 +1,126 @@
+/**
+ * Whether the part bears the cut where it is narrow between its seat and the tool. On each section parallel to the seat
+ * the cut's loads bend what stands over it,
+ *
+ *   σ(x, y) = N/A + αx + βy,   ∫σy dA = M_x,   ∫σx dA = −M_y,
+ *
+ * with the moments about the section's centre; shear and torsion are left out, and so is what clamps hold from the side.
+ */
+import { cuttingAdvice } from '../cutting/advice.ts'
+import { cutPlaces } from '../cutting/cutPlace.ts'
+import { finding, type Finding } from '../findings/finding.ts'
+import { into, outOf } from '../geometry/space/pose.ts'
+import { boxOf, type Polygons } from '../geometry/polygonBox.ts'
+import { polygonUnion } from '../geometry/polygon.ts'
+import { addMoments, NO_MOMENTS, signedRingMoments } from '../geometry/ringMoments.ts'
+import type { Point } from '../geometry/types.ts'
+import { keptFor } from '../mounting/kept.ts'
+import { flatBodies, isSound, lessToCut, materialBetween, SKIN } from '../mounting/material.ts'
+import { seatShelf } from '../mounting/shelf.ts'
+import type { Mounted } from '../mounting/types.ts'
+import { formatter, plain } from '../units/format.ts'
+import { levelsBelow } from './bearing.ts'
+import { seatLoad, worstEffect, type Load, type SeatWrench } from './loads.ts'
+import { BENDS_AT } from './support.ts'
+import { partStand, placeInPlate, seatAt } from './stand.ts'
+import { cutLoadsOf } from './working.ts'
+
+/** A section of the part: mm², mm and mm⁴ about its centre, and its corners from there. */
+interface Section {
+  readonly height: number
+  readonly area: number
+  readonly centre: Point
+  readonly xx: number
+  readonly xy: number
+  readonly yy: number
+  readonly corners: readonly Point[]
+}
+
+export const neckFindings = keptFor(judge, ({ job, setup }) => [job.lathe, setup.cuts, seatShelf(setup)])
+
+function judge(mounted: Mounted): Finding[] {
+  const cutting = isSound(mounted) ? cuttingAdvice(mounted) : null
+  if (!cutting) return []
+  const view = partStand(mounted)
+  const cuts = cutPlaces(mounted).flatMap((place, i) =>
+    (cutLoadsOf(cutting.cuts[i]!, place, seatAt(view, view.seat)) ?? []).map(({ loads, height }) => ({
+      loads,
+      top: lowestCut(view, height, place.diameter / 2),
+    })),
+  )
+  const top = Math.max(view.seat, ...cuts.map((c) => c.top))
+  let worst: { readonly section: Section; readonly stress: number } | null = null
+  for (const section of bottomsBelow(view, top).flatMap((z) => sectionAt(view, z) ?? [])) {
+    for (const { loads } of cuts.filter((c) => section.height < c.top)) {
+      const stress = stressIn(view, section, loads)
+      if (stress > (worst?.stress ?? BENDS_AT)) worst = { section, stress }
+    }
+  }
+  return worst ? [neckFinding(view, worst.section, worst.stress)] : []
+}
+
+/** Height over what the part stands on up to which the part is whole under a cut. */
+const lowestCut = ({ shelf }: Mounted, height: number, radius: number): number =>
+  shelf ? into(shelf.pose, { x: 0, y: 0, z: height }).z - radius : height
+
+/** Where each layer of the part begins between seat and `top`: bent most there. */
+const bottomsBelow = (view: Mounted, top: number): number[] => [
+  view.seat,
+  ...levelsBelow(view, top).filter((z) => z > view.seat),
+]
+
+function sectionAt(view: Mounted, height: number): Section | null {
+  const bodies = flatBodies(view)
+  const range = { z0: height, z1: height + SKIN }
+  const near = boxOf(bodies.flatMap((b) => b.polygons))
+  const material = lessToCut(view, materialBetween(view, bodies, range.z0, range.z1, near), range, near)
+  if (material.length === 0) return null
+  // Outlines and holes wind oppositely in what the library gives.
+  return sectionOf(polygonUnion(material, []), height)
+}
+
+function sectionOf(polygons: Polygons, height: number): Section | null {
+  const sum = polygons.map((ring) => signedRingMoments(ring)).reduce((a, b) => addMoments(a, b), NO_MOMENTS)
+  const sign = Math.sign(sum.area)
+  const area = Math.abs(sum.area)
+  if (area === 0) return null
+  const centre = { x: (sign * sum.x) / area, y: (sign * sum.y) / area }
+  return {
+    height,
+    area,
+    centre,
+    xx: sign * sum.xx - area * centre.x ** 2,
+    xy: sign * sum.xy - area * centre.x * centre.y,
+    yy: sign * sum.yy - area * centre.y ** 2,
+    corners: polygons.flat().map((p) => ({ x: p.x - centre.x, y: p.y - centre.y })),
+  }
+}
+
+/** N/mm² in its worst corner. */
+function stressIn(view: Mounted, section: Section, loads: readonly Load[]): number {
+  const { area, centre, xx, xy, yy, corners } = section
+  const level = seatAt(view, section.height)
+  const seat = { ...level, origin: outOf(level, { ...centre, z: 0 }) }
+  const seen = loads.map((l) => seatLoad(seat, l))
+  const det = xx * yy - xy * xy
+  if (!(det > 0)) return Infinity
+  const at = (p: Point) => (w: SeatWrench) => {
+    const alpha = (-w.mv * yy - w.mu * xy) / det
+    const beta = (w.mu * xx + w.mv * xy) / det
+    return w.fn / area + alpha * p.x + beta * p.y
+  }
+  return corners.reduce(
+    (most, p) =>
+      Math.max(
+        most,
+        seen.reduce((sum, l) => sum + worstEffect(l, at(p)), 0),
+      ),
+    0,
+  )
+}
+
+function neckFinding(view: Mounted, { height, area, centre }: Section, stress: number): Finding {
+  const fmt = formatter(view.job.displayUnits)
+  const message = `Whether the part bears the cut is not known: ${fmt.length(height - view.seat)} from its seat it is narrow, ${plain(area, 0)} mm² there. Take a lighter cut, or carry it from the side; the cut bends it with ${plain(stress, 0)} N/mm² (rule of thumb: ${BENDS_AT}).`
+  return finding('caution', 'part-bends', 'setup', message, placeInPlate(view, centre))
+}
