@@ -31,7 +31,7 @@ type State<Thing, Shown> =
   | { readonly name: 'dragging'; readonly drag: Drag<Shown> }
   | { readonly name: 'panning'; readonly last: PointerInput }
 
-/** Every state answers every event. A drag is one step of undo, or none where it is called off. */
+/** Every state answers every event. A drag is one step of undo, or none where it is called off. Tools extend it. */
 export class Grab<Thing, Shown> {
   readonly #port: GrabPort
   readonly #hold: Hold<Thing, Shown>

@@ -12,19 +12,16 @@ import { splitEdge } from './rings.ts'
 import { sameRing, type RingRef } from './snapping.ts'
 import type { Typed } from './typedPoint.ts'
 
-export class EditTool implements DrawTool {
+export class EditTool extends Grab<Grip, DrawPreview> implements DrawTool {
   readonly name = 'edit'
   readonly said = ''
   readonly #port: DrawPort
   readonly #chosen: Chosen
-  readonly #grab: Grab<Grip, DrawPreview>
   #over: Grip | null = null
   #lastDown: { at: Point; time: number } | null = null
 
   constructor(port: DrawPort) {
-    this.#port = port
-    this.#chosen = new Chosen(port)
-    this.#grab = new Grab(port, {
+    super(port, {
       find: (input) => this.#grip(input),
       hover: (grip) => (this.#over = grip),
       click: (grip, input) => this.#click(grip, input),
@@ -35,6 +32,8 @@ export class EditTool implements DrawTool {
       },
       show: (preview) => port.preview(preview),
     })
+    this.#port = port
+    this.#chosen = new Chosen(port)
   }
 
   get prompt(): string {
@@ -45,22 +44,10 @@ export class EditTool implements DrawTool {
   }
 
   get cursor(): string {
-    if (this.#grab.moves === 'picture') return 'grabbing'
+    if (this.moves === 'picture') return 'grabbing'
     return this.#over === null ? 'default' : this.#over.kind === 'ring' ? 'move' : 'pointer'
   }
 
-  down(input: PointerInput): void {
-    this.#grab.down(input)
-  }
-  move(input: PointerInput): void {
-    this.#grab.move(input)
-  }
-  up(input: PointerInput): void {
-    this.#grab.up(input)
-  }
-  cancel(): void {
-    this.#grab.cancel()
-  }
   key(name: string): boolean {
     return this.#chosen.key(name)
   }

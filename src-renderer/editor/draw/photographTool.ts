@@ -27,22 +27,21 @@ const ARROWS: Readonly<Record<string, Point>> = {
 const TURNS: Readonly<Record<string, number>> = { '[': 15, ']': -15, '{': 1, '}': -1 }
 const SCALES: Readonly<Record<string, number>> = { '>': 1.01, '<': 1 / 1.01 }
 
-export class PhotographTool implements DrawTool {
+export class PhotographTool extends Grab<Grip, DrawPreview> implements DrawTool {
   readonly name = 'photograph'
   readonly said = ''
   readonly #port: DrawPort
-  readonly #grab: Grab<Grip, DrawPreview>
   #over: Grip | null = null
 
   constructor(port: DrawPort) {
-    this.#port = port
-    this.#grab = new Grab(port, {
+    super(port, {
       find: (input) => this.#gripAt(input),
       hover: (grip) => (this.#over = grip),
       click: () => undefined,
       drag: (grip, from) => this.#dragOf(grip, from),
       show: (preview) => port.preview(preview),
     })
+    this.#port = port
   }
 
   get #photograph(): Photograph | null {
@@ -64,21 +63,8 @@ export class PhotographTool implements DrawTool {
     return first ? { x: first.x, y: first.y } : null
   }
   get cursor(): string {
-    if (this.#grab.moves === 'picture') return 'grabbing'
+    if (this.moves === 'picture') return 'grabbing'
     return this.#over === null ? 'default' : this.#over === 'whole' ? 'move' : 'pointer'
-  }
-
-  down(input: PointerInput): void {
-    this.#grab.down(input)
-  }
-  move(input: PointerInput): void {
-    this.#grab.move(input)
-  }
-  up(input: PointerInput): void {
-    this.#grab.up(input)
-  }
-  cancel(): void {
-    this.#grab.cancel()
   }
 
   key(name: string): boolean {

@@ -3,57 +3,31 @@ import { anchorsBy } from '../../../src-core/mounting/plateFace.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
 import type { Mounted } from '../../../src-core/mounting/types.ts'
 import { moveOnShelf } from '../edits/onShelf.ts'
-import { Grab, type Drag } from '../grab.ts'
+import type { Drag } from '../grab.ts'
 import { hitTest } from '../hitTest.ts'
-import type { PointerInput, Tool, ToolPort } from '../port.ts'
+import type { PointerInput, ToolPort } from '../port.ts'
 import { REACH, reach } from '../reach.ts'
 import { freeStep, roundTo } from '../snap.ts'
-import { sameTarget, type Guide, type Target } from '../target.ts'
+import type { Guide } from '../target.ts'
+import { TargetTool } from './targetTool.ts'
 
-export class ShelfTool implements Tool {
+export class ShelfTool extends TargetTool {
   readonly name = 'shelf'
-  readonly #grab: Grab<Target, Guide>
-  #over: Target | null = null
 
   /** @param view the setup as it looks from the shelf. */
   constructor(port: ToolPort, view: () => Mounted | null) {
-    const find = (input: PointerInput): Target | null => {
-      const mounted = view()
-      const hit = mounted && hitTest(mounted, null, input.world, input.pxPerMm, input.touch)
-      return hit?.kind === 'piece' || hit?.kind === 'part' ? hit : null
-    }
-    this.#grab = new Grab(port, {
-      find,
-      hover: (target) => {
-        if (sameTarget(this.#over, target)) return
-        this.#over = target
-        port.hover(target)
+    super(port, {
+      find: ({ world, pxPerMm, touch }) => {
+        const mounted = view()
+        const hit = mounted && hitTest(mounted, null, world, pxPerMm, touch)
+        return hit?.kind === 'piece' || hit?.kind === 'part' ? hit : null
       },
-      click: (target) => (target ? port.show(target) : port.select(null)),
       drag: (target, from) => {
         const mounted = view()
         if (!mounted || target.kind !== 'piece') return null
-        port.select(target)
         return shelfDrag(port.job, port.setupId, mounted, target.id, from, (mm) => port.length(mm))
       },
-      show: (guide) => port.guide(guide),
     })
-  }
-
-  down(input: PointerInput): void {
-    this.#grab.down(input)
-  }
-  move(input: PointerInput): void {
-    this.#grab.move(input)
-  }
-  up(input: PointerInput): void {
-    this.#grab.up(input)
-  }
-  cancel(): void {
-    this.#grab.cancel()
-  }
-  get cursor(): string {
-    return this.#grab.moves ? 'grabbing' : this.#over ? 'grab' : 'default'
   }
 }
 

@@ -8,11 +8,12 @@ import type { Mounted } from '../../../src-core/mounting/types.ts'
 import { bodyOutlines, sideUp, solidOutline } from '../sideFrame.ts'
 import { moveInSide, type SideMove } from '../edits/sideMoves.ts'
 import { moveToPlace } from '../edits/shelves.ts'
-import { Grab, type Drag } from '../grab.ts'
-import type { PointerInput, Tool, ToolPort } from '../port.ts'
+import type { Drag } from '../grab.ts'
+import type { PointerInput, ToolPort } from '../port.ts'
 import { REACH, reach } from '../reach.ts'
 import { freeStep, roundTo } from '../snap.ts'
-import { sameTarget, type Guide, type Target } from '../target.ts'
+import type { Guide, Target } from '../target.ts'
+import { TargetTool } from './targetTool.ts'
 
 /** What lies under a point of the side view: pieces on the part before it, then the part, then what both stand on. */
 export function sideHit(mounted: Mounted, at: Point, pxPerMm: number, touch = false): Target | null {
@@ -29,44 +30,14 @@ export function sideHit(mounted: Mounted, at: Point, pxPerMm: number, touch = fa
   return shelf ? { kind: 'piece', id: shelf.item.id } : null
 }
 
-export class SideTool implements Tool {
+export class SideTool extends TargetTool {
   readonly name = 'side'
-  readonly #grab: Grab<Target, Guide>
-  #over: Target | null = null
 
   constructor(port: ToolPort) {
-    this.#grab = new Grab(port, {
-      find: (input) => port.mounted && sideHit(port.mounted, input.world, input.pxPerMm, input.touch),
-      hover: (target) => {
-        if (sameTarget(this.#over, target)) return
-        this.#over = target
-        port.hover(target)
-      },
-      click: (target) => (target ? port.show(target) : port.select(null)),
-      drag: (target, from) => {
-        const { mounted } = port
-        if (!mounted) return null
-        port.select(target)
-        return sideDrag(mounted, target, from, (mm) => port.length(mm))
-      },
-      show: (guide) => port.guide(guide),
+    super(port, {
+      find: ({ world, pxPerMm, touch }) => port.mounted && sideHit(port.mounted, world, pxPerMm, touch),
+      drag: (target, from) => port.mounted && sideDrag(port.mounted, target, from, (mm) => port.length(mm)),
     })
-  }
-
-  down(input: PointerInput): void {
-    this.#grab.down(input)
-  }
-  move(input: PointerInput): void {
-    this.#grab.move(input)
-  }
-  up(input: PointerInput): void {
-    this.#grab.up(input)
-  }
-  cancel(): void {
-    this.#grab.cancel()
-  }
-  get cursor(): string {
-    return this.#grab.moves ? 'grabbing' : this.#over ? 'grab' : 'default'
   }
 }
 
