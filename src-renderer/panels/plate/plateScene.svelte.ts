@@ -32,7 +32,9 @@ export interface PlateScene {
 export function plateScene(app: App): PlateScene {
   const { session, results, jobs, draw, photograph: shown } = app
   const length = (mm: number) => results.format.length(mm)
+  // By themselves: a job of which something else changes leaves their pictures as they are.
   const lathe = $derived(jobs.job.lathe)
+  const faceplate = $derived(jobs.job.plate)
   const pointed = $derived({ selection: session.selection, hover: session.hover })
   const placement = $derived(setupPlacement(jobs.job.part, results.setup))
   const photograph = $derived(jobs.job.part.photograph)
@@ -50,14 +52,14 @@ export function plateScene(app: App): PlateScene {
       ? describeSideMachine(fromSide)
       : draw.active || fromShelf
         ? []
-        : describeMachine(lathe, jobs.job.plate.diameter, length),
+        : describeMachine(lathe, faceplate.diameter, length),
   )
   const plate = $derived(
     fromSide || (draw.active && lying)
       ? []
       : fromShelf
         ? describeShelfFace(fromShelf)
-        : [...describePlate(jobs.job.plate, pointed), describeCrossSlide(lathe)],
+        : [...describePlate(faceplate, pointed), describeCrossSlide(lathe)],
   )
   const traced = $derived(
     photograph && (draw.active || session.photographOnPlate)
