@@ -1,4 +1,5 @@
 /** The part from its side as it is drawn: x across as in the plan above it, height above the seat upward. mm, part frame. */
+import { boxAround } from '../../src-core/geometry/polygonBox.ts'
 import { isPrism, liesAcross, type Part, type Prism } from '../../src-core/job/schema.ts'
 import { bodyShapes } from '../../src-core/mounting/bodyShapes.ts'
 import { ringBox } from '../editor/draw/rings.ts'
@@ -28,7 +29,7 @@ function fromItsSide(body: Prism): Pick<ElevationBox, 'x0' | 'x1' | 'z0' | 'z1'>
     return { x0, x1, z0: body.base, z1: body.base + body.thickness }
   }
   const shapes = bodyShapes(body)
-  const plan = ringBox(shapes.flatMap((s) => s.regions.flatMap((r) => r.outline)))
+  const plan = boxAround(shapes.flatMap((s) => s.regions.map((r) => ringBox(r.outline))))
   return {
     x0: plan.x0,
     x1: plan.x1,

@@ -1,4 +1,5 @@
 /** The camera for drawing: the part upright and whole, whatever way it sits on the plate. */
+import { boxAround, boxOf, discBox } from '../../src-core/geometry/polygonBox.ts'
 import type { Ring } from '../../src-core/geometry/types.ts'
 import type { Part } from '../../src-core/job/schema.ts'
 import { isPrism } from '../../src-core/job/schema.ts'
@@ -9,6 +10,9 @@ import { ringBox } from './draw/rings.ts'
 
 /** What the drawing tools above and the fields below take at least: as much as they do when a ring is chosen. */
 export const DRAWING_ROOM: Insets = { top: 60, bottom: 170, sides: 50 }
+
+/** mm: what is shown of a part that has nothing to show. */
+const NOTHING = { x0: -50, y0: -50, x1: 50, y1: 50 } as const
 
 /** px: about the part, so that its grips are not at the edge. */
 const MARGIN = 30
@@ -40,19 +44,13 @@ export function partCamera(
   room: Insets,
   drawn: Ring = [],
 ): Camera {
-  const box = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity }
-  const take = (b: { x0: number; y0: number; x1: number; y1: number }) => {
-    box.x0 = Math.min(box.x0, b.x0)
-    box.y0 = Math.min(box.y0, b.y0)
-    box.x1 = Math.max(box.x1, b.x1)
-    box.y1 = Math.max(box.y1, b.y1)
-  }
-  for (const body of part.bodies) if (isPrism(body) && body.outline.length > 0) take(ringBox(body.outline))
-  for (const { x, y, diameter } of part.bores)
-    take({ x0: x - diameter / 2, y0: y - diameter / 2, x1: x + diameter / 2, y1: y + diameter / 2 })
-  for (const { x, y } of part.photograph?.ties ?? []) take({ x0: x, y0: y, x1: x, y1: y })
-  if (drawn.length > 0) take(ringBox(drawn))
-  if (!Number.isFinite(box.x0)) take({ x0: -50, y0: -50, x1: 50, y1: 50 })
+  const all = boxAround([
+    ...part.bodies.filter(isPrism).map((b) => ringBox(b.outline)),
+    ...part.bores.map((b) => discBox(b, b.diameter)),
+    boxOf([part.photograph?.ties ?? []]),
+    ringBox(drawn),
+  ])
+  const box = Number.isFinite(all.x0) ? all : NOTHING
   const camera = fit(box, freeOf(size, room), MARGIN, -placement.turn)
   const middle = { x: (box.x0 + box.x1) / 2, y: (box.y0 + box.y1) / 2 }
   return clearOf({ ...camera, at: placePoint(placement, middle) }, size, room)

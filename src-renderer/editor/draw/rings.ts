@@ -6,9 +6,9 @@ import {
   toRadians,
   turnBetweenRadians,
   turning,
-  wholeTurnRadians,
 } from '../../../src-core/geometry/angles.ts'
-import { circleRing, makeEdge, ringEdges } from '../../../src-core/geometry/edges.ts'
+import { circleRing, edgesBox, makeEdge, ringEdges } from '../../../src-core/geometry/edges.ts'
+import { boxAround, type Box } from '../../../src-core/geometry/polygonBox.ts'
 import { ROUNDING, TOLERANCE } from '../../../src-core/geometry/tolerance.ts'
 import type { Point, Ring, Vertex } from '../../../src-core/geometry/types.ts'
 
@@ -186,36 +186,11 @@ export function boxCentre(ring: Ring): Point {
 
 /** The middle of the box about several rings. */
 export function boxesCentre(rings: readonly Ring[]): Point {
-  const boxes = rings.map(ringBox)
-  const box = {
-    x0: Math.min(...boxes.map((b) => b.x0)),
-    y0: Math.min(...boxes.map((b) => b.y0)),
-    x1: Math.max(...boxes.map((b) => b.x1)),
-    y1: Math.max(...boxes.map((b) => b.y1)),
-  }
-  return { x: (box.x0 + box.x1) / 2, y: (box.y0 + box.y1) / 2 }
+  const { x0, y0, x1, y1 } = boxAround(rings.map(ringBox))
+  return { x: (x0 + x1) / 2, y: (y0 + y1) / 2 }
 }
 
-export function ringBox(ring: Ring): { x0: number; y0: number; x1: number; y1: number } {
-  const box = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity }
-  const take = (p: Point) => {
-    box.x0 = Math.min(box.x0, p.x)
-    box.y0 = Math.min(box.y0, p.y)
-    box.x1 = Math.max(box.x1, p.x)
-    box.y1 = Math.max(box.y1, p.y)
-  }
-  for (const e of ringEdges(ring)) {
-    take(e.a)
-    if (!e.arc) continue
-    for (let k = 0; k < 4; k++) {
-      const angle = (k * Math.PI) / 2
-      const raw = e.arc.sweep > 0 ? angle - e.arc.start : e.arc.start - angle
-      const along = wholeTurnRadians(raw)
-      if (along <= Math.abs(e.arc.sweep)) take(onCircle(e.arc.centre, e.arc.radius, angle))
-    }
-  }
-  return box
-}
+export const ringBox = (ring: Ring): Box => edgesBox(ringEdges(ring))
 
 /** The edge from vertex i as it stands: length of its chord, its direction in degrees, its radius (null: straight), degrees swept (positive counter-clockwise). */
 export function edgeFigures(

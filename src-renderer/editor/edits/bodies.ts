@@ -1,9 +1,10 @@
 /** Bodies and bores of the part. */
-import { circleRing, rectRing, ringEdges, edgeBounds } from '../../../src-core/geometry/edges.ts'
+import { circleRing, rectRing } from '../../../src-core/geometry/edges.ts'
 import { isInside } from '../../../src-core/geometry/nearest.ts'
 import type { Point, Ring, Vertex } from '../../../src-core/geometry/types.ts'
 import { isPrism, type Body, type Job, type Prism } from '../../../src-core/job/schema.ts'
 import { sizeFor } from '../../../src-core/units/convert.ts'
+import { boxCentre } from '../draw/rings.ts'
 import { editJob, freshId, type JobDraft } from './edit.ts'
 import { withoutCuts } from './cuts.ts'
 import { roundTo } from '../snap.ts'
@@ -81,11 +82,7 @@ export function addBody(job: Job, effect: Body['effect'], outline?: Ring): { job
 
 /** The adding body that reaches highest at the middle of a ring. */
 function tallestUnder(job: Job, ring: Ring): Prism | null {
-  const boxes = ringEdges(ring).map(edgeBounds)
-  const at = {
-    x: (Math.min(...boxes.map((b) => b.x0)) + Math.max(...boxes.map((b) => b.x1))) / 2,
-    y: (Math.min(...boxes.map((b) => b.y0)) + Math.max(...boxes.map((b) => b.y1))) / 2,
-  }
+  const at = boxCentre(ring)
   return job.part.bodies
     .filter(isPrism)
     .filter((b) => b.effect === 'adds' && isInside(b.outline, at))
@@ -117,9 +114,7 @@ export const removeBody = (job: Job, id: string): Job =>
 function middle(job: Job): Point {
   const body = job.part.bodies.find(isPrism)
   if (!body) return { x: 0, y: 0 }
-  const boxes = ringEdges(body.outline).map(edgeBounds)
-  const x = (Math.min(...boxes.map((b) => b.x0)) + Math.max(...boxes.map((b) => b.x1))) / 2
-  const y = (Math.min(...boxes.map((b) => b.y0)) + Math.max(...boxes.map((b) => b.y1))) / 2
+  const { x, y } = boxCentre(body.outline)
   return { x: roundTo(x, 0.1), y: roundTo(y, 0.1) }
 }
 

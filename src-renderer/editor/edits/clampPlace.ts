@@ -4,7 +4,7 @@ import { breakthroughFindings } from '../../../src-core/clearance/breakthrough.t
 import { clashFindings } from '../../../src-core/clearance/clashes.ts'
 import { clampStates } from '../../../src-core/holding/clampState.ts'
 import { farthestFrom } from '../../../src-core/geometry/farthest.ts'
-import { boxesMeet, boxOf, type Box } from '../../../src-core/geometry/polygonBox.ts'
+import { boxAround, boxesMeet, type Box } from '../../../src-core/geometry/polygonBox.ts'
 import { toeLength } from '../../../src-core/hardware/toe.ts'
 import type { ClampPattern } from '../../../src-core/hardware/usualClamp.ts'
 import { isClamp, type Clamp, type Slot } from '../../../src-core/job/schema.ts'
@@ -149,16 +149,7 @@ const mountNew = (
     { ...clamp, id: TRIED },
   )
 
-const boxOfPiece = (piece: MountedPiece): Box =>
-  boxOf(
-    piece.solids.map(({ ring }) => {
-      const { x0, y0, x1, y1 } = ringBox(ring)
-      return [
-        { x: x0, y: y0 },
-        { x: x1, y: y1 },
-      ]
-    }),
-  )
+const boxOfPiece = (piece: MountedPiece): Box => boxAround(piece.solids.map((s) => ringBox(s.ring)))
 
 const reachOf = (piece: MountedPiece): number =>
   Math.max(...piece.solids.map((s) => farthestFrom(s.ring, { x: 0, y: 0 }).distance))
