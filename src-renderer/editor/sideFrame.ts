@@ -26,11 +26,12 @@ export const heightOf = (p: Point, up: number): number => {
   return p.x * n.x + p.y * n.y
 }
 
-const box = (z0: number, z1: number, y0: number, y1: number): Point[] => [
-  { x: z0, y: y0 },
-  { x: z1, y: y0 },
-  { x: z1, y: y1 },
-  { x: z0, y: y1 },
+/** mm along the spindle and across it. */
+export const rect = (x0: number, x1: number, y0: number, y1: number): Point[] => [
+  { x: x0, y: y0 },
+  { x: x1, y: y0 },
+  { x: x1, y: y1 },
+  { x: x0, y: y1 },
 ]
 
 function across(ring: Ring, up: number): { y0: number; y1: number } {
@@ -42,7 +43,7 @@ export function solidOutline(solid: MountedSolid, up: number): Point[] {
   const { lies } = solid
   if (!lies) {
     const { y0, y1 } = across(solid.ring, up)
-    return box(solid.z0, solid.z1, y0, y1)
+    return rect(solid.z0, solid.z1, y0, y1)
   }
   const corners = flattenRing(lies.ring, TOLERANCE.clashChord).flatMap((p) =>
     [lies.z0, lies.z1].map((z) => outOf(lies.pose, { ...p, z })),
@@ -54,5 +55,5 @@ export function solidOutline(solid: MountedSolid, up: number): Point[] {
 export const bodyOutlines = ({ regions, z0, z1 }: MountedBody, up: number): Point[][] =>
   regions.map(({ outline }) => {
     const { y0, y1 } = across(outline, up)
-    return box(z0, z1, y0, y1)
+    return rect(z0, z1, y0, y1)
   })

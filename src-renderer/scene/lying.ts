@@ -1,5 +1,6 @@
 /** Bodies that lie across while one of them is drawn: each as it looks against the way it is extruded. */
 import { turnBetween } from '../../src-core/geometry/angles.ts'
+import { boxAround } from '../../src-core/geometry/polygonBox.ts'
 import type { Point } from '../../src-core/geometry/types.ts'
 import { liesAcross, type Part, type Prism } from '../../src-core/job/schema.ts'
 import { flatsOf } from '../../src-core/mounting/flats.ts'
@@ -7,6 +8,7 @@ import { placePoint, placeRing } from '../../src-core/mounting/place.ts'
 import type { Placement } from '../../src-core/mounting/types.ts'
 import { ringBox } from '../editor/draw/rings.ts'
 import type { Guide } from '../editor/target.ts'
+import { describeGuide } from './guide.ts'
 import type { SceneItem } from './items.ts'
 
 /** mm that the line of the part's back runs beyond what is drawn. */
@@ -21,12 +23,10 @@ export function describeLying(
   const bodies = part.bodies
     .filter(liesAcross)
     .filter((b) => Math.abs(turnBetween(b.across, chosen.across)) < 1e-6 && b.outline.length > 1)
-  const boxes = bodies.map((b) => ringBox(b.outline))
-  const from = Math.min(0, ...boxes.map((b) => b.x0)) - BEYOND
-  const to = Math.max(0, ...boxes.map((b) => b.x1)) + BEYOND
+  const { x0, x1 } = boxAround(bodies.map((b) => ringBox(b.outline)))
   const back: Point[] = [
-    { x: from, y: 0 },
-    { x: to, y: 0 },
+    { x: Math.min(0, x0) - BEYOND, y: 0 },
+    { x: Math.max(0, x1) + BEYOND, y: 0 },
   ]
   return [
     ...bodies.map((b): SceneItem => ({
@@ -65,19 +65,5 @@ export function describeFlats(part: Part, placement: Placement, guide: Guide | n
     kind: 'line',
     points: flat.ends.map((p) => placePoint(placement, p)),
   }))
-  if (!guide) return flats
-  return [
-    ...flats,
-    {
-      id: 'guide-text',
-      layer: 'overlay',
-      role: 'guide-text',
-      kind: 'text',
-      at: guide.at,
-      text: guide.text,
-      offset: { x: 0, y: -26 },
-      align: 'centre',
-      emphasis: { selected: true },
-    },
-  ]
+  return [...flats, ...describeGuide(guide, 26)]
 }

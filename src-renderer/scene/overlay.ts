@@ -6,6 +6,7 @@ import { polar } from '../../src-core/geometry/angles.ts'
 import type { Mounted } from '../../src-core/mounting/types.ts'
 import { handles } from '../editor/hitTest.ts'
 import type { Guide, Target } from '../editor/target.ts'
+import { describeGuide } from './guide.ts'
 import type { SceneItem } from './items.ts'
 import { nothingHeavy } from './heavy.ts'
 import { offToes } from './offToes.ts'
@@ -53,7 +54,7 @@ export function describeOverlay(
       sign: 'ring',
       at: place,
     })
-  if (state.guide) items.push(...guideItems(state.guide))
+  items.push(...describeGuide(state.guide, 34))
   return items
 }
 
@@ -174,28 +175,4 @@ function toeItems(mounted: Mounted, state: OverlayState): SceneItem[] {
       },
     ]
   })
-}
-
-function guideItems(guide: Guide): SceneItem[] {
-  const items: SceneItem[] = []
-  if (guide.from)
-    items.push({
-      id: 'guide-line',
-      layer: 'overlay',
-      role: 'guide',
-      kind: 'line',
-      points: [guide.from, guide.at],
-    })
-  items.push({
-    id: 'guide-text',
-    layer: 'overlay',
-    role: 'guide-text',
-    kind: 'text',
-    at: guide.at,
-    offset: { x: 0, y: -34 },
-    align: 'centre',
-    text: guide.text,
-    emphasis: { selected: guide.snapped },
-  })
-  return items
 }

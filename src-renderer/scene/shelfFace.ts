@@ -1,8 +1,8 @@
 /** A shelf or a vee's lands looked at square: x along it, y out from the plate. */
 import { circleRing, oblongRing, rectRing } from '../../src-core/geometry/edges.ts'
+import type { Ring } from '../../src-core/geometry/types.ts'
 import type { Mounted } from '../../src-core/mounting/types.ts'
 import type { Extent } from '../editor/camera.ts'
-import type { Guide } from '../editor/target.ts'
 import type { SceneItem } from './items.ts'
 
 /** mm that are shown of it, and of what hangs over it. */
@@ -16,11 +16,13 @@ export function describeShelfFace({ shelf, job }: Mounted): SceneItem[] {
   if (!shelf) return []
   const { item } = shelf
   const [along, , out] = item.size
-  const face = (
-    id: string,
-    role: SceneItem['role'],
-    rings: Extract<SceneItem, { kind: 'region' }>['rings'],
-  ) => ({ id, layer: 'plate', role, kind: 'region', rings }) as SceneItem
+  const face = (id: string, role: SceneItem['role'], ring: Ring): SceneItem => ({
+    id,
+    layer: 'plate',
+    role,
+    kind: 'region',
+    rings: [ring],
+  })
   const openings = [
     ...(item.kind === 'anglePlate'
       ? item.slots.map((s) => ({ id: s.id, at: s, ring: oblongRing(s, s.length, s.width, s.angle) }))
@@ -28,14 +30,16 @@ export function describeShelfFace({ shelf, job }: Mounted): SceneItem[] {
     ...item.holes.map((h) => ({ id: h.id, at: h, ring: circleRing(h, h.diameter) })),
   ]
   return [
-    face('face-plate', 'bed', [
+    face(
+      'face-plate',
+      'bed',
       rectRing({ x: 0, y: -job.plate.thickness / 2 }, 1.4 * along, job.plate.thickness, 0),
-    ]),
-    face('face', 'fixture', [rectRing({ x: 0, y: out / 2 }, along, out, 0)]),
+    ),
+    face('face', 'fixture', rectRing({ x: 0, y: out / 2 }, along, out, 0)),
     ...(item.kind === 'vee'
-      ? [face('face-mouth', 'slot', [rectRing({ x: 0, y: out / 2 }, item.opening, out, 0)])]
+      ? [face('face-mouth', 'slot', rectRing({ x: 0, y: out / 2 }, item.opening, out, 0))]
       : []),
-    ...openings.map((o) => face(`face-open:${o.id}`, 'slot', [o.ring])),
+    ...openings.map((o) => face(`face-open:${o.id}`, 'slot', o.ring)),
     ...openings.map((o): SceneItem => ({
       id: `face-label:${o.id}`,
       layer: 'plate',
@@ -56,20 +60,3 @@ export function describeShelfFace({ shelf, job }: Mounted): SceneItem[] {
     },
   ]
 }
-
-export const describeShelfOverlay = (guide: Guide | null): SceneItem[] =>
-  guide
-    ? [
-        {
-          id: 'guide-text',
-          layer: 'overlay',
-          role: 'guide-text',
-          kind: 'text',
-          at: guide.at,
-          text: guide.text,
-          offset: { x: 0, y: -30 },
-          align: 'centre',
-          emphasis: { selected: guide.snapped },
-        },
-      ]
-    : []

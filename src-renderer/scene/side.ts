@@ -1,25 +1,19 @@
 /** The setup from its side, as it is worked on there: what stands on a shelf lies before one edge on. */
-import { ringBox } from '../editor/draw/rings.ts'
-import type { Analysis } from '../../src-core/analysis/result.ts'
 import { carriageRows, crossSlideReach } from '../../src-core/clearance/carriage.ts'
+import type { Standing } from '../../src-core/findings/finding.ts'
+import { boxOf } from '../../src-core/geometry/polygonBox.ts'
 import type { Point } from '../../src-core/geometry/types.ts'
+import { partStand } from '../../src-core/holding/stand.ts'
 import { isShelf } from '../../src-core/job/schema.ts'
-import { seatShelf } from '../../src-core/mounting/shelf.ts'
 import { shelfSize } from '../../src-core/mounting/shelfSize.ts'
-import type { Mounted } from '../../src-core/mounting/types.ts'
+import type { Mounted, MountedPiece } from '../../src-core/mounting/types.ts'
 import type { Extent } from '../editor/camera.ts'
+import { bodyOutlines, heightOf, rect, sideUp, solidOutline, UP } from '../editor/sideFrame.ts'
 import type { Guide } from '../editor/target.ts'
 import { drawnBodies } from './drawnBodies.ts'
+import { describeGuide } from './guide.ts'
 import type { SceneItem } from './items.ts'
-import { bodyOutlines, heightOf, sideUp, solidOutline, UP } from '../editor/sideFrame.ts'
-import { HARDWARE_ROLE, SOLID_ROLE, worstByItem, type Pointed } from './work.ts'
-
-const rect = (x0: number, x1: number, y0: number, y1: number): Point[] => [
-  { x: x0, y: y0 },
-  { x: x1, y: y0 },
-  { x: x1, y: y1 },
-  { x: x0, y: y1 },
-]
+import { HARDWARE_ROLE, SOLID_ROLE, type Pointed } from './work.ts'
 
 const region = (
   id: string,
@@ -73,9 +67,12 @@ export function describeSideMachine(mounted: Mounted): SceneItem[] {
   return items
 }
 
-export function describeSideWork(mounted: Mounted, pointed: Pointed, analysis: Analysis | null): SceneItem[] {
+export function describeSideWork(
+  mounted: Mounted,
+  pointed: Pointed,
+  flags: ReadonlyMap<string, Standing>,
+): SceneItem[] {
   const up = sideUp(mounted.setup)
-  const flags = worstByItem(analysis)
   const chosen = (kind: 'part' | 'piece', id: string | null) => {
     const is = (t: Pointed['selection']) => t?.kind === kind && (id === null || ('id' in t && t.id === id))
     return {
@@ -84,7 +81,11 @@ export function describeSideWork(mounted: Mounted, pointed: Pointed, analysis: A
       flag: id === null ? null : (flags.get(id) ?? null),
     }
   }
-  const pieces = mounted.pieces.flatMap((piece) => {
+  const seen = mounted.pieces.map((piece) => ({
+    piece,
+    outlines: piece.solids.map((solid) => solidOutline(solid, up)),
+  }))
+  const pieces = seen.flatMap(({ piece, outlines }) => {
     const { id, kind } = piece.item
     const main = Math.max(
       0,
@@ -94,18 +95,16 @@ export function describeSideWork(mounted: Mounted, pointed: Pointed, analysis: A
       under: isShelf(piece.item) || kind === 'fixture' || solid.role === 'packing',
       top: solid.z1,
       item: {
-        ...region(`side:${id}:${i}`, 'work', SOLID_ROLE[solid.role] ?? HARDWARE_ROLE[kind], [
-          solidOutline(solid, up),
-        ]),
+        ...region(`side:${id}:${i}`, 'work', SOLID_ROLE[solid.role] ?? HARDWARE_ROLE[kind], [outlines[i]!]),
         ...(i === main || isShelf(piece.item) ? { emphasis: chosen('piece', id) } : {}),
       } as SceneItem,
     }))
   })
   // Each body as one outline, whatever pieces it is mounted as.
-  const seen = mounted.bodies.flatMap((b) =>
-    bodyOutlines(b, up).map((outline) => ({ ...b, regions: [{ outline, holes: [] }], z1: b.z1 })),
+  const outlined = mounted.bodies.flatMap((b) =>
+    bodyOutlines(b, up).map((outline) => ({ ...b, regions: [{ outline, holes: [] }] })),
   )
-  const bodies = drawnBodies(seen).map(({ body, rings }): SceneItem => ({
+  const bodies = drawnBodies(outlined).map(({ body, rings }): SceneItem => ({
     id: `side-body:${body.id}`,
     layer: 'work',
     role: body.effect === 'adds' ? 'part' : 'pocket',
@@ -124,33 +123,28 @@ export function describeSideWork(mounted: Mounted, pointed: Pointed, analysis: A
     ...bodies,
     ...bores,
     ...byTop.filter((p) => !p.under).map((p) => p.item),
-    ...tags(mounted, up, pointed),
+    ...seen.map(({ piece, outlines }) => tag(piece, outlines, pointed)),
   ]
 }
 
-function tags(mounted: Mounted, up: number, { selection }: Pointed): SceneItem[] {
-  return mounted.pieces.map((piece): SceneItem => {
-    const { id } = piece.item
-    const boxes = piece.solids.map((s) => ringBox(solidOutline(s, up)))
-    const x0 = Math.min(...boxes.map((b) => b.x0))
-    const x1 = Math.max(...boxes.map((b) => b.x1))
-    const low = isShelf(piece.item) || boxes[0] === undefined
-    const y = low ? Math.min(...boxes.map((b) => b.y0)) : Math.max(...boxes.map((b) => b.y1))
-    return {
-      id: `side-tag:${id}`,
-      layer: 'work',
-      role: 'tag',
-      kind: 'text',
-      at: { x: (Math.max(0, x0) + x1) / 2, y },
-      offset: { x: 0, y: low ? -14 : -11 },
-      text: id,
-      align: 'centre',
-      emphasis: { selected: selection?.kind === 'piece' && selection.id === id },
-    }
-  })
+function tag({ item }: MountedPiece, outlines: readonly Point[][], { selection }: Pointed): SceneItem {
+  const { id } = item
+  const { x0, x1, y0, y1 } = boxOf(outlines)
+  const low = isShelf(item) || outlines.length === 0
+  return {
+    id: `side-tag:${id}`,
+    layer: 'work',
+    role: 'tag',
+    kind: 'text',
+    at: { x: (Math.max(0, x0) + x1) / 2, y: low ? y0 : y1 },
+    offset: { x: 0, y: low ? -14 : -11 },
+    text: id,
+    align: 'centre',
+    emphasis: { selected: selection?.kind === 'piece' && selection.id === id },
+  }
 }
 
-/** Axis, the size from shelf to axis, the stand-off, and what a drag says. */
+/** Axis, the size from shelf to axis, and what a drag says. */
 export function describeSideOverlay(
   mounted: Mounted,
   guide: Guide | null,
@@ -158,24 +152,22 @@ export function describeSideOverlay(
 ): SceneItem[] {
   const { x0, x1 } = sideExtent(mounted)
   const items: SceneItem[] = [line('side-axis', 'axis', { x: x0 * 1.3, y: 0 }, { x: x1 * 1.05, y: 0 })]
-  const shelf = seatShelf(mounted.setup)
-  const view = mounted.shelves?.find((v) => v.shelf?.item.id === shelf?.id)
-  const size = view ? shelfSize(view) : null
-  if (shelf && size) {
-    const at = shelf.size[2] * 0.9
-    items.push(
-      line('side-size', 'guide', { x: at, y: 0 }, { x: at, y: -size.stands }),
-      text('side-size-text', { x: at, y: -size.stands / 2 }, words(size.stands), { x: 8, y: 4 }, 'left'),
-    )
-  }
-  if (guide) {
-    if (guide.from) items.push(line('guide-line', 'guide', guide.from, guide.at))
-    items.push({
-      ...text('guide-text', guide.at, guide.text, { x: 0, y: -24 }, 'centre'),
-      emphasis: { selected: guide.snapped },
+  const view = partStand(mounted)
+  const size = shelfSize(view)
+  if (view.shelf && size) {
+    const at = view.shelf.item.size[2] * 0.9
+    items.push(line('side-size', 'guide', { x: at, y: 0 }, { x: at, y: -size.stands }), {
+      id: 'side-size-text',
+      layer: 'overlay',
+      role: 'guide-text',
+      kind: 'text',
+      at: { x: at, y: -size.stands / 2 },
+      text: words(size.stands),
+      offset: { x: 8, y: 4 },
+      align: 'left',
     })
   }
-  return items
+  return [...items, ...describeGuide(guide, 24)]
 }
 
 const line = (id: string, role: SceneItem['role'], a: Point, b: Point): SceneItem => ({
@@ -184,15 +176,4 @@ const line = (id: string, role: SceneItem['role'], a: Point, b: Point): SceneIte
   role,
   kind: 'line',
   points: [a, b],
-})
-
-const text = (id: string, at: Point, words: string, offset: Point, align: 'left' | 'centre'): SceneItem => ({
-  id,
-  layer: 'overlay',
-  role: 'guide-text',
-  kind: 'text',
-  at,
-  text: words,
-  offset,
-  align,
 })

@@ -243,7 +243,7 @@ describe('the side view', () => {
   })
 
   test('has every item once', () => {
-    const ids = describeSideWork(mounted, { selection: null, hover: null }, null).map((i) => i.id)
+    const ids = describeSideWork(mounted, { selection: null, hover: null }, new Map()).map((i) => i.id)
     expect(new Set(ids).size).toBe(ids.length)
   })
 })

@@ -1,6 +1,7 @@
 /** Takes hold of things in the side view: `world.x` runs along the spindle, `world.y` the way a shelf faces. */
 import { isInside, nearestTo } from '../../../src-core/geometry/nearest.ts'
 import type { Point } from '../../../src-core/geometry/types.ts'
+import { partStand } from '../../../src-core/holding/stand.ts'
 import { isShelf } from '../../../src-core/job/schema.ts'
 import { seatShelf } from '../../../src-core/mounting/shelf.ts'
 import { shelfSize } from '../../../src-core/mounting/shelfSize.ts'
@@ -79,8 +80,7 @@ function sideDrag(
 /** The shelf that carries the part catches where that lies on it. */
 function caughtShelf(mounted: Mounted, move: SideMove, input: PointerInput) {
   const { job, setup } = mounted
-  const view = mounted.shelves?.find((v) => v.shelf?.carriesPart)
-  const size = view ? shelfSize(view) : null
+  const size = shelfSize(partStand(mounted))
   if (!size || size.wanted === null) return null
   const off = size.stands - size.wanted - move.up
   return Math.abs(off) * input.pxPerMm <= reach(REACH.snap, input.touch) ? moveToPlace(job, setup.id) : null

@@ -9,7 +9,8 @@ import { describePassing } from '../../scene/passing.ts'
 import { describePhotograph, photographGrips } from '../../scene/photograph.ts'
 import { describePlate } from '../../scene/plate.ts'
 import { describeFlats, describeLying } from '../../scene/lying.ts'
-import { describeShelfFace, describeShelfOverlay } from '../../scene/shelfFace.ts'
+import { describeGuide } from '../../scene/guide.ts'
+import { describeShelfFace } from '../../scene/shelfFace.ts'
 import { describeSideMachine, describeSideOverlay, describeSideWork } from '../../scene/side.ts'
 import { describePart, describeWork, worstByItem } from '../../scene/work.ts'
 import type { App } from '../../state/app.svelte.ts'
@@ -69,7 +70,7 @@ export function plateScene(app: App): PlateScene {
   const flags = $derived(worstByItem(results.analysis))
   const work = $derived.by(() => {
     if (!results.mounted) return traced
-    if (fromSide) return describeSideWork(fromSide, pointed, results.analysis)
+    if (fromSide) return describeSideWork(fromSide, pointed, flags)
     if (fromShelf) return describeWork(fromShelf, pointed, flags)
     if (draw.active && lying) return describeLying(jobs.job.part, placement, lying)
     if (draw.active) return [...traced, ...describePart(results.mounted, traced.length > 0)]
@@ -97,7 +98,7 @@ export function plateScene(app: App): PlateScene {
         : drawing
     if (!results.mounted) return []
     if (fromSide) return describeSideOverlay(fromSide, session.guide, (mm) => results.format.size(mm))
-    if (fromShelf) return describeShelfOverlay(session.guide)
+    if (fromShelf) return describeGuide(session.guide, 30)
     if (session.pickingFlat) return describeFlats(jobs.job.part, placement, session.guide)
     return describeOverlay(results.mounted, results.analysis, {
       selection: session.selection,
