@@ -19,5 +19,3 @@ for (const { name, ms, ratio } of rows)
     `${name.padEnd(width)}  ${ms.toFixed(ms < 10 ? 3 : 1).padStart(9)} ms  ${ratio ?? ''}`.trimEnd(),
   )
 for (const line of await actionsBench()) console.log(line)
-// The thread that reads the book would be waited for.
-process.exit()

@@ -128,5 +128,4 @@ try {
   await host.close()
   await rm(jobFolder, { recursive: true, force: true })
 }
-// The thread that reads the book would be waited for.
-process.exit(failed ? 1 : 0)
+process.exitCode = failed ? 1 : 0

@@ -1,6 +1,7 @@
 /** The book on drives that are slow, lost or not there, with files that hold too much or are oddly named. */
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import { createBookPlace } from '../../src-main/services/book/bookPlace.ts'
 import { createBook } from '../../src-main/services/book/listBook.ts'
@@ -8,9 +9,10 @@ import type { Answer, Order } from '../../src-main/services/book/readerMessages.
 import { startReader, type Reader } from '../../src-main/services/book/readerThread.ts'
 import { createHostServices } from '../../src-main/services/hostServices.ts'
 import { jobFolderOf } from '../../src-main/services/jobFolder.ts'
-import { jobText, noPictures, ROOT, scratchFolder, wholeBook } from './helpers.ts'
+import { jobText, noPictures, ROOT, runProgram, scratchFolder, wholeBook } from './helpers.ts'
 
 const EXAMPLE = readFileSync(join(ROOT, 'examples', 'flat-link.evenswing'), 'utf8')
+const LIST_ONCE = fileURLToPath(new URL('./listOnce.ts', import.meta.url))
 const FOLDER = '/book'
 const jobs = (n: number) =>
   Array.from({ length: n }, (_, i) => `job-${String(i).padStart(4, '0')}.evenswing.json`)
@@ -247,6 +249,15 @@ test('a job that bursts the reader’s memory is said; the others are listed', a
     mayOpen: true,
   })
 }, 600_000)
+
+test('a program that has listed a book and has nothing else to do ends by itself, not before', async () => {
+  const folder = scratchFolder()
+  const jobFolder = join(folder, 'jobs')
+  mkdirSync(jobFolder)
+  for (const name of jobs(3)) writeFileSync(join(jobFolder, name), EXAMPLE)
+  const args = ['--import', import.meta.resolve('tsx'), LIST_ONCE, jobFolder, join(folder, 'user')]
+  expect(await runProgram(process.execPath, args)).toEqual({ code: 0, signal: null, out: '3\n', err: '' })
+})
 
 test.skipIf(process.platform === 'win32')('a job with an odd name is listed, or said', async () => {
   const folder = scratchFolder()

@@ -21,8 +21,6 @@ export type StartReader = () => Reader
 
 export function startReader(memory = MEMORY): Reader {
   const worker = new Worker(...program(memory))
-  // A program that has nothing else to do may end.
-  worker.unref()
   const reader: Reader = {
     ask: (order) => worker.postMessage(order),
     onanswer: () => undefined,
@@ -34,6 +32,9 @@ export function startReader(memory = MEMORY): Reader {
     },
   }
   worker.on('message', (answer: Answer) => reader.onanswer(answer))
+  // A listener holds the program, so this comes after it. Once the reader is ready, a program that waits for an answer has
+  // a clock that holds it, and one that has nothing else to do may end.
+  worker.once('message', () => worker.unref())
   let isEnded = false
   const end = (why: 'memory' | 'fault') => {
     if (!isEnded) reader.onend(why)
