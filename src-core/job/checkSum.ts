@@ -3,6 +3,7 @@
  * the job is found. Made of what is put on the machine, not of how it is drawn, judged or run.
  */
 import { sha256 } from '@noble/hashes/sha2.js'
+import { canonical } from './canonical.ts'
 import type { Job, Part, Setup } from './schema.ts'
 
 /** Crockford's base 32 (from memory): no I, L, O, U, so that what is read off paper is typed right. */
@@ -21,9 +22,6 @@ export function checkSum(job: Job, setup: Setup): string {
   const digests = [digestOf(lathe), digestOf(plate), partDigest(part), setupDigest(job, setup)]
   return written(sha256(digests.join(' ')))
 }
-
-/** Of every setup of a job, in its order. */
-export const checkSums = (job: Job): string[] => job.setups.map((setup) => checkSum(job, setup))
 
 /**
  * A check sum as someone typed or scanned it, written as `checkSum` writes it; null for anything else. Case, spaces and
@@ -47,7 +45,7 @@ function written(bytes: Uint8Array): string {
   return grouped(letters)
 }
 
-/** Left out wherever they stand: a picture to trace, how a drawing looks, how many there are of a weight. */
+/** Left out wherever they stand: a picture to trace, how a drawing looks. */
 const LEFT_OUT = new Set(['photograph', 'sheet'])
 
 function setupDigest({ stock }: Job, setup: Setup): string {
@@ -55,7 +53,7 @@ function setupDigest({ stock }: Job, setup: Setup): string {
     setup.hardware.flatMap((item) => (item.kind === 'weight' ? item.stack.map((s) => s.stock) : [])),
   )
   const weights = stock.filter((s) => taken.has(s.id)).map((s) => ({ ...s, count: undefined }))
-  return hexOf(canonical({ setup, weights }))
+  return digest({ setup, weights })
 }
 
 /** Body by body, for of a mesh of thousands of triangles only its place is changed. */
@@ -67,20 +65,10 @@ const kept = new WeakMap<object, string>()
 function digestOf(value: object): string {
   const known = kept.get(value)
   if (known !== undefined) return known
-  const digest = hexOf(canonical(value))
-  kept.set(value, digest)
-  return digest
+  const made = digest(value)
+  kept.set(value, made)
+  return made
 }
 
-const hexOf = (text: string): string =>
-  Array.from(sha256(text), (byte) => byte.toString(16).padStart(2, '0')).join('')
-
-/** JSON with keys in the alphabet's order, without what is null or left out. */
-function canonical(value: unknown): string {
-  if (Array.isArray(value)) return `[${value.map(canonical).join(',')}]`
-  if (value === null || typeof value !== 'object') return JSON.stringify(value === 0 ? 0 : (value ?? null))
-  const fields = Object.entries(value)
-    .filter(([key, v]) => v !== undefined && v !== null && !LEFT_OUT.has(key))
-    .sort(([a], [b]) => (a < b ? -1 : 1))
-  return `{${fields.map(([key, v]) => `${JSON.stringify(key)}:${canonical(v)}`).join(',')}}`
-}
+const digest = (value: object): string =>
+  Array.from(sha256(canonical(value, LEFT_OUT)), (byte) => byte.toString(16).padStart(2, '0')).join('')

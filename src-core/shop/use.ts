@@ -1,5 +1,6 @@
 /** What passes between a job and the shop library. A job keeps copies; nothing in it changes unless it is asked. */
 import { KIND_WORDS } from '../hardware/words.ts'
+import { canonical } from '../job/canonical.ts'
 import {
   isBox,
   type At,
@@ -278,15 +279,4 @@ export function freeId(list: readonly { readonly id: string }[], name: string): 
   }
 }
 
-/** Equal content whatever the order of keys; a field left out equals one that is null. */
-function sameContent(a: unknown, b: unknown): boolean {
-  return canonical(a) === canonical(b)
-}
-
-function canonical(value: unknown): string {
-  return JSON.stringify(value, (_key, v: unknown) => {
-    if (typeof v !== 'object' || v === null || Array.isArray(v)) return v
-    const fields = Object.entries(v).filter(([, field]) => field !== null && field !== undefined)
-    return Object.fromEntries(fields.sort(([x], [y]) => (x < y ? -1 : 1)))
-  })
-}
+const sameContent = (a: unknown, b: unknown): boolean => canonical(a) === canonical(b)

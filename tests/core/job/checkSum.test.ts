@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { checkSum, checkSums, readCheckSum } from '../../../src-core/job/checkSum.ts'
+import { checkSum, readCheckSum } from '../../../src-core/job/checkSum.ts'
 import { parseJob } from '../../../src-core/job/parse.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
 import { serialiseJob } from '../../../src-core/job/serialise.ts'
@@ -11,6 +11,7 @@ import { randomJob } from '../../helpers/randomJob.ts'
 
 const link = shippedJob('flat-link')
 const first = (job: Job) => checkSum(job, job.setups[0]!)
+const checkSums = (job: Job) => job.setups.map((setup) => checkSum(job, setup))
 
 /** Another value of the same kind. */
 const other = (value: unknown): unknown =>
