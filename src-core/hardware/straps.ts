@@ -1,6 +1,6 @@
 /** Strap clamps: their proportions and what their steel can carry. mm, N, N/mm². */
 import { discArea } from '../geometry/discArea.ts'
-import { convert, inches } from '../units/convert.ts'
+import { byRule, inches } from '../units/convert.ts'
 
 /** How a strap stands whose bolt is in the middle of it: toe and heel press this share of its length from the bolt. */
 const CENTRED_REACH = 0.42
@@ -24,16 +24,23 @@ export interface UsualStrap extends Strap {
   readonly thread: string
 }
 
-const INCH = convert(1, 'in', 'mm')
-/** mm, to what a rule of the strap's own units shows: millimetres, or sixteenths. */
-const byRule = (mm: number, units: 'mm' | 'in'): number =>
-  units === 'in' ? inches(Math.round((mm / INCH) * 16) / 16) : Math.round(mm)
-
-/** The bolt a third of the way from work to heel, so that the work gets two thirds of its pull (milling practice). */
-export const usualBoltFrom = (length: number, units: 'mm' | 'in'): number => byRule(length / 3, units)
-
-/** How far the slot of a usual strap lets its bolt go: a fifth of it. Common practice, no source. */
-export const usualSlot = (length: number, units: 'mm' | 'in'): number => 2 * byRule(length / 10, units)
+/**
+ * A bar with the usual hole: its bolt a third of the way from work to heel, so that the work gets two thirds of its pull
+ * (milling practice), and a slot that lets it go a fifth of the length (common practice, no source), as a rule of `units`
+ * shows them.
+ */
+export const usualBar = (
+  { length, width, thickness }: Pick<Strap, 'length' | 'width' | 'thickness'>,
+  opening: number,
+  units: 'mm' | 'in',
+): Strap => ({
+  length,
+  width,
+  thickness,
+  boltFrom: byRule(length / 3, units),
+  opening,
+  slotted: 2 * byRule(length / 10, units),
+})
 
 const usual = (
   thread: string,
@@ -42,15 +49,7 @@ const usual = (
   thickness: number,
   opening: number,
   units: 'mm' | 'in' = 'mm',
-): UsualStrap => ({
-  thread,
-  length,
-  width,
-  thickness,
-  boltFrom: usualBoltFrom(length, units),
-  opening,
-  slotted: usualSlot(length, units),
-})
+): UsualStrap => ({ thread, ...usualBar({ length, width, thickness }, opening, units) })
 const usualInch = (thread: string, ...sizes: [number, number, number, number]): UsualStrap => {
   const [length, width, thickness, opening] = sizes.map(inches) as [number, number, number, number]
   return usual(thread, length, width, thickness, opening, 'in')

@@ -3,7 +3,7 @@ import type { Clamp, Plate } from '../job/schema.ts'
 import { findThread, usualClass, type Thread } from './threads.ts'
 import { boltTorque, NUT_FACTOR, strapForce, usualTorque } from './preload.ts'
 import { WEAKEST_STEEL } from './steels.ts'
-import { greatestToeForce, USUAL_STRAPS, usualBoltFrom, usualSlot, type Strap } from './straps.ts'
+import { greatestToeForce, USUAL_STRAPS, usualBar, type Strap } from './straps.ts'
 import { inches } from '../units/convert.ts'
 import { heelDistance } from './toe.ts'
 
@@ -20,22 +20,11 @@ const SCATTER = 0.3
 const BLOCK = { mm: 30, in: inches(5 / 4) }
 const PACKING = { mm: 20, in: inches(3 / 4) }
 
-/** A bar of this size with the usual hole for a thread, its bolt a third of the way from work to heel. */
-export function strapOf(
-  { length, width, thickness }: Pick<Strap, 'length' | 'width' | 'thickness'>,
-  thread: string,
-): Strap {
+/** A bar of this size with the usual hole for a thread. */
+export function strapOf(size: Pick<Strap, 'length' | 'width' | 'thickness'>, thread: string): Strap {
   const usual = USUAL_STRAPS.find((s) => s.thread === thread)
-  const opening = usual?.opening ?? (findThread(thread)?.diameter ?? 12) + CLEARANCE
-  const units = unitsOf(findThread(thread))
-  return {
-    length,
-    width,
-    thickness,
-    boltFrom: usualBoltFrom(length, units),
-    opening,
-    slotted: usualSlot(length, units),
-  }
+  const found = findThread(thread)
+  return usualBar(size, usual?.opening ?? (found?.diameter ?? 12) + CLEARANCE, unitsOf(found))
 }
 
 /** Those that what goes with a thread is measured in. */

@@ -41,6 +41,11 @@ export function convert(value: number, from: UnitName, to: UnitName): number {
 /** mm of a size in inches, to a tenth of a micrometre, so that no tail of digits stands in a job. */
 export const inches = (size: number): number => Math.round(convert(size, 'in', 'mm') * 1e4) / 1e4
 
+/** A length in mm to what a rule of a shop's own units shows: millimetres, or sixteenths. Returns mm. */
+export const byRule = (mm: number, units: 'mm' | 'in'): number =>
+  // Divided by the inch half a sixteenth stays half, and goes up.
+  units === 'in' ? inches(Math.round((mm / convert(1, 'in', 'mm')) * 16) / 16) : Math.round(mm)
+
 /** A round size to start from in a shop's own units: so many mm, or inches. Returns mm. */
 export const sizeFor = (units: 'mm' | 'in', mm: number, inch: number): number =>
   units === 'in' ? inches(inch) : mm

@@ -3,7 +3,7 @@ import { rectRing, circleRing } from '../../src-core/geometry/edges.ts'
 import { cutsToFinish } from '../editor/edits/cuts.ts'
 import { newSetup } from '../../src-core/job/newSetup.ts'
 import type { Job, Prism } from '../../src-core/job/schema.ts'
-import { convert, inches, sizeFor } from '../../src-core/units/convert.ts'
+import { byRule, inches, sizeFor } from '../../src-core/units/convert.ts'
 
 export interface StartFrom {
   readonly title: string
@@ -76,10 +76,6 @@ const STAND_IN = 2
 export const isStandIn = ({ shape }: Pick<StartFrom, 'shape'>): boolean =>
   shape !== 'rectangle' && shape !== 'disc'
 
-/** What the plate's parts are rounded to: whole millimetres, or sixteenths. */
-const roundIn = (mm: number, units: Job['displayUnits']): number =>
-  units === 'in' ? inches(Math.round(convert(mm, 'mm', 'in') * 16) / 16) : Math.round(mm)
-
 /** kg/m³: grey cast iron, which most faceplates are made of. */
 const PLATE_DENSITY = 7200
 const PLATE_THICKNESS_SHARE = 0.09
@@ -92,7 +88,7 @@ export function plateMassEstimate(diameter: number, thickness: number, bore: num
 
 export function blankJob(from: StartFrom): Job {
   const d = from.plateDiameter
-  const round = (mm: number) => roundIn(mm, from.displayUnits)
+  const round = (mm: number) => byRule(mm, from.displayUnits)
   const thickness = round(d * PLATE_THICKNESS_SHARE)
   const plateBore = round(d * 0.125)
   // An outline that is drawn, or read, counts from its bore.
