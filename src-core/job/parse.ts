@@ -1,15 +1,14 @@
 /** The only door for a job file: text in, a job or all its faults out. */
 import { jobFaults } from './faults.ts'
-import type { JobFault } from './fault.ts'
-import { issueFaults, readJson } from './issueWords.ts'
+import { checkDocument, refused, type Refused } from './document.ts'
+import { readJson } from './issueWords.ts'
 import { fromVersion1 } from './fromVersion1.ts'
 import { fromVersion2 } from './fromVersion2.ts'
 import { fromVersion3 } from './fromVersion3.ts'
 import { jobSchema, type Job } from './schema.ts'
-import { isRecord, liftToNewest, type Step } from './versions.ts'
+import type { Step } from './versions.ts'
 
-export type JobResult =
-  { readonly ok: true; readonly job: Job } | { readonly ok: false; readonly faults: readonly JobFault[] }
+export type JobResult = { readonly ok: true; readonly job: Job } | Refused
 
 /** `STEPS[n]` lifts a document from version n + 1 to n + 2. Append only; a released step is never edited. */
 const STEPS: readonly Step[] = [fromVersion1, fromVersion2, fromVersion3]
@@ -19,7 +18,7 @@ export const CURRENT_VERSION = STEPS.length + 1
 /** Parses and checks a whole job file; older versions are lifted in memory, newer ones refused untouched. */
 export function parseJob(text: string): JobResult {
   const read = readJson(text)
-  return 'reason' in read ? refuse(read.path, read.reason) : checkJob(read.raw)
+  return 'reason' in read ? refused(read.path, read.reason) : checkJob(read.raw)
 }
 
 /** Unsaved work: what fits the schema is taken with its faults, as the window shows them while one edits. */
@@ -40,15 +39,9 @@ export function writtenVersion(text: string): number | null {
 
 /** The same for a value that is already read. */
 export function checkJob(raw: unknown): JobResult {
-  if (!isRecord(raw)) return refuse('', 'is not a job: an object is wanted')
-  if (raw['format'] !== 'evenswing-job') return refuse('format', 'is not "evenswing-job"')
-  const lifted = liftToNewest(raw, STEPS)
-  if (!lifted.ok) return { ok: false, faults: [lifted.fault] }
-  const { document } = lifted
-  const parsed = jobSchema.safeParse(document)
-  if (!parsed.success) return { ok: false, faults: issueFaults(parsed.error, document) }
-  const faults = jobFaults(parsed.data)
-  return faults.length > 0 ? { ok: false, faults } : { ok: true, job: parsed.data }
+  const checked = checkDocument(raw, 'job', STEPS, jobSchema)
+  if (!checked.ok) return checked
+  const job = checked.data
+  const faults = jobFaults(job)
+  return faults.length > 0 ? { ok: false, faults } : { ok: true, job }
 }
-
-const refuse = (path: string, message: string): JobResult => ({ ok: false, faults: [{ path, message }] })

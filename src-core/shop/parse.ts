@@ -1,30 +1,24 @@
 /** The only door for a library file: text in, a library or all its faults out. */
+import { checkDocument, refused, type Refused } from '../job/document.ts'
 import type { JobFault } from '../job/fault.ts'
 import { liftPiece } from '../job/fromVersion1.ts'
 import { liftLathe } from '../job/fromVersion2.ts'
 import { fromVersion3 } from '../job/fromVersion3.ts'
-import { issueFaults, readJson } from '../job/issueWords.ts'
+import { readJson } from '../job/issueWords.ts'
 import { writeDocument } from '../job/serialise.ts'
-import { isRecord, liftToNewest, type Raw, type Step } from '../job/versions.ts'
+import type { Raw, Step } from '../job/versions.ts'
 import { librarySchema, SECTIONS, type Library } from './schema.ts'
 
-export type LibraryResult =
-  | { readonly ok: true; readonly library: Library }
-  | { readonly ok: false; readonly faults: readonly JobFault[] }
+export type LibraryResult = { readonly ok: true; readonly library: Library } | Refused
 
 export function parseLibrary(text: string): LibraryResult {
   const read = readJson(text)
-  if ('reason' in read) return refuse(read.path, read.reason)
-  const { raw } = read
-  if (!isRecord(raw)) return refuse('', 'is not a library: an object is wanted')
-  if (raw['format'] !== 'evenswing-library') return refuse('format', 'is not "evenswing-library"')
-  const lifted = liftToNewest(raw, STEPS)
-  if (!lifted.ok) return { ok: false, faults: [lifted.fault] }
-  const { document } = lifted
-  const parsed = librarySchema.safeParse(document)
-  if (!parsed.success) return { ok: false, faults: issueFaults(parsed.error, document) }
-  const faults = SECTIONS.flatMap((section) => twice(parsed.data, section))
-  return faults.length > 0 ? { ok: false, faults } : { ok: true, library: parsed.data }
+  if ('reason' in read) return refused(read.path, read.reason)
+  const checked = checkDocument(read.raw, 'library', STEPS, librarySchema)
+  if (!checked.ok) return checked
+  const library = checked.data
+  const faults = SECTIONS.flatMap((section) => twice(library, section))
+  return faults.length > 0 ? { ok: false, faults } : { ok: true, library }
 }
 
 /** Stable text of a library; `parseLibrary` of it gives the same library. */
@@ -54,8 +48,6 @@ function liftValue(entry: unknown, lift: (value: Raw) => Raw): unknown {
 const STEPS: readonly Step[] = [fromVersion1, fromVersion2, fromVersion3]
 
 export const LIBRARY_VERSION = STEPS.length + 1
-
-const refuse = (path: string, message: string): LibraryResult => ({ ok: false, faults: [{ path, message }] })
 
 function twice(library: Library, section: (typeof SECTIONS)[number]): JobFault[] {
   const seen = new Set<string>()
