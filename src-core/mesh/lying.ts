@@ -1,4 +1,6 @@
 /** Which faces a solid can lie on, and how it is turned to lie on one. Any unit of length; triangles as nine numbers each. */
+import { meshBox } from './properties.ts'
+
 export type Direction = readonly [x: number, y: number, z: number]
 
 export interface RestingFace {
@@ -131,19 +133,7 @@ function lowestCorner(t: Float64Array, at: number, d: Direction): number {
   return least
 }
 
-/** Sizes over all of triangles. */
-export function boxOf(t: Float64Array): { low: number[]; high: number[] } {
-  const low = [Infinity, Infinity, Infinity]
-  const high = [-Infinity, -Infinity, -Infinity]
-  for (let i = 0; i < t.length; i++) {
-    const k = i % 3
-    if (t[i]! < low[k]!) low[k] = t[i]!
-    if (t[i]! > high[k]!) high[k] = t[i]!
-  }
-  return { low, high }
-}
-
 function longestSide(t: Float64Array): number {
-  const { low, high } = boxOf(t)
+  const { low, high } = meshBox({ vertices: t })
   return Math.max(...high.map((h, k) => h - low[k]!))
 }

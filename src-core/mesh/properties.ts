@@ -35,8 +35,8 @@ export function meshProperties(mesh: TriangleMesh): MeshProperties {
   return result
 }
 
-/** Smallest and largest x, y, z, mm; NaN for a mesh without vertices. */
-export function meshBox({ vertices }: TriangleMesh): {
+/** Smallest and largest x, y, z, in the unit of the vertices; ±Infinity without any. */
+export function meshBox({ vertices }: Pick<TriangleMesh, 'vertices'>): {
   low: [number, number, number]
   high: [number, number, number]
 } {

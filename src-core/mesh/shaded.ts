@@ -1,5 +1,5 @@
 /** A small picture of a solid as it lies, seen from the front, the right and above, without perspective. */
-import { boxOf } from './lying.ts'
+import { meshBox } from './properties.ts'
 
 export interface Shaded {
   /** Pixels. */
@@ -34,7 +34,7 @@ export function shaded(triangles: Float64Array, width: number, height: number): 
     for (let k = 0; k < 3; k++)
       seen[i + k] =
         EYE[k]![0] * triangles[i]! + EYE[k]![1] * triangles[i + 1]! + EYE[k]![2] * triangles[i + 2]!
-  const { low, high } = boxOf(seen)
+  const { low, high } = meshBox({ vertices: seen })
   const margin = 0.06
   const scale = Math.min(
     (width * (1 - 2 * margin)) / Math.max(1e-12, high[0]! - low[0]!),

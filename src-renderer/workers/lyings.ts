@@ -1,5 +1,6 @@
 /** The ways a mesh can lie, each with its sizes and a picture. */
-import { boxOf, lainOn, restingFaces, type Direction } from '../../src-core/mesh/lying.ts'
+import { lainOn, restingFaces, type Direction } from '../../src-core/mesh/lying.ts'
+import { meshBox } from '../../src-core/mesh/properties.ts'
 import { shaded } from '../../src-core/mesh/shaded.ts'
 import type { Lying } from './importMessages.ts'
 
@@ -15,7 +16,7 @@ export function lyingsOf(triangles: Float64Array | null): Lying[] {
   const others = faces.filter((d) => Math.hypot(...d.map((v, k) => v - BACK[k]!)) > ALIKE)
   return [null, ...others].map((down) => {
     const lain = down ? lainOn(triangles, down) : triangles
-    const { low, high } = boxOf(lain)
+    const { low, high } = meshBox({ vertices: lain })
     return {
       down,
       size: high.map((h, k) => h - low[k]!),

@@ -2,6 +2,7 @@
 import { readFile } from 'node:fs/promises'
 import { describe, expect, test } from 'vitest'
 import type { Page } from 'playwright-core'
+import { textStl } from '../helpers/solids.ts'
 import { text, useBench } from './window.ts'
 
 const bench = useBench()
@@ -10,6 +11,13 @@ describe('importing in the window', () => {
   const svg =
     '<svg xmlns="http://www.w3.org/2000/svg" width="120mm" height="60mm" viewBox="0 0 120 60">' +
     '<path d="M0 0H120V60H0Z M30 30m-15 0a15 15 0 1 0 30 0a15 15 0 1 0 -30 0Z"/><line x1="0" y1="90" x2="50" y2="90"/></svg>'
+  /** A wedge of 60 × 40 × 30: it can lie on each of its four faces. */
+  const wedge = textStl([
+    ...[0, 0, 0, 0, 40, 0, 60, 0, 0],
+    ...[0, 0, 0, 60, 0, 0, 0, 0, 30],
+    ...[0, 0, 0, 0, 0, 30, 0, 40, 0],
+    ...[60, 0, 0, 0, 40, 0, 0, 0, 30],
+  ])
 
   test('shows counts and what was left out, and takes it in only then, in one undo step', async () => {
     const page = await bench.open()
@@ -117,20 +125,7 @@ describe('importing in the window', () => {
 
   test.each([
     ['points.csv', 'x,y\n0,0\n100,0\n100,40\n0,40\n'],
-    [
-      'wedge.stl',
-      'solid w\n' +
-        ['0 0 0,0 40 0,60 0 0', '0 0 0,60 0 0,0 0 30', '0 0 0,0 0 30,0 40 0', '60 0 0,0 40 0,0 0 30']
-          .map(
-            (f) =>
-              `facet normal 0 0 0\nouter loop\n${f
-                .split(',')
-                .map((v) => `vertex ${v}`)
-                .join('\n')}\nendloop\nendfacet`,
-          )
-          .join('\n') +
-        '\nendsolid w',
-    ],
+    ['wedge.stl', wedge],
   ])('%s: read, shown and taken in', async (name, content) => {
     const page = await bench.open()
     const before = await text(page, 'mass')
@@ -143,20 +138,6 @@ describe('importing in the window', () => {
     await page.getByRole('button', { name: `Undo: Import ${name}` }).waitFor()
     expect(await text(page, 'mass')).not.toBe(before)
   })
-
-  /** A wedge of 60 × 40 × 30: it can lie on each of its four faces. */
-  const wedge =
-    'solid w\n' +
-    ['0 0 0,0 40 0,60 0 0', '0 0 0,60 0 0,0 0 30', '0 0 0,0 0 30,0 40 0', '60 0 0,0 40 0,0 0 30']
-      .map(
-        (f) =>
-          `facet normal 0 0 0\nouter loop\n${f
-            .split(',')
-            .map((v) => `vertex ${v}`)
-            .join('\n')}\nendloop\nendfacet`,
-      )
-      .join('\n') +
-    '\nendsolid w'
 
   test('a mesh: the face that lies down is chosen with its picture, sizes and mass said before it enters the job', async () => {
     const page = await bench.open()

@@ -1,26 +1,15 @@
 import { describe, expect, test } from 'vitest'
-import { boxOf, lainOn, restingFaces, type Direction } from '../../../src-core/mesh/lying.ts'
+import { lainOn, restingFaces, type Direction } from '../../../src-core/mesh/lying.ts'
 import { shaded } from '../../../src-core/mesh/shaded.ts'
 import { importFile } from '../../../src-core/import/importFile.ts'
 import { toBodies } from '../../../src-core/import/toBodies.ts'
-import { meshProperties } from '../../../src-core/mesh/properties.ts'
+import { meshBox, meshProperties } from '../../../src-core/mesh/properties.ts'
+import { textStl } from '../../helpers/solids.ts'
 
 /** A quarter-corner wedge of 60 × 40 × 30: three faces square to each other and a slanting one. */
 const WEDGE = ['0 0 0,0 40 0,60 0 0', '0 0 0,60 0 0,0 0 30', '0 0 0,0 0 30,0 40 0', '60 0 0,0 40 0,0 0 30']
 const numbers = (facets: readonly string[]) =>
   Float64Array.from(facets.flatMap((f) => f.split(',').flatMap((v) => v.split(' ').map(Number))))
-const stl = (facets: readonly string[]) =>
-  new TextEncoder().encode(
-    `solid w\n${facets
-      .map(
-        (f) =>
-          `facet normal 0 0 0\nouter loop\n${f
-            .split(',')
-            .map((v) => `vertex ${v}`)
-            .join('\n')}\nendloop\nendfacet`,
-      )
-      .join('\n')}\nendsolid w`,
-  )
 /** An L of two blocks: its inner faces cannot be lain on. */
 const L_PROFILE = [[0, 0], [50, 0], [50, 10], [10, 10], [10, 40], [0, 40]] as const // prettier-ignore
 function prism(profile: readonly (readonly [number, number])[], length: number): Float64Array {
@@ -98,13 +87,13 @@ describe('lain on a face', () => {
   })
 
   test('the body that comes of it stands on that face, as high as the solid is across it', () => {
-    const preview = importFile('w.stl', stl(WEDGE))
+    const preview = importFile('w.stl', new TextEncoder().encode(textStl(numbers(WEDGE))))
     if (!preview.ok) throw new Error('not read')
     const lie = (down?: Direction) => {
       const made = toBodies(preview, { thickness: 1, units: 'mm', ...(down ? { down } : {}) })
       if (!made.ok || !('mesh' in made.bodies[0]!)) throw new Error('not made')
       const { mesh, base } = made.bodies[0]
-      const { low, high } = boxOf(Float64Array.from(mesh.vertices))
+      const { low, high } = meshBox(mesh)
       expect(base + low[2]!).toBeCloseTo(0, 6)
       return high[2]! - low[2]!
     }
