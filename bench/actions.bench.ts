@@ -8,7 +8,8 @@ import {
   walk,
   type Hands,
 } from '../tests/interface/scenario.ts'
-import { startBench } from '../tests/interface/window.ts'
+import type { Bench } from '../tests/interface/window.ts'
+import { inBrowser } from './browser.ts'
 
 const HANDS: readonly (readonly [string, (page: Page) => Hands])[] = [
   ['mouse', (page) => new MouseHands(page)],
@@ -16,27 +17,20 @@ const HANDS: readonly (readonly [string, (page: Page) => Hands])[] = [
 ]
 
 /** Lines to print. */
-export async function actionsBench(): Promise<string[]> {
-  const bench = await startBench().catch((error: unknown) => {
-    console.log(`actions: not counted, ${error instanceof Error ? error.message : String(error)}`)
-    return null
-  })
-  if (!bench) return []
-  try {
-    await fillLibrary(bench.folder)
-    const lines: string[] = []
-    for (const [name, handsOf] of HANDS) {
-      const page = await bench.open({ atStart: true })
-      await page.evaluate('window.print = () => undefined')
-      const hands = handsOf(page)
-      await walk(page, hands)
-      lines.push(
-        `actions: from nothing to a printed sheet by ${name}: ${hands.count}, to be at most ${MOST_ACTIONS}`,
-      )
-      await page.context().close()
-    }
-    return lines
-  } finally {
-    await bench.close()
+export const actionsBench = () => inBrowser('actions', lines)
+
+async function lines(bench: Bench): Promise<string[]> {
+  await fillLibrary(bench.folder)
+  const found: string[] = []
+  for (const [name, handsOf] of HANDS) {
+    const page = await bench.open({ atStart: true })
+    await page.evaluate('window.print = () => undefined')
+    const hands = handsOf(page)
+    await walk(page, hands)
+    found.push(
+      `actions: from nothing to a printed sheet by ${name}: ${hands.count}, to be at most ${MOST_ACTIONS}`,
+    )
+    await page.context().close()
   }
+  return found
 }

@@ -11,7 +11,7 @@ import { Joint } from '../src-core/holding/joint.ts'
 import { centrifugalLoad, cutLoads, weightLoad } from '../src-core/holding/machineLoads.ts'
 import { plateSeat } from '../src-core/holding/seat.ts'
 import { parseJob } from '../src-core/job/parse.ts'
-import type { Hardware, Job, Prism } from '../src-core/job/schema.ts'
+import type { Box, Job, Prism } from '../src-core/job/schema.ts'
 import { addMass, pointMass } from '../src-core/mass/massMoments.ts'
 import { readStl } from '../src-core/mesh/stl.ts'
 import { meshProperties } from '../src-core/mesh/properties.ts'
@@ -61,20 +61,32 @@ function bigJob(): Job {
     base: 20,
     thickness: 5 + (i % 3),
   }))
-  const setup = link.setups[0]!
-  const extra = Array.from({ length: 30 - setup.hardware.length }, (_, i): Hardware => ({
+  return filledUp(link, pads, 30, (i) => ({
+    at: { x: 128 * Math.cos(i), y: 128 * Math.sin(i) },
+    footprint: i % 2 === 0 ? { circle: 12 } : { rect: [14, 9] },
+  }))
+}
+
+/** A job with more bodies, and pieces of 50 g until there are `pieces` in all. */
+function filledUp(
+  job: Job,
+  pads: readonly Prism[],
+  pieces: number,
+  placed: (i: number) => Pick<Box, 'at' | 'footprint'>,
+): Job {
+  const setup = job.setups[0]!
+  const extra = Array.from({ length: pieces - setup.hardware.length }, (_, i): Box => ({
     id: `x${i}`,
     kind: 'other',
     mass: 0.05,
-    at: { x: 128 * Math.cos(i), y: 128 * Math.sin(i) },
-    footprint: i % 2 === 0 ? { circle: 12 } : { rect: [14, 9] },
+    ...placed(i),
     base: 0,
     height: 15,
     fixed: true,
   }))
   return {
-    ...link,
-    part: { ...link.part, bodies: [...link.part.bodies, ...pads] },
+    ...job,
+    part: { ...job.part, bodies: [...job.part.bodies, ...pads] },
     setups: [{ ...setup, hardware: [...setup.hardware, ...extra] }],
   }
 }
@@ -111,22 +123,7 @@ function shelfJob(): Job {
     base: 80,
     thickness: 4 + i,
   }))
-  const setup = block.setups[0]!
-  const extra = Array.from({ length: 10 - setup.hardware.length }, (_, i): Hardware => ({
-    id: `x${i}`,
-    kind: 'other',
-    mass: 0.05,
-    at: { x: -60 + 30 * i, y: 150 },
-    footprint: { circle: 12 },
-    base: 0,
-    height: 15,
-    fixed: true,
-  }))
-  return {
-    ...block,
-    part: { ...block.part, bodies: [...block.part.bodies, ...pads] },
-    setups: [{ ...setup, hardware: [...setup.hardware, ...extra] }],
-  }
+  return filledUp(block, pads, 10, (i) => ({ at: { x: -60 + 30 * i, y: 150 }, footprint: { circle: 12 } }))
 }
 
 /** A part on an angle plate: from nothing, and with a weight slid along its slot as by the hand. */

@@ -5,34 +5,16 @@ import { setupSheet } from '../src-core/drawing/sheet/setupSheet.ts'
 import { plateTemplate } from '../src-core/drawing/template/plateTemplate.ts'
 import { writeDxf } from '../src-core/drawing/writers/writeDxf.ts'
 import { writePdf } from '../src-core/drawing/writers/writePdf.ts'
-import type { Hardware, Job } from '../src-core/job/schema.ts'
 import { loadFonts } from '../src-main/services/fonts.ts'
+import { crowded } from '../tests/helpers/crowded.ts'
 import { exampleJob } from './core.ts'
 import { median, type BenchRow } from './timing.ts'
-
-/** A job with discs on a spiral in place of its hardware. */
-function crowded(job: Job, count: number): Job {
-  const hardware = Array.from({ length: count }, (_, i): Hardware => {
-    const [radius, turn] = [20 + (120 * i) / count, 2.4 * i]
-    return {
-      id: `h${i}`,
-      kind: 'counterweight',
-      mass: 0.1,
-      at: { x: radius * Math.cos(turn), y: radius * Math.sin(turn) },
-      footprint: { circle: 14 },
-      base: 0,
-      height: 10,
-      fixed: true,
-    }
-  })
-  return { ...job, setups: [{ ...job.setups[0]!, hardware }] }
-}
 
 export async function sheetBench(): Promise<BenchRow[]> {
   const fonts = await loadFonts()
   const job = exampleJob('flat-link')
-  const full = crowded(job, 100)
-  const busy = crowded(job, 30)
+  const full = crowded(job, 100, 20, 14)
+  const busy = crowded(job, 30, 20, 14)
   const busyAnalysis = analyse(busy, 'op10')
   const fullAnalysis = analyse(full, 'op10')
   const [sheet] = setupSheet(job, 'op10', analyse(job, 'op10'))

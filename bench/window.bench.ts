@@ -6,7 +6,8 @@ import { analyse } from '../src-core/analysis/analyse.ts'
 import type { Point } from '../src-core/geometry/types.ts'
 import { serialiseJob } from '../src-core/job/serialise.ts'
 import type { Job } from '../src-core/job/schema.ts'
-import { onPage, startBench, type Bench } from '../tests/interface/window.ts'
+import { onPage, type Bench } from '../tests/interface/window.ts'
+import { inBrowser } from './browser.ts'
 import { dragJob } from './dragJob.ts'
 import { median, type BenchRow } from './timing.ts'
 
@@ -24,26 +25,19 @@ interface Frames {
   readonly long: number
 }
 
-export async function windowBench(): Promise<BenchRow[]> {
-  const bench = await startBench().catch((error: unknown) => {
-    console.log(`window: not measured, ${error instanceof Error ? error.message : String(error)}`)
-    return null
-  })
-  if (!bench) return []
-  try {
-    const job = dragJob(VERTICES)
-    writeFileSync(join(bench.folder, 'many.evenswing'), serialiseJob(job))
-    const rows: BenchRow[] = [
-      { name: 'window: from the address to a usable plate', ms: await startTime(bench) },
-    ]
-    const once = await median(() => analyse(structuredClone(job), 'op10'), 9)
-    rows.push({ name: `window: one analysis of ${VERTICES} vertices, nothing kept from before`, ms: once })
-    for (const look of LOOKS) rows.push(...(await dragRows(bench, job, look)))
-    if (bench.errors.length > 0) console.log(`window: the page said ${bench.errors.join('; ')}`)
-    return rows
-  } finally {
-    await bench.close()
-  }
+export const windowBench = () => inBrowser('window', windowRows)
+
+async function windowRows(bench: Bench): Promise<BenchRow[]> {
+  const job = dragJob(VERTICES)
+  writeFileSync(join(bench.folder, 'many.evenswing'), serialiseJob(job))
+  const rows: BenchRow[] = [
+    { name: 'window: from the address to a usable plate', ms: await startTime(bench) },
+  ]
+  const once = await median(() => analyse(structuredClone(job), 'op10'), 9)
+  rows.push({ name: `window: one analysis of ${VERTICES} vertices, nothing kept from before`, ms: once })
+  for (const look of LOOKS) rows.push(...(await dragRows(bench, job, look)))
+  if (bench.errors.length > 0) console.log(`window: the page said ${bench.errors.join('; ')}`)
+  return rows
 }
 
 /** What the frames are measured at: CSS pixels, and device pixels to each. */

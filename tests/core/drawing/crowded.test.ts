@@ -5,7 +5,7 @@ import { largerSheet, largerSheetWords } from '../../../src-core/drawing/sheet/l
 import { largerSheets } from '../../../src-core/drawing/sheet/sheetSizes.ts'
 import { setupSheet, type SheetOptions } from '../../../src-core/drawing/sheet/setupSheet.ts'
 import type { Drawing } from '../../../src-core/drawing/model/model.ts'
-import type { Hardware, Job } from '../../../src-core/job/schema.ts'
+import { crowded } from '../../helpers/crowded.ts'
 import { shippedJob } from '../../helpers/jobs.ts'
 import { sheetCases } from '../../helpers/sheetJobs.ts'
 import { lettering, overlaps, struckThrough } from '../../helpers/sheetText.ts'
@@ -13,27 +13,8 @@ import { lettering, overlaps, struckThrough } from '../../helpers/sheetText.ts'
 const words = (drawings: readonly Drawing[]): string[] => drawings.flatMap(lettering).map((t) => t.text)
 const joined = (drawings: readonly Drawing[]): string => words(drawings).join(' ')
 
-/** Thirty discs on a spiral over the plate. */
-function thirty(): Job {
-  const job = shippedJob('flat-link')
-  const hardware = Array.from({ length: 30 }, (_, i): Hardware => {
-    const [radius, turn] = [30 + (110 * i) / 30, 2.4 * i]
-    return {
-      id: `h${i}`,
-      kind: 'counterweight',
-      mass: 0.1,
-      at: { x: radius * Math.cos(turn), y: radius * Math.sin(turn) },
-      footprint: { circle: 18 },
-      base: 0,
-      height: 10,
-      fixed: true,
-    }
-  })
-  return { ...job, setups: [{ ...job.setups[0]!, hardware }] }
-}
-
 describe('thirty pieces', () => {
-  const job = thirty()
+  const job = crowded(shippedJob('flat-link'), 30, 30, 18)
   const analysis = analyse(job, 'op10')
   const draw = (options: SheetOptions) => setupSheet(job, 'op10', analysis, options)
 
