@@ -4,6 +4,15 @@ import { boreCut, block, bore, jobWith, partOf } from './jobs.ts'
 
 const stud = { thread: 'M12', class: '8.8', length: 'suit' } as const
 
+/** A dry M12 with nut and washer. */
+export const BOLTED = {
+  stud,
+  nut: { acrossFlats: 18, height: 10.8 },
+  washer: { diameter: 24, thickness: 2.5 },
+  torque: 60,
+  lubricated: false,
+} as const
+
 /** A strap whose bolt stands in a slot of the test plate, facing the axis. */
 export const strapClamp = (id: string, slot: 1 | 2 | 3 | 4, more: Partial<Clamp> = {}): Clamp => ({
   id,

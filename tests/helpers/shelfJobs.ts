@@ -1,15 +1,8 @@
 /** Parts that do not lie flat: a bearing block on an angle plate, a round casting in a vee. Invented. */
 import { circleRing, rectRing } from '../../src-core/geometry/edges.ts'
 import type { AnglePlate, Clamp, Hardware, Job, Prism, Setup, Vee } from '../../src-core/job/schema.ts'
+import { BOLTED } from './heldJobs.ts'
 import { block, bore, boreCut, disc, jobWith, partOf, steps } from './jobs.ts'
-
-const bolted = {
-  stud: { thread: 'M12', class: '8.8', length: 'suit' },
-  nut: { acrossFlats: 18, height: 10.8 },
-  washer: { diameter: 24, thickness: 2.5 },
-  torque: 60,
-  lubricated: false,
-} as const
 
 /** A faceplate of 400 mm with twelve slots, on a lathe of 250 mm centre height. */
 const machine = {
@@ -88,7 +81,7 @@ export const ANGLE_PLATE: AnglePlate = {
     { x: -45, y: -62.6 },
     { x: -45, y: 0 },
     { x: -80, y: 0 },
-  ].map((at) => ({ at, ...bolted })),
+  ].map((at) => ({ at, ...BOLTED })),
   fixed: true,
 }
 
@@ -97,7 +90,7 @@ const throughBase = (id: string, x: number): Hardware => ({
   id,
   kind: 'bolt',
   throughPart: { x, y: 40 },
-  ...bolted,
+  ...BOLTED,
   fixed: true,
 })
 
@@ -144,7 +137,7 @@ export const VEE: Vee = {
     { x: -80, y: 54 },
     { x: -80, y: -54 },
     { x: -80, y: 0 },
-  ].map((at) => ({ at, ...bolted })),
+  ].map((at) => ({ at, ...BOLTED })),
   fixed: true,
 }
 
@@ -163,7 +156,7 @@ export const overCrown = (id: string, hole: string, facing: number, more: Partia
     slotted: 0,
     steel: '42CrMo4+QT',
   },
-  ...bolted,
+  ...BOLTED,
   torque: 45,
   heel: { kind: 'block', size: [25, 30], height: 'suit' },
   fixed: true,

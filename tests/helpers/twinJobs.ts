@@ -1,18 +1,12 @@
 /** A block on two bolts beside the axis, and another alike opposite. Invented. */
 import { circleRing } from '../../src-core/geometry/edges.ts'
 import type { Hardware, Job, Setup, Twin } from '../../src-core/job/schema.ts'
+import { BOLTED } from './heldJobs.ts'
 import { block, bore, boreCut, jobWith, partOf } from './jobs.ts'
 import { hole } from './turnersShop.ts'
 
 export const OUT = 70
 const ENDS = [-32, 32] as const
-const bolted = {
-  stud: { thread: 'M12', class: '8.8', length: 'suit' },
-  nut: { acrossFlats: 18, height: 10.8 },
-  washer: { diameter: 24, thickness: 2.5 },
-  torque: 60,
-  lubricated: false,
-} as const
 
 export const TWIN: Twin = {
   id: 'T1',
@@ -20,7 +14,7 @@ export const TWIN: Twin = {
   at: { x: -OUT, y: 0 },
   facing: 180,
   raised: 0,
-  bolts: ENDS.map((y) => ({ at: { x: 0, y }, ...bolted })),
+  bolts: ENDS.map((y) => ({ at: { x: 0, y }, ...BOLTED })),
   fixed: true,
 }
 
@@ -28,7 +22,7 @@ export const PART_BOLTS: readonly Hardware[] = ENDS.map((y, i) => ({
   id: `b${i + 1}`,
   kind: 'bolt',
   throughPart: { x: 0, y },
-  ...bolted,
+  ...BOLTED,
   fixed: true,
 }))
 

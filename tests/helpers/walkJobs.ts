@@ -2,19 +2,13 @@
 import { polar } from '../../src-core/geometry/angles.ts'
 import { circleRing } from '../../src-core/geometry/edges.ts'
 import { jobSchema, type Fixture, type Hardware, type Job, type Setup } from '../../src-core/job/schema.ts'
-import { FOUR_CLAMPS, heldBlock, stackOf, strapClamp } from './heldJobs.ts'
+import { BOLTED, FOUR_CLAMPS, heldBlock, stackOf, strapClamp } from './heldJobs.ts'
 import { block, bore, disc, partOf, piece, shelfExample, shippedJob, EXAMPLES } from './jobs.ts'
 import { twinJob } from './twinJobs.ts'
 import { sampleOf } from './schemaFields.ts'
 
-const stud = { thread: 'M12', class: '8.8', length: 'suit' } as const
-const tightened = {
-  stud,
-  nut: { acrossFlats: 18, height: 10.8 },
-  washer: { diameter: 24, thickness: 2.5 },
-  torque: 45,
-  lubricated: false,
-}
+const tightened = { ...BOLTED, torque: 45 }
+const { stud } = tightened
 
 /** With an arc. */
 const ODD = [
