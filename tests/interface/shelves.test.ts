@@ -54,9 +54,15 @@ test('in the side view a shelf is dragged off, set back by one press, and typed'
   await page.getByRole('group', { name: 'Seen from' }).getByRole('button', { name: 'Side' }).click()
   // On the end of the shelf, before the part.
   const from = await onPage(page, 112, -70)
+  const camera = () => page.getByTestId('plate').getAttribute('data-camera')
+  const before = await camera()
   await page.mouse.move(from.x, from.y)
   await page.mouse.down()
-  await page.mouse.move(from.x, from.y + 30, { steps: 4 })
+  for (const by of [30, -30, 30]) {
+    await page.mouse.move(from.x, from.y + by, { steps: 4 })
+    // The verdict beside it takes now one line, now two: the picture stays under the hand.
+    expect(await camera()).toBe(before)
+  }
   await page.mouse.up()
   await page.getByRole('button', { name: 'Undo: Move A1' }).waitFor()
   await expect.poll(() => text(page, 'verdict')).toMatch(/^stop/)
