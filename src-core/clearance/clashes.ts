@@ -2,9 +2,9 @@
 import type { Finding } from '../findings/finding.ts'
 import { polygonArea, polygonIntersection, polygonPlace } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
+import { outOf } from '../geometry/space/pose.ts'
 import type { Point } from '../geometry/types.ts'
 import { isStationed } from '../job/schema.ts'
-import { outOfShelf } from '../mounting/onShelf.ts'
 import { asTwin } from '../mounting/asTwin.ts'
 import type { Mounted, MountedPiece, MountedSolid } from '../mounting/types.ts'
 import { capital } from '../words/capital.ts'
@@ -149,7 +149,7 @@ function boltsFromShelf(view: Mounted, fmt: Formatter): Finding[] {
   const bodies = flatBodies(view)
   return view.pieces
     .flatMap((p) => boltAgainstPart(view, bodies, p, fmt))
-    .map((f) => (f.at && view.shelf ? { ...f, at: outOfShelf(view.shelf.pose, f.at) } : f))
+    .map((f) => (f.at && view.shelf ? { ...f, at: outOf(view.shelf.pose, f.at) } : f))
 }
 
 /** Bolts of a twin that its own material is in the way of. */

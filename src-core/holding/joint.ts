@@ -8,6 +8,7 @@
  * whose parts are carried λᵢ times alone are carried at least 1/Σ(1/λᵢ) times together: the factor never exceeds that
  * of a rigid body on friction cones. A round in a vee is judged alike, by what its flanks carry (`veeJoint.ts`).
  */
+import { outOf } from '../geometry/space/pose.ts'
 import type { Point, Point3 } from '../geometry/types.ts'
 import { angularSpeed, rpmOf } from '../unbalance/static.ts'
 import { ContactHull, type HullEdge } from './contact.ts'
@@ -15,7 +16,6 @@ import { canBeJudged, worstLoadings, type JointInput } from './jointData.ts'
 import { seatLoad, type SeatLoad } from './loads.ts'
 import { seatOpens } from './opening.ts'
 import { bearingsOf, pressesOf, type Bearing } from './presses.ts'
-import { fromSeat } from './seat.ts'
 import { closedSliding, searchedSliding, type Sliding } from './sliding.ts'
 import type { Slip } from './slipSearch.ts'
 import { speedOf, type UnderLoading } from './speedOf.ts'
@@ -144,7 +144,7 @@ export class Joint {
   }
 
   private place(p: Point): Point3 {
-    return fromSeat(this.input.seat, p)
+    return outOf(this.input.seat, p)
   }
 
   /** The press that gives way least in a slip; one stud's own where none was searched. */

@@ -7,8 +7,9 @@
  *
  * Loads of one loading are each taken at their worst and summed.
  */
+import { cross3, dot3, minus3 } from '../geometry/space/vector.ts'
 import type { Point3 } from '../geometry/types.ts'
-import { cross3, dot3, minus3, type Seat } from './seat.ts'
+import type { Seat } from './seat.ts'
 
 /** A force, N, and its moment about the plate frame's origin (on the axis, at the plate's face), N·mm. */
 export interface Wrench {

@@ -38,7 +38,7 @@ export const massInPlate = ({ shelf }: Pick<Mounted, 'shelf'>, moments: MassMome
 /** A place of what is looked at, as seen from in front of the plate. */
 export function placeInPlate({ shelf }: Pick<Mounted, 'shelf'>, { x, y }: Point): Point {
   if (!shelf) return { x, y }
-  const at = outOf(shelf.pose, { x, y, z: 0 })
+  const at = outOf(shelf.pose, { x, y })
   return { x: at.x, y: at.y }
 }
 

@@ -162,10 +162,6 @@ function inView(shelf: Shelf, item: Hardware): Hardware {
   return view
 }
 
-/** A place or, with its height over the shelf, a point of a shelf in the plate's frame. */
-export const outOfShelf = (pose: Pose, p: Point & { readonly z?: number }): Point3 =>
-  outOf(pose, { x: p.x, y: p.y, z: p.z ?? 0 })
-
 const carried = new WeakMap<MountedPiece, MountedPiece>()
 
 /** A piece that stands on a shelf, in the plate's frame; kept as long as it is. @param item as it stands in the job. */
@@ -196,7 +192,7 @@ function carry(
   return {
     item,
     shelf: shelf.id,
-    at: flat(outOfShelf(pose, seen.at)),
+    at: flat(outOf(pose, seen.at)),
     facing: along.x === 0 && along.y === 0 ? shelf.facing : (Math.atan2(along.y, along.x) * 180) / Math.PI,
     footprint: main.ring,
     z0: main.z0,
@@ -205,7 +201,7 @@ function carry(
     massCentre: outOf(pose, seen.massCentre),
     bolt: null,
     solids,
-    fastenings: seen.fastenings.map((f) => ({ ...f, at: flat(outOfShelf(pose, { ...f.at, z: f.grip })) })),
+    fastenings: seen.fastenings.map((f) => ({ ...f, at: flat(outOf(pose, { ...f.at, z: f.grip })) })),
     toe: null,
   }
 }

@@ -1,10 +1,11 @@
 /** Joints drawn at random from a seed, bodies with large products of inertia among them, and loads drawn within their kinds. */
+import { poseOf } from '../../src-core/geometry/space/pose.ts'
 import type { Point } from '../../src-core/geometry/types.ts'
 import type { JointInput, JointStop } from '../../src-core/holding/jointData.ts'
 import { seatLoad, type Load, type SeatWrench } from '../../src-core/holding/loads.ts'
 import { cutLoads, drillLoads, loadingsOf } from '../../src-core/holding/machineLoads.ts'
 import type { Press } from '../../src-core/holding/presses.ts'
-import { plateSeat, seatFrame, type Seat } from '../../src-core/holding/seat.ts'
+import { plateSeat, type Seat } from '../../src-core/holding/seat.ts'
 import { addMass, NO_MASS, pointMass, type MassMoments } from '../../src-core/mass/massMoments.ts'
 
 export type Draw = () => number
@@ -39,7 +40,7 @@ export function randomJoint(draw: Draw, over: number): JointDraw {
   const seat: Seat =
     draw() < 0.6
       ? plateSeat(within(draw, 0, 40))
-      : seatFrame(
+      : poseOf(
           { x: within(draw, -60, 60), y: within(draw, -60, 60), z: within(draw, 0, 80) },
           { x: within(draw, -1, 1), y: within(draw, -1, 1), z: draw() < 0.5 ? 0 : within(draw, -0.5, 1) },
           { x: 0.3, y: 0.2, z: 1 },

@@ -2,7 +2,7 @@
  * Where a thing is and how it is turned: a frame of its own in the plate's frame, or in another's. u and v lie in its
  * plane, n = u × v stands out of it, each of length 1. A place in it is (x, y) along u and v and z along n, mm.
  */
-import type { Point3 } from '../types.ts'
+import type { Point, Point3 } from '../types.ts'
 import { cross3, dot3, minus3, plus3, scale3 } from './vector.ts'
 
 export interface Pose {
@@ -35,8 +35,9 @@ export const turnedBy = ({ u, v, n }: Pose, d: Point3): Point3 => ({
   z: d.x * u.z + d.y * v.z + d.z * n.z,
 })
 
-/** A place in a pose as one in the frame that the pose stands in. */
-export const outOf = (pose: Pose, p: Point3): Point3 => plus3(pose.origin, turnedBy(pose, p))
+/** A place in a pose, in its plane where no height is given, as one in the frame that the pose stands in. */
+export const outOf = (pose: Pose, { x, y, z = 0 }: Point & { readonly z?: number }): Point3 =>
+  plus3(pose.origin, turnedBy(pose, { x, y, z }))
 
 /** A place as one in a pose. */
 export function into({ origin, u, v, n }: Pose, p: Point3): Point3 {

@@ -6,7 +6,8 @@ import type { JointInput } from '../../../src-core/holding/jointData.ts'
 import { turningForce } from '../../../src-core/holding/loads.ts'
 import { loadingsOf, cutLoads } from '../../../src-core/holding/machineLoads.ts'
 import type { Press } from '../../../src-core/holding/presses.ts'
-import { plateSeat, toSeat } from '../../../src-core/holding/seat.ts'
+import { plateSeat } from '../../../src-core/holding/seat.ts'
+import { into } from '../../../src-core/geometry/space/pose.ts'
 import { moveMass, pointMass, turnMass } from '../../../src-core/mass/massMoments.ts'
 import { expectNear } from '../../helpers/near.ts'
 import { draws, lumpyBody, randomJoint, randomStops, within, type Draw } from '../../helpers/randomJoint.ts'
@@ -200,7 +201,7 @@ test('no slip drawn at random drives a body’s weight better than sliding says,
     const joint = new Joint({ ...input, loadings: [weight] })
     const { sliding } = joint.at(0)
     const bears = pressesOf(input).map((p) => ({ c: input.friction * p.force, at: joint.hull.nearest(p.at) }))
-    const r = toSeat(seat, centre)
+    const r = into(seat, centre)
     let least = Infinity
     for (let i = 0; i < 20_000; i++) {
       const [x, y, turn] = [within(draw, -1, 1), within(draw, -1, 1), within(draw, -0.03, 0.03)]

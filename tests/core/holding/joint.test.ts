@@ -11,7 +11,8 @@ import {
 import { centrifugalLoad, inertiaLoad, weightLoad } from '../../../src-core/holding/machineLoads.ts'
 import { seatOpens, standsAlone } from '../../../src-core/holding/opening.ts'
 import type { Press } from '../../../src-core/holding/presses.ts'
-import { plateSeat, seatFrame } from '../../../src-core/holding/seat.ts'
+import { plateSeat } from '../../../src-core/holding/seat.ts'
+import { poseOf } from '../../../src-core/geometry/space/pose.ts'
 import { addMass, pointMass } from '../../../src-core/mass/massMoments.ts'
 import { expectNear } from '../../helpers/near.ts'
 
@@ -164,7 +165,7 @@ describe('by hand', () => {
 
   test('on a shelf that faces the axis the centrifugal force pulls off', () => {
     // 3 kg at 70 from the axis on a shelf whose normal points away from it: Ω²·m·r against 4 kN in the middle.
-    const seat = seatFrame({ x: 50, y: 0, z: 60 }, { x: 1, y: 0, z: 0 }, { x: 0, y: 0, z: 1 })
+    const seat = poseOf({ x: 50, y: 0, z: 60 }, { x: 1, y: 0, z: 0 }, { x: 0, y: 0, z: 1 })
     const body = pointMass(3, { x: 70, y: 0, z: 60 })
     const shelf = joint({ seat, grip: { presses: [press('c1', 0, 0, 4000)] } }, centrifugalLoad(body))
     const pull = 3 * (2 * Math.PI * 5) ** 2 * 0.07

@@ -16,7 +16,8 @@ import {
   inertiaLoad,
   loadingsOf,
 } from '../../../src-core/holding/machineLoads.ts'
-import { plateSeat, seatFrame } from '../../../src-core/holding/seat.ts'
+import { plateSeat } from '../../../src-core/holding/seat.ts'
+import { poseOf } from '../../../src-core/geometry/space/pose.ts'
 import { addMass, pointMass, turnMass } from '../../../src-core/mass/massMoments.ts'
 import { angularSpeed } from '../../../src-core/unbalance/static.ts'
 import { expectNear } from '../../helpers/near.ts'
@@ -131,7 +132,7 @@ describe('a cut', () => {
   test('is judged at the height that tilts most, on a seat across the plate at both ends', () => {
     expect(cutHeights(plateSeat(30), 35, 80)).toEqual([80])
     expect(cutHeights(plateSeat(60), 10, 80)).toEqual([10])
-    const shelf = seatFrame({ x: 0, y: -40, z: 60 }, { x: 0, y: 1, z: 0 }, { x: 0, y: 0, z: 1 })
+    const shelf = poseOf({ x: 0, y: -40, z: 60 }, { x: 0, y: 1, z: 0 }, { x: 0, y: 0, z: 1 })
     expect(cutHeights(shelf, 35, 80)).toEqual([35, 80])
     expect(cutHeights(shelf, 35, 35)).toEqual([35])
   })

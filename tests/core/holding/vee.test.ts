@@ -12,7 +12,8 @@ import {
   type SeatWrench,
 } from '../../../src-core/holding/loads.ts'
 import type { Press } from '../../../src-core/holding/presses.ts'
-import { seatFrame, type Seat } from '../../../src-core/holding/seat.ts'
+import { poseOf } from '../../../src-core/geometry/space/pose.ts'
+import type { Seat } from '../../../src-core/holding/seat.ts'
 import { axialGrip, flankForce, sideGrip, turningGrip } from '../../../src-core/holding/vee.ts'
 import { angularSpeed } from '../../../src-core/unbalance/static.ts'
 import type { Point3 } from '../../../src-core/geometry/types.ts'
@@ -22,7 +23,7 @@ import { rigidVeeFactor } from '../../helpers/rigidJoint.ts'
 
 const O = { x: 0, y: 0, z: 0 }
 /** Along x, out of the vee along z, the round's axis through the origin. */
-const FLAT: Seat = seatFrame(O, { x: 0, y: 0, z: 1 }, { x: 1, y: 0, z: 0 })
+const FLAT: Seat = poseOf(O, { x: 0, y: 0, z: 1 }, { x: 1, y: 0, z: 0 })
 
 interface Held {
   readonly angle?: number
