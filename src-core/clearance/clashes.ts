@@ -2,10 +2,10 @@
 import type { Finding } from '../findings/finding.ts'
 import { polygonArea, polygonIntersection, polygonPlace } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
-import { outOf } from '../geometry/space/pose.ts'
 import type { Point } from '../geometry/types.ts'
 import { isStationed } from '../job/schema.ts'
 import { asTwin } from '../mounting/asTwin.ts'
+import { findingsInPlate } from '../mounting/shelf.ts'
 import type { Mounted, MountedPiece, MountedSolid } from '../mounting/types.ts'
 import { capital } from '../words/capital.ts'
 import { formatter, plain, type Formatter } from '../units/format.ts'
@@ -144,12 +144,13 @@ function boltAgainstPart(
   return [finding('stop', 'bolt-covered', item.id, message, both.at)]
 }
 
-/** Bolts along a shelf's normal, as they look from there; their places as seen from in front. */
-function boltsFromShelf(view: Mounted, fmt: Formatter): Finding[] {
+/** Bolts along a shelf's normal, as they look from there. */
+function boltsFromShelf(view: Mounted, fmt: Formatter): readonly Finding[] {
   const bodies = flatBodies(view)
-  return view.pieces
-    .flatMap((p) => boltAgainstPart(view, bodies, p, fmt))
-    .map((f) => (f.at && view.shelf ? { ...f, at: outOf(view.shelf.pose, f.at) } : f))
+  return findingsInPlate(
+    view,
+    view.pieces.flatMap((p) => boltAgainstPart(view, bodies, p, fmt)),
+  )
 }
 
 /** Bolts of a twin that its own material is in the way of. */

@@ -16,13 +16,13 @@ import { addMoments, NO_MOMENTS, signedRingMoments } from '../geometry/ringMomen
 import type { Point } from '../geometry/types.ts'
 import { keptFor } from '../mounting/kept.ts'
 import { flatBodies, isSound, lessToCut, materialBetween, SKIN } from '../mounting/material.ts'
-import { seatShelf } from '../mounting/shelf.ts'
+import { placeInPlate, seatShelf } from '../mounting/shelf.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { formatter, plain } from '../units/format.ts'
 import { levelsBelow } from './bearing.ts'
 import { seatLoad, worstEffect, type Load, type SeatWrench } from './loads.ts'
 import { BENDS_AT } from './support.ts'
-import { partStand, placeInPlate, seatAt } from './stand.ts'
+import { partStand, seatAt } from './stand.ts'
 import { cutLoadsOf } from './working.ts'
 
 /** A section of the part: mm², mm and mm⁴ about its centre, and its corners from there. */

@@ -1,7 +1,5 @@
 /** What pieces and part stand on, plate or shelf, and its joints in the plate's own frame. */
-import type { Finding } from '../findings/finding.ts'
 import { outOf } from '../geometry/space/pose.ts'
-import type { Point } from '../geometry/types.ts'
 import { poseMass, type MassMoments } from '../mass/massMoments.ts'
 import { seatShelf } from '../mounting/shelf.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
@@ -34,20 +32,6 @@ export const seatAt = ({ shelf }: Pick<Mounted, 'shelf'>, z: number): Seat =>
 /** Mass moments of what is looked at, about the origin of the plate's frame. */
 export const massInPlate = ({ shelf }: Pick<Mounted, 'shelf'>, moments: MassMoments): MassMoments =>
   shelf ? poseMass(moments, shelf.pose) : moments
-
-/** A place of what is looked at, as seen from in front of the plate. */
-export function placeInPlate({ shelf }: Pick<Mounted, 'shelf'>, { x, y }: Point): Point {
-  if (!shelf) return { x, y }
-  const at = outOf(shelf.pose, { x, y })
-  return { x: at.x, y: at.y }
-}
-
-/** Findings made on what is looked at, with their places as seen from in front of the plate. */
-export const findingsInPlate = <F extends Finding>(
-  mounted: Pick<Mounted, 'shelf'>,
-  findings: readonly F[],
-): readonly F[] =>
-  mounted.shelf ? findings.map((f) => (f.at ? { ...f, at: placeInPlate(mounted, f.at) } : f)) : findings
 
 /** "the plate", "the shelf of A1", "V1". */
 export const standWords = ({ shelf }: Pick<Mounted, 'shelf'>): string => {

@@ -203,9 +203,12 @@ describe('what does not lie on its shelf', () => {
   test('a bolt through solid base is told', () => {
     const solid = bearingBlock()
     const bodies = solid.part.bodies.map((b) => (b.id === 'base' ? { ...b, holes: [] } : b))
-    const codes = of({ ...solid, part: { ...solid.part, bodies } }).findings.map((f) => f.code)
+    const { findings } = of({ ...solid, part: { ...solid.part, bodies } })
+    const codes = findings.map((f) => f.code)
     expect(codes).toContain('bolt-covered')
     expect(codes).toContain('joint-slides')
+    // Places as seen from in front have no height.
+    for (const { at } of findings) expect(Object.keys(at ?? { x: 0, y: 0 })).toEqual(['x', 'y'])
   })
 
   test('a clamp that stands on the plate does not press the part on the shelf', () => {
