@@ -6,15 +6,23 @@ import { called, finding, type Finding } from '../findings/finding.ts'
 import { polygonArea } from '../geometry/polygon.ts'
 import { toeLength } from '../hardware/toe.ts'
 import { WEAKEST_STEEL } from '../hardware/steels.ts'
+import { findingsInPlate } from '../mounting/shelf.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { formatter, plain } from '../units/format.ts'
 import type { ClampState } from './clampState.ts'
 import { partContact } from './partContact.ts'
+import { partStand } from './stand.ts'
 
 /** N/mm² that is believed of steel that nothing is known of. */
 const YIELDS_AT = WEAKEST_STEEL.yieldsAt
 
-export function crushFindings(mounted: Mounted, states: readonly ClampState[]): Finding[] {
+export function crushFindings(mounted: Mounted, states: readonly ClampState[]): readonly Finding[] {
+  const stand = partStand(mounted)
+  return findingsInPlate(stand, crushedOn(stand, states))
+}
+
+/** @param mounted as it looks from what carries the part. */
+function crushedOn(mounted: Mounted, states: readonly ClampState[]): Finding[] {
   const contact = partContact(mounted)
   const own = states.flatMap((s) => {
     const packing = contact.find((c) => c.id === s.piece.item.id)

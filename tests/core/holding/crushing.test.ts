@@ -1,11 +1,21 @@
 /** Mean pressure under packing, toe and seat by hand, on one block under two straps. */
 import { expect, test } from 'vitest'
+import { rectRing } from '../../../src-core/geometry/edges.ts'
 import { clampStates } from '../../../src-core/holding/clampState.ts'
 import { crushFindings } from '../../../src-core/holding/crushing.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
 import { block, partOf } from '../../helpers/jobs.ts'
 import { clampedJob, strapClamp } from '../../helpers/clamped.ts'
+import {
+  BEARING_BLOCK,
+  bearingBlock,
+  CASTING,
+  castingInVee,
+  CENTRE_HEIGHT,
+  overCrown,
+  VEE,
+} from '../../helpers/shelfJobs.ts'
 
 function crushed(job: Job) {
   const mounted = mountSetup(job, 'op10')
@@ -44,4 +54,35 @@ test('a part that stands on a point crushes it, whatever presses', () => {
   const [found] = crushed(clampedJob(flat))
   expect(found).toMatchObject({ item: 'setup' })
   expect(found!.message).toContain('on 50 mm²')
+})
+
+test('so does one that stands on points of a shelf', () => {
+  const foot = (x: number) => ({
+    ...BEARING_BLOCK[0]!,
+    id: `foot at ${x}`,
+    thickness: 2,
+    outline: rectRing({ x, y: 40 }, 5, 5, 0),
+    holes: [],
+  })
+  const raised = { ...BEARING_BLOCK[0]!, base: 2 - CENTRE_HEIGHT, thickness: 18 }
+  const job = bearingBlock()
+  const on = (bodies: Job['part']['bodies']) => crushed({ ...job, part: { ...job.part, bodies } })
+  expect(on(BEARING_BLOCK)).toEqual([])
+  const [found] = on([raised, ...[-40, 40].map(foot), ...BEARING_BLOCK.slice(1)])
+  expect(found).toMatchObject({ item: 'setup' })
+  expect(found!.message).toContain('on 50 mm²')
+})
+
+test('a toe that sinks in over a vee is shown where it presses, as seen from in front', () => {
+  const job = castingInVee()
+  const hardware = job.setups[0]!.hardware.map((h) => {
+    const c1 = overCrown('c1', 'H1', 0, { torque: 300 })
+    return h.id === 'c1' ? { ...c1, strap: { ...c1.strap, width: 16 } } : h
+  })
+  const mounted = mountSetup({ ...job, setups: [{ ...job.setups[0]!, hardware }] }, 'op10')
+  const [found] = crushFindings(mounted, clampStates(mounted))
+  expect(found!.message).toMatch(/^The toe of c1 is crushed/)
+  // The lands, below the axis: the middle over them of a round on flanks at 45 degrees less that of the bore.
+  const lands = CASTING.off - (CASTING.diameter * Math.SQRT1_2 - VEE.opening / 2)
+  expect(found!.at!.y).toBeCloseTo(lands, 9)
 })
