@@ -7,7 +7,7 @@ import type { Pose } from '../geometry/space/pose.ts'
 import type { Point } from '../geometry/types.ts'
 import { bodyFaults } from '../job/faults.ts'
 import type { Prism } from '../job/schema.ts'
-import { poseMass, type MassMoments } from './massMoments.ts'
+import { poseMass, prismMass, type MassMoments } from './massMoments.ts'
 
 export type AcrossBody = Prism & { readonly across: number }
 
@@ -41,22 +41,5 @@ export function acrossBlocks(body: AcrossBody, stairs: 'outside' | 'inside' | 'm
 /** Exact. @param density kg/mm³ */
 export function acrossMass(body: AcrossBody, density: number): MassMoments {
   const { base, thickness } = body
-  const [e0, e1] = [base, base + thickness]
-  const a = regionMoments(body)
-  const h = density * thickness
-  const h1 = (density * (e1 * e1 - e0 * e0)) / 2
-  const h2 = (density * (e1 ** 3 - e0 ** 3)) / 3
-  const own = {
-    m: h * a.area,
-    x: h * a.x,
-    y: h * a.y,
-    z: h1 * a.area,
-    xx: h * a.xx,
-    xy: h * a.xy,
-    yy: h * a.yy,
-    zz: h2 * a.area,
-    xz: h1 * a.x,
-    yz: h1 * a.y,
-  }
-  return poseMass(own, acrossPose(body))
+  return poseMass(prismMass(regionMoments(body), base, base + thickness, density), acrossPose(body))
 }

@@ -3,6 +3,7 @@
  * integrals (∫xz dm), not the negatives that stand in an inertia tensor.
  */
 import { turning } from '../geometry/angles.ts'
+import type { Moments } from '../geometry/ringMoments.ts'
 import type { Pose } from '../geometry/space/pose.ts'
 import type { Point3 } from '../geometry/types.ts'
 
@@ -20,6 +21,28 @@ export interface MassMoments {
 }
 
 export const NO_MASS: MassMoments = { m: 0, x: 0, y: 0, z: 0, xx: 0, xy: 0, yy: 0, zz: 0, xz: 0, yz: 0 }
+
+/**
+ * Of what is extruded along z from z0 to z1, mm, over the area that has those moments;
+ * uniform in z, so products with z need no own terms. @param density kg/mm³
+ */
+export function prismMass(a: Moments, z0: number, z1: number, density: number): MassMoments {
+  const h = density * (z1 - z0)
+  const h1 = (density * (z1 * z1 - z0 * z0)) / 2
+  const h2 = (density * (z1 ** 3 - z0 ** 3)) / 3
+  return {
+    m: h * a.area,
+    x: h * a.x,
+    y: h * a.y,
+    z: h1 * a.area,
+    xx: h * a.xx,
+    xy: h * a.xy,
+    yy: h * a.yy,
+    zz: h2 * a.area,
+    xz: h1 * a.x,
+    yz: h1 * a.y,
+  }
+}
 
 /** a + factor·b, both about the same origin. */
 export function addMass(a: MassMoments, b: MassMoments, factor = 1): MassMoments {

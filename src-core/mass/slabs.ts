@@ -8,7 +8,7 @@ import { edgeMoments } from '../geometry/ringMoments.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import { isUpright, liesAcross, type Bore, type Part } from '../job/schema.ts'
 import { acrossBlocks } from './across.ts'
-import { NO_MASS, addMass, type MassMoments } from './massMoments.ts'
+import { NO_MASS, addMass, prismMass, type MassMoments } from './massMoments.ts'
 
 export interface Slab {
   readonly body: string
@@ -154,26 +154,9 @@ export function cutAway(part: Part, slabs: readonly Slab[], removal: Removal): S
   })
 }
 
-/** Mass moments of slabs about the part frame's origin; uniform in z, so products with z need no own terms. */
-export function slabMass(slabs: readonly Slab[]): MassMoments {
-  let total = NO_MASS
-  for (const { edges, z0, z1, density } of slabs) {
-    const a = edgeMoments(edges)
-    const h = density * (z1 - z0)
-    const h1 = (density * (z1 * z1 - z0 * z0)) / 2
-    const h2 = (density * (z1 ** 3 - z0 ** 3)) / 3
-    total = addMass(total, {
-      m: h * a.area,
-      x: h * a.x,
-      y: h * a.y,
-      z: h1 * a.area,
-      xx: h * a.xx,
-      xy: h * a.xy,
-      yy: h * a.yy,
-      zz: h2 * a.area,
-      xz: h1 * a.x,
-      yz: h1 * a.y,
-    })
-  }
-  return total
-}
+/** Mass moments of slabs about the part frame's origin. */
+export const slabMass = (slabs: readonly Slab[]): MassMoments =>
+  slabs.reduce(
+    (sum, { edges, z0, z1, density }) => addMass(sum, prismMass(edgeMoments(edges), z0, z1, density)),
+    NO_MASS,
+  )
