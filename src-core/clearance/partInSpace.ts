@@ -1,17 +1,16 @@
 /** The part as solids in space: what stands upright, less what is taken away of it, and what lies across as it is. */
-import { flattenRegion } from '../geometry/flatten.ts'
 import { polygonDifference, polygonIntersection } from '../geometry/polygon.ts'
-import { boxesMeet, boxOf, type Polygons } from '../geometry/polygonBox.ts'
+import { boxesMeet, boxOf, type Box, type Polygons } from '../geometry/polygonBox.ts'
 import { separate } from '../geometry/separate.ts'
-import { facingPose } from '../geometry/space/facing.ts'
 import { regionOutward } from '../geometry/space/outward.ts'
 import { composed, type Pose } from '../geometry/space/pose.ts'
 import { SpaceSolid } from '../geometry/space/solid.ts'
 import { turning } from '../geometry/angles.ts'
-import { circleRing } from '../geometry/edges.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
-import type { Region } from '../geometry/types.ts'
-import { liesAcross, type Body, type Part, type Prism } from '../job/schema.ts'
+import type { Point, Region } from '../geometry/types.ts'
+import { liesAcross, type Body, type Part } from '../job/schema.ts'
+import { acrossPose, type AcrossBody } from '../mass/across.ts'
+import { discPolygons, flatOutlines, heightOverlap } from '../mounting/material.ts'
 import type { BodyShape, Mounted, MountedBore, Placement } from '../mounting/types.ts'
 
 export interface PartSolid {
@@ -49,20 +48,18 @@ function standing(mounted: Mounted): PartSolid[] {
 }
 
 /** A body that lies across as it is where the part stands, nothing taken away of it. */
-export function acrossInSpace(mounted: Mounted, body: Across): SpaceSolid {
+export function acrossInSpace(mounted: Mounted, body: AcrossBody): SpaceSolid {
   const { base, thickness } = body
   return new SpaceSolid([body], base, base + thickness, acrossInPlace(mounted, body))
 }
 
 /** The frame of its outline in the plate's. */
-export const acrossInPlace = ({ placement, seat }: Mounted, { across }: Across): Pose =>
-  composed(poseOfPart(placement, seat), facingPose({ x: 0, y: 0 }, across))
-
-type Across = Prism & { readonly across: number }
+export const acrossInPlace = ({ placement, seat }: Mounted, body: AcrossBody): Pose =>
+  composed(poseOfPart(placement, seat), acrossPose(body))
 
 /** Those that add. */
-export const acrossBodies = ({ job }: Pick<Mounted, 'job'>): Across[] =>
-  job.part.bodies.filter((b): b is Across => b.effect === 'adds' && liesAcross(b))
+export const acrossBodies = ({ job }: Pick<Mounted, 'job'>): AcrossBody[] =>
+  job.part.bodies.filter(liesAcross).filter((b) => b.effect === 'adds')
 
 /** The part's frame in the plate's. */
 function poseOfPart({ turn, x, y }: Placement, seat: number): Pose {
@@ -81,8 +78,8 @@ const layered = new WeakMap<Part, Map<string, readonly Layer[]>>()
 function layersOf(mounted: Mounted): readonly Layer[] {
   const { part } = mounted.job
   const open = mounted.bores.filter((b) => b.state === 'open')
-  const holes = open.map((b) => [b.bore.id, b.z0 - mounted.seat, b.z1 - mounted.seat])
-  const key = JSON.stringify([holes, mounted.turned.map((b) => b.shape)])
+  // Where a bore goes in the part hangs on the part alone.
+  const key = JSON.stringify([open.map((b) => b.bore.id), mounted.turned.map((b) => b.shape)])
   let known = layered.get(part)
   if (!known) layered.set(part, (known = new Map<string, readonly Layer[]>()))
   let layers = known.get(key)
@@ -92,60 +89,48 @@ function layersOf(mounted: Mounted): readonly Layer[] {
 
 /** What takes material away, part frame, chords of round holes within them: no more than it does. */
 interface Taken {
-  readonly polygons: Polygons
+  readonly polygons: readonly (readonly Point[])[]
+  readonly box: Box
   readonly z0: number
   readonly z1: number
 }
 
 function makeLayers({ bodies, turned, seat }: Mounted, open: readonly MountedBore[]): Layer[] {
-  const taken: Taken[] = [
+  const taking = (polygons: Taken['polygons'], z0: number, z1: number): Taken => ({
+    polygons,
+    box: boxOf(polygons),
+    z0,
+    z1,
+  })
+  const taken = [
     ...[...bodies, ...turned]
       .filter((b) => b.body.effect === 'removes')
-      .map(({ shape }) => ({
-        polygons: shape.regions.flatMap((r) => flattenRegion(r, TOLERANCE.clashChord)),
-        z0: shape.z0,
-        z1: shape.z1,
-      })),
-    ...open.map(({ bore, z0, z1 }) => ({
-      polygons: flattenRegion({ outline: circleRing(bore, bore.diameter), holes: [] }, TOLERANCE.clashChord),
-      z0: z0 - seat,
-      z1: z1 - seat,
-    })),
+      .map(({ shape }) => taking(flatOutlines(shape), shape.z0, shape.z1)),
+    ...open.map(({ bore, z0, z1 }) => taking(discPolygons(bore, bore.diameter), z0 - seat, z1 - seat)),
   ]
-  const adding = bodies.filter((b) => b.body.effect === 'adds')
+  const adding = bodies
+    .filter((b) => b.body.effect === 'adds')
+    .map(({ body, shape }) => ({ body, shape, gone: taken.filter((t) => meets(shape, t)) }))
+  const cut = new Set(adding.filter((b) => b.gone.length > 0).map((b) => b.body))
   const whole = new Set<Body>()
-  return adding.flatMap(({ body, shape }): Layer[] => {
-    if (!liesAcross(body)) return cutLayers(body, shape, taken)
-    const own = adding.filter((b) => b.body === body).map((b) => b.shape)
-    if (own.some((s) => taken.some((t) => meets(s, t)))) return cutLayers(body, shape, taken)
+  return adding.flatMap(({ body, shape, gone }): Layer[] => {
+    if (!liesAcross(body) || cut.has(body)) return cutLayers(body, shape, gone)
     // As it is, once for all of the blocks that it is looked at as.
     if (whole.has(body)) return []
     whole.add(body)
     const { base, thickness } = body
-    return [
-      {
-        body,
-        regions: [body],
-        z0: base,
-        z1: base + thickness,
-        pose: facingPose({ x: 0, y: 0 }, body.across),
-      },
-    ]
+    return [{ body, regions: [body], z0: base, z1: base + thickness, pose: acrossPose(body) }]
   })
 }
 
-const meets = (shape: BodyShape, t: Taken): boolean =>
-  shape.z0 < t.z1 - TOLERANCE.height &&
-  t.z0 < shape.z1 - TOLERANCE.height &&
-  boxesMeet(boxOf(shape.regions.flatMap((r) => flattenRegion(r, TOLERANCE.clashChord))), boxOf(t.polygons)) &&
-  polygonIntersection(
-    shape.regions.flatMap((r) => flattenRegion(r, TOLERANCE.clashChord)),
-    t.polygons,
-  ).length > 0
+function meets(shape: BodyShape, taken: Taken): boolean {
+  if (heightOverlap(shape, taken) <= TOLERANCE.height) return false
+  const own = flatOutlines(shape)
+  return boxesMeet(boxOf(own), taken.box) && polygonIntersection(own, taken.polygons).length > 0
+}
 
 /** A shape between the heights at which something begins or ends to be taken away of it. */
-function cutLayers(body: Body, shape: BodyShape, all: readonly Taken[]): Layer[] {
-  const taken = all.filter((t) => meets(shape, t))
+function cutLayers(body: Body, shape: BodyShape, taken: readonly Taken[]): Layer[] {
   if (taken.length === 0) return [{ body, ...shape, pose: null }]
   const levels = [shape.z0, shape.z1, ...taken.flatMap((t) => [t.z0, t.z1])]
     .filter((z) => z >= shape.z0 && z <= shape.z1)

@@ -7,7 +7,7 @@ import type { Point, Ring } from '../geometry/types.ts'
 import { liesAcross, type Body } from '../job/schema.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { solidInSpace } from './inSpace.ts'
-import { acrossInSpace } from './partInSpace.ts'
+import { acrossBodies, acrossInSpace } from './partInSpace.ts'
 
 const AXIS: Point = { x: 0, y: 0 }
 
@@ -56,12 +56,10 @@ export function sweptThings(mounted: Mounted): Swept[] {
     const label = labelOf(body)
     things.push({ item: 'part', label, body: body.id, z0, z1, radius: distance, corner: point })
   }
-  for (const body of part.bodies) {
-    if (body.effect !== 'adds' || !liesAcross(body)) continue
+  for (const body of acrossBodies(mounted))
     things.push(
       sweptSolid(acrossInSpace(mounted, body), { item: 'part', label: labelOf(body), body: body.id }),
     )
-  }
   for (const { item, solids } of mounted.pieces)
     for (const solid of solids) {
       const named = { item: item.id, label: called(item) }

@@ -51,7 +51,7 @@ export function flatBodies(mounted: MountedPart): readonly FlatBody[] {
 const flat = new WeakMap<BodyShape, readonly (readonly Point[])[]>()
 
 /** A body's outlines as points, part frame; kept per shape, which stays as long as the body, so a drag flattens it once. */
-function flatOutlines(shape: BodyShape): readonly (readonly Point[])[] {
+export function flatOutlines(shape: BodyShape): readonly (readonly Point[])[] {
   let rings = flat.get(shape)
   if (!rings) {
     const { regions } = shape
