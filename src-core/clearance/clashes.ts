@@ -11,7 +11,7 @@ import { capital } from '../words/capital.ts'
 import { formatter, plain, type Formatter } from '../units/format.ts'
 import { called, finding } from '../findings/finding.ts'
 import { barPathInSpace, clashesInSpace } from './clashesInSpace.ts'
-import { isFlat, reachOf } from './inSpace.ts'
+import { goesThrough, isFlat, reachOf } from './inSpace.ts'
 import { boxOf, boxesMeet, type Box, type Polygons } from '../geometry/polygonBox.ts'
 import {
   discPolygons,
@@ -80,7 +80,7 @@ const heights = (from: number, to: number, fmt: Formatter) =>
 function pieceAgainstPiece(a: readonly FlatSolid[], b: readonly FlatSolid[], fmt: Formatter): Finding[] {
   const found = a.flatMap((p) =>
     b.flatMap((q) => {
-      if (isThrough(p, q) || isThrough(q, p)) return []
+      if (goesThrough(p.piece, p, q.piece, q) || goesThrough(q.piece, q, p.piece, p)) return []
       if (heightOverlap(p, q) <= TOLERANCE.height || !boxesMeet(p.box, q.box)) return []
       const both = overlap(p.polygons, q.polygons)
       return both ? [{ ...both, p, q }] : []
@@ -93,10 +93,6 @@ function pieceAgainstPiece(a: readonly FlatSolid[], b: readonly FlatSolid[], fmt
   const message = `${capital(solidWords(p))} and ${solidWords(q)} stand in the same place: ${plain(area, 0)} mm² in plan, ${where}. Move one of them.`
   return [finding('stop', 'hardware-clash', p.piece.item.id, message, at)]
 }
-
-/** A stud goes through the shelf that its piece stands on. */
-const isThrough = (stud: FlatSolid, other: FlatSolid): boolean =>
-  stud.role === 'stud' && stud.piece.shelf === other.piece.item.id && other.role === 'fixture'
 
 /** `the heel of c1`; a piece of one solid, and a twin's own body, by its name alone. */
 function solidWords({ piece, role }: FlatSolid): string {

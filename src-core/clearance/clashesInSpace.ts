@@ -13,7 +13,7 @@ import { poseOfShelf, seatShelf, shelfUnder } from '../mounting/shelf.ts'
 import type { Mounted, MountedPiece, MountedSolid } from '../mounting/types.ts'
 import type { Formatter } from '../units/format.ts'
 import { capital } from '../words/capital.ts'
-import { solidInSpace } from './inSpace.ts'
+import { goesThrough, solidInSpace } from './inSpace.ts'
 import { partInSpace } from './partInSpace.ts'
 
 interface Found extends SpaceClash {
@@ -22,7 +22,7 @@ interface Found extends SpaceClash {
 
 export const clashesInSpace = (mounted: Mounted, fmt: Formatter): Finding[] => [
   ...mounted.pieces.flatMap((a, i) =>
-    mounted.pieces.slice(i + 1).flatMap((b) => pieceAgainstPiece(mounted, a, b, fmt)),
+    mounted.pieces.slice(i + 1).flatMap((b) => pieceAgainstPiece(a, b, fmt)),
   ),
   ...mounted.pieces.flatMap((piece) => pieceAgainstPart(mounted, piece, fmt)),
 ]
@@ -36,24 +36,11 @@ const words = ({ solids, item }: MountedPiece, { role }: MountedSolid): string =
 const place = ({ depth, z0, z1 }: SpaceClash, fmt: Formatter): string =>
   `${fmt.length(depth)} into each other, between ${fmt.length(z0)} and ${fmt.length(z1)} from the plate`
 
-/** A stud that goes through what its piece stands on: solids are drawn without the holes for bolts. */
-function goesThrough(
-  { setup }: Mounted,
-  stud: MountedSolid,
-  by: Hardware,
-  through: Hardware,
-  other: MountedSolid,
-) {
-  if (stud.role !== 'stud' || other.role !== 'fixture' || other.lies) return false
-  const under = by.kind === 'bolt' ? seatShelf(setup) : shelfUnder(setup.hardware, by)
-  return under?.id === through.id
-}
-
-function pieceAgainstPiece(mounted: Mounted, a: MountedPiece, b: MountedPiece, fmt: Formatter): Finding[] {
+function pieceAgainstPiece(a: MountedPiece, b: MountedPiece, fmt: Formatter): Finding[] {
   const found = a.solids.flatMap((p) =>
     b.solids.flatMap((q) => {
       if (!p.lies && !q.lies) return []
-      if (goesThrough(mounted, p, a.item, b.item, q) || goesThrough(mounted, q, b.item, a.item, p)) return []
+      if (goesThrough(a, p, b, q) || goesThrough(b, q, a, p)) return []
       const clash = clashOf(solidInSpace(p), solidInSpace(q))
       return clash ? [{ ...clash, p, q }] : []
     }),

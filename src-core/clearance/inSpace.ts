@@ -5,11 +5,19 @@ import { farthestReach } from '../geometry/space/reach.ts'
 import { farthestFrom } from '../geometry/farthest.ts'
 import type { Point } from '../geometry/types.ts'
 import { liesAcross } from '../job/schema.ts'
-import type { Mounted, MountedSolid } from '../mounting/types.ts'
+import type { Mounted, MountedPiece, MountedSolid } from '../mounting/types.ts'
 
 /** Whether all stands upright, so that plan and heights tell everything. */
 export const isFlat = ({ bodies, pieces }: Pick<Mounted, 'bodies' | 'pieces'>): boolean =>
   !bodies.some((b) => liesAcross(b.body)) && !pieces.some((p) => p.solids.some((s) => s.lies))
+
+/** Whether it is a stud through the shelf that its piece stands on, which is drawn without the holes for bolts. */
+export const goesThrough = (
+  by: MountedPiece,
+  stud: Pick<MountedSolid, 'role'>,
+  through: MountedPiece,
+  other: Pick<MountedSolid, 'role' | 'lies'>,
+): boolean => stud.role === 'stud' && other.role === 'fixture' && !other.lies && by.shelf === through.item.id
 
 const kept = new WeakMap<MountedSolid, SpaceSolid>()
 
