@@ -14,7 +14,8 @@ interface LastOf {
 /** Per body that is looked at as the part: the part itself under ''. */
 const last = new WeakMap<Plate, Map<string, LastOf>>()
 
-const same = (a: readonly unknown[], b: readonly unknown[]): boolean =>
+/** Whether two lists hold the same objects and figures in one order. */
+export const sameList = (a: readonly unknown[], b: readonly unknown[]): boolean =>
   a.length === b.length && a.every((v, i) => Object.is(v, b[i]))
 
 function surroundings({ job, setup, placement, bores, turned, shelf, twin = '' }: Mounted): Surroundings {
@@ -37,7 +38,7 @@ function surroundings({ job, setup, placement, bores, turned, shelf, twin = '' }
   ]
   const bodies = last.get(job.plate) ?? new Map<string, LastOf>()
   const before = bodies.get(twin)
-  if (before && same(before.on, on)) return before.token
+  if (before && sameList(before.on, on)) return before.token
   const token = {}
   last.set(job.plate, bodies.set(twin, { on, token }))
   return token
@@ -59,7 +60,7 @@ export function keptPer<R>(
     if (!pieces) results.set(token, (pieces = new WeakMap()))
     const on = also(mounted)
     const known = pieces.get(item)
-    if (known && same(known.on, on)) return known.result
+    if (known && sameList(known.on, on)) return known.result
     const result = check(mounted, piece)
     pieces.set(item, { on, result })
     return result
@@ -76,7 +77,7 @@ export function keptFor<R>(
     const token = surroundings(mounted)
     const on = also(mounted)
     const known = results.get(token)
-    if (known && same(known.on, on)) return known.result
+    if (known && sameList(known.on, on)) return known.result
     const result = check(mounted)
     results.set(token, { on, result })
     return result

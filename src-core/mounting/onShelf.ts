@@ -2,7 +2,7 @@
  * A shelf looked at as if it were the plate: the part on it and what stands on it in the shelf's own frame, so that all
  * that judges toes, heels, packing and studs judges them there; and what stands there carried back to the plate's frame.
  */
-import { turnBetween, wholeTurn } from '../geometry/angles.ts'
+import { angleOf, polar, toDegrees, turnBetween, wholeTurn } from '../geometry/angles.ts'
 import { oblongRing, rectRing } from '../geometry/edges.ts'
 import { outOf, turnedBy, type Pose } from '../geometry/space/pose.ts'
 import { dot3, minus3 } from '../geometry/space/vector.ts'
@@ -15,6 +15,7 @@ import { roundInVee } from './inVee.ts'
 import type { MountedPart } from './material.ts'
 import { envelopeOf } from './lying.ts'
 import { mountPart } from './mountPart.ts'
+import { sameList } from './kept.ts'
 import type { FacePlate } from './plateFace.ts'
 import { poseOfShelf, seatShelf, shelfUnder, shelvesOf } from './shelf.ts'
 import { partFromShelf } from './shelfPart.ts'
@@ -39,13 +40,14 @@ export function viewFromShelf(
 ): Mounted {
   const pose = poseOfShelf(job.plate, shelf)
   const origin = minus3({ x: placement.x, y: placement.y, z: seat }, pose.origin)
-  const { bodies: seen, slanted } = partFromShelf(
+  const { part: seen, slanted } = partFromShelf(
     job.part,
+    shelf.id,
     turnBetween(0, wholeTurn(shelf.facing - placement.turn)),
     whole.turned.map((b) => b.body),
   )
   const carriesPart = setup.seat?.on === shelf.id
-  const viewJob: Job = { ...job, plate: faceOf(shelf), part: partOf(job, seen) }
+  const viewJob: Job = { ...job, plate: faceOf(shelf), part: seen }
   const viewSetup: Setup = {
     ...setup,
     centre: { x: 0, y: 0 },
@@ -93,27 +95,13 @@ function standingOn(
   const own = [job.part, job.stock, placement.x, placement.y, height, origin.x, origin.y, setup.packing]
   const on = [...own, ...setup.hardware]
   const known = standings.get(job.plate)
-  if (known && known.on.length === on.length && on.every((v, i) => Object.is(v, known.on[i]))) return known
+  if (known && sameList(known.on, on)) return known
   const { front, bodies } = mountPart(job, setup, placement, height)
   const part = { placement, bodies, turned: [], bores: [] }
   const bench: Bench = { job, setup, part, ground: 0, seat: setup.packing, front }
   const made = { on, part, front, pieces: setup.hardware.map((item) => mountPiece(bench, item)) }
   standings.set(job.plate, made)
   return made
-}
-
-const parts = new WeakMap<
-  Job['part'],
-  { readonly bodies: Job['part']['bodies']; readonly part: Job['part'] }
->()
-
-/** The same object for the same part seen from the same side. */
-function partOf(job: Job, bodies: Job['part']['bodies']): Job['part'] {
-  const known = parts.get(job.part)
-  if (known?.bodies === bodies) return known.part
-  const part = { ...job.part, bodies, bores: [] }
-  parts.set(job.part, { bodies, part })
-  return part
 }
 
 const faces = new WeakMap<Shelf, FacePlate>()
@@ -188,12 +176,12 @@ function carry(
         seen.solids.findIndex((s) => s.ring === seen.footprint),
       )
     ]!
-  const along = turnedBy(pose, { x: Math.cos((seen.facing * Math.PI) / 180), y: 0, z: 0 })
+  const along = turnedBy(pose, { x: polar(1, seen.facing).x, y: 0, z: 0 })
   return {
     item,
     shelf: shelf.id,
     at: flat(outOf(pose, seen.at)),
-    facing: along.x === 0 && along.y === 0 ? shelf.facing : (Math.atan2(along.y, along.x) * 180) / Math.PI,
+    facing: along.x === 0 && along.y === 0 ? shelf.facing : toDegrees(angleOf(along)),
     footprint: main.ring,
     z0: main.z0,
     z1: main.z1,

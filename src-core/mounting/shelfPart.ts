@@ -5,15 +5,18 @@
 import { turnBetween } from '../geometry/angles.ts'
 import { circleRing } from '../geometry/edges.ts'
 import { pileOf } from '../geometry/pile.ts'
+import type { Box } from '../geometry/polygonBox.ts'
 import { facingPose } from '../geometry/space/facing.ts'
 import { dot3 } from '../geometry/space/vector.ts'
 import type { Point, Region, Ring } from '../geometry/types.ts'
 import { bodyFaults } from '../job/faults.ts'
 import { isPrism, liesAcross, type Body, type MeshBody, type Part, type Prism } from '../job/schema.ts'
 import { boreRange } from '../mass/slabs.ts'
+import { sameList } from './kept.ts'
 
 export interface ShelfPart {
-  readonly bodies: readonly Body[]
+  /** Without bores: those are bodies that remove here. */
+  readonly part: Part
   /** Bodies that lie at a slant to the shelf: they are left out, and what they carry or meet is not known here. */
   readonly slanted: readonly string[]
 }
@@ -21,24 +24,27 @@ export interface ShelfPart {
 /** Degrees by which a body that lies across may miss a quarter turn to the shelf. */
 const SQUARE = 1e-6
 
-interface Seen {
+interface Last {
   readonly facing: number
   readonly away: readonly Body[]
-  readonly part: ShelfPart
+  readonly seen: ShelfPart
 }
 
-const kept = new WeakMap<Part, Seen>()
+const kept = new WeakMap<Part, Map<string, Last>>()
 
 /**
- * Kept per part for the last direction. @param facing of the shelf in the part's frame, degrees. @param away bodies of
- * what earlier setups turned away.
+ * The same object for the same part from the same side: kept per part and shelf for the last direction.
+ * @param shelf its id. @param facing of it in the part's frame, degrees. @param away bodies of what earlier setups turned
+ * away.
  */
-export function partFromShelf(part: Part, facing: number, away: readonly Body[]): ShelfPart {
-  const last = kept.get(part)
-  const sameAway = last?.away.length === away.length && away.every((b, i) => b === last.away[i])
-  if (last && sameAway && Math.abs(turnBetween(last.facing, facing)) < SQUARE) return last.part
+export function partFromShelf(part: Part, shelf: string, facing: number, away: readonly Body[]): ShelfPart {
+  let shelves = kept.get(part)
+  if (!shelves) kept.set(part, (shelves = new Map<string, Last>()))
+  const last = shelves.get(shelf)
+  if (last && sameList(last.away, away) && Math.abs(turnBetween(last.facing, facing)) < SQUARE)
+    return last.seen
   const seen = fromShelf(part, facing, away)
-  kept.set(part, { facing, away, part: seen })
+  shelves.set(shelf, { facing, away, seen })
   return seen
 }
 
@@ -50,11 +56,11 @@ function fromShelf(part: Part, facing: number, away: readonly Body[]): ShelfPart
     if (seen) bodies.push(...seen)
     else slanted.push(body.id)
   }
-  return { bodies: [...bodies, ...boresFromShelf(part, facing)], slanted }
+  return { part: { ...part, bodies: [...bodies, ...boresFromShelf(part, facing)], bores: [] }, slanted }
 }
 
 /** Null where it lies at a slant. */
-function prismFromShelf(body: Prism, facing: number): Body[] | null {
+function prismFromShelf(body: Prism, facing: number): Prism[] | null {
   if (bodyFaults(body).length > 0) return [plain(body)]
   if (!liesAcross(body)) return fromSide(body, facing, body.base, body.base + body.thickness)
   const turn = turnBetween(facing, body.across)
@@ -62,14 +68,7 @@ function prismFromShelf(body: Prism, facing: number): Body[] | null {
   if (near(0)) return [plain(body)]
   const [e0, e1] = [body.base, body.base + body.thickness]
   if (near(180) || near(-180))
-    return [
-      {
-        ...plain(body),
-        outline: mirrored(body.outline),
-        holes: body.holes.map(mirrored),
-        base: -e1,
-      },
-    ]
+    return [{ ...plain(body), ...mapped(body, true, ({ x, y }) => ({ x: -x, y })), base: -e1 }]
   if (!near(90) && !near(-90)) return null
   // Its own x points along ∓n there, its thickness along ±u.
   const sign = turn > 0 ? 1 : -1
@@ -83,7 +82,7 @@ function prismFromShelf(body: Prism, facing: number): Body[] | null {
 }
 
 /** Of a body extruded along the spindle from z0 to z1. */
-function fromSide(body: Prism, facing: number, z0: number, z1: number): Body[] {
+function fromSide(body: Prism, facing: number, z0: number, z1: number): Prism[] {
   const { u, n } = facingPose({ x: 0, y: 0 }, facing)
   const seen = mapped(body, true, ({ x, y }) => {
     const p = { x, y, z: 0 }
@@ -91,8 +90,6 @@ function fromSide(body: Prism, facing: number, z0: number, z1: number): Body[] {
   })
   return pile(body, seen, ({ x0, x1 }) => ({ x0, x1, y0: z0, y1: z1 }))
 }
-
-type Box = { readonly x0: number; readonly x1: number; readonly y0: number; readonly y1: number }
 
 /** @param section of the body square to the shelf, y along its normal. @param plan of a layer of it, on the shelf. */
 function pile(body: Prism, section: Region, plan: (layer: Box) => Box): Prism[] {
@@ -114,10 +111,6 @@ function pile(body: Prism, section: Region, plan: (layer: Box) => Box): Prism[] 
 }
 
 const plain = (body: Prism): Prism => ({ ...body, across: null })
-
-/** Turned over: arcs bulge the other way. */
-const mirrored = (ring: Ring): { x: number; y: number; bulge: number }[] =>
-  ring.map(({ x, y, bulge = 0 }) => ({ x: -x, y, bulge: -bulge || 0 }))
 
 /** @param turnsOver whether the map mirrors, so that arcs bulge the other way. */
 function mapped({ outline, holes }: Region, turnsOver: boolean, to: (p: Point) => Point): Region {
@@ -143,15 +136,14 @@ function boresFromShelf(part: Part, facing: number): Prism[] {
   return part.bores.flatMap((bore) => {
     const range = boreRange(part, bore)
     if (!range) return []
-    const outline = circleRing(bore, bore.diameter).map(({ x, y, bulge = 0 }) => ({ x, y, bulge }))
     const tool: Prism = {
       id: bore.id,
       effect: 'removes',
-      outline,
+      outline: circleRing(bore, bore.diameter),
       holes: [],
       base: range.z0,
       thickness: range.z1 - range.z0,
     }
-    return fromSide(tool, facing, range.z0, range.z1) as Prism[]
+    return fromSide(tool, facing, range.z0, range.z1)
   })
 }
