@@ -1,7 +1,7 @@
 /** One choice out of the catalogue: a kind in a size, a thread and a material, and what it makes. */
 import { findMaterial } from '../job/materials.ts'
 import { findThread } from './threads.ts'
-import type { At, Box, Fixture, Plate, StockItem } from '../job/schema.ts'
+import type { At, Box, Fixture, StockItem } from '../job/schema.ts'
 import {
   catalogueKind,
   type CatalogueKind,
@@ -13,7 +13,7 @@ import {
 } from './catalogue.ts'
 import { convert } from '../units/convert.ts'
 import { USUAL_STRAPS } from './straps.ts'
-import { usualClamp, usualStrapFor, type ClampPattern } from './usualClamp.ts'
+import { usualClamp, usualStrapFor, type ClampPattern, type Openings } from './usualClamp.ts'
 
 export interface Choice {
   readonly kind: CatalogueKindName
@@ -33,8 +33,8 @@ export function usualChoice(name: CatalogueKindName, units: 'mm' | 'in', index =
 }
 const FIRST_THREAD = { mm: 'M12', in: '1/2-13' } as const
 
-/** The usual strap for a plate's studs. */
-export function usualStrap(plate: Pick<Plate, 'slots' | 'holes'>, units: 'mm' | 'in'): Choice {
+/** The usual strap for the studs of a plate or shelf. */
+export function usualStrap(plate: Openings, units: 'mm' | 'in'): Choice {
   const { length, width, thickness, thread } = USUAL_STRAPS[usualStrapFor(plate, units)]!
   return { kind: 'strap', units, sizes: { length, width, thickness }, thread, material: 'mild steel' }
 }

@@ -1,10 +1,10 @@
 /** A strap clamp as one assembly of usual proportions: strap, stud, heel, and packing under its toe. mm, N·m. */
-import type { Clamp, Plate } from '../job/schema.ts'
+import type { Clamp } from '../job/schema.ts'
 import { findThread, usualClass, type Thread } from './threads.ts'
 import { boltTorque, NUT_FACTOR, strapForce, usualTorque } from './preload.ts'
 import { WEAKEST_STEEL } from './steels.ts'
 import { greatestToeForce, USUAL_STRAPS, usualBar, type Strap } from './straps.ts'
-import { inches } from '../units/convert.ts'
+import { byRule, inches } from '../units/convert.ts'
 import { heelDistance } from './toe.ts'
 
 /** What of a clamp is the same wherever it stands. */
@@ -73,12 +73,36 @@ export function usualStrapTorque(
   return Math.max(1, Math.floor(Math.min(usual * TORQUE_SHARE, carried)))
 }
 
+/** Shares of its length that a strap is shortened to, and mm of room between stud and heel. Own choices. */
+const SHORTER = [1, 0.8, 0.65, 0.55]
+const BESIDE_STUD = 1
+
+/**
+ * A clamp as it is and then for ever less room: with its heel as near as the work is, with a shorter strap of the same bar,
+ * and so on. The work gets half of the bolt's pull at the least.
+ */
+export function narrowClamps(pattern: ClampPattern, units: 'mm' | 'in'): ClampPattern[] {
+  const { strap, heel } = pattern
+  return SHORTER.flatMap((share) => {
+    const bar = usualBar({ ...strap, length: byRule(share * strap.length, units) }, strap.opening, units)
+    const shorter = share === 1 ? pattern : { ...pattern, strap: { ...strap, ...bar } }
+    if (!heel) return [shorter]
+    const stud = (findThread(pattern.stud.thread ?? '')?.diameter ?? strap.opening) / 2
+    const from = byRule(Math.max(shorter.strap.boltFrom, stud + heel.size[0] / 2) + BESIDE_STUD, units)
+    return from < heelDistance(shorter.strap, heel)
+      ? [shorter, { ...shorter, heel: { ...heel, from } }]
+      : [shorter]
+  })
+}
+
+/** What of a plate or a shelf studs go through. */
+export interface Openings {
+  readonly slots: readonly { readonly width: number }[]
+  readonly holes: readonly { readonly diameter: number }[]
+}
+
 /** The largest usual stud that goes through the plate's narrowest slot, or hole, and through a hole; null where none does. */
-export function studFor(
-  plate: Pick<Plate, 'slots' | 'holes'>,
-  units: 'mm' | 'in',
-  hole: number | null = null,
-): Thread | null {
+export function studFor(plate: Openings, units: 'mm' | 'in', hole: number | null = null): Thread | null {
   const widths = plate.slots.length > 0 ? plate.slots.map((s) => s.width) : plate.holes.map((h) => h.diameter)
   const narrowest = Math.min(...widths, hole ?? Infinity)
   const standard = units === 'mm' ? 'metric' : 'unified'
@@ -92,7 +116,7 @@ export function studFor(
 }
 
 /** Place among the usual straps of the first for a plate's usual stud; 0 where no stud suits. */
-export function usualStrapFor(plate: Pick<Plate, 'slots' | 'holes'>, units: 'mm' | 'in'): number {
+export function usualStrapFor(plate: Openings, units: 'mm' | 'in'): number {
   const thread = studFor(plate, units)
   return Math.max(
     0,

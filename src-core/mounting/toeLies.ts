@@ -1,4 +1,5 @@
 /** How a clamp's toe lies on the part: wholly, or over what. mm. */
+import { boxesMeet, boxOf } from '../geometry/polygonBox.ts'
 import { polygonArea, polygonIntersection } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import { discPolygons, flatBodies, ringPolygons } from './material.ts'
@@ -21,7 +22,8 @@ export function toeLies(mounted: Mounted, toe: Pick<MountedToe, 'pad' | 'rest'>)
   if (bore) return `bore ${bore.bore.id}`
   if (liesWholly(toe)) return null
   const gone = mounted.turned.map((b) => b.body.id)
-  const under = flatBodies(mounted).filter((b) => !b.adds && meets(b.polygons))
+  const box = boxOf(pad)
+  const under = flatBodies(mounted).filter((b) => !b.adds && boxesMeet(b.box, box) && meets(b.polygons))
   if (under.length > 0) return under.every((b) => gone.includes(b.id)) ? 'what was cut away' : 'a pocket'
   return toe.rest ? 'an edge of the part' : 'nothing'
 }

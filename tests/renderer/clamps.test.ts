@@ -11,7 +11,16 @@ import { mountSetup } from '../../src-core/mounting/mount.ts'
 import { toeShortfall } from '../../src-core/holding/toeContact.ts'
 import { toeLies } from '../../src-core/mounting/toeLies.ts'
 import { sideScene } from '../../src-renderer/components/sideView.ts'
-import { putStraps, strapsWords, usualPattern } from '../../src-renderer/editor/edits/fourStraps.ts'
+import { analyse } from '../../src-core/analysis/analyse.ts'
+import { USUAL_ANGLE_PLATES } from '../../src-core/hardware/shelves.ts'
+import { clampOnPart, likeIt } from '../../src-renderer/editor/edits/putPiece.ts'
+import { newAnglePlate, usualForm } from '../../src-renderer/editor/edits/shelves.ts'
+import {
+  putStraps,
+  strapsWords,
+  usualPattern,
+  usualStrapOn,
+} from '../../src-renderer/editor/edits/fourStraps.ts'
 import { placeInSlot } from '../../src-renderer/editor/edits/clampPlace.ts'
 import type { Piece } from '../../src-renderer/editor/edits/edit.ts'
 import { removeHoleOf } from '../../src-renderer/editor/edits/fixtures.ts'
@@ -23,6 +32,7 @@ import { addPiece } from '../../src-renderer/editor/edits/hardware.ts'
 import { hitTest } from '../../src-renderer/editor/hitTest.ts'
 import { describeWork } from '../../src-renderer/scene/work.ts'
 import { blankJob, START } from '../../src-renderer/state/blankJob.ts'
+import { bearingBlock, castingInVee } from '../helpers/shelfJobs.ts'
 import { onSubPlate } from '../helpers/walkJobs.ts'
 import { exampleJob } from './example.ts'
 
@@ -49,7 +59,7 @@ describe('four straps', () => {
       for (const v of pad) expect(distanceToRegion(mounted.bodies[0]!.regions[0]!, v)).toBe(0)
     }
     const used = new Set(put.ids.map((id) => (clampOf(put.job, id).at as { slot: string }).slot))
-    for (const r of put.refused) expect(used).not.toContain(r.slot)
+    for (const r of put.refused) expect(used).not.toContain(r.where.replace('slot ', ''))
   })
   test('none is put over the edge of a round weight that is there', () => {
     const turned = setTurn(plain, 'op10', 90)
@@ -257,3 +267,86 @@ describe('a hole of a sub-plate', () => {
     expect(checkJob(JSON.parse(serialiseJob(next))).ok).toBe(true)
   })
 })
+
+describe('straps on the shelf that carries the part', () => {
+  /** A bored block of 140 along and `deep` out, on an angle plate of 250 with slots at a third of that. */
+  const onShelf = (deep: number, more: { slots?: [] } = {}): Job => {
+    const job = bearingBlock([], { seat: null, hardware: [] })
+    const outline = rectRing({ x: 0, y: 0 }, 140, 80, 0)
+    const body = { id: 'block', effect: 'adds' as const, outline, holes: [circleRing({ x: 0, y: 0 }, 38)] }
+    const part = { ...job.part, bodies: [{ ...body, base: 0, thickness: deep }] }
+    const plated = { ...job, part }
+    const [, , usual] = USUAL_ANGLE_PLATES
+    const shelf = { ...newAnglePlate(plated), ...usualForm(usual!, 'mm'), ...more }
+    return addPiece(plated, 'op10', shelf).job
+  }
+  const factorOf = (job: Job) => analyse(job, 'op10').joints.find((j) => j.id === 'part')?.factor ?? 0
+
+  test('hold by the checks, each standing on the shelf with its toe on the part', () => {
+    const job = onShelf(150)
+    const put = four(job)
+    expect(put.ids).toEqual(['c1', 'c2', 'c3', 'c4'])
+    expect(checkJob(JSON.parse(serialiseJob(put.job))).ok).toBe(true)
+    expect(factorOf(job)).toBe(0)
+    expect(factorOf(put.job)).toBeGreaterThan(2)
+    const against = analyse(put.job, 'op10').findings.filter(
+      (f) => put.ids.includes(f.item) && f.effect !== 'none',
+    )
+    expect(against).toEqual([])
+    for (const id of put.ids) expect(clampOf(put.job, id).at).toMatchObject({ on: 'A1' })
+    const alongs = put.ids.map((id) => (clampOf(put.job, id).at as { along: number }).along)
+    expect(alongs.filter((a) => a > 0)).toHaveLength(2)
+  })
+  test('one more of the usual strap goes there too, and a copy of it', () => {
+    const job = onShelf(150)
+    const strap = clampOnPart(usualStrapOn(job, job.setups[0]), job, 'op10', mountSetup(job, 'op10'))!
+    expect(strap.at).toMatchObject({ on: 'A1' })
+    const one = addPiece(job, 'op10', strap)
+    const more = likeIt(clampOf(one.job, one.id), one.job, 'op10', mountSetup(one.job, 'op10'))
+    expect('at' in more && more.at).toMatchObject({ on: 'A1' })
+    expect(factorOf(addPiece(one.job, 'op10', more).job)).toBeGreaterThan(factorOf(one.job))
+  })
+  test('where none fits that is said with the reason, slot by slot', () => {
+    const covered = four(bare(bearingBlock()))
+    expect(covered.ids).toEqual([])
+    expect(strapsWords(covered)).toBe(
+      'No strap holds on A1. Refused: slot G1: its bolt has no room beside the part; slot G2: its bolt has no room beside the part.',
+    )
+    expect(strapsWords(four(onShelf(60, { slots: [] })))).toBe(
+      'No strap holds on A1. Its shelf has no slots.',
+    )
+  })
+  test('none is put through what stands on the plate', () => {
+    const job = onShelf(150)
+    const first = mountSetup(four(job).job, 'op10').pieces.find((p) => p.item.id === 'c1')!
+    // A post in front of the plate, where that strap would lie.
+    const { x, y, z } = first.massCentre
+    const post: Piece<Box> = {
+      kind: 'other',
+      mass: 1,
+      at: { x, y },
+      footprint: { circle: 10 },
+      base: z - 5,
+      height: 10,
+      fixed: true,
+    }
+    const put = four(addPiece(job, 'op10', post).job)
+    const clashes = clashFindings(mountSetup(put.job, 'op10'))
+    expect(put.ids.length).toBeGreaterThan(0)
+    expect(clashes.filter((c) => c.code === 'hardware-clash')).toEqual([])
+  })
+  test('over a vee they go where its lands have holes', () => {
+    const put = four(bare(castingInVee(), 'clamp'))
+    expect(put.ids).toHaveLength(2)
+    expect(factorOf(put.job)).toBeGreaterThan(2)
+    expect(strapsWords(four(put.job))).toMatch(/^No strap holds on V1\. No free hole of V1/)
+  })
+})
+
+/** Without the pieces that hold the part. */
+function bare(job: Job, kind: 'bolt' | 'clamp' = 'bolt'): Job {
+  return {
+    ...job,
+    setups: job.setups.map((s) => ({ ...s, hardware: s.hardware.filter((h) => h.kind !== kind) })),
+  }
+}

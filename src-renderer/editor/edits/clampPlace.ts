@@ -1,91 +1,102 @@
-/** Where strap clamps go: places in slots where the toe lies wholly on solid material and nothing is in the way. */
-import { directionOf, opposite, polar, turnBetween, wholeTurn } from '../../../src-core/geometry/angles.ts'
+/**
+ * Where strap clamps go, on the plate or on a shelf looked at as a plate: places in slots where the toe lies wholly on solid
+ * material and nothing is in the way.
+ */
+import { polar, wholeTurn } from '../../../src-core/geometry/angles.ts'
 import { breakthroughFindings } from '../../../src-core/clearance/breakthrough.ts'
 import { clashFindings } from '../../../src-core/clearance/clashes.ts'
+import type { Point } from '../../../src-core/geometry/types.ts'
+import type { Finding } from '../../../src-core/findings/finding.ts'
+import { pieceRulings } from '../../../src-core/holding/pieceRulings.ts'
 import { clampStates } from '../../../src-core/holding/clampState.ts'
-import { farthestFrom } from '../../../src-core/geometry/farthest.ts'
-import { boxAround, boxesMeet, type Box } from '../../../src-core/geometry/polygonBox.ts'
-import { toeLength } from '../../../src-core/hardware/toe.ts'
-import type { ClampPattern } from '../../../src-core/hardware/usualClamp.ts'
-import { isClamp, type Clamp, type Slot } from '../../../src-core/job/schema.ts'
+import { partStand } from '../../../src-core/holding/stand.ts'
+import { reachOf as solidReach } from '../../../src-core/clearance/inSpace.ts'
+import { boxAround, boxesMeet, inBox, type Box } from '../../../src-core/geometry/polygonBox.ts'
+import { heelDistance, toeLength } from '../../../src-core/hardware/toe.ts'
+import { narrowClamps, type ClampPattern } from '../../../src-core/hardware/usualClamp.ts'
+import type { Clamp, Slot } from '../../../src-core/job/schema.ts'
 import { mountClamp } from '../../../src-core/mounting/clamp.ts'
-import { stationPoint } from '../../../src-core/mounting/station.ts'
+import { carriedBack } from '../../../src-core/mounting/onShelf.ts'
 import { findThread } from '../../../src-core/hardware/threads.ts'
+import { flatBodies } from '../../../src-core/mounting/material.ts'
+import type { FacePlate } from '../../../src-core/mounting/plateFace.ts'
 import { partAt } from '../../../src-core/mounting/partAt.ts'
 import type { Mounted, MountedPiece } from '../../../src-core/mounting/types.ts'
 import { toeLies } from '../../../src-core/mounting/toeLies.ts'
-import { inches } from '../../../src-core/units/convert.ts'
+import { uncapital } from '../../../src-core/words/capital.ts'
 import { clause } from '../../../src-core/words/clause.ts'
 import { ringBox } from '../draw/rings.ts'
 import { roundTo } from '../snap.ts'
+import { stationOnShelf } from './onShelf.ts'
+import { clampTracks, farthestFirst, slotTrack, type ClampTrack } from './clampTracks.ts'
 import { without } from './edit.ts'
 
 type Placed = Omit<Clamp, 'id'>
 /** A clamp where it holds, or why it holds nowhere in the slot. */
-export type ClampPlace = { readonly clamp: Placed } | { readonly slot: string; readonly reason: string }
+export type ClampPlace = { readonly clamp: Placed } | { readonly where: string; readonly reason: string }
 
 /** mm that the stud stays off the part's edge beyond its own radius, and a clamp off the bed. Own choice. */
 const CLEAR = 3
-/** Degrees off its slot that a strap is tried at, straight first. */
+/** Degrees off where its track points it that a strap is tried at, straight first. */
 const TURNS = [0, 20, -20, 40, -40]
-/** mm between the places along a slot that are tried, and how their radii are rounded: what a rule shows. */
-const STEPS = { mm: { by: 2, to: 0.1 }, in: { by: inches(1 / 16), to: 1e-4 } } as const
 /** Stands for the new clamp while it is tried. */
 const TRIED = ' '
 
-/** Of the slots in which it holds, the one farthest round from the clamps that are there; else why not, slot by slot. */
+/** @param mounted the whole setup. Of the tracks in which it holds, the one farthest from the clamps that are there; else why not in the first. */
 export function placeClamp(mounted: Mounted, pattern: ClampPattern): ClampPlace | null {
-  const angles = mounted.pieces.filter((p) => isClamp(p.item)).map((p) => directionOf(p.at))
-  const gap = (slot: Slot) => gapTo(angles, slot.angle)
   let refused: ClampPlace | null = null
-  for (const slot of [...mounted.job.plate.slots].sort((a, b) => gap(b) - gap(a))) {
-    const place = placeInSlot(mounted, slot, pattern)
+  const stand = partStand(mounted)
+  const hopeless = new Set<string>()
+  for (const track of farthestFirst(stand, clampTracks(stand))) {
+    if (hopeless.has(track.name)) continue
+    const place = placeInTrack(mounted, track, pattern)
     if ('clamp' in place) return place
     refused ??= place
+    hopeless.add(track.name)
   }
   return refused
 }
 
-const gapTo = (angles: readonly number[], angle: number): number =>
-  Math.min(360, ...angles.map((a) => Math.abs(turnBetween(a, angle))))
+/** Along a slot of the plate: the place that is nearest the axis, the strap along the slot or as little out of it as will do. */
+export const placeInSlot = (mounted: Mounted, slot: Slot, pattern: ClampPattern): ClampPlace =>
+  placeInTrack(mounted, slotTrack(mounted.job, slot), pattern)
 
-/** `count` slots as evenly round the axis as they come: from each in turn, always the farthest from those taken. */
-export function spreadRound(slots: readonly Slot[], taken: readonly number[], count: number): Slot[] {
-  let best: Slot[] = []
-  let widest = -1
-  for (const first of slots) {
-    const chosen = [first]
-    while (chosen.length < Math.min(count, slots.length)) {
-      const angles = [...taken, ...chosen.map((s) => s.angle)]
-      const rest = slots.filter((s) => !chosen.includes(s))
-      chosen.push(rest.reduce((a, b) => (gapTo(angles, b.angle) > gapTo(angles, a.angle) + 1e-9 ? b : a)))
-    }
-    const least = Math.min(
-      ...chosen.map((s) => gapTo([...taken, ...chosen.filter((o) => o !== s).map((o) => o.angle)], s.angle)),
-    )
-    if (least > widest + 1e-9) [best, widest] = [chosen, least]
+/**
+ * The first place of a track in which it holds, pointed as the track does or as little out of that as will do; on a shelf,
+ * which is narrow, with the heel nearer or by a shorter strap where the one that is asked for has no room.
+ */
+export function placeInTrack(mounted: Mounted, track: ClampTrack, pattern: ClampPattern): ClampPlace {
+  const stand = partStand(mounted)
+  const roomy = { ...track, places: track.places.filter((p) => boltHasRoom(stand, pattern, p.point)) }
+  let refused: Refusal = roomy.places.length < track.places.length ? COVERED : OFF
+  for (const tried of stand.shelf ? narrowClamps(pattern, mounted.job.displayUnits) : [pattern]) {
+    const found = tryTrack(mounted, stand, roomy, tried)
+    if ('clamp' in found) return found
+    if (found.rank < refused.rank) refused = found
   }
-  return best
+  return { where: track.name, reason: refused.reason }
 }
 
-/** The place in a slot that is nearest the axis, the strap along the slot or as little out of it as will do. */
-export function placeInSlot(mounted: Mounted, slot: Slot, pattern: ClampPattern): ClampPlace {
-  let refused = { rank: Infinity, reason: 'the strap does not reach the part' }
-  const { by, to } = STEPS[mounted.job.displayUnits]
+function tryTrack(
+  mounted: Mounted,
+  stand: Mounted,
+  track: ClampTrack,
+  pattern: ClampPattern,
+): { readonly clamp: Placed } | Refusal {
+  let refused: Refusal = { ...OFF, rank: Infinity }
   for (const turn of TURNS) {
-    const facing = wholeTurn(roundTo(opposite(slot.angle) + turn, 0.1))
     let onPart = false
-    for (let radius = slot.from; radius <= slot.to; radius += by) {
-      const clamp: Placed = { ...pattern, at: { slot: slot.id, radius: roundTo(radius, to) }, facing }
-      const found = hasRoom(mounted, clamp) ?? tryPlace(mounted, clamp)
-      if (found === null) return { clamp: withoutDoubledPacking(mounted, clamp) }
+    for (const { at, point, faces } of track.places) {
+      const clamp: Placed = { ...pattern, at, facing: wholeTurn(roundTo(faces + turn, 0.1)) }
+      const found = reaches(stand, clamp, point) ?? tryPlace(stand, mounted, clamp)
+      if (found === null) return { clamp: inJob(stand, withoutDoubledPacking(stand, clamp)) }
       if (found.rank < refused.rank) refused = found
       // Farther out it only reaches less.
-      if (onPart && found.rank === OFF.rank) break
+      if (track.goesOut && onPart && found.rank === OFF.rank) break
       onPart = found.rank < OFF.rank
     }
   }
-  return { slot: slot.id, reason: refused.reason }
+  return refused
 }
 
 interface Refusal {
@@ -97,46 +108,73 @@ interface Refusal {
 const OFF: Refusal = { rank: 4, reason: 'the strap does not reach the part' }
 const COVERED: Refusal = { rank: 5, reason: 'its bolt has no room beside the part' }
 
-/** Bolt beside the part and the middle of the toe on it, which is soon asked. */
-function hasRoom(mounted: Mounted, { at, facing, strap, stud }: Placed): Refusal | null {
-  const bolt = stationPoint(mounted.job.plate, at, mounted.setup.hardware)
+/** Whether the bolt stands beside the part. */
+function boltHasRoom(stand: Mounted, { strap, stud }: ClampPattern, bolt: Point): boolean {
   const radius = (findThread(stud.thread ?? '')?.diameter ?? strap.opening) / 2
-  if (partAt(mounted, bolt).off < radius + CLEAR) return COVERED
-  const reach = polar(strap.boltFrom - toeLength(strap) / 2, facing)
-  return partAt(mounted, { x: bolt.x + reach.x, y: bolt.y + reach.y }).off > 0 ? OFF : null
+  return partAt(stand, bolt).off >= radius + CLEAR
 }
 
-/** Null where it holds; cheap questions first. */
-function tryPlace(mounted: Mounted, clamp: Placed): Refusal | null {
-  const piece = mountNew(mounted, clamp)
+/** Whether the middle of the toe is on the part, and on a shelf the middle of the heel on that, which is soon asked. */
+function reaches(stand: Mounted, { facing, strap, heel }: Placed, bolt: Point): Refusal | null {
+  const along = (by: number): Point => {
+    const step = polar(by, facing)
+    return { x: bolt.x + step.x, y: bolt.y + step.y }
+  }
+  const toe = along(strap.boltFrom - toeLength(strap) / 2)
+  const near = flatBodies(stand).some((b) => b.adds && inBox(b.box, toe))
+  if (!near || partAt(stand, toe).off > 0) return OFF
+  const { face }: FacePlate = stand.job.plate
+  if (!face || !heel) return null
+  const on = inBox(ringBox(face.outline), along(-heelDistance(strap, heel)))
+  return on ? null : { rank: 1, reason: `its heel would stand beyond ${face.rim}` }
+}
+
+/** Null where it holds; cheap questions first. @param stand what the part stands on, looked at as the plate. */
+function tryPlace(stand: Mounted, whole: Mounted, clamp: Placed): Refusal | null {
+  const piece = mountNew(stand, clamp)
   const toe = piece.toe!
-  const lies = toeLies(mounted, toe)
+  const lies = toeLies(stand, toe)
   if (lies !== null) return { rank: 1, reason: `the toe would lie over ${lies}` }
-  if (reachOf(piece) > mounted.job.lathe.swingOverBed / 2 - CLEAR)
+  // On a shelf a heel soon hangs over its edge.
+  const own = stand.shelf ? pieceRulings(stand, piece).find((r) => r.finding.severity === 'stop') : undefined
+  if (own) return { rank: own.finding.code === 'toe-off' ? 1 : 0, reason: reasonOf(own.finding) }
+  const turning = stand.shelf ? carriedBack(stand.shelf, { ...inJob(stand, clamp), id: TRIED }, piece) : piece
+  if (reachOf(turning) > whole.job.lathe.swingOverBed / 2 - CLEAR)
     return { rank: 2, reason: 'the clamp would come too near the bed' }
-  const alone = stopOf(mounted, [piece])
-  if (alone) return { rank: 0, reason: alone }
-  const box = boxOfPiece(piece)
-  const others = mounted.pieces.filter((p) => p.item.kind !== 'packing' && boxesMeet(box, boxOfPiece(p)))
-  const clash = stopOf(mounted, [piece, ...others])
-  if (clash) return { rank: 0, reason: clash }
-  const against = saidAgainst(mounted, piece)
+  const meets = meetsAnything(stand, piece) ?? (stand.shelf ? meetsAnything(whole, turning) : null)
+  if (meets) return { rank: 0, reason: meets }
+  const against = saidAgainst(stand, piece)
   return against ? { rank: 0, reason: against } : null
 }
+
+/** What is in its way, alone and among what is there. */
+function meetsAnything(mounted: Mounted, piece: MountedPiece): string | null {
+  const alone = stopOf(mounted, [piece])
+  if (alone) return alone
+  const box = boxOfPiece(piece)
+  const others = mounted.pieces.filter((p) => p.item.kind !== 'packing' && boxesMeet(box, boxOfPiece(p)))
+  return stopOf(mounted, [piece, ...others])
+}
+
+/** A clamp that is placed on what is looked at, with its station as the job says it. */
+export const inJob = ({ shelf }: Mounted, clamp: Placed): Placed =>
+  shelf ? { ...clamp, at: stationOnShelf(shelf.item, clamp.at) } : clamp
 
 /** What the check of a clamp has against it there; null where it has nothing. */
 function saidAgainst(mounted: Mounted, piece: MountedPiece): string | null {
   const states = clampStates({ ...mounted, pieces: [...mounted.pieces, piece] })
   const stop = states.find((s) => s.piece === piece)?.findings.find((f) => f.severity === 'stop')
-  switch (stop?.code) {
-    case undefined:
-      return null
+  return stop ? reasonOf(stop) : null
+}
+
+function reasonOf(stop: Finding): string {
+  switch (stop.code) {
     case 'toe-off':
       return 'the toe would lie over an edge of the part'
     case 'toe-bends-part':
       return 'nothing carries the part under the toe'
     default:
-      return clause(stop!.message.split(/(?<=\.)\s/)[0]!)
+      return uncapital(clause(stop.message.split(/(?<=\.)\s/)[0]!.replaceAll(` (${TRIED})`, '')))
   }
 }
 
@@ -146,23 +184,23 @@ const mountNew = (
 ): MountedPiece =>
   mountClamp(
     { job, setup, part: { placement, bodies, turned, bores }, ground, seat, front: partFront },
-    { ...clamp, id: TRIED },
+    { ...clamp, name: 'the strap', id: TRIED },
   )
 
 const boxOfPiece = (piece: MountedPiece): Box => boxAround(piece.solids.map((s) => ringBox(s.ring)))
 
-const reachOf = (piece: MountedPiece): number =>
-  Math.max(...piece.solids.map((s) => farthestFrom(s.ring, { x: 0, y: 0 }).distance))
+const reachOf = (piece: MountedPiece): number => Math.max(...piece.solids.map((s) => solidReach(s).distance))
 
 function stopOf(mounted: Mounted, pieces: readonly MountedPiece[]): string | null {
-  const tried = { ...mounted, pieces }
+  // What stands on a shelf is looked at from there apart.
+  const tried = { ...mounted, pieces, shelves: [] }
   const stop = [...clashFindings(tried), ...breakthroughFindings(tried)].find(
     (f) => f.severity === 'stop' && f.item === TRIED,
   )
   if (!stop) return null
   switch (stop.code) {
     case 'in-bar-path':
-      return 'the strap would lie over the bore'
+      return pieces[0]?.shelf ? 'it would stand in the path of the bar' : 'the strap would lie over the bore'
     case 'breakthrough-packing':
       return 'its packing would lie where the tool comes out'
     case 'hardware-clash':

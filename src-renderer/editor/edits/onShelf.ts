@@ -3,7 +3,7 @@ import { edgesBox, ringEdges } from '../../../src-core/geometry/edges.ts'
 import { TOLERANCE } from '../../../src-core/geometry/tolerance.ts'
 import type { Point, Ring } from '../../../src-core/geometry/types.ts'
 import { strapOverVee } from '../../../src-core/hardware/veeStrap.ts'
-import type { Job, ThroughBolt, Vee } from '../../../src-core/job/schema.ts'
+import type { At, Job, Shelf, ThroughBolt, Vee } from '../../../src-core/job/schema.ts'
 import { findSetup } from '../../../src-core/mounting/mount.ts'
 import { anchorsBy } from '../../../src-core/mounting/plateFace.ts'
 import type { Mounted } from '../../../src-core/mounting/types.ts'
@@ -11,6 +11,12 @@ import { roundTo } from '../snap.ts'
 import { editPiece, type Piece } from './edit.ts'
 import { addPiece } from './hardware.ts'
 import { usualBolt } from './fixtures.ts'
+
+/** A station as it is on a shelf that is looked at as a plate, as the job says it. */
+export function stationOnShelf({ id: on }: Pick<Shelf, 'id'>, at: At): At {
+  if ('x' in at) return { on, along: roundTo(at.x, 1e-3), out: roundTo(at.y, 1e-3) }
+  return 'hole' in at ? { on, hole: at.hole } : at
+}
 
 /** Puts a piece at a place of its shelf. @param view the setup as it looks from there. */
 export const moveOnShelf = (job: Job, setupId: string, view: Mounted, id: string, at: Point): Job =>
@@ -22,7 +28,7 @@ export const moveOnShelf = (job: Job, setupId: string, view: Mounted, id: string
       }
       return
     }
-    if (view.shelf) p.at = { on: view.shelf.item.id, along: roundTo(at.x, 1e-3), out: roundTo(at.y, 1e-3) }
+    if (view.shelf) p.at = stationOnShelf(view.shelf.item, at)
   })
 
 /** mm between places that are tried in a hole of the base. */

@@ -1,14 +1,18 @@
 /** A choice out of the catalogue put where it is wanted: a clamp onto the part, packing under it, the rest where there is room. */
 import { pieceOf, clampOf, subPlateOf, type Choice } from '../../../src-core/hardware/choice.ts'
 import type { ClampPattern } from '../../../src-core/hardware/usualClamp.ts'
+import { partStand } from '../../../src-core/holding/stand.ts'
+import { wholeTurn } from '../../../src-core/geometry/angles.ts'
 import type { Clamp, Hardware, Job } from '../../../src-core/job/schema.ts'
 import { inward, stationPoint } from '../../../src-core/mounting/station.ts'
 import type { Mounted } from '../../../src-core/mounting/types.ts'
 import { roundTo } from '../snap.ts'
 import { placeClamp } from './clampPlace.ts'
+import { clampTracks, farthestFirst } from './clampTracks.ts'
 import { without, type Piece } from './edit.ts'
 import { newSubPlate } from './fixtures.ts'
 import { freeStation } from './hardware.ts'
+import { stationOnShelf } from './onShelf.ts'
 import { packingPlace } from './packingPlace.ts'
 
 /** mm that a copy stands beside what lies on the axis. */
@@ -31,8 +35,19 @@ const packingOf = (job: Job, setupId: string): number =>
 function onPart(pattern: ClampPattern, job: Job, setupId: string, mounted: Mounted | null): Piece<Clamp> {
   const place = mounted && placeClamp(mounted, pattern)
   if (place && 'clamp' in place) return place.clamp
+  const onShelf = mounted && besidePart(partStand(mounted))
+  if (onShelf) return { ...pattern, ...onShelf }
   const at = freeStation(job, setupId)
   return { ...pattern, at, facing: roundTo(inward(job.plate, at), 0.1) }
+}
+
+/** On the shelf that carries the part, in a slot or else in its middle; null where it stands on none. */
+function besidePart(view: Mounted): Pick<Clamp, 'at' | 'facing'> | null {
+  if (!view.shelf) return null
+  const [place] = farthestFirst(view, clampTracks(view)).flatMap((t) => t.places)
+  const { item } = view.shelf
+  const at = place?.at ?? { x: 0, y: roundTo(item.size[2] / 2, 1) }
+  return { at: stationOnShelf(item, at), facing: roundTo(wholeTurn(place?.faces ?? 0), 0.1) }
 }
 
 /** One more of a piece that is on the plate: a clamp where it would hold too, anything else in a free slot or beside it. */
