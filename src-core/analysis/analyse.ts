@@ -5,6 +5,7 @@
 import { afterCutFinding } from '../checks/afterCut.ts'
 import { boldDoubtFindings } from '../checks/boldDoubts.ts'
 import { piecesFindings } from '../checks/partPieces.ts'
+import { footBoltFindings } from '../checks/footBolts.ts'
 import { shelfFindings } from '../checks/shelves.ts'
 import { pieceMassFindings, plateMassFindings } from '../checks/pieceMasses.ts'
 import { axisFindings, breakthroughFindings } from '../clearance/breakthrough.ts'
@@ -81,6 +82,7 @@ export function analyseMounted(mounted: Mounted): Analysis {
     ...soundOutlines(mounted, (sound) => [
       ...clashFindings(sound),
       ...shelfFindings(sound),
+      ...footBoltFindings(sound),
       ...breakthroughFindings(sound),
       ...tailstockFindings(sound),
       ...overlapFindings(sound),

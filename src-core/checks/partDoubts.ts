@@ -17,6 +17,12 @@ import { flatBodies, heightOverlap, type FlatBody } from '../mounting/material.t
 /** Share by which a weighed part may differ from its material before it is questioned. */
 export const DENSITY_DOUBT = 0.1
 
+/** Times by which they may differ before one of them must be wrong. Own choice. */
+const CONTRADICTED = 2
+
+/** kg/m³ of whatever is turned: wood to tungsten. Common knowledge. */
+const SOLID = { least: 400, most: 19_500 } as const
+
 /** Nobody reads more, and two hundred bodies have twenty thousand pairs. */
 const MOST_PAIRS = 40
 
@@ -57,26 +63,61 @@ function overlapOf(job: Job, a: FlatBody, b: FlatBody, bodies: readonly FlatBody
 }
 
 /** The density a weighing implies, and one that does not suit the material named. */
-export function densityFindings(job: Job, mass: PartMass): Finding[] {
-  const { part } = job
-  const fmt = formatter(job.displayUnits)
+export const densityFindings = (job: Job, mass: PartMass): Finding[] => [
+  ...weighingFindings(job, mass),
+  ...namedFindings(job),
+  ...bodyDensities(job),
+]
+
+const isFar = (ratio: number): boolean => ratio > CONTRADICTED || ratio < 1 / CONTRADICTED
+
+/** Mass and pull of what cannot be as it is said to be mean nothing. */
+const contradicted = (item: string, message: string): Finding =>
+  finding(
+    'caution',
+    'density-contradicted',
+    item,
+    `${message} The two cannot both be right, so what turns is not known.`,
+  )
+
+function weighingFindings({ part, displayUnits }: Job, mass: PartMass): Finding[] {
+  if (part.weighedMass === null) return []
+  const fmt = formatter(displayUnits)
+  const expected = findMaterial(part.material)?.density ?? part.density
+  const implied = part.density * mass.scale
+  const off = implied / expected - 1
+  if (Math.abs(off) <= DENSITY_DOUBT) return []
+  const message = `Weighed ${fmt.mass(part.weighedMass)} against ${fmt.mass(mass.computedMass)} from the outline: that implies ${fmt.density(implied)}, ${plain(Math.abs(off) * 100, 0)} % ${off > 0 ? 'above' : 'below'} ${fmt.density(expected)} for ${part.material || 'the material'} (questioned beyond 10 %). Check outline, thickness, cored hollows and the scale.`
+  return [
+    isFar(1 + off)
+      ? contradicted('part', message)
+      : finding('caution', 'density-questioned', 'part', message),
+  ]
+}
+
+function namedFindings({ part, displayUnits }: Job): Finding[] {
   const material = findMaterial(part.material)
-  const expected = material?.density ?? part.density
-  const findings: Finding[] = []
-  if (part.weighedMass !== null) {
-    const implied = part.density * mass.scale
-    const off = implied / expected - 1
-    if (Math.abs(off) > DENSITY_DOUBT) {
-      const message = `Weighed ${fmt.mass(part.weighedMass)} against ${fmt.mass(mass.computedMass)} from the outline: that implies ${fmt.density(implied)}, ${plain(Math.abs(off) * 100, 0)} % ${off > 0 ? 'above' : 'below'} ${fmt.density(expected)} for ${part.material || 'the material'} (questioned beyond 10 %). Check outline, thickness, cored hollows and the scale.`
-      findings.push(finding('caution', 'density-questioned', 'part', message))
-    }
-  }
-  const given = part.density / expected - 1
-  if (material && Math.abs(given) > DENSITY_DOUBT) {
-    const message = `Density ${fmt.density(part.density)} is ${plain(Math.abs(given) * 100, 0)} % off ${fmt.density(expected)} for ${material.name}. Correct the density or the material.`
-    findings.push(finding('caution', 'density-unlikely', 'part', message))
-  }
-  return findings
+  if (!material) return []
+  const off = part.density / material.density - 1
+  if (Math.abs(off) <= DENSITY_DOUBT) return []
+  const fmt = formatter(displayUnits)
+  const message = `Density ${fmt.density(part.density)} is ${plain(Math.abs(off) * 100, 0)} % off ${fmt.density(material.density)} for ${material.name}. Correct the density or the material.`
+  // What is weighed is so heavy whatever density is written.
+  const far = part.weighedMass === null && isFar(1 + off)
+  return [far ? contradicted('part', message) : finding('caution', 'density-unlikely', 'part', message)]
+}
+
+/** Of bodies with a density of their own, and of the part where its material is no known one. */
+function bodyDensities({ part, displayUnits }: Job): Finding[] {
+  const fmt = formatter(displayUnits)
+  const own = part.bodies.flatMap((b) => (b.density ? [{ id: b.id, density: b.density }] : []))
+  const whole = findMaterial(part.material) ? [] : [{ id: 'part', density: part.density }]
+  return [...whole, ...own].flatMap(({ id, density }) => {
+    if (density >= SOLID.least && density <= SOLID.most) return []
+    const what = id === 'part' ? 'the part' : `body ${id}`
+    const message = `Density ${fmt.density(density)} of ${what} is that of no material that is turned. Correct it.`
+    return [finding('caution', 'density-contradicted', id, message)]
+  })
 }
 
 /** Whether the part is drawn solid at a point over the heights that a bore goes through. */

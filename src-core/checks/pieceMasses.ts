@@ -11,10 +11,14 @@ const SOLID = { least: 400, most: 19_500 } as const
 /** Of a bracket or the like, which fills its outline badly. Own choice. */
 const HOLLOW = { least: 100, most: 19_500 } as const
 
-const RANGES: Partial<Record<MountedSolid['role'], typeof SOLID | typeof HOLLOW>> = {
+/** Of sub-plates, angle plates and vees, which are drawn without their slots: aluminium to twice iron; own choice. */
+const FIXTURE = { least: 1_500, most: 15_000 } as const
+
+const RANGES: Partial<Record<MountedSolid['role'], typeof SOLID | typeof HOLLOW | typeof FIXTURE>> = {
   weight: SOLID,
   packing: SOLID,
   block: HOLLOW,
+  fixture: FIXTURE,
 }
 
 /** kg/m³ of the plate's disc, less its bore: slots take some of it, a hub behind adds. Aluminium to twice iron; own choice. */
@@ -34,13 +38,14 @@ export function plateMassFindings({ plate, displayUnits }: Job): Finding[] {
 export function pieceMassFindings({ job, pieces }: Mounted): Finding[] {
   const fmt = formatter(job.displayUnits)
   return pieces.flatMap(({ item, at, solids }) => {
-    const odd = solids.find((s) => {
-      const range = RANGES[s.role]
-      const density = densityOf(s)
+    const odd = filledBy(solids).find(({ role, mass, volume }) => {
+      const range = RANGES[role]
+      const density = mass / (volume * PER_MM3)
       return range && Number.isFinite(density) && (density < range.least || density > range.most)
     })
     if (!odd) return []
-    const message = `The mass of ${called(item)} does not suit its size: ${fmt.mass(odd.mass)} in its outline and height is ${densityWords(fmt, densityOf(odd))}. Weigh it again, or correct the size.`
+    const density = densityWords(fmt, odd.mass / (odd.volume * PER_MM3))
+    const message = `The mass of ${called(item)} does not suit its size: ${fmt.mass(odd.mass)} in its outline and height is ${density}. Weigh it again, or correct the size.`
     return [finding('caution', 'mass-unlikely', item.id, message, at)]
   })
 }
@@ -49,7 +54,24 @@ export function pieceMassFindings({ job, pieces }: Mounted): Finding[] {
 const densityWords = (fmt: Formatter, density: number): string =>
   density < 1e6 ? fmt.density(density) : 'far more than any metal'
 
-/** kg/m³ over its outline and height. */
-function densityOf({ ring, z0, z1, mass }: MountedSolid): number {
-  return mass / (Math.abs(ringMoments(ring).area) * (z1 - z0) * PER_MM3)
+/** A mass, kg, in a volume, mm³. */
+interface Filled {
+  readonly role: MountedSolid['role']
+  readonly mass: number
+  readonly volume: number
+}
+
+/** Solid by solid; the walls and webs of a fixture are one casting. */
+function filledBy(solids: readonly MountedSolid[]): Filled[] {
+  const all = solids.map((s): Filled => ({ role: s.role, mass: s.mass, volume: volumeOf(s.lies ?? s) }))
+  const casting = all.filter((f) => f.role === 'fixture')
+  if (casting.length < 2) return all
+  const sum = (of: (f: Filled) => number) => casting.reduce((total, f) => total + of(f), 0)
+  const whole: Filled = { role: 'fixture', mass: sum((f) => f.mass), volume: sum((f) => f.volume) }
+  return [whole, ...all.filter((f) => f.role !== 'fixture')]
+}
+
+function volumeOf({ ring, holes = [], z0, z1 }: Pick<MountedSolid, 'ring' | 'holes' | 'z0' | 'z1'>): number {
+  const area = (r: MountedSolid['ring']) => Math.abs(ringMoments(r).area)
+  return (area(ring) - holes.reduce((total, h) => total + area(h), 0)) * (z1 - z0)
 }

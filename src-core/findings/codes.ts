@@ -64,10 +64,11 @@ export const FINDINGS = {
   'bodies-overlap': { caution: 'none' },
   'density-questioned': { caution: 'none' },
   'density-unlikely': { caution: 'none' },
+  'density-contradicted': { caution: 'unknown' },
   'bore-in-mesh': { caution: 'none' },
   'bore-in-air': { caution: 'none' },
   'bore-start-solid': { caution: 'none' },
-  'mass-unlikely': { caution: 'none' },
+  'mass-unlikely': { caution: 'unknown' },
   // Balance and speed.
   'no-speed-chosen': { note: 'none' },
   'unbalance-over-limit': { stop: 'stop' },

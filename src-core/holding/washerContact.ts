@@ -2,7 +2,7 @@
 import { called, finding } from '../findings/finding.ts'
 import { FULL_TURN, onCircle } from '../geometry/angles.ts'
 import { isWithin } from '../geometry/nearest.ts'
-import { boxesMeet, boxOf } from '../geometry/polygonBox.ts'
+import { boxesMeet, boxOf, type Polygons } from '../geometry/polygonBox.ts'
 import { polygonArea, polygonIntersection } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
@@ -21,13 +21,18 @@ export function washerRulings(
   { grip, washer }: MountedFastening,
 ): Ruling[] {
   const solid = solidUnder(mounted, grip, boxOf(discPolygons(at, washer.diameter)))
-  const radius = washer.diameter / 2 - RIM.inset
-  const rim = Array.from({ length: RIM.places }, (_, i) => onCircle(at, radius, (FULL_TURN * i) / RIM.places))
-  const carried = rim.map((p) => isWithin(solid, p))
-  if (longestHang(carried) <= RIM.gap) return []
-  const free = rim[carried.indexOf(false)]!
+  const free = hangsAt(solid, at, washer.diameter)
+  if (!free) return []
   const message = `The washer of ${called(item)} does not lie on the part all round: beside its bolt is ${whatLiesAt(mounted, free, grip)}. Use a larger washer, or put the bolt through a hole with solid material round it.`
   return [{ finding: finding('stop', 'washer-off', item.id, message, at), makes: 'nothing' }]
+}
+
+/** A place on the rim of a washer that hangs over what is there; null where it is carried all round. */
+export function hangsAt(solid: Polygons, at: Point, diameter: number): Point | null {
+  const radius = diameter / 2 - RIM.inset
+  const rim = Array.from({ length: RIM.places }, (_, i) => onCircle(at, radius, (FULL_TURN * i) / RIM.places))
+  const carried = rim.map((p) => isWithin(solid, p))
+  return longestHang(carried) <= RIM.gap ? null : rim[carried.indexOf(false)]!
 }
 
 function longestHang(carried: readonly boolean[]): number {

@@ -6,6 +6,7 @@ import { findThread, rodVolume, type Thread } from '../hardware/threads.ts'
 import { washerSize, washerVolume } from '../hardware/washers.ts'
 import type { At, Clamp, Plate } from '../job/schema.ts'
 import { STEEL_PER_MM3 } from '../hardware/steel.ts'
+import type { FacePlate } from './plateFace.ts'
 import type { MountedFastening, MountedSolid } from './types.ts'
 
 export type FasteningFields = Pick<Clamp, 'stud' | 'nut' | 'washer' | 'torque' | 'lubricated'>
@@ -45,7 +46,7 @@ export interface FastenedSolids {
  * @param tapped z of the face that the stud is screwed into, of a tapped hole in front of the plate; null: it goes into the plate.
  */
 export function fasten(
-  plate: Plate,
+  plate: FacePlate,
   at: At,
   point: Point,
   fields: FasteningFields,
@@ -84,20 +85,25 @@ export function fasten(
     massCentre: { ...point, z: (z0 + z1) / 2 },
   })
   const nutMass = thread ? steel(nutVolume(thread, nut)) : 0
+  const washerMass = thread
+    ? steel(washerVolume({ ...washer, outside: washer.diameter, hole: usual.hole }))
+    : 0
+  // What holds it behind: nut and washer, or the head of a tee bolt, which weighs about as much. Under a shelf there are
+  // webs and a foot beside it, so there it is as wide as it is.
+  const under = -anchor + BEYOND_NUT * (thread?.pitch ?? 0)
+  const last = plate.face
+    ? [
+        solid('washer', washer.diameter, -plate.thickness - d / 5, -plate.thickness, washerMass),
+        solid('nut', acrossCorners(nut), under, under + nut.height, nutMass),
+      ]
+    : [solid('nut', d, -anchor, -anchor + nut.height, nutMass)]
   return {
     fastening: { thread, at: point, grip, washer, needed, length, front, back: -anchor },
     solids: [
       solid('stud', d, -anchor, Math.max(front, seat), thread ? steel(rodVolume(thread, whole)) : 0),
-      solid(
-        'washer',
-        washer.diameter,
-        grip,
-        seat,
-        thread ? steel(washerVolume({ ...washer, outside: washer.diameter, hole: usual.hole })) : 0,
-      ),
+      solid('washer', washer.diameter, grip, seat, washerMass),
       solid('nut', acrossCorners(nut), seat, seat + nut.height, nutMass),
-      // What holds it behind: nut and washer, or the head of a tee bolt, which weighs about as much.
-      ...(behind ? [solid('nut', d, -anchor, -anchor + nut.height, nutMass)] : []),
+      ...(behind ? last : []),
     ],
   }
 }

@@ -37,20 +37,30 @@ const strip = (x0: number, x1: number, along: number): Ring =>
 
 function angleSolids(item: AnglePlate, at: Point): MountedSolid[] {
   const [along, foot, out] = item.size
-  const { thickness, webs } = item
+  const { thickness } = item
   return [
     upright(item, at, strip(-foot, 0, along), 0, thickness),
     upright(item, at, strip(-thickness, 0, along), thickness, out),
-    ...Array.from({ length: webs.count }, (_, i) => web(item, at, i)),
+    ...webPlaces(item).map(({ middle }) => web(item, at, middle)),
   ]
 }
 
-/** A triangle in the corner between foot and shelf; the outermost stand flush with the ends. */
-function web(item: AnglePlate, at: Point, index: number): MountedSolid {
-  const [along, foot, out] = item.size
+/** Where webs stand along the shelf from its middle, mm; the outermost flush with the ends. */
+export function webPlaces({
+  size: [along],
+  webs: { count, thickness },
+}: Pick<AnglePlate, 'size' | 'webs'>): { readonly middle: number; readonly thickness: number }[] {
+  const room = along - thickness
+  return Array.from({ length: count }, (_, i) => ({
+    middle: count === 1 ? 0 : room * (i / (count - 1) - 1 / 2),
+    thickness,
+  }))
+}
+
+/** A triangle in the corner between foot and shelf. */
+function web(item: AnglePlate, at: Point, middle: number): MountedSolid {
+  const [, foot, out] = item.size
   const { thickness, webs } = item
-  const room = along - webs.thickness
-  const middle = webs.count === 1 ? 0 : room * (index / (webs.count - 1) - 1 / 2)
   // Its u points away from the shelf's face, its n along the shelf.
   const pose = facingPose(placePoint({ turn: item.facing, ...at }, { x: 0, y: middle }), item.facing + 90)
   const corner: Ring = [

@@ -40,6 +40,8 @@ const STEPS: Readonly<Record<AgainstCode, StepName | 'item'>> = {
   'bore-off-axis': 'mounting',
   'outline-fault': 'part',
   'part-in-pieces': 'part',
+  'density-contradicted': 'part',
+  'mass-unlikely': 'item',
   'unbalance-over-limit': 'counterweights',
   'criterion-not-known': 'machine',
   'speed-above-ceiling': 'speed',

@@ -77,8 +77,8 @@ export const ANGLE_PLATE: AnglePlate = {
   slots: [-56, 56].map((x, i) => ({ id: `G${i + 1}`, x, y: 65, angle: 90, length: 70, width: 13 })),
   holes: [],
   bolts: [
-    { x: -45, y: 62.6 },
-    { x: -45, y: -62.6 },
+    { x: -35, y: 56.9 },
+    { x: -35, y: -56.9 },
     { x: -45, y: 0 },
     { x: -80, y: 0 },
   ].map((at) => ({ at, ...BOLTED })),

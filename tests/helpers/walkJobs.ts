@@ -64,7 +64,7 @@ const EVERY_KIND: readonly Hardware[] = [
   { id: 'd1', kind: 'dowel', at: { hole: 'P' }, diameter: 12, length: 30, fixed: false },
   piece(
     'k1',
-    0.5,
+    0.15,
     { slot: 'S2', radius: 165 },
     {
       kind: 'bracket',
@@ -297,7 +297,7 @@ export function described(job: Job): Job {
 function onAnglePlate(): Job {
   const job = shelfExample('bearing-block')
   const at = { on: 'A1', along: 0, out: 112 }
-  const plate = piece('o1', 0.1, at, {
+  const plate = piece('o1', 0.02, at, {
     kind: 'bracket',
     footprint: { rect: [20, 14] },
     height: 10,

@@ -81,6 +81,14 @@ describe('an angle plate put on', () => {
     expect(codes).not.toContain('bolt-in-solid')
   })
 
+  test('its bolts stand clear of its webs', () => {
+    const job = bare(bearingBlock())
+    const { webs, bolts } = newAnglePlate(job)
+    const clear = 175 / 2 - webs.thickness
+    expect(bolts.length).toBeGreaterThan(1)
+    for (const { at } of bolts) expect(Math.abs(at!.y) + 12).toBeLessThan(clear)
+  })
+
   test('another flat turns the part, and the shelf goes after it', () => {
     const side = flatsOf(job.part).find((f) => Math.round(f.direction) === 0)!
     const laid = layFlat(job, id(job), side)

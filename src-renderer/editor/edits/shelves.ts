@@ -9,6 +9,7 @@ import { findSetup } from '../../../src-core/mounting/mount.ts'
 import { placePoint } from '../../../src-core/mounting/place.ts'
 import { anchorAt } from '../../../src-core/mounting/plateFace.ts'
 import { seatShelf } from '../../../src-core/mounting/shelf.ts'
+import { webPlaces } from '../../../src-core/mounting/shelfSolids.ts'
 import { stationPoint } from '../../../src-core/mounting/station.ts'
 import { roundTo } from '../snap.ts'
 import { editPiece, editSetup, type Piece } from './edit.ts'
@@ -95,7 +96,7 @@ const RIM = 15
 const MIDDLED = 1
 
 type Footed =
-  | Pick<AnglePlate, 'kind' | 'at' | 'facing' | 'size' | 'thickness'>
+  | Pick<AnglePlate, 'kind' | 'at' | 'facing' | 'size' | 'thickness' | 'webs'>
   | Pick<Vee, 'kind' | 'at' | 'facing' | 'size' | 'foot'>
 
 /** mm, along `facing`, between which a foot's face is free for washers. */
@@ -124,9 +125,11 @@ function boltsThrough(job: Job, shelf: Footed): Shelf['bolts'] {
       for (let x = foot[0] + RIM; x <= foot[1] - RIM; x += STEP) if (tryAt(x, y)) return true
       return false
     })
+  const webs = shelf.kind === 'anglePlate' ? webPlaces(shelf) : []
+  const beside = (y: number) => webs.every((web) => Math.abs(y - web.middle) >= web.thickness / 2 + RIM)
   const half: number[] = []
   for (let y = along / 2 - RIM; y >= 0; y -= STEP) half.push(y)
-  for (const side of [-1, 1]) seek(half.map((y) => side * y))
+  for (const side of [-1, 1]) seek(half.map((y) => side * y).filter(beside))
   if (found.length < 2) seek([0])
   return found.map((at) => ({ at, ...usualBolt(job) }))
 }

@@ -3,6 +3,7 @@ import { expect, test } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
 import { jobWith, piece } from '../../helpers/jobs.ts'
+import { bearingBlock } from '../../helpers/shelfJobs.ts'
 import { heldBlock } from '../../helpers/heldJobs.ts'
 
 const found = (job: Job, code: string) => analyse(job, 'op10').findings.find((f) => f.code === code)
@@ -54,4 +55,20 @@ test.each([
   const plate = { ...job.plate, diameter: 300, bore: 38, thickness, mass }
   const message = found({ ...job, plate }, 'mass-unlikely')?.message
   expect(message !== undefined).toBe(odd)
+})
+
+test.each([
+  // Of 175 by 100 by 125 of grey iron it is 5.5 kg.
+  ['an angle plate as cast', { density: 7200 }, false],
+  ['of aluminium', { density: 2700 }, false],
+  ['its density a slip', { density: 720 }, true],
+  ['weighed, a slip of a decimal', { mass: 0.55 }, true],
+  ['weighed', { mass: 5.3 }, false],
+] as const)('%s', (_, given, odd) => {
+  const job = bearingBlock()
+  const setups = job.setups.map((s) => ({
+    ...s,
+    hardware: s.hardware.map((h) => (h.kind === 'anglePlate' ? { ...h, ...given } : h)),
+  }))
+  expect(found({ ...job, setups }, 'mass-unlikely')?.effect).toBe(odd ? 'unknown' : undefined)
 })

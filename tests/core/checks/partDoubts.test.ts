@@ -33,8 +33,27 @@ describe('material and weighing', () => {
       found(withPart(partOf([disc('d', O, 100, 10)], [], { material, density })), 'density-unlikely')
     expect(with_('steel', 7850)).toBeUndefined()
     expect(with_('steel', 7200)).toBeUndefined()
-    expect(with_('steel', 2700)).toMatchObject({ severity: 'caution', item: 'part' })
+    expect(with_('steel', 5000)).toMatchObject({ severity: 'caution', item: 'part' })
     expect(with_('something of my own', 2700)).toBeUndefined()
+  })
+
+  it.each([
+    ['a tenth of it', 'steel', 785, null],
+    ['a third of it', 'steel', 2700, null],
+    ['ten times it', 'steel', 78_500, null],
+    ['of nothing that is turned', 'something of my own', 72, null],
+    // A disc of 100 by 10 of steel is 0.617 kg.
+    ['weighed at a third', 'steel', 7850, 0.2],
+  ] as const)('what cannot be is not judged: %s', (_, material, density, weighedMass) => {
+    const part = partOf([disc('d', O, 100, 10)], [], { material, density, weighedMass })
+    expect(found(withPart(part), 'density-contradicted')).toMatchObject({ item: 'part', effect: 'unknown' })
+  })
+
+  it('weighed, the density written is no matter; a body has its own', () => {
+    const weighed = partOf([disc('d', O, 100, 10)], [], { material: 'steel', density: 72, weighedMass: 0.6 })
+    expect(found(withPart(weighed), 'density-contradicted')).toBeUndefined()
+    const light = partOf([disc('d', O, 100, 10, { density: 27 })], [], { material: 'steel', density: 7850 })
+    expect(found(withPart(light), 'density-contradicted')).toMatchObject({ item: 'd' })
   })
 })
 
