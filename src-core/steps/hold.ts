@@ -1,5 +1,6 @@
 /** Steps that bolt things on: what places the part, what holds it in its tightening order, what balances it. */
 import { KIND_WORDS } from '../hardware/words.ts'
+import { standOf } from '../holding/stand.ts'
 import {
   isClamp,
   isCounterweight,
@@ -98,13 +99,14 @@ export const locateSteps = ({ job, pieces }: Mounted, fmt: Formatter): Step[] =>
       }),
     )
 
-export function holdSteps({ job, pieces }: Mounted, fmt: Formatter): Step[] {
+export function holdSteps(mounted: Mounted, fmt: Formatter): Step[] {
+  const { job, pieces } = mounted
   const clamps = inOrder(pieces.filter(({ item }) => isClamp(item)))
   return clamps.map((piece, i) =>
     step(`hold:${piece.item.id}`, 'hold', `${titleOf(piece.item)}, ${i + 1} of ${clamps.length}`, {
       facts: [
         ...facts(['Place', placeWords(piece, fmt)]),
-        ...(piece.item.kind === 'clamp' ? clampFacts(piece.item, piece, fmt) : []),
+        ...(piece.item.kind === 'clamp' ? clampFacts(piece.item, standOf(mounted, piece).seen, fmt) : []),
         ...boltFacts(piece, fmt, spannerOf(job)),
       ],
       does: [

@@ -2,9 +2,10 @@
 import type { Analysis } from '../../analysis/result.ts'
 import { cutPlaces, cutWords, type CutPlace } from '../../cutting/cutPlace.ts'
 import { fastenerOf, fastenerWords } from '../../hardware/fastener.ts'
+import { standOf } from '../../holding/stand.ts'
 import { isClamp, type Clamp, type Hardware, type Job } from '../../job/schema.ts'
 import { angleText, indexWords } from '../../mounting/plateAngle.ts'
-import type { Mounted, MountedPiece } from '../../mounting/types.ts'
+import type { Mounted, MountedPiece, MountedToe } from '../../mounting/types.ts'
 import { inOrder } from '../../steps/hold.ts'
 import type { Step } from '../../steps/step.ts'
 import { stepsOf } from '../../steps/steps.ts'
@@ -47,11 +48,13 @@ const torqueCell = (job: Job, item: Hardware): string => {
 const orderCell = (item: Hardware): string => ('order' in item && item.order ? plain(item.order, 0) : NONE)
 
 /** Null where nothing presses the part. */
-export function clampTable({ job, pieces, setup }: Mounted): TableInput | null {
+export function clampTable(mounted: Mounted): TableInput | null {
+  const { job, pieces, setup } = mounted
   const clamps = inOrder(pieces.filter((p) => isClamp(p.item)))
   if (clamps.length === 0) return null
   const rows = clamps.map((piece, i) => {
-    const { item, facing, toe } = piece
+    const { item, facing } = piece
+    const { toe } = standOf(mounted, piece).seen
     const strap = item.kind === 'clamp' ? by(job, strapSize(item)) : NONE
     return [
       plain(i + 1, 0),
@@ -59,7 +62,7 @@ export function clampTable({ job, pieces, setup }: Mounted): TableInput | null {
       item.kind === 'clamp' ? angleText(job, facing) : NONE,
       strap,
       studWords(job, piece),
-      item.kind === 'clamp' ? heelWords(job, item, piece) : NONE,
+      item.kind === 'clamp' ? heelWords(job, item, toe) : NONE,
       item.kind === 'clamp' && item.packing && setup.packing > 0
         ? `${by(job, item.packing.size)} × ${dimensionText(job, setup.packing)}`
         : NONE,
@@ -69,10 +72,10 @@ export function clampTable({ job, pieces, setup }: Mounted): TableInput | null {
       '',
     ]
   })
-  const pulls = pullWords(job, clamps)
+  const over = clamps.some((c) => c.shelf) ? 'what it stands on' : 'the plate'
   return {
     title: 'Clamps',
-    remark: `In the order of tightening; ${lengthUnit(job)}. Toe: from the stud to the strap's end, and its height over the plate; it points toward the angle, from ${indexWords(job)}.${pulls}`,
+    remark: `In the order of tightening; ${lengthUnit(job)}. Toe: from the stud to the strap's end, and its height over ${over}; it points toward the angle, from ${indexWords(job)}.${pullWords(job, clamps)}`,
     columns: [
       { title: 'Order', align: 'end' },
       { title: 'No', align: 'middle' },
@@ -107,7 +110,7 @@ function pullWords(job: Job, clamps: readonly MountedPiece[]): string {
 
 const strapSize = ({ strap }: Clamp): number[] => [strap.length, strap.width, strap.thickness]
 
-function heelWords(job: Job, { heel }: Clamp, { toe }: MountedPiece): string {
+function heelWords(job: Job, { heel }: Clamp, toe: MountedToe | null): string {
   if (!heel) return NONE
   const height = toe?.heel ?? null
   return `${heel.kind} ${height === null ? 'height not given' : dimensionText(job, height)}`

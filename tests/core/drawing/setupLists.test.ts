@@ -11,7 +11,7 @@ import { setupSheet } from '../../../src-core/drawing/sheet/setupSheet.ts'
 import { SHEETS, type SheetName } from '../../../src-core/drawing/sheet/sheetSizes.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
-import { shippedJob } from '../../helpers/jobs.ts'
+import { shelfExample, shippedJob } from '../../helpers/jobs.ts'
 import { lettering } from '../../helpers/sheetText.ts'
 
 const job = shippedJob('flat-link')
@@ -31,6 +31,19 @@ describe("the crank link's lists", () => {
       expect(row).toContain(`${c.packing!.size.join(' × ')} × ${job.setups[0]!.packing}`)
       expect(row).toContain(` | ${c.torque} | `)
     })
+  })
+
+  it('give a clamp in a vee its heel and toe over the lands', () => {
+    const vee = shelfExample('round-casting')
+    const table = clampTable(mountSetup(vee, 'op10'))!
+    // By hand: 80 mm round in 90° stands 40·√2 over the bottom of the vee, the lands 62/2; its crown is 40 higher.
+    const crown = (40 * Math.SQRT2 - 62 / 2 + 40).toFixed(1)
+    expect(table.remark).toContain('height over what it stands on')
+    for (const row of table.rows) {
+      expect(row[5]).toBe(`block ${crown}`)
+      expect(row.slice(7, 9)).toEqual(['54', crown])
+    }
+    expect(clampTable(mounted)!.remark).toContain('height over the plate')
   })
 
   it('give a weight its stack from the plate up', () => {

@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
-import { fixtureSteps, locateSteps } from '../../../src-core/steps/hold.ts'
+import { fixtureSteps, holdSteps, locateSteps } from '../../../src-core/steps/hold.ts'
 import { formatter } from '../../../src-core/units/format.ts'
 import { shelfExample } from '../../helpers/jobs.ts'
 
@@ -25,4 +25,11 @@ test('a vee by its lands, to four places in inches', () => {
   const mounted = mountSetup(shelfExample('round-casting'), 'op10')
   expect(JSON.stringify(fixtureSteps(mounted, fmt))).toMatch(/Lands to the axis.*13\.57 mm/)
   expect(JSON.stringify(fixtureSteps(mounted, formatter('in')))).toMatch(/0\.5342 in/)
+})
+
+test('a clamp in a vee has its heel as high over the lands as the work stands', () => {
+  // By hand: the crown of 80 mm round in a vee of 90°, 62 mm wide, is 40·√2 − 31 + 40 over the lands.
+  const steps = holdSteps(mountSetup(shelfExample('round-casting'), 'op10'), fmt)
+  const heels = steps.flatMap((s) => s.facts.filter((f) => f.label === 'Heel').map((f) => f.value))
+  expect(heels).toEqual(['block, 65.6 mm high', 'block, 65.6 mm high'])
 })
