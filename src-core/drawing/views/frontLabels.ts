@@ -2,7 +2,7 @@
 import { angleOf, angleTowards, onCircle, toDegrees, toRadians, wholeTurn } from '../../geometry/angles.ts'
 import { isInside } from '../../geometry/nearest.ts'
 import { TOLERANCE } from '../../geometry/tolerance.ts'
-import type { Point } from '../../geometry/types.ts'
+import type { Point, Ring } from '../../geometry/types.ts'
 import { datumEdges, datumPoints } from '../../mounting/partDatums.ts'
 import { fixtureHoles, fixturesOf } from '../../mounting/fixtures.ts'
 import type { MountedPiece } from '../../mounting/types.ts'
@@ -19,8 +19,12 @@ import { pilesOf } from './piles.ts'
 import { dimensionText, hasHeavySide, stationRadius, type ViewInput } from './view.ts'
 import { angleText, indexAngle } from '../../mounting/plateAngle.ts'
 
+/** Places on a piece where its leader may end. */
+const TARGETS = 3
 /** With more pieces than this a leader has one place on each to end at, or there would be too much to weigh. */
 const MANY = 40
+/** Outward to what finds no room beside its point or hole, mm. */
+const LEADS = [6, 10, 15, 21, 28, 36, 46, 60, 76, 94]
 /** From the swing circle outward, mm. */
 const RINGS = [9, 15, 22, 31]
 
@@ -81,7 +85,7 @@ export function balloonLabels(input: ViewInput, lines: FrontLines): Label[] {
     const under = piles[i]!
     if (under === null) return []
     const numbers = [i, ...under].map((k) => k + 1)
-    const most = mounted.pieces.length > MANY ? 1 : 3
+    const most = mounted.pieces.length > MANY ? 1 : TARGETS
     const targets = leaderTargets(mounted.pieces, piece, lines).slice(0, most).map(lines.map)
     const spec = {
       numbers,
@@ -146,24 +150,39 @@ function leaderTargets(
   piece: MountedPiece,
   { isCovered }: FrontLines,
 ): Point[] {
+  const inside = groundShown(piece, isCovered).sort((p, q) => Math.hypot(q.x, q.y) - Math.hypot(p.x, p.y))
   // Its own nut may stand over it, but nothing else.
   const isUnder = pieces.some((p) => p.z0 >= piece.z1 - TOLERANCE.height && isInside(p.footprint, piece.at))
   const top = isUnder ? piece.z1 : Math.max(...piece.solids.map((s) => s.z1))
-  const shows = (p: Point) => !isCovered(p, isInside(piece.footprint, p) && p === piece.at ? top : piece.z1)
-  const xs = piece.footprint.map((v) => v.x)
-  const ys = piece.footprint.map((v) => v.y)
-  const [x0, x1, y0, y1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)]
-  const inside: Point[] = []
-  for (const u of [0.5, 0.2, 0.8, 0.35, 0.65]) {
-    for (const v of [0.5, 0.2, 0.8, 0.35, 0.65]) {
-      const p = { x: x0 + (x1 - x0) * u, y: y0 + (y1 - y0) * v }
-      if (isInside(piece.footprint, p) && shows(p)) inside.push(p)
-    }
-  }
-  inside.sort((p, q) => Math.hypot(q.x, q.y) - Math.hypot(p.x, p.y))
-  const best = inside.slice(0, 2)
-  if (shows(piece.at)) best.unshift(piece.at)
+  // Of what stands on a shelf the station is where it meets that, and most of it shows elsewhere.
+  const best = piece.shelf || isCovered(piece.at, top) ? inside : [piece.at, ...inside]
   return best.length > 0 ? best : [piece.at]
+}
+
+/** Points of what shows of a piece; of one on a shelf, which is seen from the side, of the solid that shows most. */
+function groundShown(piece: MountedPiece, isCovered: FrontLines['isCovered']): Point[] {
+  const solids = piece.shelf ? piece.solids : [{ ring: piece.footprint, z1: piece.z1 }]
+  const shown = solids.map(({ ring, z1 }) => {
+    const { points, each } = pointsWithin(ring)
+    const free = points.filter((p) => !isCovered(p, z1))
+    return { free, area: free.length * each }
+  })
+  return shown.reduce((a, b) => (b.area > a.area ? b : a)).free
+}
+
+const SHARES = [0.5, 0.2, 0.8, 0.35, 0.65]
+
+/** Points spread over the ground within an outline, and the area that each stands for. */
+function pointsWithin(ring: Ring): { points: Point[]; each: number } {
+  const xs = ring.map((v) => v.x)
+  const ys = ring.map((v) => v.y)
+  const [x0, y0] = [Math.min(...xs), Math.min(...ys)]
+  const [wide, tall] = [Math.max(...xs) - x0, Math.max(...ys) - y0]
+  const points = SHARES.flatMap((u) => SHARES.map((v) => ({ x: x0 + wide * u, y: y0 + tall * v })))
+  return {
+    points: points.filter((p) => isInside(ring, p)),
+    each: (wide * tall) / SHARES.length ** 2,
+  }
 }
 
 export function heavyLabel({ job, analysis, origin }: ViewInput, { rim, swing }: FrontLines): Label[] {
@@ -258,16 +277,15 @@ export function datumLabels({ mounted, origin }: ViewInput, { map }: FrontLines)
         cost: cost + 1.5 * i,
       })),
     )
+    const spec = { lines: [id], height: LETTERING.read, target }
     return {
       id: `datum ${id}`,
       words: `the letter of ${id}`,
-      candidates: noteCandidates({ lines: [id], height: LETTERING.read, target, places }),
+      candidates: noteCandidates({ ...spec, places }),
+      spare: () => noteCandidates({ ...spec, places: around(target, home, LEADS) }),
     }
   })
 }
-
-/** From a hole outward to an id that finds no room beside it, mm. */
-const LEADS = [6, 10, 15, 21, 28, 36, 46, 60, 76, 94]
 
 /** Ids of the holes of plate and sub-plates: beside them, on a leader where something is in the way; with many of them those that find room. */
 export function holeLabels(
