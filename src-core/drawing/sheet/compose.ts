@@ -26,7 +26,7 @@ import {
 import { passNotes } from './passNotes.ts'
 import { boreTable, placingTable } from './placingList.ts'
 import { revisionTable } from './revisionList.ts'
-import type { SheetSize } from './sheetSizes.ts'
+import { largerSheets, type SheetSize } from './sheetSizes.ts'
 import { SIGN_OFF, clampTable, cutTable, madeOfTable, rollTestTable, stepsTable } from './setupLists.ts'
 import { tableBlock, type TableInput } from './table.ts'
 import { TITLE_WIDTH, type Projection } from './titleFields.ts'
@@ -240,10 +240,9 @@ function texts({ job, setup, mounted, analysis }: ComposeInput): Notes[] {
 /** What has to be said of the views themselves, and the job's own words. */
 function notesOf(input: ComposeInput, plan: SheetPlan, unplaced: readonly string[]): Block[] {
   const own = (input.job.notes ?? '').split(/\n+/).filter((l) => l.trim() !== '')
+  const cure = largerSheets(input.sheet.name).length > 0 ? ' A larger sheet may have it.' : ''
   const missing =
-    unplaced.length > 0
-      ? [`No room in the views for: ${unplaced.join(', ')}. A larger sheet may have it.`]
-      : []
+    unplaced.length > 0 ? [`No room in the views for: ${unplaced.join(', ')}.${cure}`] : []
   const lines = [...own, ...viewAsides({ ...input, plan }), ...missing, ...input.cut]
   return lines.length > 0 ? [noteBlock({ title: 'Notes', lines, splits: true })] : []
 }

@@ -75,3 +75,15 @@ describe.each(small)('$name', ({ job, id, options }) => {
     }
   })
 })
+
+it('no larger sheet is asked for where there is none', () => {
+  const job = shippedJob('bearing-bracket')
+  const of = (sheet: 'A2' | 'A1') =>
+    setupSheet(job, 'op10', analyse(job, 'op10'), { sheet, scale: 1 / 50 })
+      .flatMap(lettering)
+      .map((t) => t.text)
+      .join(' ')
+  expect(of('A2')).toMatch(/No room in the views for: .* A larger sheet may have it\./)
+  expect(of('A1')).toContain('No room in the views for')
+  expect(of('A1')).not.toContain('larger sheet')
+})
