@@ -100,13 +100,13 @@ function neighbours({ tile, columns, rows }: Tiling, column: number, row: number
   })
 }
 
+/** Over the check line across and its words. */
+const FOOT = MARGIN + 5.5
 /** Room of the map of sheets, at the right of the caption. */
-const MAP = { width: 34, height: CAPTION - 1 }
+const MAP = { width: 34, height: MARGIN + CAPTION - FOOT }
 const LEADING = 3.8
 /** Lines that a title may take in large letters. */
 const MOST_LARGE = 1
-/** Over the check line across. */
-const FOOT = MARGIN + 5.5
 
 /** What the sheet is; a long title goes into small letters, and nothing of it is cut. */
 function caption({ tiling, column, row, title, issue }: TemplateSheet, lacks: boolean): PlainPrimitive[] {
@@ -131,7 +131,7 @@ function caption({ tiling, column, row, title, issue }: TemplateSheet, lacks: bo
   )
 }
 
-/** How the sheets lie together,; this one has the thick frame. */
+/** How the sheets lie together; this one has the thick frame. */
 function assemblyMap({ tiling, column, row }: TemplateSheet): PlainPrimitive[] {
   const { tile, columns, rows } = tiling
   const [across, up] = [tile.x1 - tile.x0, tile.y1 - tile.y0]

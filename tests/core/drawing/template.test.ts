@@ -233,6 +233,16 @@ describe('the template of the bracket on A4', () => {
     }
   })
 
+  it('has its map clear of the check line, however many sheets there are side by side', () => {
+    const wide = plateTemplate(jobWith({ plate: { diameter: 400 } }), 'op10', 'A4')
+    expect(wide.map((s) => s.title.slice(-2))).toContain('A3')
+    for (const s of wide) {
+      const texts = lettering(s)
+      expect(overlaps(texts)).toEqual([])
+      expect(struckThrough(s, texts)).toEqual([])
+    }
+  })
+
   it('needs no analysis, and comes out the same twice', () => {
     analyse(job, 'op10')
     expect(plateTemplate(job, 'op10', 'A4')).toEqual(sheets)
