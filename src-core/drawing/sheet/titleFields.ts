@@ -59,11 +59,11 @@ export const PAD = 1.3
 export const LABEL = 1.1 + LETTERING.note
 /** Lines of a value in the smallest letters, and from one to the next. */
 const MOST_LINES = 6
-export const LEADING = 3
+export const LEADING = 3.6
 /** From the last line's baseline to the cell's lower edge. */
 export const FOOT = 0.8
 /** Under a label, over the lines. */
-const OVER = 0.1
+const OVER = 0.9
 /** In place of a number that no cell holds whole: half of it would be another number. */
 const ELSEWHERE = 'see the notes'
 
@@ -109,7 +109,7 @@ function fieldRows(input: TitleInput): readonly (readonly Field[])[] {
   return [
     title,
     what,
-    [field(62, 'Lathe', job.lathe.name), field(50, 'Plate', job.plate.name), number(48, 'File', input.file)],
+    [field(53, 'Lathe', job.lathe.name), field(57, 'Plate', job.plate.name), number(50, 'File', input.file)],
     [
       field(30, 'Document', input.documentType),
       number(42, 'Document number', job.documentNumber ?? ''),

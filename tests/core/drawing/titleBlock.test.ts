@@ -62,6 +62,21 @@ describe.each(['A4', 'A3', 'ANSI-A', 'ANSI-B'] as const)('the title block on %s'
     }
   })
 
+  it('sets several lines of a value apart from each other and from their label', () => {
+    const lathe = { ...link.lathe, name: 'Bench lathe of the long bay, 165 mm centre height, with gap' }
+    const [first] = draw({ ...link, lathe }, sheet)
+    const [label] = blockOf(first!).filter((t) => t.text === 'Lathe')
+    const { at } = label!.primitive
+    const rows = blockOf(first!)
+      .filter((t) => t.primitive.at.x === at.x && t.primitive.at.y <= at.y && lathe.name.includes(t.text))
+      .map((t) => t.primitive)
+    expect(rows.length).toBeGreaterThan(1)
+    // From a baseline to the capitals under it: clear of descenders, a quarter of their height.
+    const lines = [label!.primitive, ...rows]
+    for (const [i, row] of lines.entries())
+      if (i > 0) expect(lines[i - 1]!.at.y - row.at.y - row.height).toBeGreaterThan(row.height / 4)
+  })
+
   it('shows nothing of a number that no cell holds, and says it among the notes', () => {
     const job = { ...link, partNumber: '8-'.repeat(300) }
     const pages = draw(job, sheet)
