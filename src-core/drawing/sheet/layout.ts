@@ -279,7 +279,7 @@ function arrange({ sheet, extent, projection }: PlanInput, layout: Layout, scale
     },
     area: { ...area, y0: low },
     hasColumn: layout.hasColumn,
-    captions: { at: { x: area.x0 + 4, y: low - 0.5 }, width: captionsWidth(area) },
+    captions: { at: { x: area.x0 + 4, y: low - 1.5 }, width: captionsWidth(area) },
     regions: [...layout.regions, ...under],
   }
 }

@@ -25,6 +25,7 @@ export interface Notes {
 
 /** Widest a line is set, for the eye to find the next. */
 const WIDEST = 170
+const TITLE_LEADING = LETTERING.read * 1.5
 const TICK = 2.7
 const INDENT = 4.6
 const CONTINUED = ', continued'
@@ -42,6 +43,7 @@ export function noteBlock(notes: Notes): Block {
   const leading = height * 1.5
   const indent = notes.ticks ? INDENT : 0
   const gap = notes.ticks ? 0.9 : 0.6
+  const titleIn = remembered((width) => breakText(notes.title, LETTERING.read, width, true))
   const linesIn = remembered((width) =>
     notes.lines.flatMap((content, note) =>
       breakText(content, height, width).map((text, i): Line => ({
@@ -57,8 +59,10 @@ export function noteBlock(notes: Notes): Block {
     breaks: notes.breaks ?? false,
     splits: notes.splits ?? false,
     lay: (available, room): Laid | null => {
-      const lines = linesIn(Math.min(available, WIDEST) - indent)
-      const head = LETTERING.read + 1
+      const widest = Math.min(available, WIDEST)
+      const title = titleIn(widest)
+      const lines = linesIn(widest - indent)
+      const head = LETTERING.read + 1 + (title.length - 1) * TITLE_LEADING
       const depth = (k: number) => head + k * leading + (lines[k - 1]?.note ?? 0) * gap
       let count = lines.length
       while (count > 0 && depth(count) > room) count--
@@ -66,15 +70,18 @@ export function noteBlock(notes: Notes): Block {
       return {
         height: depth(count) + gap,
         width: Math.max(
-          textWidth(notes.title, LETTERING.read, true),
+          ...title.map((words) => textWidth(words, LETTERING.read, true)),
           ...lines.slice(0, count).map((l) => indent + l.width),
         ),
         rest: count < lines.length ? noteBlock(remaining(notes, lines.slice(count))) : null,
         draw: (at) => {
           const layer = notes.caution ? 'caution' : 'text'
-          const out: Primitive[] = [
-            text({ x: at.x, y: at.y - LETTERING.read }, notes.title, LETTERING.read, { bold: true, layer }),
-          ]
+          const out: Primitive[] = title.map((words, i) =>
+            text({ x: at.x, y: at.y - LETTERING.read - i * TITLE_LEADING }, words, LETTERING.read, {
+              bold: true,
+              layer,
+            }),
+          )
           lines.slice(0, count).forEach((line, i) => {
             const y = at.y - depth(i + 1)
             if (notes.ticks && line.first) out.push(box('outline-thin', at.x, y - 0.1, TICK, TICK))

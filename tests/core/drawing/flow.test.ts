@@ -107,6 +107,31 @@ describe('notes', () => {
     for (const { text, height } of carried) expect(textWidth(text, height)).toBeLessThanOrEqual(60)
   })
 
+  it('break a title that is wider than the column, and their lines stand under it', () => {
+    const title = 'Bore A, 42 mm to 42.025 mm (H7)'
+    const drawn = texts(
+      noteBlock({ title, lines: ['one'] })
+        .lay(60, 100)!
+        .draw({ x: 0, y: 0 }),
+    )
+    const heads = drawn.filter((t) => t.bold)
+    expect(heads.length).toBeGreaterThan(1)
+    expect(heads.map((t) => t.text).join(' ')).toBe(title)
+    for (const t of heads) expect(textWidth(t.text, t.height, true)).toBeLessThanOrEqual(60)
+    const ys = drawn.map((t) => t.at.y)
+    for (const [i, y] of ys.entries()) if (i > 0) expect(ys[i - 1]! - y).toBeGreaterThan(drawn[i]!.height)
+  })
+
+  it('leave a blank to write in beside the word before it', () => {
+    const line = '1 finish: depth 0.25 mm, then 41.51 mm; measured ______'
+    for (let width = 60; width < 100; width++) {
+      const drawn = noteBlock({ title: 'N', lines: [line] })
+        .lay(width, 100)!
+        .draw({ x: 0, y: 0 })
+      expect(words(drawn).at(-1)).toMatch(/measured ______$/)
+    }
+  })
+
   it('keep STOP whole in a headline, in smaller letters if need be', () => {
     const say = (width: number) =>
       texts(

@@ -2,13 +2,19 @@ import { describe, expect, it } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { setupSheet } from '../../../src-core/drawing/sheet/setupSheet.ts'
 import type { Drawing, PlainPrimitive } from '../../../src-core/drawing/model/model.ts'
+import { shelfExample } from '../../helpers/jobs.ts'
 import { sheetCases } from '../../helpers/sheetJobs.ts'
 import { lettering, onGround, outside, overlaps, struckThrough } from '../../helpers/sheetText.ts'
 
 const FRAME = { left: 20, other: 10 }
 const BORDER = 5
 
-const sheets = sheetCases(50).map(({ job, options }, i) => {
+/** Parts on an angle plate and in a vee. */
+const onShelves = (['bearing-block', 'round-casting'] as const).flatMap((name) =>
+  (['A4', 'A3', 'ANSI-B'] as const).map((sheet) => ({ job: shelfExample(name), options: { sheet } })),
+)
+
+const sheets = [...sheetCases(50), ...onShelves].map(({ job, options }, i) => {
   const drawings = job.setups.flatMap((s) => setupSheet(job, s.id, analyse(job, s.id), options))
   return { name: `set-up ${i + 1} on ${options.sheet}, ${job.displayUnits}`, drawings }
 })
