@@ -241,8 +241,7 @@ function texts({ job, setup, mounted, analysis }: ComposeInput): Notes[] {
 function notesOf(input: ComposeInput, plan: SheetPlan, unplaced: readonly string[]): Block[] {
   const own = (input.job.notes ?? '').split(/\n+/).filter((l) => l.trim() !== '')
   const cure = largerSheets(input.sheet.name).length > 0 ? ' A larger sheet may have it.' : ''
-  const missing =
-    unplaced.length > 0 ? [`No room in the views for: ${unplaced.join(', ')}.${cure}`] : []
+  const missing = unplaced.length > 0 ? [`No room in the views for: ${unplaced.join(', ')}.${cure}`] : []
   const lines = [...own, ...viewAsides({ ...input, plan }), ...missing, ...input.cut]
   return lines.length > 0 ? [noteBlock({ title: 'Notes', lines, splits: true })] : []
 }

@@ -79,6 +79,25 @@ interface Field {
 const field = (width: number, label: string, value: string): Field => ({ width, label, value })
 const number = (width: number, label: string, value: string): Field => ({ width, label, value, whole: true })
 
+/** Of a cell whose row is shared out by what it says, mm. */
+const LEAST = 40
+
+/** One line in the smallest letters for each value where they all have room so; else the long ones share what the others leave. */
+function shared(across: number, fields: readonly Field[]): Field[] {
+  const wanted = fields.map(({ width, value }) => {
+    const line = textWidth(value, LETTERING.note) + 2 * PAD
+    return Math.max(width, Math.ceil(line * 10) / 10)
+  })
+  const spare = across - sum(wanted)
+  if (spare >= 0) return fields.map((f, i) => ({ ...f, width: wanted[i]! + spare / fields.length }))
+  const isShort = (w: number) => w <= across / fields.length
+  const short = wanted.filter(isShort)
+  const long = (across - sum(short)) / (fields.length - short.length)
+  return fields.map((f, i) => ({ ...f, width: isShort(wanted[i]!) ? wanted[i]! : long }))
+}
+
+const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0)
+
 /** Of the first sheet; a sheet that follows has what tells it from others. */
 function fieldRows(input: TitleInput): readonly (readonly Field[])[] {
   const { job, setup, sheet } = input
@@ -109,7 +128,11 @@ function fieldRows(input: TitleInput): readonly (readonly Field[])[] {
   return [
     title,
     what,
-    [field(53, 'Lathe', job.lathe.name), field(57, 'Plate', job.plate.name), number(50, 'File', input.file)],
+    shared(160, [
+      field(LEAST, 'Lathe', job.lathe.name),
+      field(LEAST, 'Plate', job.plate.name),
+      number(LEAST, 'File', input.file),
+    ]),
     [
       field(30, 'Document', input.documentType),
       number(42, 'Document number', job.documentNumber ?? ''),
@@ -150,7 +173,7 @@ export const titleHeights = (words: TitleWords): { readonly first: number; reado
 /** None of these takes a second line. */
 const ANY = { number: 1, count: 1, scale: 1, projection: null } as const
 
-const heightOf = (input: TitleInput): number => titleRows(input).reduce((sum, r) => sum + r.height, 0)
+const heightOf = (input: TitleInput): number => sum(titleRows(input).map((r) => r.height))
 
 /** A value in the largest letters that its cell takes on one line, else on as many as it needs in the smallest. */
 function cellOf({ width, label, value, whole = false, bold = false }: Field): TitleCell {

@@ -79,7 +79,7 @@ describe.each(small)('$name', ({ job, id, options }) => {
 it('no larger sheet is asked for where there is none', () => {
   const job = shippedJob('bearing-bracket')
   const of = (sheet: 'A2' | 'A1') =>
-    setupSheet(job, 'op10', analyse(job, 'op10'), { sheet, scale: 1 / 50 })
+    setupSheet(job, 'op10', analyse(job, 'op10'), { sheet, scale: 1 / 100 })
       .flatMap(lettering)
       .map((t) => t.text)
       .join(' ')

@@ -62,6 +62,15 @@ describe.each(['A4', 'A3', 'ANSI-A', 'ANSI-B'] as const)('the title block on %s'
     }
   })
 
+  it('gives lathe, plate and file a line each where the row has room for the three', () => {
+    const names = ['Bench lathe, 165 mm centre height', 'Plate of 300', 'bearing-bracket.evenswing']
+    for (const [lathe, plate, file] of [names, [names[1]!, names[0]!, 'a']] as const) {
+      const job = { ...link, lathe: { ...link.lathe, name: lathe! }, plate: { ...link.plate, name: plate! } }
+      const [first] = draw(job, sheet, file)
+      for (const words of [lathe, plate, file]) expect(wordsOf(first!)).toContain(words)
+    }
+  })
+
   it('sets several lines of a value apart from each other and from their label', () => {
     const lathe = { ...link.lathe, name: 'Bench lathe of the long bay, 165 mm centre height, with gap' }
     const [first] = draw({ ...link, lathe }, sheet)
