@@ -83,6 +83,14 @@ export const HANDS = [
   ['keys alone', (page: Page): Hands => new KeyHands(page)],
 ] as const
 
+/** From the first screen: what the part is and its outline, by the first word of that. */
+export async function drawPart(page: Page, hands: Hands, title: string, outline: string): Promise<void> {
+  const { button, box, list } = namesOf(page)
+  await hands.press(button(/^Draw a part/))
+  await hands.fill(box('What is it?'), title)
+  await hands.choose(list('Outline'), outline)
+}
+
 /** Buttons of the page, fields of the dialog, by their names. */
 export function namesOf(page: Page) {
   const dialog = page.getByRole('dialog')

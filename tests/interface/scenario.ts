@@ -10,7 +10,7 @@ import { serialiseLibrary } from '../../src-core/shop/parse.ts'
 import { EMPTY_LIBRARY } from '../../src-core/shop/schema.ts'
 import { collect } from '../../src-core/shop/use.ts'
 import { shippedJob } from '../helpers/jobs.ts'
-import { namesOf, type Hands } from './hands.ts'
+import { drawPart, namesOf, type Hands } from './hands.ts'
 
 /** How many actions the walk may take. */
 export const MOST_ACTIONS = 45
@@ -47,9 +47,7 @@ async function hasKeyboard(target: Locator): Promise<void> {
 export async function walk(page: Page, hands: Hands): Promise<void> {
   const { dialog, button, box, list } = namesOf(page)
 
-  await hands.press(button(/^Draw a part/))
-  await hands.fill(box('What is it?'), 'Crank arm, bore the big end')
-  await hands.choose(list('Outline'), 'point')
+  await drawPart(page, hands, 'Crank arm, bore the big end', 'point')
   await hands.fill(box('Thickness'), '40')
   await hands.fill(box('Finish ⌀'), '50')
   await hands.fill(box('There already ⌀'), '44')
