@@ -64,7 +64,8 @@ function unknownAbove(fmt: Formatter, j: JudgedJoint, goes: string): Finding[] {
   // A stud of its own may be torn or tear out; a clamp of the part says that itself.
   if (built.kind !== 'part') {
     const lacks = built.lacks.length > 0 ? ` (${built.lacks.join(', ')})` : ''
-    const message = `${built.name} is not judged: not all is known of its studs${lacks}. Give what is missing there.`
+    const of = built.unknown.every((id) => id === built.id) ? 'its studs' : 'what presses it'
+    const message = `${built.name} is not judged: not all is known of ${of}${lacks}. Give what is missing there.`
     return [finding('caution', 'joint-not-judged', itemOf(j), sentences(message, goes), built.at)]
   }
   if (rpmAt2 === Infinity) return []
