@@ -29,8 +29,10 @@ export const standSeen = (mounted: Mounted, seen: MountedPiece): Mounted =>
  * Whether what stands somewhere may press the part on its seat: on the seat itself, or under a loose block on its shelf.
  * @param seat as it looks from what carries the part.
  */
-export const pressesOnto = (seat: Mounted, stand: Mounted): boolean =>
-  stand === seat || (seat.shelf?.under != null && stand.shelf?.item.id === seat.shelf.under.id)
+export function pressesOnto(seat: Mounted, stand: Mounted): boolean {
+  const under = seat.shelf?.under ?? null
+  return stand === seat || (under !== null && stand.shelf?.item.id === under.id)
+}
 
 /** The pieces that stand on what is looked at, not on a shelf of it. */
 export const standing = ({ pieces }: Pick<Mounted, 'pieces'>): readonly MountedPiece[] =>
