@@ -14,7 +14,7 @@ import { isVeeBlock } from '../mounting/shelf.ts'
 import { shelfSize } from '../mounting/shelfSize.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { capital } from '../words/capital.ts'
-import type { Formatter } from '../units/format.ts'
+import { sizesText, type Formatter } from '../units/format.ts'
 import { boltFacts, boltWarns, placeWords } from './fastened.ts'
 import { facts, step, type Step } from './step.ts'
 
@@ -148,7 +148,7 @@ function clampFacts(clamp: Clamp, { toe }: MountedPiece, fmt: Formatter) {
   const heel = clamp.heel ? (clamp.heel.height ?? null) : null
   const high = heel === 'suit' ? (toe?.heel ?? null) : heel
   return facts(
-    ['Strap', [length, width, thickness].map((v) => fmt.length(v)).join(' × ')],
+    ['Strap', sizesText(fmt, [length, width, thickness])],
     ['Bolt to toe', fmt.length(boltFrom)],
     ['Heel', clamp.heel ? `${clamp.heel.kind}${high === null ? '' : `, ${fmt.length(high)} high`}` : 'none'],
   )
