@@ -130,7 +130,19 @@ function merge(group: Map<Slice, Set<Slice>>, a: Slice, b: Slice): void {
 }
 
 /** Whether it is plain without looking: one body, whose bores keep clear of its edges and of each other. */
-function staysWhole({ bodies }: Part, cut: readonly MountedBore[]): boolean {
+function staysWhole(part: Part, cut: readonly MountedBore[]): boolean {
+  const key = cut.map((b) => b.bore.id).join(' ')
+  let known = whole.get(part)
+  if (!known) whole.set(part, (known = new Map<string, boolean>()))
+  let stays = known.get(key)
+  if (stays === undefined) known.set(key, (stays = isPlainlyWhole(part, cut)))
+  return stays
+}
+
+/** Kept per part for the bores that are cut: it stays so wherever it is moved. */
+const whole = new WeakMap<Part, Map<string, boolean>>()
+
+function isPlainlyWhole({ bodies }: Part, cut: readonly MountedBore[]): boolean {
   const [body] = bodies
   if (bodies.length !== 1 || !body || !isPrism(body)) return false
   const rings = [body.outline, ...body.holes]

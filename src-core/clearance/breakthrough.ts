@@ -7,7 +7,7 @@ import type { Mounted, MountedBore } from '../mounting/types.ts'
 import { formatter } from '../units/format.ts'
 import { capital } from '../words/capital.ts'
 import { isBoreCut } from '../job/schema.ts'
-import { boxOf, boxesMeet } from '../geometry/polygonBox.ts'
+import { boxOf, boxesMeet, discBox } from '../geometry/polygonBox.ts'
 import { discPolygons, ringPolygons } from '../mounting/material.ts'
 import { finding } from '../findings/finding.ts'
 import { polygonArea, polygonIntersection, polygonPlace } from '../geometry/polygon.ts'
@@ -65,16 +65,17 @@ function packingUnderBore(mounted: Mounted, bore: MountedBore, tools: readonly T
   const fmt = formatter(mounted.job.displayUnits)
   const solids = mounted.pieces.flatMap((p) => p.solids.map((s) => ({ ...s, item: p.item })))
   return solids.flatMap((piece) => {
+    if (piece.z0 >= bore.z0 || piece.z1 > bore.z0 + TOLERANCE.height) return []
+    const low = tools.filter((tool) => piece.z1 > bore.z0 - tool.beyond + TOLERANCE.height)
+    if (low.length === 0) return []
     const footprint = [piece.ring, ...(piece.holes ?? [])].flatMap(ringPolygons)
     const box = boxOf(footprint)
-    const hit = tools.find((tool) => {
-      const meets = piece.z1 > bore.z0 - tool.beyond + TOLERANCE.height && piece.z0 < bore.z0
-      if (!meets || piece.z1 > bore.z0 + TOLERANCE.height) return false
-      const disc = discPolygons(bore.centre, tool.diameter)
-      return (
-        boxesMeet(box, boxOf(disc)) && polygonArea(polygonIntersection(footprint, disc)) > TOLERANCE.clashArea
-      )
-    })
+    const hit = low.find(
+      (tool) =>
+        boxesMeet(box, discBox(bore.centre, tool.diameter)) &&
+        polygonArea(polygonIntersection(footprint, discPolygons(bore.centre, tool.diameter))) >
+          TOLERANCE.clashArea,
+    )
     if (!hit) return []
     const at = polygonPlace(polygonIntersection(footprint, discPolygons(bore.centre, hit.diameter)))
     const cure =

@@ -4,6 +4,7 @@ import { farthestFrom } from '../geometry/farthest.ts'
 import { isInside, nearestTo } from '../geometry/nearest.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point, Ring } from '../geometry/types.ts'
+import { unplacePoint } from '../mounting/place.ts'
 import type { Mounted, MountedBody, MountedBore } from '../mounting/types.ts'
 import { cutCentre, cutRadii, type CutPlace } from './cutPlace.ts'
 
@@ -16,7 +17,8 @@ const SLIGHT = 0.02
 
 /** True where on a circle that it cuts the tool meets material for part of the turn only. */
 export function isInterrupted(mounted: Mounted, place: CutPlace): boolean {
-  const centre = cutCentre(place)
+  // In the part's own frame, where what is known of its outlines stays as it is moved over the plate.
+  const centre = unplacePoint(mounted.placement, cutCentre(place))
   const bodies = mounted.bodies.map((b) => layerOf(b, centre))
   return heightsOf(mounted.bodies, place).some((z) => {
     const here = bodies.filter((b) => b.z0 < z && z < b.z1)
@@ -49,11 +51,11 @@ const seen = (ring: Ring, centre: Point): RingSeen => ({
   holdsCentre: isInside(ring, centre),
 })
 
-const layerOf = ({ body, regions, z0, z1 }: MountedBody, centre: Point): Layer => ({
+const layerOf = ({ body, shape, z0, z1 }: MountedBody, centre: Point): Layer => ({
   adds: body.effect === 'adds',
   z0,
   z1,
-  regions: regions.map((r) => ({
+  regions: shape.regions.map((r) => ({
     outline: seen(r.outline, centre),
     holes: r.holes.map((h) => seen(h, centre)),
   })),
@@ -82,7 +84,7 @@ function radiiOf(
 ): number[] {
   const rings = here.flatMap((b) => b.regions.flatMap((r) => [r.outline, ...r.holes]))
   const bored = open.flatMap((b) => {
-    const off = Math.hypot(b.centre.x - centre.x, b.centre.y - centre.y)
+    const off = Math.hypot(b.bore.x - centre.x, b.bore.y - centre.y)
     return [off - b.bore.diameter / 2, off + b.bore.diameter / 2]
   })
   const between = middles(inner, [...rings.flatMap((r) => [r.near, r.far]), ...bored], outer)
@@ -110,7 +112,7 @@ function shareMet(
   for (let degrees = 0; degrees < 360; degrees += STEP) {
     const angle = toRadians(degrees + STEP / 2)
     const p = { x: centre.x + radius * Math.cos(angle), y: centre.y + radius * Math.sin(angle) }
-    const bored = open.some(({ bore, centre: c }) => Math.hypot(p.x - c.x, p.y - c.y) < bore.diameter / 2)
+    const bored = open.some(({ bore }) => Math.hypot(p.x - bore.x, p.y - bore.y) < bore.diameter / 2)
     if (bored || here.some((b) => !b.adds && inLayer(b, p))) continue
     if (here.some((b) => b.adds && inLayer(b, p))) met++
   }

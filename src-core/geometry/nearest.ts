@@ -24,6 +24,7 @@ export function nearestTo(ring: Ring, from: Point): { point: Point; distance: nu
   let point: Point = ring[0] ?? from
   let distance = Infinity
   for (const e of ringEdges(ring)) {
+    if (isPlainlyFarther(e, from, distance)) continue
     const p = nearestOnEdge(e, from)
     const d = Math.hypot(p.x - from.x, p.y - from.y)
     if (d < distance) {
@@ -32,6 +33,13 @@ export function nearestTo(ring: Ring, from: Point): { point: Point; distance: nu
     }
   }
   return { point: { x: point.x, y: point.y }, distance }
+}
+
+/** No point of an edge of at most a half turn lies farther from its beginning than its end does. */
+function isPlainlyFarther({ a, b, bulge }: Edge, from: Point, than: number): boolean {
+  if (Math.abs(bulge) > 1) return false
+  const reach = than + Math.abs(b.x - a.x) + Math.abs(b.y - a.y)
+  return (a.x - from.x) ** 2 + (a.y - from.y) ** 2 > reach * reach
 }
 
 /** Distance from `from` to the material of a region, 0 inside it, mm. */

@@ -5,7 +5,7 @@
  * checks and pictures; masses come from the exact rings.
  */
 import { areaPathsD, booleanOpD, ClipType, EndType, FillRule, inflatePathsD, JoinType } from 'clipper2-ts'
-import { boxOf, cutToBox, widened } from './polygonBox.ts'
+import { boxOf, nearBox } from './polygonBox.ts'
 import { TOLERANCE } from './tolerance.ts'
 import type { Point } from './types.ts'
 
@@ -20,17 +20,14 @@ function combine(type: ClipType, a: Polygons, b: Polygons): Point[][] {
   return booleanOpD(type, copy(a), copy(b), FillRule.EvenOdd, DECIMALS)
 }
 
-/** mm: beyond the other's box, so that no edge of a cut lies on an edge of the other. */
-const BESIDE = 1
-
 export function polygonIntersection(a: Polygons, b: Polygons): Point[][] {
   return combine(ClipType.Intersection, within(a, b), within(b, a))
 }
 export const polygonUnion = (a: Polygons, b: Polygons) => combine(ClipType.Union, a, b)
 export const polygonDifference = (a: Polygons, b: Polygons) => combine(ClipType.Difference, a, within(b, a))
 
-/** What of `a` can matter to `b`: most of a long outline lies far from a strap's toe. */
-const within = (a: Polygons, b: Polygons): Polygons => cutToBox(a, widened(boxOf(b), BESIDE))
+/** What of `a` can matter to `b`. */
+const within = (a: Polygons, b: Polygons): Polygons => nearBox(a, boxOf(b))
 
 /** Grows (by > 0) or shrinks outlines by `by` mm with round corners; holes must wind the other way. */
 export function polygonOffset(polygons: Polygons, by: number): Point[][] {

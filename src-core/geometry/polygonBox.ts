@@ -2,7 +2,7 @@
 import { TOLERANCE } from './tolerance.ts'
 import type { Point } from './types.ts'
 
-export type Polygons = Point[][]
+export type Polygons = readonly (readonly Point[])[]
 
 export interface Box {
   readonly x0: number
@@ -82,17 +82,26 @@ function meets(polygons: Polygons, { x0, y0, x1, y1 }: Box): 'inside' | 'outside
   const cy = (y0 + y1) / 2
   let inside = false
   for (const ring of polygons) {
-    let a = ring[ring.length - 1]!
-    for (const b of ring) {
-      const above = a.y > cy
-      if (above !== b.y > cy && cx < a.x + ((b.x - a.x) * (cy - a.y)) / (b.y - a.y)) inside = !inside
-      const apart =
-        (a.x < left && b.x < left) ||
-        (a.x > right && b.x > right) ||
-        (a.y < low && b.y < low) ||
-        (a.y > high && b.y > high)
-      if (!apart && lineMeets(a, b, left, right, low, high)) return 'edge'
-      a = b
+    for (const s of stretchesOf(ring)) {
+      let a = ring[s.from === 0 ? ring.length - 1 : s.from - 1]!
+      if (s.x1 < left || s.y1 < low || s.y0 > high) continue
+      if (s.x0 > right) {
+        // Wholly to the right: it crosses the line from the middle as often as its ends do, but for even times.
+        if (a.y > cy !== ring[s.to - 1]!.y > cy) inside = !inside
+        continue
+      }
+      for (let i = s.from; i < s.to; i++) {
+        const b = ring[i]!
+        const above = a.y > cy
+        if (above !== b.y > cy && cx < a.x + ((b.x - a.x) * (cy - a.y)) / (b.y - a.y)) inside = !inside
+        const apart =
+          (a.x < left && b.x < left) ||
+          (a.x > right && b.x > right) ||
+          (a.y < low && b.y < low) ||
+          (a.y > high && b.y > high)
+        if (!apart && lineMeets(a, b, left, right, low, high)) return 'edge'
+        a = b
+      }
     }
   }
   return inside ? 'inside' : 'outside'
@@ -100,24 +109,77 @@ function meets(polygons: Polygons, { x0, y0, x1, y1 }: Box): 'inside' | 'outside
 
 /** Rings with fewer vertices are handed on as they are: nothing is gained. */
 const WORTH_CUTTING = 48
+/** mm beyond the box in which something is asked, so that no edge of a cut lies on an edge of what is asked. */
+const BESIDE = 1
+
+/** What of polygons can matter within a box: most of a long outline lies far from a strap's toe. */
+export const nearBox = (polygons: readonly (readonly Point[])[], box: Box) =>
+  cutToBox(polygons, widened(box, BESIDE))
 
 /**
  * Rings cut down to a box, for what is only asked within it: there they enclose (even-odd) what they enclosed. What
  * lay outside runs along the box's sides (I. E. Sutherland and G. W. Hodgman, "Reentrant polygon clipping",
  * Communications of the ACM 17(1), 1974): a way around a point inside stays one.
  */
-export function cutToBox(
-  polygons: readonly (readonly Point[])[],
-  { x0, y0, x1, y1 }: Box,
-): readonly (readonly Point[])[] {
+export function cutToBox(polygons: readonly (readonly Point[])[], box: Box): readonly (readonly Point[])[] {
+  const { x0, y0, x1, y1 } = box
   return polygons.flatMap((ring) => {
     if (ring.length < WORTH_CUTTING) return [ring]
-    let cut = cutToSide(ring, 'x', x0, 1)
+    let cut = cutToSide(skipOutside(ring, box), 'x', x0, 1)
     cut = cutToSide(cut, 'x', x1, -1)
     cut = cutToSide(cut, 'y', y0, 1)
     cut = cutToSide(cut, 'y', y1, -1)
     return cut.length < 3 ? [] : [cut]
   })
+}
+
+/** Vertices to a stretch of a ring that is looked at as one. */
+const STRETCH = 32
+
+/** The edges that end at the vertices `from` to before `to`, and their box. */
+interface Stretch extends Box {
+  readonly from: number
+  readonly to: number
+}
+
+const stretches = new WeakMap<readonly Point[], readonly Stretch[]>()
+
+/** Kept per ring, which is immutable, as several pads ask of one; a short one is done faster than looked up. */
+function stretchesOf(ring: readonly Point[]): readonly Stretch[] {
+  if (ring.length === 0) return []
+  if (ring.length <= STRETCH) return [stretchOf(ring, 0, ring.length)]
+  let all = stretches.get(ring)
+  if (!all) {
+    const count = Math.ceil(ring.length / STRETCH)
+    all = Array.from({ length: count }, (_, i) =>
+      stretchOf(ring, i * STRETCH, Math.min(ring.length, (i + 1) * STRETCH)),
+    )
+    stretches.set(ring, all)
+  }
+  return all
+}
+
+function stretchOf(ring: readonly Point[], from: number, to: number): Stretch {
+  const before = ring[from === 0 ? ring.length - 1 : from - 1]!
+  let [x0, y0, x1, y1] = [before.x, before.y, before.x, before.y]
+  for (let i = from; i < to; i++) {
+    const { x, y } = ring[i]!
+    if (x < x0) x0 = x
+    if (x > x1) x1 = x
+    if (y < y0) y0 = y
+    if (y > y1) y1 = y
+  }
+  return { from, to, x0, y0, x1, y1 }
+}
+
+/** Of a stretch that lies wholly beyond one side of a box, only the ends: between them nothing comes into it. */
+function skipOutside(ring: readonly Point[], { x0, y0, x1, y1 }: Box): readonly Point[] {
+  const out: Point[] = []
+  for (const s of stretchesOf(ring)) {
+    if (s.x1 < x0 || s.x0 > x1 || s.y1 < y0 || s.y0 > y1) out.push(ring[s.from]!, ring[s.to - 1]!)
+    else for (let i = s.from; i < s.to; i++) out.push(ring[i]!)
+  }
+  return out
 }
 
 /** What of a ring lies where the coordinate is at least (`sign` 1) or at most (−1) the limit. */

@@ -5,8 +5,8 @@ import type { Polygons } from './polygonBox.ts'
 import type { Point } from './types.ts'
 
 export interface Separate {
-  readonly outline: Point[]
-  readonly holes: Polygons
+  readonly outline: readonly Point[]
+  readonly holes: (readonly Point[])[]
 }
 
 /** Outlines with the holes in each, the largest first: a ring inside an odd number of others is a hole of the smallest of them. */

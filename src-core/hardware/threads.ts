@@ -188,6 +188,19 @@ const normal = (text: string) =>
  * pitch finds the coarse thread, whose smaller stress area and lower proof load are the careful side.
  */
 export function findThread(name: string): Thread | null {
+  let thread = found.get(name)
+  if (thread === undefined) {
+    if (found.size >= MOST_NAMES) found.clear()
+    found.set(name, (thread = lookUp(name)))
+  }
+  return thread
+}
+
+/** Names looked up before: one job has few, and each analysis asks for them again. */
+const found = new Map<string, Thread | null>()
+const MOST_NAMES = 500
+
+function lookUp(name: string): Thread | null {
   const wanted = normal(name).replace(/^m(\d+)[x×]\d+([.,]\d+)?$/, 'm$1')
   const size = wanted.replace(/un[cf]$/, '')
   const inch = THREADS.filter((t) => t.standard === 'unified' && inchSize(t) === size)

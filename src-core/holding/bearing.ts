@@ -2,7 +2,7 @@
 import { toRadians } from '../geometry/angles.ts'
 import { rectRing } from '../geometry/edges.ts'
 import { inRegion, isInside } from '../geometry/nearest.ts'
-import { boxesMeet, boxOf, covers, discBox, type Box, type Polygons } from '../geometry/polygonBox.ts'
+import { boxesMeet, boxOf, covers, type Box, type Polygons } from '../geometry/polygonBox.ts'
 import { polygonArea, polygonDifference, polygonIntersection } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
@@ -11,10 +11,11 @@ import {
   flatBodies,
   lessToCut,
   materialBetween,
+  plainBodies,
   ringPolygons,
   SKIN,
-  type FlatBody,
 } from '../mounting/material.ts'
+import { unplacePoint } from '../mounting/place.ts'
 import type { Mounted, MountedBore } from '../mounting/types.ts'
 
 /** Share of a pad that may have nothing under it: what flattened arcs and rounding leave. */
@@ -25,14 +26,6 @@ export function solidUnder(mounted: Mounted, z: number, near: Box): Polygons {
   const bodies = flatBodies(mounted).filter((b) => boxesMeet(b.box, near))
   const skin = { z0: z - SKIN, z1: z }
   return lessToCut(mounted, materialBetween(mounted, bodies, skin.z0, skin.z1, near), skin, near)
-}
-
-/** The part's bodies near a box where nothing is taken out of them; null where something is. */
-export function plainBodies(mounted: Mounted, box: Box): readonly FlatBody[] | null {
-  const near = flatBodies(mounted).filter((b) => boxesMeet(b.box, box))
-  const isClear = (b: MountedBore) =>
-    b.state === 'uncut' || !boxesMeet(discBox(b.centre, b.bore.diameter), box)
-  return near.every((b) => b.adds) && mounted.bores.every(isClear) ? near : null
 }
 
 /** Whether one body fills a box just under a height and nothing is taken away near it: the polygon library need not be asked. */
@@ -65,20 +58,31 @@ export function facesNear(mounted: Mounted, near: Box): number[] {
   return [...tops].sort((p, q) => q - p)
 }
 
-/** mm to either side in which a place is looked for. */
-const REACH = 400
+/** mm to either side in which a place is looked for: near by first, as most are there. */
+const REACHES = [30, 400]
+
+interface Pad {
+  readonly at: Point
+  readonly length: number
+  readonly width: number
+  readonly facing: number
+}
 
 /**
  * mm by which a pad, `length` along `facing` and `width` across, must move along `facing` (negative: back) to lie wholly
  * on material at a height; 0 where it does, null where it cannot within reach.
  */
-export function slideTo(
-  mounted: Mounted,
-  pad: { readonly at: Point; readonly length: number; readonly width: number; readonly facing: number },
-  z: number,
-): number | null {
+export function slideTo(mounted: Mounted, pad: Pad, z: number): number | null {
+  for (const reach of REACHES) {
+    const by = slideWithin(mounted, pad, z, reach)
+    if (by !== null) return by
+  }
+  return null
+}
+
+function slideWithin(mounted: Mounted, pad: Pad, z: number, reach: number): number | null {
   const { at, length, width, facing } = pad
-  const strip = ringPolygons(rectRing(at, length + 2 * REACH, width, facing))
+  const strip = ringPolygons(rectRing(at, length + 2 * reach, width, facing))
   const solid = solidUnder(mounted, z, boxOf(strip))
   if (solid.length === 0) return null
   const gaps = polygonDifference(strip, solid).filter((r) => polygonArea([r]) > TOLERANCE.clashArea)
@@ -91,7 +95,7 @@ export function slideTo(
   })
   const free = (s: number) =>
     blocked.every((b) => s <= b.from + TOLERANCE.clashChord || s >= b.to - TOLERANCE.clashChord)
-  const places = [0, ...blocked.flatMap((b) => [b.from, b.to])].filter((s) => Math.abs(s) <= REACH && free(s))
+  const places = [0, ...blocked.flatMap((b) => [b.from, b.to])].filter((s) => Math.abs(s) <= reach && free(s))
   if (places.length === 0) return null
   return places.reduce((a, b) => (Math.abs(b) < Math.abs(a) ? b : a))
 }
@@ -109,12 +113,14 @@ export function whatLiesAt(mounted: Mounted, at: Point, z: number): string {
     (b) => b.z1 >= z - SKIN && b.z0 < z - TOLERANCE.height && b.regions.some((r) => inRegion(r, at)),
   )
   if (gone) return gone.body.name ?? gone.body.id
-  const over = mounted.bodies.filter((b) => b.regions.some((r) => isInside(r.outline, at)))
+  // In the part's frame, where what is known of its outlines stays as it is moved.
+  const own = unplacePoint(mounted.placement, at)
+  const over = mounted.bodies.filter((b) => b.shape.regions.some((r) => isInside(r.outline, own)))
   const pocket = over.find((b) => b.body.effect === 'removes' && b.z1 >= z - SKIN)
   if (pocket) return `pocket ${pocket.body.name ?? pocket.body.id}`
   const solid = over.filter((b) => b.body.effect === 'adds')
   const holed = solid.find(
-    (b) => b.z1 >= z - SKIN && b.regions.some((r) => r.holes.some((h) => isInside(h, at))),
+    (b) => b.z1 >= z - SKIN && b.shape.regions.some((r) => r.holes.some((h) => isInside(h, own))),
   )
   if (holed) return `a hole of ${holed.body.name ?? holed.body.id}`
   if (solid.some((b) => polygonAreaAt(mounted, at, b.z1))) return 'a lower face of the part'

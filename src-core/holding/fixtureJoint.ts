@@ -13,7 +13,6 @@ import { fixturesOf, standsOnFixture, tappedAt } from '../mounting/fixtures.ts'
 import { keptPer } from '../mounting/kept.ts'
 import { ringPolygons } from '../mounting/material.ts'
 import { standOnPlate } from '../mounting/plateFace.ts'
-import { carries, seatShelf, shelfNamed } from '../mounting/shelf.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import type { Assembly } from '../unbalance/assembly.ts'
 import { CONTACT_CHORD, touchingOf, type BuiltJoint } from './builtJoint.ts'
@@ -44,10 +43,7 @@ export function fixtureJoint(
     quiet: false,
     at: piece.at,
   }
-  const { setup } = mounted
-  const carriesPart = isShelf(item)
-    ? carries(setup.hardware, item, seatShelf(setup))
-    : setup.seat?.on === item.id
+  const carriesPart = mounted.setup.seat?.on === item.id
   const touching = feetOf(mounted, piece)
   const hull = new ContactHull(touching)
   const { known, unknown, lacks: studs } = studsOf(mounted, piece, item.bolts)
@@ -73,7 +69,7 @@ export function fixtureJoint(
       : ['how hard something presses beyond what it lies on is not known']),
   ]
   if (lacks.length > 0) return { ...base, input: null, lacks, unknown: [] }
-  const friction = hardwareFriction(setup)
+  const friction = hardwareFriction(mounted.setup)
   const bare = presses.map((p) => ({ ...p, friction: undefined }))
   const input = {
     seat: plateSeat(0),
@@ -130,7 +126,7 @@ function liesOn(fixture: MountedPiece, { solids }: MountedPiece): boolean {
 }
 
 /** The fixture with all that it carries as one body. */
-export function carriedBy(
+function carriedBy(
   mounted: Mounted,
   item: Fixture | Shelf,
   assembly: Assembly,
@@ -142,8 +138,7 @@ export function carriedBy(
   mounted.pieces.forEach((p, i) => {
     if (i === self) return
     const carried = isShelf(item)
-      ? p.shelf !== undefined &&
-        carries(mounted.setup.hardware, item, shelfNamed(mounted.setup.hardware, p.shelf))
+      ? p.shelf === item.id
       : isOn(mounted, item, p) || liesOn(mounted.pieces[self]!, p)
     if (!carried) return
     body = addMass(body, assembly.pieces[i]!)

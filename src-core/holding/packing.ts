@@ -1,9 +1,9 @@
 /** Pieces of packing as they stand: on the plate or on each other, and under the part or not. */
-import { boxesMeet, boxOf, type Box, type Polygons } from '../geometry/polygonBox.ts'
+import { boxesMeet, boxOf, covers, type Box, type Polygons } from '../geometry/polygonBox.ts'
 import { polygonArea, polygonIntersection } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
-import type { Hardware } from '../job/schema.ts'
-import { ringPolygons } from '../mounting/material.ts'
+import { isPrism, type Hardware } from '../job/schema.ts'
+import { heightOverlap, isSound, plainBodies, ringPolygons } from '../mounting/material.ts'
 import { standAt } from '../mounting/fixtures.ts'
 import type { Stand } from '../mounting/plateFace.ts'
 import type { Mounted, MountedPiece, MountedSolid } from '../mounting/types.ts'
@@ -41,7 +41,7 @@ const packingAt = keptPer((mounted, piece): Packing | null => {
   const polygons = ringPolygons(solid.ring)
   const box = boxOf(polygons)
   const stand = standAt(mounted, polygons, solid.z0)
-  const on = polygonIntersection(polygons, partFace(mounted, box))
+  const on = isUnder(mounted, box) ? polygons : polygonIntersection(polygons, partFace(mounted, box))
   const carries = polygonArea(on) > TOLERANCE.clashArea ? { id: piece.item.id, on } : null
   return {
     piece,
@@ -54,6 +54,21 @@ const packingAt = keptPer((mounted, piece): Packing | null => {
     bears: carries !== null && (stand === null || standsOn(stand.on, on)),
   }
 })
+
+/** Whether one body's back at the seat covers a box and nothing is taken out of it there. */
+const isUnder = (mounted: Mounted, box: Box): boolean => {
+  if (!isSound(mounted)) return false
+  const { seat } = mounted
+  const prisms = new Set(mounted.bodies.filter((b) => isPrism(b.body)).map((b) => b.body.id))
+  return (
+    plainBodies(mounted, box)?.some(
+      (b) =>
+        prisms.has(b.id) &&
+        heightOverlap(b, { z0: seat, z1: seat + SEAT_PLAY }) > TOLERANCE.height &&
+        covers(b.polygons, box),
+    ) ?? false
+  )
+}
 
 export const packingOf = (mounted: Mounted): Packing[] =>
   standing(mounted).flatMap((piece) => packingAt(mounted, piece) ?? [])

@@ -6,7 +6,8 @@ import { FULL_TURN, onCircle } from '../geometry/angles.ts'
 import type { Point } from '../geometry/types.ts'
 import { inRegion } from '../geometry/nearest.ts'
 import { isSound } from '../mounting/material.ts'
-import type { Mounted } from '../mounting/types.ts'
+import { unplacePoint } from '../mounting/place.ts'
+import type { Mounted, MountedBody } from '../mounting/types.ts'
 import { formatter, plain } from '../units/format.ts'
 import { keptFor } from '../mounting/kept.ts'
 import { FORCE_SHARE } from './machineLoads.ts'
@@ -59,12 +60,15 @@ function judge(mounted: Mounted): Finding[] {
 }
 
 /** mm of unbroken material from the front of the part at a place, less all that this setup cuts; 0 where there is none. */
-function frontThickness({ bodies, turned, bores }: Mounted, p: Point): number {
-  const there = bodies.filter((b) => b.regions.some((r) => inRegion(r, p)))
+function frontThickness({ placement, bodies, turned, bores }: Mounted, p: Point): number {
+  // In the part's frame, where what is known of its outlines stays as it is moved.
+  const own = unplacePoint(placement, p)
+  const isThere = (b: MountedBody) => b.shape.regions.some((r) => inRegion(r, own))
+  const there = bodies.filter(isThere)
   const solid = there.filter((b) => b.body.effect === 'adds')
   const holes = [
     ...there.filter((b) => b.body.effect === 'removes'),
-    ...turned.filter((b) => b.regions.some((r) => inRegion(r, p))),
+    ...turned.filter(isThere),
     ...bores.filter(
       (b) => b.state !== 'uncut' && Math.hypot(p.x - b.centre.x, p.y - b.centre.y) < b.bore.diameter / 2,
     ),

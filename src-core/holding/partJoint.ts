@@ -1,7 +1,5 @@
 /** The joint of the part on its seat. */
 import type { CuttingAdvice } from '../cutting/advice.ts'
-import { isInside } from '../geometry/nearest.ts'
-import { convexHull } from '../geometry/convexHull.ts'
 import { flattenRing } from '../geometry/flatten.ts'
 import { leastWidth } from '../geometry/hullPoints.ts'
 import type { Point } from '../geometry/types.ts'
@@ -25,6 +23,8 @@ export interface Pad extends Carried {
   readonly height: number
   /** Its least. */
   readonly width: number
+  /** Of what it carries. */
+  readonly hull: ContactHull
 }
 
 export interface PartJoint extends BuiltJoint {
@@ -51,9 +51,9 @@ export function partJoint(
   const packing = packingOf(mounted)
   const pads = contact.flatMap((c): Pad[] => {
     const solid = packing.find((p) => p.piece.item.id === c.id)?.solid
-    return solid
-      ? [{ ...c, height: setup.packing, width: leastWidth(flattenRing(solid.ring, CONTACT_CHORD)) }]
-      : []
+    if (!solid) return []
+    const width = leastWidth(flattenRing(solid.ring, CONTACT_CHORD))
+    return [{ ...c, height: setup.packing, width, hull: new ContactHull(c.on.flat()) }]
   })
   const touching = touchingOf(contact.flatMap((c) => c.on))
   const hull = new ContactHull(touching)
@@ -104,9 +104,9 @@ export function partJoint(
 function unpressedOf(pads: readonly Pad[], presses: readonly Press[]): string[] {
   if (presses.length === 0) return []
   return pads.flatMap((pad) => {
-    const own = new ContactHull(pad.on.flat())
-    const others = new ContactHull(pads.filter((p) => p !== pad).flatMap((p) => p.on.flat()))
-    return presses.some((p) => own.holds(p.at) || !others.holds(p.at)) ? [] : [pad.id]
+    if (presses.some((p) => pad.hull.holds(p.at))) return []
+    const others = new ContactHull(pads.filter((p) => p !== pad).flatMap((p) => p.hull.points))
+    return presses.some((p) => !others.holds(p.at)) ? [] : [pad.id]
   })
 }
 
@@ -126,7 +126,7 @@ const pressesOver = (state: ClampState, hull: ContactHull): boolean =>
 
 /** Of a press over pads what the worst of them carries; between pads what the worst of all does. */
 function frictionUnder(at: Point, pads: readonly Pad[], friction: number): number {
-  const over = pads.filter((p) => isInside(convexHull(p.on.flat()), at))
+  const over = pads.filter((p) => p.hull.holds(at))
   return Math.min(
     friction,
     ...(over.length > 0 ? over : pads).map((p) => padFriction(p.height, p.width, friction)),

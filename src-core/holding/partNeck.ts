@@ -10,31 +10,18 @@ import { cuttingAdvice } from '../cutting/advice.ts'
 import { cutPlaces } from '../cutting/cutPlace.ts'
 import { finding, type Finding } from '../findings/finding.ts'
 import { into, outOf } from '../geometry/space/pose.ts'
-import { boxOf, type Polygons } from '../geometry/polygonBox.ts'
-import { polygonUnion } from '../geometry/polygon.ts'
-import { addMoments, NO_MOMENTS, signedRingMoments } from '../geometry/ringMoments.ts'
 import type { Point } from '../geometry/types.ts'
 import { keptFor } from '../mounting/kept.ts'
-import { flatBodies, isSound, lessToCut, materialBetween, SKIN } from '../mounting/material.ts'
+import { isSound } from '../mounting/material.ts'
 import { placeInPlate, seatShelf } from '../mounting/shelf.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { formatter, plain } from '../units/format.ts'
 import { levelsBelow } from './bearing.ts'
 import { seatLoad, worstEffect, type Load, type SeatWrench } from './loads.ts'
 import { BENDS_AT } from './support.ts'
+import { sectionAt, type Section } from './partSection.ts'
 import { partStand, seatAt } from './stand.ts'
 import { cutLoadsOf } from './working.ts'
-
-/** A section of the part: mm², mm and mm⁴ about its centre, and its corners from there. */
-interface Section {
-  readonly height: number
-  readonly area: number
-  readonly centre: Point
-  readonly xx: number
-  readonly xy: number
-  readonly yy: number
-  readonly corners: readonly Point[]
-}
 
 export const neckFindings = keptFor(judge, ({ job, setup }) => [job.lathe, setup.cuts, seatShelf(setup)])
 
@@ -52,8 +39,10 @@ function judge(mounted: Mounted): Finding[] {
   let worst: { readonly section: Section; readonly stress: number } | null = null
   for (const section of bottomsBelow(view, top).flatMap((z) => sectionAt(view, z) ?? [])) {
     for (const { loads } of cuts.filter((c) => section.height < c.top)) {
-      const stress = stressIn(view, section, loads)
-      if (stress > (worst?.stress ?? BENDS_AT)) worst = { section, stress }
+      const bears = worst?.stress ?? BENDS_AT
+      if (stressIn(view, section, loads, section.around) <= bears) continue
+      const stress = stressIn(view, section, loads, section.corners())
+      if (stress > bears) worst = { section, stress }
     }
   }
   return worst ? [neckFinding(view, worst.section, worst.stress)] : []
@@ -69,36 +58,9 @@ const bottomsBelow = (view: Mounted, top: number): number[] => [
   ...levelsBelow(view, top).filter((z) => z > view.seat),
 ]
 
-function sectionAt(view: Mounted, height: number): Section | null {
-  const bodies = flatBodies(view)
-  const range = { z0: height, z1: height + SKIN }
-  const near = boxOf(bodies.flatMap((b) => b.polygons))
-  const material = lessToCut(view, materialBetween(view, bodies, range.z0, range.z1, near), range, near)
-  if (material.length === 0) return null
-  // Outlines and holes wind oppositely in what the library gives.
-  return sectionOf(polygonUnion(material, []), height)
-}
-
-function sectionOf(polygons: Polygons, height: number): Section | null {
-  const sum = polygons.map((ring) => signedRingMoments(ring)).reduce((a, b) => addMoments(a, b), NO_MOMENTS)
-  const sign = Math.sign(sum.area)
-  const area = Math.abs(sum.area)
-  if (area === 0) return null
-  const centre = { x: (sign * sum.x) / area, y: (sign * sum.y) / area }
-  return {
-    height,
-    area,
-    centre,
-    xx: sign * sum.xx - area * centre.x ** 2,
-    xy: sign * sum.xy - area * centre.x * centre.y,
-    yy: sign * sum.yy - area * centre.y ** 2,
-    corners: polygons.flat().map((p) => ({ x: p.x - centre.x, y: p.y - centre.y })),
-  }
-}
-
-/** N/mm² in its worst corner. */
-function stressIn(view: Mounted, section: Section, loads: readonly Load[]): number {
-  const { area, centre, xx, xy, yy, corners } = section
+/** N/mm² in the worst of some places, seen from its centre. */
+function stressIn(view: Mounted, section: Section, loads: readonly Load[], places: readonly Point[]): number {
+  const { area, centre, xx, xy, yy } = section
   const level = seatAt(view, section.height)
   const seat = { ...level, origin: outOf(level, { ...centre, z: 0 }) }
   const seen = loads.map((l) => seatLoad(seat, l))
@@ -109,7 +71,7 @@ function stressIn(view: Mounted, section: Section, loads: readonly Load[]): numb
     const beta = (w.mu * xx + w.mv * xy) / det
     return w.fn / area + alpha * p.x + beta * p.y
   }
-  return corners.reduce(
+  return places.reduce(
     (most, p) =>
       Math.max(
         most,

@@ -3,10 +3,10 @@ import { called, finding } from '../findings/finding.ts'
 import { polygonIntersection } from '../geometry/polygon.ts'
 import { boxOf, widened } from '../geometry/polygonBox.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
-import { ringPolygons } from '../mounting/material.ts'
+import { plainBodies, ringPolygons } from '../mounting/material.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { formatter, plain } from '../units/format.ts'
-import { levelsBelow, plainBodies, solidUnder } from './bearing.ts'
+import { levelsBelow, solidUnder } from './bearing.ts'
 import type { Ruling } from './ruling.ts'
 import { BENDS_AT, bendingStress, carriesMiddle, gapBetween, type Press } from './support.ts'
 
@@ -39,8 +39,7 @@ export function roofRulings(mounted: Mounted, { item }: MountedPiece, press: Pre
 function voidUnder(mounted: Mounted, press: Press): Void | null {
   const pad = ringPolygons(press.pad)
   const box = boxOf(pad)
-  // A round goes down into its vee: what is below the lands is looked at no more.
-  const seat = mounted.shelf?.block?.size[1] ?? mounted.seat
+  const { seat } = mounted
   // One body through which nothing goes has no void.
   const bodies = plainBodies(mounted, box)
   if (bodies && bodies.length <= 1) return null

@@ -7,6 +7,7 @@ import { polar } from '../geometry/angles.ts'
 import { toeLength } from '../hardware/toe.ts'
 import { isPrism, type Clamp } from '../job/schema.ts'
 import { ringPolygons } from '../mounting/material.ts'
+import { keptPer } from '../mounting/kept.ts'
 import { unplacePoint } from '../mounting/place.ts'
 import type { Mounted, MountedPiece, MountedToe } from '../mounting/types.ts'
 import { meshHeights } from '../mesh/silhouette.ts'
@@ -41,7 +42,7 @@ function offRuling(mounted: Mounted, piece: MountedPiece, item: Clamp, toe: Moun
   if (bare.length === 0) return null
   const fmt = formatter(mounted.job.displayUnits)
   const place = polygonPlace(bare) ?? toe.at
-  const slide = slideOf(mounted, piece, item, toe)
+  const slide = slideOf(mounted, piece)
   const name = called(item)
   const z = toe.rest?.z ?? slide?.z ?? mounted.partFront
   const lies = whatLiesAt(mounted, place, z)
@@ -62,14 +63,18 @@ function cureWords(item: Clamp, by: string, way: number): string {
 
 /** mm by which a clamp's toe is short of lying wholly on the part along its strap; null where sliding it in would not help. */
 export function toeShortfall(mounted: Mounted, piece: MountedPiece): number | null {
-  const { item, toe } = piece
-  if (item.kind !== 'clamp' || !toe) return null
-  const slide = slideOf(mounted, piece, item, toe)
+  const slide = slideOf(mounted, piece)
   return slide && slide.by > 0 ? slide.by : null
 }
 
-/** The nearest place along the strap where its toe would lie wholly on; at the height that it has, else at any. */
-function slideOf(mounted: Mounted, piece: MountedPiece, { strap, facing }: Clamp, toe: MountedToe) {
+/**
+ * The nearest place along the strap where its toe would lie wholly on; at the height that it has, else at any. Kept, as
+ * the picture of a strap asks for it after its check.
+ */
+const slideOf = keptPer((mounted, piece): { readonly by: number; readonly z: number } | null => {
+  const { item, toe } = piece
+  if (item.kind !== 'clamp' || !toe) return null
+  const { strap, facing } = item
   const pad = { at: toe.at, length: toeLength(strap), width: strap.width, facing }
   const far = polar(400, facing)
   const box = boxOf([[toe.at, { x: toe.at.x + far.x, y: toe.at.y + far.y }, piece.at]])
@@ -83,7 +88,7 @@ function slideOf(mounted: Mounted, piece: MountedPiece, { strap, facing }: Clamp
     if (best && toe.rest) break
   }
   return best
-}
+})
 
 /** A body from a mesh is known here by its silhouette; its true surface under the toe must be level at that height. */
 function meshRuling(mounted: Mounted, { item }: MountedPiece, toe: MountedToe): Ruling[] | null {

@@ -2,6 +2,7 @@
 import { polygonUnion } from '../geometry/polygon.ts'
 import type { Polygons } from '../geometry/polygonBox.ts'
 import { meshBox } from './properties.ts'
+import type { Point } from '../geometry/types.ts'
 import type { TriangleMesh } from './types.ts'
 
 const kept = new WeakMap<TriangleMesh, Polygons>()
@@ -19,7 +20,7 @@ export function underside(mesh: TriangleMesh, play: number): Polygons {
 function makeUnderside(mesh: TriangleMesh, play: number): Polygons {
   const { vertices: v, triangles: t } = mesh
   const level = meshBox(mesh).low[2] + play
-  const face: Polygons = []
+  const face: Point[][] = []
   for (let i = 0; i < t.length; i += 3) {
     const corners = [t[i]!, t[i + 1]!, t[i + 2]!].map((n) => ({
       x: v[3 * n]!,

@@ -18,7 +18,15 @@ const last = new WeakMap<Plate, Map<string, LastOf>>()
 export const sameList = (a: readonly unknown[], b: readonly unknown[]): boolean =>
   a.length === b.length && a.every((v, i) => Object.is(v, b[i]))
 
-function surroundings({ job, setup, placement, bores, turned, shelf, twin = '' }: Mounted): Surroundings {
+const tokens = new WeakMap<Mounted, Surroundings>()
+
+function surroundings(mounted: Mounted): Surroundings {
+  let token = tokens.get(mounted)
+  if (!token) tokens.set(mounted, (token = tokenOf(mounted)))
+  return token
+}
+
+function tokenOf({ job, setup, placement, bores, turned, shelf, twin = '' }: Mounted): Surroundings {
   const on: unknown[] = [
     job.part,
     job.stock,
@@ -29,7 +37,6 @@ function surroundings({ job, setup, placement, bores, turned, shelf, twin = '' }
     placement.turn,
     shelf?.height,
     shelf?.diameter,
-    ...roundOf(shelf),
     setup.packing,
     setup.seat,
     setup.speed,
@@ -43,12 +50,6 @@ function surroundings({ job, setup, placement, bores, turned, shelf, twin = '' }
   const token = {}
   last.set(job.plate, bodies.set(twin, { on, token }))
   return token
-}
-
-/** The round of a vee or of a block on the shelf that is looked at: where a toe may lie on its crown. */
-function roundOf(shelf: Mounted['shelf']): readonly unknown[] {
-  const round = shelf?.round
-  return round?.lies ? [round.along, round.crown, ...round.length, ...round.out] : [round?.why]
 }
 
 /**

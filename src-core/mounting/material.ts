@@ -1,7 +1,16 @@
 /** The part's material as flattened polygons with heights: what lies at a height, and what carries a pad from below. */
 import { flattenRegion, flattenRing } from '../geometry/flatten.ts'
 import { circleRing } from '../geometry/edges.ts'
-import { boxesMeet, boxOf, discBox, reaches, type Box, type Polygons } from '../geometry/polygonBox.ts'
+import {
+  boxesMeet,
+  boxOf,
+  covers,
+  discBox,
+  nearBox,
+  reaches,
+  type Box,
+  type Polygons,
+} from '../geometry/polygonBox.ts'
 import { polygonArea, polygonDifference, polygonIntersection, polygonUnion } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point, Ring } from '../geometry/types.ts'
@@ -84,7 +93,7 @@ export function materialBetween(
     if (!b.adds || heightOverlap(b, { z0, z1 }) <= TOLERANCE.height || !isNear(b)) continue
     const low = Math.max(b.z0, z0)
     const high = Math.min(b.z1, z1)
-    let left = b.polygons
+    let left = nearBox(b.polygons, near)
     for (const r of bodies) {
       if (!r.adds && r.z0 <= low + TOLERANCE.height && r.z1 >= high - TOLERANCE.height && isNear(r))
         left = polygonDifference(left, r.polygons)
@@ -118,6 +127,14 @@ const without = ({ centre, bore }: MountedBore, material: Polygons, near: Box): 
     ? polygonDifference(material, discPolygons(centre, bore.diameter))
     : material
 
+/** The part's bodies near a box where nothing is taken out of them, before or after this setup's cut; null where something is. */
+export function plainBodies(part: MountedPart, box: Box): readonly FlatBody[] | null {
+  const near = flatBodies(part).filter((b) => boxesMeet(b.box, box))
+  const isClear = (b: MountedBore) =>
+    b.state === 'uncut' || !boxesMeet(discBox(b.centre, b.bore.diameter), box)
+  return near.every((b) => b.adds) && part.bores.every(isClear) ? near : null
+}
+
 /** mm: how thin a layer under a surface is looked at. */
 export const SKIN = 0.05
 
@@ -130,6 +147,8 @@ export function restOn(part: MountedPart, pad: Polygons): Rest | null {
   if (!isSound(part)) return null
   const bodies = flatBodies(part)
   const box = boxOf(pad)
+  const whole = plainTop(part, box)
+  if (whole) return { z: whole.z1, share: 1, on: pad }
   const near = bodies.filter((b) => boxesMeet(b.box, box))
   const tops = new Set<number>()
   for (const b of near) tops.add(b.adds ? b.z1 : b.z0)
@@ -140,4 +159,11 @@ export function restOn(part: MountedPart, pad: Polygons): Rest | null {
     if (area > TOLERANCE.clashArea) return { z, share: area / polygonArea(pad), on }
   }
   return null
+}
+
+/** The body whose front is foremost all over a box: the polygon library need not be asked. */
+function plainTop(part: MountedPart, box: Box): FlatBody | null {
+  const near = plainBodies(part, box)
+  const top = near?.reduce<FlatBody | null>((a, b) => (a && a.z1 >= b.z1 ? a : b), null)
+  return top && top.z1 - top.z0 > SKIN && covers(top.polygons, box) ? top : null
 }

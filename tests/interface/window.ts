@@ -80,9 +80,7 @@ export async function startBench(): Promise<Bench> {
       recovering = false,
       atStart = false,
     } = {}) {
-      // The page before may still be keeping a draft.
-      if (!recovering)
-        await rm(join(folder, '.user', 'drafts'), { recursive: true, force: true, maxRetries: 5 })
+      if (!recovering) await rm(join(folder, '.user', 'drafts'), { recursive: true, force: true })
       const context = await browser.newContext({
         viewport: { width, height },
         colorScheme: dark ? 'dark' : 'light',

@@ -2,7 +2,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { polygonArea, polygonDifference, polygonIntersection } from '../../../src-core/geometry/polygon.ts'
-import { covers, reaches, type Box } from '../../../src-core/geometry/polygonBox.ts'
+import { covers, cutToBox, reaches, type Box } from '../../../src-core/geometry/polygonBox.ts'
 import { flattenRing } from '../../../src-core/geometry/flatten.ts'
 import { circleRing } from '../../../src-core/geometry/edges.ts'
 
@@ -47,4 +47,36 @@ test('what is said to cover a box leaves nothing of it, what does not reach it m
   )
   expect(covered).toBeGreaterThan(20)
   expect(clear).toBeGreaterThan(20)
+})
+
+test('what is left of a long outline within a box is what the polygon library leaves', () => {
+  let left = 0
+  fc.assert(
+    fc.property(fc.integer({ min: 60, max: 400 }), number(0, 0.3), box, (count, wave, b) => {
+      const ring = Array.from({ length: count }, (_, i) => {
+        const t = (2 * Math.PI * i) / count
+        const r = 40 * (1 + wave * Math.cos(7 * t))
+        return { x: r * Math.cos(t), y: r * Math.sin(t) }
+      })
+      const where: Box = { x0: b.x, y0: b.y, x1: b.x + b.w, y1: b.y + b.h }
+      const corners = [
+        { x: where.x0, y: where.y0 },
+        { x: where.x1, y: where.y0 },
+        { x: where.x1, y: where.y1 },
+        { x: where.x0, y: where.y1 },
+      ]
+      // Area by the shoelace formula: the cut's way round along the box's sides encloses nothing.
+      const area = cutToBox([ring], where).reduce(
+        (sum, r) =>
+          sum +
+          r.reduce((s, p, i) => s + p.x * r[(i + 1) % r.length]!.y - r[(i + 1) % r.length]!.x * p.y, 0) / 2,
+        0,
+      )
+      const wanted = polygonArea(polygonIntersection([corners], [ring]))
+      expect(area).toBeCloseTo(wanted, 3)
+      if (wanted > 1 && wanted < 0.99 * b.w * b.h) left++
+    }),
+    { numRuns: 400 },
+  )
+  expect(left).toBeGreaterThan(10)
 })
