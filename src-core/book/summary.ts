@@ -7,6 +7,7 @@ import { checkSum } from '../job/checkSum.ts'
 import { isCounterweight, type Hardware, type Job } from '../job/schema.ts'
 import { mountPiece } from '../mounting/hardware.ts'
 import { mountSetup } from '../mounting/mount.ts'
+import { shelfUnder } from '../mounting/shelf.ts'
 import type { MountedPiece } from '../mounting/types.ts'
 
 /** The picture's box; 2 units of room stay around the plate. */
@@ -46,8 +47,8 @@ export function summariseJob(job: Job): JobSummary {
 
 function picture(job: Job): JobSummary['picture'] {
   const setup = job.setups[0]!
-  // What a clamp's toe meets is most of the work, and nothing that is seen from in front.
-  const isClamp = (item: Hardware) => item.kind === 'clamp'
+  // What a clamp's toe meets is most of the work, and nothing that is seen from in front; but on a shelf.
+  const isClamp = (item: Hardware) => item.kind === 'clamp' && !shelfUnder(setup.hardware, item)
   const others = { ...setup, hardware: setup.hardware.filter((item) => !isClamp(item)) }
   const mounted = mountSetup({ ...job, setups: [others] }, setup.id)
   const { placement, ground, seat, partFront } = mounted

@@ -53,26 +53,35 @@ export function distanceToRegion(region: Region, from: Point): number {
 export function windingNumber(edges: readonly Edge[], p: Point): number {
   let winding = 0
   for (const e of edges) {
-    if (e.a.y > p.y !== e.b.y > p.y) {
-      const t = (p.y - e.a.y) / (e.b.y - e.a.y)
-      if (e.a.x + t * (e.b.x - e.a.x) > p.x) winding += e.b.y > e.a.y ? 1 : -1
-    }
-    if (e.arc) winding += segmentWinding(e, p)
+    const crosses = e.a.y > p.y !== e.b.y > p.y
+    if (!crosses && !e.arc) continue
+    const side = sideOfChord(e, p)
+    const up = e.b.y > e.a.y
+    if (crosses && up === side > 0) winding += up ? 1 : -1
+    if (e.arc) winding += segmentWinding(e, p, side)
   }
   return winding
 }
 
+/**
+ * Above 0 where `p` lies to the left of an edge's chord, else below. Worked out the same way whichever way the edge runs,
+ * and on the chord it counts as to the right of it in plan (above, where the chord is level), so that the two halves of a
+ * circle share its diameter: rounding never takes a circle's middle out of both.
+ */
+function sideOfChord({ a, b }: Edge, p: Point): number {
+  const forward = a.y < b.y || (a.y === b.y && a.x < b.x)
+  const [low, high] = forward ? [a, b] : [b, a]
+  const dy = high.y - low.y
+  const side = (high.x - low.x) * (p.y - low.y) - dy * (p.x - low.x) || (dy > 0 ? -1 : 1)
+  return forward ? side : -side
+}
+
 /** ±1 where `p` lies in the segment between an arc and its chord, which the chord alone misses. */
-function segmentWinding(e: Edge, p: Point): number {
-  const { centre, radius } = e.arc!
+function segmentWinding({ arc, bulge }: Edge, p: Point, side: number): number {
+  const { centre, radius } = arc!
   if ((p.x - centre.x) ** 2 + (p.y - centre.y) ** 2 >= radius * radius) return 0
-  const dx = e.b.x - e.a.x
-  const dy = e.b.y - e.a.y
-  // A point on the chord counts as just to the right of it (above, where the chord is level), as for the chord's
-  // own crossing above, so that the two halves of a circle share its diameter.
-  const side = dx * (p.y - e.a.y) - dy * (p.x - e.a.x) || (dy !== 0 ? -dy : dx)
   // A counter-clockwise arc lies to the right of its chord.
-  if (e.bulge > 0) return side < 0 ? 1 : 0
+  if (bulge > 0) return side < 0 ? 1 : 0
   return side > 0 ? -1 : 0
 }
 

@@ -3,6 +3,7 @@ import fc from 'fast-check'
 import type { Cut, Hardware, Job, Lathe, Prism, StockItem } from '../../src-core/job/schema.ts'
 import { degrees, mm, moved, point, starRing } from './arbitraries.ts'
 import { bore, boreCut, drillCut, jobWith, partOf, steps } from './jobs.ts'
+import { randomShelfJob } from './randomShelfJob.ts'
 
 const text = fc.string({ unit: 'grapheme', maxLength: 30 })
 const id = (prefix: string, i: number) => `${prefix}${i}`
@@ -160,7 +161,8 @@ function machineWith(lathe: Partial<Lathe>, reach: number | null): Partial<Lathe
   return { ...lathe, carriage: { ...carriage, profile } }
 }
 
-export const randomJob: fc.Arbitrary<Job> = fc
+/** All that stands flat. */
+const randomFlatJob: fc.Arbitrary<Job> = fc
   .record({
     title: text,
     partNumber: maybe(text),
@@ -234,3 +236,8 @@ export const randomJob: fc.Arbitrary<Job> = fc
       }),
     ) as Job
   })
+
+export const randomJob: fc.Arbitrary<Job> = fc.oneof(
+  { weight: 4, arbitrary: randomFlatJob },
+  { weight: 1, arbitrary: randomShelfJob },
+)

@@ -5,7 +5,7 @@ import { BOLTED } from './heldJobs.ts'
 import { block, bore, boreCut, disc, jobWith, partOf, steps } from './jobs.ts'
 
 /** A faceplate of 400 mm with twelve slots, on a lathe of 250 mm centre height. */
-const machine = {
+export const SHELF_MACHINE = {
   lathe: {
     swingOverBed: 500,
     swingOverCrossSlide: 300,
@@ -96,7 +96,7 @@ const throughBase = (id: string, x: number): Hardware => ({
 
 export function bearingBlock(more: readonly Hardware[] = [], setup: Partial<Setup> = {}): Job {
   return jobWith({
-    ...machine,
+    ...SHELF_MACHINE,
     part: partOf(BEARING_BLOCK, [bore('A', { x: 0, y: 0 }, 42, { start: 38, tolerance: { class: 'H7' } })], {
       name: 'bearing block',
       material: 'grey cast iron',
@@ -168,7 +168,7 @@ const overLands = CASTING.diameter / 2 / Math.sin(Math.PI / 4) - VEE.opening / 2
 
 export function castingInVee(more: readonly Hardware[] = [], setup: Partial<Setup> = {}): Job {
   return jobWith({
-    ...machine,
+    ...SHELF_MACHINE,
     part: partOf(
       [
         disc('body', { x: 0, y: 0 }, CASTING.diameter, 100, {

@@ -5,7 +5,7 @@ import { farthestFrom } from '../../../src-core/geometry/farthest.ts'
 import { flattenRegion, flattenRing } from '../../../src-core/geometry/flatten.ts'
 import { distanceToRegion, isInside, nearestTo } from '../../../src-core/geometry/nearest.ts'
 import type { Point, Ring } from '../../../src-core/geometry/types.ts'
-import { moved, placedRing, point, reversed, starRing } from '../../helpers/arbitraries.ts'
+import { mm, moved, placedRing, point, reversed, starRing, turned } from '../../helpers/arbitraries.ts'
 import { expectNear } from '../../helpers/near.ts'
 
 const distance = (p: Point, q: Point) => Math.hypot(p.x - q.x, p.y - q.y)
@@ -93,6 +93,30 @@ describe('nearestTo and isInside', () => {
     expect(isInside(star, { x: 0, y: 0 })).toBe(true)
     expect(isInside(star, { x: -30, y: 0 })).toBe(false)
     expect(isInside(star, { x: 30, y: 0 })).toBe(false)
+  })
+
+  it('know the middle of a circle wherever its halves meet and however it is rounded', () => {
+    const halves = [
+      { x: -1.6496819476328528, y: 21.940067307819593, bulge: 1 },
+      { x: 1.6496819476328533, y: -21.940067307819596, bulge: 1 },
+    ]
+    expect(isInside(halves, { x: -9.71445146547012e-17, y: 2.1152784385192192e-16 })).toBe(true)
+    fc.assert(
+      fc.property(
+        point(200),
+        fc.double({ min: 0, max: 360, noNaN: true }),
+        mm(5, 300),
+        fc.boolean(),
+        fc.record({ x: fc.integer({ min: -2, max: 2 }), y: fc.integer({ min: -2, max: 2 }) }),
+        (at, turn, diameter, back, ulps) => {
+          const circle = moved(turned(circleRing({ x: 0, y: 0 }, diameter), turn), at.x, at.y)
+          const ring = back ? reversed(circle) : circle
+          const off = (v: number, n: number) => v + n * Number.EPSILON * Math.max(Math.abs(v), diameter)
+          expect(isInside(ring, { x: off(at.x, ulps.x), y: off(at.y, ulps.y) })).toBe(true)
+        },
+      ),
+      { numRuns: 2000 },
+    )
   })
 
   it('give no distance inside the material, and the distance to the edge in a hole and outside', () => {
