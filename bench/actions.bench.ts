@@ -1,20 +1,8 @@
 /** How many actions it takes from nothing to a printed sheet, by mouse and by keys alone. */
-import type { Page } from 'playwright-core'
-import {
-  fillLibrary,
-  KeyHands,
-  MOST_ACTIONS,
-  MouseHands,
-  walk,
-  type Hands,
-} from '../tests/interface/scenario.ts'
+import { HANDS } from '../tests/interface/hands.ts'
+import { fillLibrary, MOST_ACTIONS, walk } from '../tests/interface/scenario.ts'
 import type { Bench } from '../tests/interface/window.ts'
 import { inBrowser } from './browser.ts'
-
-const HANDS: readonly (readonly [string, (page: Page) => Hands])[] = [
-  ['mouse', (page) => new MouseHands(page)],
-  ['keys alone', (page) => new KeyHands(page)],
-]
 
 /** Lines to print. */
 export const actionsBench = () => inBrowser('actions', lines)

@@ -6,7 +6,8 @@ import { ROUNDING } from '../geometry/tolerance.ts'
 import { isShelf } from '../job/schema.ts'
 import { ringPolygons } from '../mounting/material.ts'
 import { standOnPlate } from '../mounting/plateFace.ts'
-import { shelfSize } from '../mounting/shelfSize.ts'
+import { faceSize } from '../mounting/shelfSize.ts'
+import { isVeeBlock } from '../mounting/shelf.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { formatter } from '../units/format.ts'
 import { capital } from '../words/capital.ts'
@@ -21,7 +22,7 @@ export const shelfFindings = (mounted: Mounted): Finding[] => [
 function feet({ job, pieces }: Mounted): Finding[] {
   const fmt = formatter(job.displayUnits)
   return pieces.flatMap(({ item, solids, at }) => {
-    if (!isShelf(item)) return []
+    if (!isShelf(item) || isVeeBlock(item)) return []
     const stands = solids
       .filter((s) => s.role === 'fixture' && s.z0 === 0)
       .map((s) => standOnPlate(job.plate, ringPolygons(s.ring)))
@@ -37,7 +38,7 @@ function feet({ job, pieces }: Mounted): Finding[] {
 function thin({ job, setup, pieces }: Mounted): Finding[] {
   const fmt = formatter(job.displayUnits)
   return setup.hardware.flatMap((item) => {
-    if (!isShelf(item)) return []
+    if (!isShelf(item) || isVeeBlock(item)) return []
     const [what, thickness, least] =
       item.kind === 'anglePlate'
         ? ['Its foot and shelf are', item.thickness, leastThickness(item)]
@@ -62,11 +63,12 @@ const thickestBolt = (pieces: Mounted['pieces'], id: string): number =>
 
 /** The spindle axis runs before a shelf, never behind it. */
 function beyondAxis(view: Mounted): Finding[] {
-  const size = shelfSize(view)
   const { shelf } = view
-  if (!size || !shelf?.carriesPart || size.stands > 0) return []
+  if (!shelf?.carriesPart) return []
+  const stands = faceSize(shelf)
+  if (stands > 0) return []
   const fmt = formatter(view.job.displayUnits)
-  const where = size.stands === 0 ? 'on it' : `${fmt.length(-size.stands)} beyond it`
+  const where = stands === 0 ? 'on it' : `${fmt.length(-stands)} beyond it`
   const message = `The shelf of ${shelf.item.id} stands above the axis: its face lies ${where}, so the tool would cut the shelf. Move it back, away from where it faces, or turn it round.`
   return [finding('stop', 'shelf-above-axis', shelf.item.id, message)]
 }

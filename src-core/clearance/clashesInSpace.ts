@@ -9,7 +9,7 @@ import { clashOf, deepest, SpaceSolid, type SpaceClash } from '../geometry/space
 import { dot3 } from '../geometry/space/vector.ts'
 import type { Point3 } from '../geometry/types.ts'
 import { isShelf, type Hardware } from '../job/schema.ts'
-import { poseOfShelf, seatShelf, shelfUnder } from '../mounting/shelf.ts'
+import { poseOfShelf, shelfOfBlock, seatShelf, shelfUnder } from '../mounting/shelf.ts'
 import type { Mounted, MountedPiece, MountedSolid } from '../mounting/types.ts'
 import type { Formatter } from '../units/format.ts'
 import { capital } from '../words/capital.ts'
@@ -81,7 +81,9 @@ function cure({ job, setup }: Mounted, item: Hardware, { way, depth }: SpaceClas
       ? 'Slide it along or out, or press elsewhere.'
       : 'Move it clear or change its height.'
   if (seat?.id !== item.id) return 'Move it clear of the part.'
-  const outward: Point3 = poseOfShelf(job.plate, item).n
+  const outward: Point3 = poseOfShelf(job.plate, item, setup.hardware).n
+  const below = shelfOfBlock(setup.hardware, item)
+  if (below && dot3(way, outward) > THAT_WAY) return `Set ${below.id} ${by} further from the axis.`
   if (dot3(way, outward) > THAT_WAY) return `Set it ${by} further from the axis, or pack the part up on it.`
   if (way.z > THAT_WAY) return `Let the part stand ${by} further out from the plate.`
   return `Seat the part elsewhere on it: ${by} clears it there.`

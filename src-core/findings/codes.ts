@@ -58,6 +58,9 @@ export const FINDINGS = {
   'part-off-vee': { stop: 'stop' },
   'clamp-off-seat': { stop: 'stop' },
   'part-off-shelf': { stop: 'stop' },
+  'block-loose': { stop: 'stop' },
+  'block-overhangs': { stop: 'stop' },
+  'block-on-foot': { stop: 'stop' },
   // The part as described.
   'outline-fault': { stop: 'stop' },
   'part-in-pieces': { stop: 'stop' },

@@ -14,7 +14,7 @@ export class BackedJoint {
   private readonly backings: readonly Backing[]
   private readonly bare: Joint
 
-  /** On a seat parallel to the plate. */
+  /** What backs it stands on the face that its seat is parallel to. */
   constructor(input: JointInput, backings: readonly Backing[]) {
     this.input = input
     this.backings = backings

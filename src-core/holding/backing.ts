@@ -3,7 +3,9 @@
  * its own loads doubled; a pin up to what bends or shears it at the plate's face.
  */
 import { WEAKEST_STEEL } from '../hardware/steels.ts'
-import type { Point } from '../geometry/types.ts'
+import { outOf, turnedBy, type Pose } from '../geometry/space/pose.ts'
+import { scale3 } from '../geometry/space/vector.ts'
+import type { Point3 } from '../geometry/types.ts'
 import { angularSpeed, STANDARD_GRAVITY } from '../unbalance/static.ts'
 import { Joint } from './joint.ts'
 import type { JointInput } from './jointData.ts'
@@ -28,22 +30,27 @@ export interface Pin {
 
 export interface Backing {
   readonly id: string
+  /** Of what it and the part stand on, in the plate's frame. */
+  readonly pose: Pose
   readonly contact: StopContact
   readonly bears: Bears
 }
 
 /** N that it bears at a speed in rpm, at the height of its contact that asks most of it. */
-export function capacityAt({ contact, bears }: Backing, rpm: number): number {
+export function capacityAt({ pose, contact, bears }: Backing, rpm: number): number {
   if ('pin' in bears) return pinCapacity(bears.pin, (contact.low + contact.high) / 2, rpm)
   const { into } = contact
   if (!into) return 0
   return Math.min(
-    ...[contact.low, contact.high].map((z) => jointCapacity(bears.joint, contact, into, z, rpm)),
+    ...[contact.low, contact.high].map((z) => {
+      const at = outOf(pose, { ...contact.at, z })
+      return jointCapacity(bears.joint, at, turnedBy(pose, { ...into, z: 0 }), rpm)
+    }),
   )
 }
 
 /**
- * N across a pin's end at a height over the plate's face, mm, till it yields there: bending F·h/Z and shear F/A together
+ * N across a pin's end at a height over the face that it stands out of, mm, till it yields there: bending F·h/Z and shear F/A together
  * by the greatest change of shape, √((h/Z)² + 3/A²)·F. What it is made of is not known: the weakest steel.
  */
 export function pinCapacity({ diameter, mass, radius }: Pin, height: number, rpm: number): number {
@@ -57,8 +64,9 @@ export function pinCapacity({ diameter, mass, radius }: Pin, height: number, rpm
 /**
  * 1/factor is convex in the force F, for it is the greatest of sums that grow with F in proportion; so a chord from
  * below the force sought to above it crosses 1 at or below that force.
+ * @param at where it is pushed and `into` which way, of length 1, plate frame.
  */
-function jointCapacity(joint: JointInput, { at }: StopContact, into: Point, z: number, rpm: number): number {
+function jointCapacity(joint: JointInput, at: Point3, into: Point3, rpm: number): number {
   const doubled = new Map<Load, Load>()
   const double = (l: Load): Load => {
     const known = doubled.get(l)
@@ -73,7 +81,7 @@ function jointCapacity(joint: JointInput, { at }: StopContact, into: Point, z: n
   }
   const own = joint.loadings.map(({ name, loads }) => ({ name, loads: loads.map(double) }))
   const strain = (force: number): number => {
-    const push = fixedLoad(wrenchAt({ ...at, z }, { x: force * into.x, y: force * into.y, z: 0 }))
+    const push = fixedLoad(wrenchAt(at, scale3(into, force)))
     const loadings = own.map(({ name, loads }) => ({ name, loads: [...loads, push] }))
     const { judged, factor } = new Joint({ ...joint, loadings }).at(rpm)
     return judged ? 1 / factor : Infinity

@@ -1,4 +1,6 @@
 /** Of the stops and pins of a setup: what each bears of the part, or why it holds nothing. */
+import { isFlat } from '../clearance/inSpace.ts'
+import { UPRIGHT } from '../geometry/space/pose.ts'
 import type { MassMoments } from '../mass/massMoments.ts'
 import type { Hardware } from '../job/schema.ts'
 import { isSound } from '../mounting/material.ts'
@@ -7,9 +9,10 @@ import { formatter } from '../units/format.ts'
 import type { Backing, Bears } from './backing.ts'
 import { keptPer } from '../mounting/kept.ts'
 import { pieceRulings } from './pieceRulings.ts'
-import { partStand } from './stand.ts'
-import { pinContact, stopContact, type Idle, type Touching } from './stopContact.ts'
+import { partStand, standOf, standWords } from './stand.ts'
+import { PIN_PLAY, pinContact, stopContact, type Idle, type Touching } from './stopContact.ts'
 import { studJoint } from './studJoint.ts'
+import { isReallyThere } from './trueSide.ts'
 
 export interface Backed {
   readonly piece: MountedPiece
@@ -32,24 +35,43 @@ const touchingOf = keptPer((mounted, piece): Touching | null => {
 /** @param bodies mass moments of the pieces, in their order. Of a faulty outline none are looked at. */
 export function backingsOf(mounted: Mounted, bodies: readonly MassMoments[]): Backed[] {
   if (!isSound(mounted)) return []
-  const onPlate = partStand(mounted) === mounted
+  const seat = partStand(mounted)
   return mounted.pieces.flatMap((piece, i): Backed[] => {
-    const backs = isKind(piece, 'stop') || isKind(piece, 'dowel')
-    if (backs && (!onPlate || piece.shelf)) return [{ piece, backing: null, idle: OFF_PLATE }]
-    const touching = touchingOf(mounted, piece)
+    if (!isKind(piece, 'stop') && !isKind(piece, 'dowel')) return []
+    const { stand, seen } = standOf(mounted, piece)
+    const idle = stand === seat ? seat.shelf?.item.kind === 'vee' && IN_VEE : offSeat(seat)
+    if (idle) return [{ piece, backing: null, idle }]
+    const touching = touchingOf(stand, seen)
     if (!touching) return []
-    if (!touching.contact) return [{ piece, backing: null, idle: touching }]
-    const bears = bearsOf(mounted, piece, bodies[i]!)
+    const { contact } = touching
+    if (!contact) return [{ piece, backing: null, idle: touching }]
+    const pose = stand.shelf?.pose ?? UPRIGHT
+    const guided = piece.item.kind === 'dowel' ? piece.item.diameter / 2 + PIN_PLAY : 0
+    if (!isFlat(mounted) && !isReallyThere(mounted, pose, contact, guided))
+      return [{ piece, backing: null, idle: NO_FLAT }]
+    const bears = bearsOf(stand, piece, seen, bodies[i]!)
     if (!bears) return [{ piece, backing: null, idle: NOT_HELD }]
-    return [{ piece, backing: { id: piece.item.id, contact: touching.contact, bears }, idle: null }]
+    return [{ piece, backing: { id: piece.item.id, pose, contact, bears }, idle: null }]
   })
 }
 
-/** What a stop bears of a part on a shelf is not reckoned: it counts as nothing, which is on the safe side. */
-const OFF_PLATE: Idle = {
+/** What a stop bears of a round in a vee is not reckoned: it counts as nothing, which is on the safe side. */
+const IN_VEE: Idle = {
   contact: null,
-  why: 'is not counted where the part or it stands on a shelf',
-  cure: 'Let clamps alone hold the part there',
+  why: 'is not counted where the part lies in a vee',
+  cure: 'Let straps alone hold the part there',
+}
+
+const offSeat = (seat: Mounted): Idle => ({
+  contact: null,
+  why: `does not stand on ${standWords(seat)}, which carries the part`,
+  cure: `Stand it on ${standWords(seat)}`,
+})
+
+const NO_FLAT: Idle = {
+  contact: null,
+  why: 'meets no side of the part that stands square to what it stands on',
+  cure: 'Bring it against one that does',
 }
 
 const NOT_HELD: Idle = {
@@ -58,12 +80,13 @@ const NOT_HELD: Idle = {
   cure: 'Give or mend what is said of its bolt',
 }
 
-function bearsOf(mounted: Mounted, piece: MountedPiece, body: MassMoments): Bears | null {
+/** @param stand what it stands on, looked at as the plate, and `seen` the piece there. */
+function bearsOf(stand: Mounted, piece: MountedPiece, seen: MountedPiece, body: MassMoments): Bears | null {
   if (isKind(piece, 'dowel')) {
     const { item, mass, massCentre } = piece
     return { pin: { diameter: item.diameter, mass, radius: Math.hypot(massCentre.x, massCentre.y) } }
   }
-  if (pieceRulings(mounted, piece).some((r) => r.makes !== null)) return null
-  const built = studJoint(mounted, piece, body)
+  if (pieceRulings(stand, seen).some((r) => r.makes !== null)) return null
+  const built = studJoint(stand, seen, body)
   return built?.input && built.unknown.length === 0 ? { joint: built.input } : null
 }

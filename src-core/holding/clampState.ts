@@ -18,7 +18,7 @@ import { pieceRulings } from './pieceRulings.ts'
 import { preloadOf, type Preload } from './preloadOf.ts'
 import { pressRulings } from './pressContact.ts'
 import { findingsOf, type Ruling } from './ruling.ts'
-import { partStand, standOf, standWords } from './stand.ts'
+import { partStand, pressesOnto, standOf, standWords } from './stand.ts'
 import { strapCarries } from './strapStrength.ts'
 import { roofRulings } from './roofBends.ts'
 import { supportRulings, type Press } from './support.ts'
@@ -53,7 +53,7 @@ export function clampStates(mounted: Mounted): readonly ClampState[] {
   const seat = partStand(mounted)
   return clamps.map((piece) => {
     const { stand, seen } = standOf(mounted, piece)
-    if (stand !== seat) return { ...offSeat(mounted, piece, seat), piece }
+    if (!pressesOnto(seat, stand)) return { ...offSeat(mounted, piece, seat), piece }
     const state = stateOf(stand, seen)
     return { ...state, findings: findingsInPlate(stand, state.findings), piece: seen }
   })

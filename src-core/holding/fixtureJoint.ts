@@ -13,6 +13,7 @@ import { fixturesOf, standsOnFixture, tappedAt } from '../mounting/fixtures.ts'
 import { keptPer } from '../mounting/kept.ts'
 import { ringPolygons } from '../mounting/material.ts'
 import { standOnPlate } from '../mounting/plateFace.ts'
+import { carries, seatShelf, shelfNamed } from '../mounting/shelf.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import type { Assembly } from '../unbalance/assembly.ts'
 import { CONTACT_CHORD, touchingOf, type BuiltJoint } from './builtJoint.ts'
@@ -43,7 +44,10 @@ export function fixtureJoint(
     quiet: false,
     at: piece.at,
   }
-  const carriesPart = mounted.setup.seat?.on === item.id
+  const { setup } = mounted
+  const carriesPart = isShelf(item)
+    ? carries(setup.hardware, item, seatShelf(setup))
+    : setup.seat?.on === item.id
   const touching = feetOf(mounted, piece)
   const hull = new ContactHull(touching)
   const { known, unknown, lacks: studs } = studsOf(mounted, piece, item.bolts)
@@ -69,7 +73,7 @@ export function fixtureJoint(
       : ['how hard something presses beyond what it lies on is not known']),
   ]
   if (lacks.length > 0) return { ...base, input: null, lacks, unknown: [] }
-  const friction = hardwareFriction(mounted.setup)
+  const friction = hardwareFriction(setup)
   const bare = presses.map((p) => ({ ...p, friction: undefined }))
   const input = {
     seat: plateSeat(0),
@@ -126,7 +130,7 @@ function liesOn(fixture: MountedPiece, { solids }: MountedPiece): boolean {
 }
 
 /** The fixture with all that it carries as one body. */
-function carriedBy(
+export function carriedBy(
   mounted: Mounted,
   item: Fixture | Shelf,
   assembly: Assembly,
@@ -138,7 +142,8 @@ function carriedBy(
   mounted.pieces.forEach((p, i) => {
     if (i === self) return
     const carried = isShelf(item)
-      ? p.shelf === item.id
+      ? p.shelf !== undefined &&
+        carries(mounted.setup.hardware, item, shelfNamed(mounted.setup.hardware, p.shelf))
       : isOn(mounted, item, p) || liesOn(mounted.pieces[self]!, p)
     if (!carried) return
     body = addMass(body, assembly.pieces[i]!)

@@ -8,6 +8,7 @@ import { placeInPlate } from '../mounting/shelf.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { formatter, plain } from '../units/format.ts'
 import { capital } from '../words/capital.ts'
+import { blockFindings } from './blockFindings.ts'
 import type { ClampState } from './clampState.ts'
 import { crushFindings } from './crushing.ts'
 import { CHUCK_FRICTION, frictionOf, frictionWords } from './friction.ts'
@@ -25,7 +26,7 @@ import { letGo, worstLetGo, type LetGo } from './letGo.ts'
 import { padFriction } from './opening.ts'
 import { bendFindings } from './partBends.ts'
 import { neckFindings } from './partNeck.ts'
-import { partStand } from './stand.ts'
+import { standSeen } from './stand.ts'
 import { ASSUMED_TIME } from './working.ts'
 
 /** A lathe maker's manual asks for at least three independent clamping devices on a faceplate. */
@@ -78,6 +79,7 @@ export function holdingCheck(input: JointsInput): HoldingCheck {
     letGo: flies,
     findings: [
       ...clampCount(mounted, states),
+      ...blockFindings(mounted, states),
       ...jointFindings(mounted, judged, flies),
       ...flyFindings(mounted, flies),
       ...packingFindings(mounted, judged),
@@ -115,7 +117,7 @@ function clampingOf(mounted: Mounted, { part }: Judged, states: readonly ClampSt
             preload_N: preload.high / (1 + scatter),
             proof_N: preload.proof,
             work_force_N: low,
-            nose: placeInPlate(partStand(mounted), at),
+            nose: placeInPlate(standSeen(mounted, piece), at),
           },
         ]
       : [],

@@ -2,6 +2,7 @@
 import { fastenerOf } from '../hardware/fastener.ts'
 import { findThread, proofLoad } from '../hardware/threads.ts'
 import { uncertaintiesOf } from '../doubt/defaults.ts'
+import { isVeeBlock } from '../mounting/shelf.ts'
 import type { Mounted } from '../mounting/types.ts'
 import type { Formatter } from '../units/format.ts'
 import { capital } from '../words/capital.ts'
@@ -42,14 +43,19 @@ function pieceCures(mounted: Mounted, fmt: Formatter, { built, result }: JudgedJ
   const factor = result?.factor ?? 0
   const more = factor > 0 ? WANTED_FACTOR / factor : Infinity
   const cures: string[] = []
+  const isBlock = item !== undefined && isVeeBlock(item)
   // All that a joint carries grows with its presses.
   if (torque && more <= preloadLeft(mounted, built.id)) cures.push(`tighten to ${fmt.torque(torque * more)}`)
   else if (built.kind === 'weight') cures.push('split it over two studs', 'use a larger stud')
+  else if (isBlock) cures.push('put another strap from its shelf over the round', 'bolt it through its lands')
   else if (built.kind === 'piece') cures.push('add a second stud', 'use a larger one')
   else cures.push('use a larger stud', 'use a lighter strap')
-  if (result?.mode === 'tipping') cures.push(built.kind === 'clamp' ? 'use a lower heel' : 'use a wider foot')
+  if (result?.mode === 'tipping') cures.push(tipCure(built.kind, isBlock))
   return cures
 }
+
+const tipCure = (kind: JudgedJoint['built']['kind'], isBlock: boolean): string =>
+  kind === 'clamp' ? 'use a lower heel' : isBlock ? 'use a wider block' : 'use a wider foot'
 
 /** By how many times a piece's first stud may be tightened more, its high side within proof load; 0 where it is not known. */
 function preloadLeft(mounted: Mounted, id: string): number {

@@ -1,6 +1,6 @@
 /** What the joints of a setup say to the machinist: short sentence first, the cure, then the figures. */
 import { finding, type Finding } from '../findings/finding.ts'
-import { fastest } from '../job/spindle.ts'
+import { worthAWord } from '../job/spindle.ts'
 import { formatter, plain, significant, type Formatter } from '../units/format.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { curesOf } from './jointCures.ts'
@@ -30,9 +30,6 @@ export function jointFindings(mounted: Mounted, judged: Judged, flies: readonly 
 
 /** A factor beyond this needs no figure. */
 const AMPLE = 100
-
-/** Times the fastest gear, up to which a speed is worth a word. */
-const WORTH_A_WORD = 3
 
 const itemOf = ({ built }: JudgedJoint): string => (built.kind === 'part' ? 'setup' : built.id)
 
@@ -67,7 +64,8 @@ function unknownAbove(fmt: Formatter, j: JudgedJoint, goes: string): Finding[] {
   // A stud of its own may be torn or tear out; a clamp of the part says that itself.
   if (built.kind !== 'part') {
     const lacks = built.lacks.length > 0 ? ` (${built.lacks.join(', ')})` : ''
-    const message = `${built.name} is not judged: not all is known of its studs${lacks}. Give what is missing there.`
+    const of = built.unknown.every((id) => id === built.id) ? 'its studs' : 'what presses it'
+    const message = `${built.name} is not judged: not all is known of ${of}${lacks}. Give what is missing there.`
     return [finding('caution', 'joint-not-judged', itemOf(j), sentences(message, goes), built.at)]
   }
   if (rpmAt2 === Infinity) return []
@@ -92,7 +90,7 @@ function seatFinding(fmt: Formatter, j: JudgedJoint): Finding[] {
 function holdFindings(mounted: Mounted, fmt: Formatter, { part, joints }: Judged): Finding[] {
   const findings: Finding[] = []
   if (holds(part)) {
-    const known = part.rpmAt2 <= WORTH_A_WORD * fastest(mounted.job.lathe)
+    const known = worthAWord(mounted.job.lathe, part.rpmAt2)
     const fall = known ? `; it falls to ${WANTED_FACTOR} at ${speed(fmt, part.rpmAt2)}` : ''
     const message = `By friction the part holds: ${figures(mounted, fmt, part)}${fall}. Evenswing asks for ${WANTED_FACTOR} as a rule of thumb. ${splitWords(part)}`
     findings.push(finding('note', 'joint-holds', 'setup', message))

@@ -5,10 +5,12 @@ import type { Assembly } from '../unbalance/assembly.ts'
 import { isShelf, type Fixture, type Hardware, type Shelf } from '../job/schema.ts'
 import type { MassMoments } from '../mass/massMoments.ts'
 import { fixturesOf } from '../mounting/fixtures.ts'
+import { isVeeBlock, type VeeBlock } from '../mounting/shelf.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { capacityAt, type Backing } from './backing.ts'
 import type { BuiltJoint } from './builtJoint.ts'
-import { fixtureJoint } from './fixtureJoint.ts'
+import { blockJoint } from './blockJoint.ts'
+import { carriedBy, fixtureJoint } from './fixtureJoint.ts'
 import { clampJoint } from './clampJoint.ts'
 import type { ClampState } from './clampState.ts'
 import { BackedJoint } from './backedJoint.ts'
@@ -96,13 +98,22 @@ function judgeKept<B extends BuiltJoint>(
   return { ...judged, built }
 }
 
-function judgeFixture(
+function judgeFixture(input: JointsInput, piece: MountedPiece, item: Fixture | Shelf): JudgedJoint {
+  const { mounted, assembly, cutting, states } = input
+  const built = isVeeBlock(item)
+    ? buildBlock(input, piece, item)
+    : fixtureJoint(mounted, piece, item, assembly, cutting, states)
+  return judgeKept(item, built, mounted.setup.speed ?? 0)
+}
+
+function buildBlock(
   { mounted, assembly, cutting, states }: JointsInput,
   piece: MountedPiece,
-  item: Fixture | Shelf,
-): JudgedJoint {
-  const built = fixtureJoint(mounted, piece, item, assembly, cutting, states)
-  return judgeKept(item, built, mounted.setup.speed ?? 0)
+  item: VeeBlock,
+): BuiltJoint {
+  const { stand, seen } = standOf(mounted, piece)
+  const body = carriedBy(mounted, item, assembly, mounted.setup.seat?.on === item.id)
+  return blockJoint(mounted, stand, seen, item, body, cutting, states)
 }
 
 /** Kept per part while all that it hangs on stays, so that a weight is dragged without a search. */

@@ -39,7 +39,8 @@ export function roofRulings(mounted: Mounted, { item }: MountedPiece, press: Pre
 function voidUnder(mounted: Mounted, press: Press): Void | null {
   const pad = ringPolygons(press.pad)
   const box = boxOf(pad)
-  const { seat } = mounted
+  // A round goes down into its vee: what is below the lands is looked at no more.
+  const seat = mounted.shelf?.block?.size[1] ?? mounted.seat
   // One body through which nothing goes has no void.
   const bodies = plainBodies(mounted, box)
   if (bodies && bodies.length <= 1) return null

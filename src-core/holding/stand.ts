@@ -21,6 +21,19 @@ export function standOf(mounted: Mounted, piece: MountedPiece): { stand: Mounted
   return stand && seen ? { stand, seen } : { stand: mounted, seen: piece }
 }
 
+/** As it looks from what a piece stands on that is seen from there already. */
+export const standSeen = (mounted: Mounted, seen: MountedPiece): Mounted =>
+  standsOf(mounted).find((s) => s.pieces.includes(seen)) ?? mounted
+
+/**
+ * Whether what stands somewhere may press the part on its seat: on the seat itself, or under a loose block on its shelf.
+ * @param seat as it looks from what carries the part.
+ */
+export function pressesOnto(seat: Mounted, stand: Mounted): boolean {
+  const under = seat.shelf?.under ?? null
+  return stand === seat || (under !== null && stand.shelf?.item.id === under.id)
+}
+
 /** The pieces that stand on what is looked at, not on a shelf of it. */
 export const standing = ({ pieces }: Pick<Mounted, 'pieces'>): readonly MountedPiece[] =>
   pieces.some((p) => p.shelf) ? pieces.filter((p) => !p.shelf) : pieces

@@ -10,6 +10,7 @@ import { discPolygons, ringPolygons } from '../mounting/material.ts'
 import { holeAt } from '../mounting/plateFace.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import type { Formatter } from '../units/format.ts'
+import { standWords } from './stand.ts'
 import { LEAST_SHARED, layersOf, TOUCH, type Layer } from './partSide.ts'
 
 /** mm that a stop's front is looked ahead of for the part. */
@@ -17,16 +18,18 @@ const AHEAD = 400
 /** mm that the middle of a contact lies in from the end of a stop's front: with its corner it holds no known way. Own choice. */
 const FROM_CORNER = 1
 /** mm of play, across, that a pin may have in a hole and still be guided by it. Own choice. */
-const PIN_PLAY = 0.1
+export const PIN_PLAY = 0.1
 /** Directions in which a pin's hole must be near. */
 const ROUND = 36
 
 export interface StopContact {
-  /** Plate frame, mm. */
+  /** On what the part stands on, mm. */
   readonly at: Point
+  /** mm that it reaches to either side of there, across `into`; 0 of a pin. */
+  readonly half: number
   /** From the part into what stands in its way, of length 1; null: it holds whichever way. */
   readonly into: Point | null
-  /** Heights that it shares with the part, from the plate's face, mm. */
+  /** Heights that it shares with the part, from the face that it stands on, mm. */
   readonly low: number
   readonly high: number
 }
@@ -71,12 +74,14 @@ export function stopContact(
       : nothing('faces no edge of the part', 'Turn it towards one and bring it hard against it')
   }
   const across = on.map((p) => (p.y - front.y) * ahead.x - (p.x - front.x) * ahead.y)
-  const middle = (Math.min(...across) + Math.max(...across)) / 2
+  const [from, to] = [Math.min(...across), Math.max(...across)]
+  const middle = (from + to) / 2
   if (Math.abs(middle) > width / 2 - FROM_CORNER)
     return nothing('meets the part with a corner only', 'Turn or move it so that its front lies on the edge')
   const at = { x: front.x - middle * ahead.y, y: front.y + middle * ahead.x }
   const high = topOf(layers, (l) => meet(l.material, touching).length > 0)
-  return { contact: { at, into: { x: -ahead.x, y: -ahead.y }, low: lowest.z0, high } }
+  const into = { x: -ahead.x, y: -ahead.y }
+  return { contact: { at, half: (to - from) / 2, into, low: lowest.z0, high } }
 }
 
 /** A pin in a hole of the part, or against an edge of it; in a hole of the plate that guides it. */
@@ -91,10 +96,10 @@ export function pinContact(
   const hole = holeAt(mounted.job.plate, at)
   const play = hole && hole.thread === null ? hole.width - diameter : null
   if (play === null || play < -TOUCH)
-    return nothing('has no hole of the plate that takes it', 'Put it into one')
+    return nothing(`has no hole of ${standWords(mounted)} that takes it`, 'Put it into one')
   if (play > PIN_PLAY + 1e-9)
     return nothing(
-      `is loose by ${fmt.length(play)} in hole ${hole!.id} of the plate`,
+      `is loose by ${fmt.length(play)} in hole ${hole!.id} of ${standWords(mounted)}`,
       'Use a pin that fits it',
     )
   const layers = layersOf(mounted, length, boxOf(discPolygons(at, diameter + 2 * AHEAD)))
@@ -102,7 +107,7 @@ export function pinContact(
   if (!lowest) return nothing('does not reach the part', 'Use a longer one')
   if (isGuided(lowest.material, at, diameter / 2 + PIN_PLAY)) {
     const high = topOf(layers, (l) => isGuided(l.material, at, diameter / 2 + PIN_PLAY))
-    return { contact: { at, into: null, low: lowest.z0, high } }
+    return { contact: { at, half: 0, into: null, low: lowest.z0, high } }
   }
   const touches = (l: Layer) => gapOf(nearestIn(l.material, at), at, diameter) <= TOUCH
   const nearest = nearestIn(lowest.material, at)
@@ -116,15 +121,17 @@ export function pinContact(
       : nothing('meets nothing of the part at its seat', 'Put it against an edge or into a hole of the part')
   const away = Math.hypot(nearest.x - at.x, nearest.y - at.y)
   const into = { x: (at.x - nearest.x) / away, y: (at.y - nearest.y) / away }
-  return { contact: { at: nearest, into, low: lowest.z0, high: topOf(layers, touches) } }
+  return { contact: { at: nearest, half: 0, into, low: lowest.z0, high: topOf(layers, touches) } }
 }
 
-function tooLow({ seat }: Mounted, height: number, fmt: Formatter): Idle | null {
+function tooLow(mounted: Mounted, height: number, fmt: Formatter): Idle | null {
+  const { seat, shelf } = mounted
   const shared = height - seat
   if (shared >= LEAST_SHARED) return null
+  const stand = standWords(mounted)
   return nothing(
-    `is too low for the part, whose seat is ${fmt.length(seat)} from the plate`,
-    `Use one that stands ${fmt.length(seat + LEAST_SHARED)} or more in front of the plate`,
+    `is too low for the part, whose seat is ${fmt.length(seat)} from ${stand}`,
+    `Use one that stands ${fmt.length(seat + LEAST_SHARED)} or more ${shelf ? 'over' : 'in front of'} ${stand}`,
   )
 }
 

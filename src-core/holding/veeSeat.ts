@@ -11,6 +11,7 @@ import type { Vee } from '../job/schema.ts'
 import { formatter, plain } from '../units/format.ts'
 import type { ClampState } from './clampState.ts'
 import { frictionOf } from './friction.ts'
+import { standSeen } from './stand.ts'
 import type { PartJoint } from './partJoint.ts'
 import type { Press } from './presses.ts'
 import { onCrown } from './toeContact.ts'
@@ -53,7 +54,7 @@ export function partInVee(
   const loadings = partLoadings(whole, body, cutting, seat)
   const holding = states.filter((s) => s.state === 'holds')
   const aside = states.filter(
-    ({ state, piece }) => state !== 'nothing' && !(piece.toe && onCrown(view, piece.toe)),
+    ({ state, piece }) => state !== 'nothing' && !(piece.toe && onCrown(standSeen(whole, piece), piece.toe)),
   )
   const beyond = states.filter((s) => s.state === 'unknown' && (s.at.y < out[0] || s.at.y > out[1]))
   const lacks = [
@@ -132,9 +133,10 @@ export function offVee(view: Mounted): Finding[] {
       const over =
         diameter === null
           ? ''
-          : `; its middle then lies ${fmt.size(Math.abs(middleOverLands(item, diameter)))} ${middleOverLands(item, diameter) >= 0 ? 'over' : 'below'} them, ${plain(item.angle, 1)}° between the flanks`
+          : `; its middle then lies ${fmt.size(Math.abs(middleOverLands(item, diameter)))} ${middleOverLands(item, diameter) >= 0 ? 'over' : 'below'} ${view.shelf.under ? 'its lands' : 'them'}, ${plain(item.angle, 1)}° between the flanks`
+      const face = view.shelf.under ? `the shelf of ${view.shelf.under.id}` : 'the lands'
       return stop(
-        `The round of ${d} does not lie in ${item.id}: it stands ${how}. Set the lands ${wanted === null ? '' : fmt.size(wanted)} from the axis and the vee's middle under the round${over}.`,
+        `The round of ${d} does not lie in ${item.id}: it stands ${how}. Set ${face} ${wanted === null ? '' : fmt.size(wanted)} from the axis and the vee's middle under the round${over}.`,
       )
     }
   }

@@ -75,9 +75,11 @@ function duplicateIds(job: Job): JobFault[] {
 
 const fixturesIn = ({ hardware }: Setup) => hardware.filter((h) => h.kind === 'fixture' || isShelf(h))
 
-/** What may stand on a sub-plate, and what on a shelf. */
+/** What may stand on a sub-plate, and what on a shelf: of vees a loose block, on that of an angle plate. */
 const mayStand = (h: Hardware, on: Fixture | Shelf): boolean =>
-  h.kind !== 'fixture' && !isShelf(h) && !(isShelf(on) && h.kind === 'twin')
+  h.kind === 'vee'
+    ? on.kind === 'anglePlate'
+    : h.kind !== 'fixture' && !isShelf(h) && !(isShelf(on) && h.kind === 'twin')
 
 function references(job: Job): JobFault[] {
   const faults: JobFault[] = []
@@ -110,6 +112,8 @@ function references(job: Job): JobFault[] {
         const path = `${at}.hardware[${k}].at`
         want(fixture !== undefined && mayStand(h, fixture), `${path}.on`, 'fixture to stand on', on)
         if (fixture && 'along' in h.at) want(isShelf(fixture), `${path}.on`, 'shelf', on)
+        else if (h.kind === 'vee')
+          faults.push({ path, message: 'names a hole: give how far along the shelf and out the block lies' })
         else if (fixture && 'hole' in h.at) {
           const { hole } = h.at
           want(

@@ -82,7 +82,7 @@ function veeFaults(item: Vee, path: string): JobFault[] {
   if (item.opening >= across) return [{ path: `${path}.opening`, message: 'is not narrower than its block' }]
   if (veeDepth(item) >= deep)
     return [{ path: `${path}.angle`, message: 'is so sharp that the vee cuts through its block' }]
-  if (item.foot.thickness > out)
+  if (item.foot.length > 0 && item.foot.thickness > out)
     return [{ path: `${path}.foot.thickness`, message: 'is more than its block stands out' }]
   const lands = holesOf(item, path)
   const inMouth = item.holes.findIndex((h) => Math.abs(h.x) - h.diameter / 2 < item.opening / 2)

@@ -212,13 +212,19 @@ export const fixture = z.strictObject({
 
 const standing = {
   at,
-  /** Direction, square to the spindle axis, from its bolts to what stands on it or lies in it. */
+  /**
+   * Direction, square to the spindle axis, from its bolts to what stands on it or lies in it. Of a vee on a shelf not
+   * read: it looks as that does.
+   */
   facing: angle,
   density: fixture.shape.density,
   mass: fixture.shape.mass,
-  /** Of its shelf or its lands: x along, y out from the plate's face. */
+  /** Of its shelf or its lands: x along, y out from the plate's face; of a vee on a shelf from its own end. */
   holes: fixture.shape.holes,
-  /** Through its foot: `at` from its station, x along `facing`, which the foot lies behind. */
+  /**
+   * Through its foot: `at` from its station, x along `facing`, which the foot lies behind. Of a vee on a shelf through
+   * its lands: x along, y out, as its holes.
+   */
   bolts: held,
   fixed: z.boolean(),
 }
@@ -252,8 +258,9 @@ export const anglePlate = z.strictObject({
 })
 
 /**
- * A vee with a foot of its own: two flanks along the spindle axis that a round part lies in, with lands on both sides.
- * Its station is where the middle between the lands meets the plate's face.
+ * A vee: two flanks along the spindle axis that a round part lies in, with lands on both sides. Bolted to the plate by a
+ * foot of its own its station is where the middle between the lands meets the plate's face. As a loose block it lies on
+ * the shelf of an angle plate; its station is then how far along, and how far out it begins.
  */
 export const vee = z.strictObject({
   ...common,
@@ -265,7 +272,7 @@ export const vee = z.strictObject({
   angle: z.number().positive().max(179),
   /** Width of its mouth, at the lands. */
   opening: positiveLength,
-  /** Behind its block, as wide as that; bolts go through it. */
+  /** Behind its block, as wide as that; bolts go through it. A block on a shelf has none: `length` 0. */
   foot: z.strictObject({ length, thickness: positiveLength }),
 })
 

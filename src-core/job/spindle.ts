@@ -15,6 +15,11 @@ export const turnsAt = (lathe: Lathe, rpm: number): boolean =>
 export const fastest = (lathe: Lathe): number =>
   Math.max(...spindleSteps(lathe), lathe.speeds.stepless?.[1] ?? 0)
 
+/** Times the fastest speed, up to which one is worth a word. */
+const WORTH_A_WORD = 3
+/** Whether a speed, rpm, is near enough to what the spindle can turn at to be spoken of. */
+export const worthAWord = (lathe: Lathe, rpm: number): boolean => rpm <= WORTH_A_WORD * fastest(lathe)
+
 export const slowest = (lathe: Lathe): number =>
   Math.min(...spindleSteps(lathe), lathe.speeds.stepless?.[0] ?? Infinity)
 

@@ -9,6 +9,7 @@ import { veeDepth } from '../job/fixtureFaults.ts'
 import { isUpright, type Vee } from '../job/schema.ts'
 import { placePoint } from './place.ts'
 import type { MountedPart } from './material.ts'
+import { standsOut } from './shelf.ts'
 import type { VeeRound } from './types.ts'
 
 /** mm by which a drawn round may miss the diameter that is given, and the flanks. A sheet of paper; own choice. */
@@ -55,7 +56,8 @@ export function roundInVee(
     Math.min(...touching.map((f) => f.z0)),
     Math.max(...touching.map((f) => f.z1)),
   ]
-  const out: [number, number] = [Math.max(0, length[0]), Math.min(vee.size[2], length[1])]
+  const from = standsOut(vee)
+  const out: [number, number] = [Math.max(from, length[0]), Math.min(from + vee.size[2], length[1])]
   if (touching.length === 0 || out[1] - out[0] <= PLAY) return { lies: false, why: 'bare' }
   return {
     lies: true,

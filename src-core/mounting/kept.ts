@@ -37,6 +37,7 @@ function tokenOf({ job, setup, placement, bores, turned, shelf, twin = '' }: Mou
     placement.turn,
     shelf?.height,
     shelf?.diameter,
+    ...roundOf(shelf),
     setup.packing,
     setup.seat,
     setup.speed,
@@ -50,6 +51,12 @@ function tokenOf({ job, setup, placement, bores, turned, shelf, twin = '' }: Mou
   const token = {}
   last.set(job.plate, bodies.set(twin, { on, token }))
   return token
+}
+
+/** The round of a vee or of a block on the shelf that is looked at: where a toe may lie on its crown. */
+function roundOf(shelf: Mounted['shelf']): readonly unknown[] {
+  const round = shelf?.round
+  return round?.lies ? [round.along, round.crown, ...round.length, ...round.out] : [round?.why]
 }
 
 /**

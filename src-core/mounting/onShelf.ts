@@ -17,9 +17,20 @@ import { envelopeOf } from './lying.ts'
 import { mountPart } from './mountPart.ts'
 import { sameList } from './kept.ts'
 import type { FacePlate } from './plateFace.ts'
-import { poseOfShelf, seatShelf, shelfUnder, shelvesOf } from './shelf.ts'
+import {
+  carries,
+  holesInFrame,
+  isVeeBlock,
+  poseOfShelf,
+  seatShelf,
+  shelfOfBlock,
+  shelfUnder,
+  shelvesOf,
+  standsOut,
+} from './shelf.ts'
 import { partFromShelf } from './shelfPart.ts'
-import type { Lying, Mounted, MountedPiece, MountedSolid, Placement } from './types.ts'
+import { blockBefore, blockOnShelf } from './veeBlock.ts'
+import type { Lying, Mounted, MountedPiece, MountedSolid, Placement, VeeRound } from './types.ts'
 
 /** Whether a piece is mounted on a shelf: by its station, or as a bolt through a part that is seated there. */
 const standsOn = (setup: Setup, shelf: Shelf, item: Hardware): boolean =>
@@ -38,7 +49,7 @@ export function viewFromShelf(
   whole: MountedPart,
   shelf: Shelf,
 ): Mounted {
-  const pose = poseOfShelf(job.plate, shelf)
+  const pose = poseOfShelf(job.plate, shelf, setup.hardware)
   const origin = minus3({ x: placement.x, y: placement.y, z: seat }, pose.origin)
   const { part: seen, slanted } = partFromShelf(
     job.part,
@@ -60,10 +71,13 @@ export function viewFromShelf(
   const place = { turn: 0, x: dot3(origin, pose.u), y: dot3(origin, pose.v) }
   const height = dot3(origin, pose.n)
   const diameter = carriesPart ? (setup.seat?.diameter ?? null) : null
-  const round = carriesPart && shelf.kind === 'vee' ? roundInVee(shelf, pose, whole, diameter) : null
+  const round = roundOver(job, setup, whole, shelf)
+  const under = shelfOfBlock(setup.hardware, shelf)
+  const vee = seatShelf(setup)
+  const block = vee && shelfOfBlock(setup.hardware, vee)?.id === shelf.id && vee.kind === 'vee' ? vee : null
   const { part, front, pieces } = standingOn(viewJob, viewSetup, place, height, pose)
   return {
-    shelf: { item: shelf, pose, carriesPart, height, slanted, diameter, round },
+    shelf: { item: shelf, under, block, pose, carriesPart, height, slanted, diameter, round },
     job: viewJob,
     setup: viewSetup,
     ...part,
@@ -73,6 +87,16 @@ export function viewFromShelf(
     workBore: null,
     partFront: front,
   }
+}
+
+/** The round of the part in a vee, as it looks from that or from the shelf that the vee lies on. */
+function roundOver(job: Job, setup: Setup, whole: MountedPart, shelf: Shelf): VeeRound | null {
+  const vee = seatShelf(setup)
+  if (vee?.kind !== 'vee' || !carries(setup.hardware, shelf, vee)) return null
+  const pose = poseOfShelf(job.plate, vee, setup.hardware)
+  const round = roundInVee(vee, pose, whole, setup.seat?.diameter ?? null)
+  if (vee.id === shelf.id || !round.lies || !isVeeBlock(vee)) return round
+  return { ...round, along: round.along + vee.at.along, crown: round.crown + vee.size[1] }
 }
 
 interface Standing {
@@ -99,10 +123,15 @@ function standingOn(
   const { front, bodies } = mountPart(job, setup, placement, height)
   const part = { placement, bodies, turned: [], bores: [] }
   const bench: Bench = { job, setup, part, ground: 0, seat: setup.packing, front }
-  const made = { on, part, front, pieces: setup.hardware.map((item) => mountPiece(bench, item)) }
+  const made = { on, part, front, pieces: setup.hardware.map((item) => mountOn(bench, item)) }
   standings.set(job.plate, made)
   return made
 }
+
+const mountOn = (bench: Bench, item: Hardware): MountedPiece =>
+  item.kind === 'vee' && 'x' in item.at
+    ? blockOnShelf(bench.job.plate, item, item.at)
+    : mountPiece(bench, item)
 
 const faces = new WeakMap<Shelf, FacePlate>()
 
@@ -115,9 +144,10 @@ function faceOf(shelf: Shelf): Plate {
 
 function makeFace(shelf: Shelf): FacePlate {
   const [along, deep, out] = shelf.size
-  const outline: Ring = rectRing({ x: 0, y: out / 2 }, along, out, 0)
+  const middle = { x: 0, y: standsOut(shelf) + out / 2 }
+  const outline: Ring = rectRing(middle, along, out, 0)
   const slots = shelf.kind === 'anglePlate' ? shelf.slots : []
-  const mouth = shelf.kind === 'vee' ? rectRing({ x: 0, y: out / 2 }, shelf.opening, out, 0) : null
+  const mouth = shelf.kind === 'vee' ? rectRing(middle, shelf.opening, out, 0) : null
   return {
     name: shelf.id,
     diameter: 2 * Math.hypot(along, out),
@@ -126,7 +156,7 @@ function makeFace(shelf: Shelf): FacePlate {
     ratedSpeed: null,
     thickness: shelf.kind === 'anglePlate' ? shelf.thickness : deep,
     slots: [],
-    holes: shelf.holes,
+    holes: holesInFrame(shelf),
     face: {
       outline,
       rim: `the edge of ${shelf.id}`,
@@ -168,7 +198,9 @@ function carry(
   item: Hardware,
   seen: MountedPiece,
 ): MountedPiece {
-  const solids = seen.solids.map((s) => solidBack(pose, s))
+  const solids = seen.solids.flatMap((s) =>
+    item.kind === 'vee' && s.role === 'fixture' ? blockBefore(pose, item, seen.at) : [solidBack(pose, s)],
+  )
   const main =
     solids[
       Math.max(
@@ -181,7 +213,8 @@ function carry(
     item,
     shelf: shelf.id,
     at: flat(outOf(pose, seen.at)),
-    facing: along.x === 0 && along.y === 0 ? shelf.facing : toDegrees(angleOf(along)),
+    facing:
+      item.kind === 'vee' || (along.x === 0 && along.y === 0) ? shelf.facing : toDegrees(angleOf(along)),
     footprint: main.ring,
     z0: main.z0,
     z1: main.z1,

@@ -71,7 +71,8 @@ function web(item: AnglePlate, at: Point, middle: number): MountedSolid {
   return lyingSolid('fixture', pose, corner, -webs.thickness / 2, webs.thickness / 2, perMm3(item))
 }
 
-function veeSolids(item: Vee, at: Point): MountedSolid[] {
+/** @param at in plan where the middle between its lands stands. @param z0 of the end that looks to the plate. */
+export function veeSolids(item: Vee, at: Point, z0 = 0): MountedSolid[] {
   const [across, deep, out] = item.size
   const { foot, opening } = item
   const [side, mouth] = [across / 2, opening / 2]
@@ -85,9 +86,9 @@ function veeSolids(item: Vee, at: Point): MountedSolid[] {
     { x: -deep, y: -side },
   ]
   return [
-    upright(item, at, block, 0, out),
+    upright(item, at, block, z0, z0 + out),
     ...(foot.length > 0
-      ? [upright(item, at, strip(-deep - foot.length, -deep, across), 0, foot.thickness)]
+      ? [upright(item, at, strip(-deep - foot.length, -deep, across), z0, z0 + foot.thickness)]
       : []),
   ]
 }
@@ -95,6 +96,12 @@ function veeSolids(item: Vee, at: Point): MountedSolid[] {
 /** mm from the plate's face to that of its foot, which washers press on. */
 export const footFace = (item: Shelf): number =>
   item.kind === 'anglePlate' ? item.thickness : item.foot.length > 0 ? item.foot.thickness : item.size[2]
+
+/** Its own solids with the mass that it was weighed at, if it was. */
+export function asWeighed({ mass }: Shelf, own: readonly MountedSolid[]): MountedSolid[] {
+  const solid = own.reduce((sum, s) => sum + s.mass, 0)
+  return own.map((s) => ({ ...s, mass: mass ? (s.mass * mass) / solid : s.mass }))
+}
 
 const mounted = new WeakMap<Shelf, { readonly plate: Plate; readonly piece: MountedPiece }>()
 
@@ -114,9 +121,7 @@ function standing(plate: Plate, item: Shelf): MountedPiece {
     const point = placePoint({ turn: item.facing, ...at }, bolt.at ?? { x: 0, y: 0 })
     return fasten(plate, stationOver(plate, point), point, bolt, footFace(item))
   })
-  const solid = body.reduce((sum, s) => sum + s.mass, 0)
-  const scale = item.mass ? item.mass / solid : 1
-  const own = body.map((s) => ({ ...s, mass: s.mass * scale }))
+  const own = asWeighed(item, body)
   const whole = pieceOf(item, at, item.facing, own[0]!, [...own, ...bolts.flatMap((b) => b.solids)], null)
   return {
     ...whole,

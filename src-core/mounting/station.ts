@@ -24,11 +24,7 @@ export const fixtureNamed = (hardware: readonly Hardware[], id: string): Fixture
 export function stationPoint(plate: Plate, at: At, hardware: readonly Hardware[]): Point {
   if ('on' in at) {
     const shelf = hardware.find((h) => h.id === at.on)
-    if (shelf && isShelf(shelf)) {
-      const along = polar(alongShelf(shelf, at), shelf.facing + 90)
-      const origin = stationPoint(plate, shelf.at, [])
-      return { x: origin.x + along.x, y: origin.y + along.y }
-    }
+    if (shelf && isShelf(shelf)) return onShelf(plate, shelf, alongShelf(shelf, at), hardware)
     if (!('hole' in at)) throw new RangeError(`no shelf ${at.on}`)
     const fixture = fixtureNamed(hardware, at.on)
     const hole = fixture?.holes.find((h) => h.id === at.hole)
@@ -47,6 +43,20 @@ export function stationPoint(plate: Plate, at: At, hardware: readonly Hardware[]
     return { x: hole.x, y: hole.y }
   }
   return { x: at.x, y: at.y }
+}
+
+/** A place on a shelf or on lands, as seen from in front; of a block on a shelf that lies as high as it over that. */
+function onShelf(plate: Plate, shelf: Shelf, along: number, hardware: readonly Hardware[]): Point {
+  const { at } = shelf
+  const under = 'along' in at ? hardware.find((h) => h.kind === 'anglePlate' && h.id === at.on) : undefined
+  if (under?.kind === 'anglePlate' && 'along' in at) {
+    const foot = onShelf(plate, under, at.along + along, [])
+    const up = polar(shelf.size[1], under.facing)
+    return { x: foot.x + up.x, y: foot.y + up.y }
+  }
+  const origin = stationPoint(plate, at, [])
+  const by = polar(along, shelf.facing + 90)
+  return { x: origin.x + by.x, y: origin.y + by.y }
 }
 
 function alongShelf(shelf: Shelf, at: OnFixture): number {

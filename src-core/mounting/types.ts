@@ -3,7 +3,7 @@ import type { Point, Point3, Region, Ring } from '../geometry/types.ts'
 import type { Pose } from '../geometry/space/pose.ts'
 import type { Thread } from '../hardware/threads.ts'
 import type { MassMoments } from '../mass/massMoments.ts'
-import type { Body, Bore, Hardware, Job, Setup, Shelf } from '../job/schema.ts'
+import type { AnglePlate, Body, Bore, Hardware, Job, Setup, Shelf, Vee } from '../job/schema.ts'
 import type { Rest } from './rest.ts'
 
 /** Turn counter-clockwise by `turn` degrees, then move by (x, y): part frame to plate frame. */
@@ -164,14 +164,19 @@ export interface Mounted {
   /** The shelf that is looked at as if it were the plate; left out: the plate itself. All else is then in its frame. */
   readonly shelf?: {
     readonly item: Shelf
+    /** The angle plate that it lies on as a loose block; null: it is bolted to the plate. */
+    readonly under: AnglePlate | null
+    /** The block on it that the part lies in; null: none. */
+    readonly block: Vee | null
     /** Its frame in the plate's. */
     readonly pose: Pose
     /** Whether the part is seated on it. */
     readonly carriesPart: boolean
     /** Of the part's origin over it, mm. */
     readonly height: number
-    /** Of a vee that the part is seated in: the diameter that is given, and the round that lies in it. */
+    /** Of a vee that the part is seated in: the diameter that is given. */
     readonly diameter: number | null
+    /** The round that lies in it, or in a block on it; heights and places in this frame. */
     readonly round: VeeRound | null
     /** Bodies that lie at a slant to it, and so are not seen from it. */
     readonly slanted: readonly string[]

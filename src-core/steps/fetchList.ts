@@ -4,7 +4,7 @@ import { isBoreCut, type Cut, type Fixture, type Footprint, type Hardware, type 
 import { fastenerOf, fastenerWords } from '../hardware/fastener.ts'
 import { mountSetup } from '../mounting/mount.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
-import { formatter, plain, type Formatter } from '../units/format.ts'
+import { formatter, plain, sizesText, type Formatter } from '../units/format.ts'
 
 export interface FetchItem {
   /** Stable for the same job, to tick off by. */
@@ -127,7 +127,7 @@ function pieceWords({ item, mass }: MountedPiece, format: Formatter): string {
 }
 
 function sizeWords(item: Hardware, format: Formatter): string {
-  const by = (...sizes: readonly number[]) => sizes.map((s) => format.length(s)).join(' × ')
+  const by = (...sizes: readonly number[]) => sizesText(format, sizes)
   if (item.kind === 'clamp') return `strap ${by(item.strap.length, item.strap.width, item.strap.thickness)}`
   if (item.kind === 'weight') return item.stack.map(({ stock, count }) => `${count} × ${stock}`).join(' + ')
   if (item.kind === 'stop' || item.kind === 'anglePlate') return by(...item.size)
@@ -147,9 +147,8 @@ function subPlateWords({ footprint, bore, thickness, holes }: Fixture, format: F
 }
 
 function shapeWords(footprint: Footprint, height: number, format: Formatter): string {
-  const by = (...sizes: readonly number[]) => sizes.map((s) => format.length(s)).join(' × ')
   if ('circle' in footprint) return `${format.length(footprint.circle)} diameter × ${format.length(height)}`
-  if ('rect' in footprint) return by(...footprint.rect, height)
+  if ('rect' in footprint) return sizesText(format, [...footprint.rect, height])
   return `${format.length(height)} high`
 }
 

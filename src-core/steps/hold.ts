@@ -10,10 +10,11 @@ import {
   type Job,
   type Weight,
 } from '../job/schema.ts'
+import { isVeeBlock } from '../mounting/shelf.ts'
 import { shelfSize } from '../mounting/shelfSize.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { capital } from '../words/capital.ts'
-import type { Formatter } from '../units/format.ts'
+import { sizesText, type Formatter } from '../units/format.ts'
 import { boltFacts, boltWarns, placeWords } from './fastened.ts'
 import { facts, step, type Step } from './step.ts'
 
@@ -32,15 +33,29 @@ export function inOrder(pieces: readonly MountedPiece[]): MountedPiece[] {
 
 const spannerOf = ({ clampingKit }: Job): number | null => clampingKit?.spanner ?? null
 
-/** mm from the axis to the shelf or lands that carry the part; null for any other fixture. */
+/** mm from the axis to the shelf or lands that carry the part, or the block that it lies in; null for any other fixture. */
 function sizeToSet({ shelves = [] }: Mounted, id: string): number | null {
-  const view = shelves.find((s) => s.shelf?.carriesPart && s.shelf.item.id === id)
-  return (view && shelfSize(view)?.stands) ?? null
+  const view = shelves.find((s) => s.shelf?.carriesPart)
+  const size = view && shelfSize(view)
+  return size?.of.id === id ? size.stands : null
 }
+
+const BLOCK_DOES = [
+  'Clean shelf and block; no burr.',
+  'Lay it in its place: straps over the round will hold it down.',
+]
+const BOLTED_BLOCK_DOES = [
+  'Clean shelf and block; no burr.',
+  'Lay it in its place and tighten its bolts to the torque.',
+]
+
+/** Loose blocks after what they lie on. */
+const blocksLast = (pieces: readonly MountedPiece[]): MountedPiece[] =>
+  [false, true].flatMap((block) => pieces.filter((p) => isVeeBlock(p.item) === block))
 
 /** Sub-plates, angle plates and vees, which are on before what stands on them. */
 export const fixtureSteps = (mounted: Mounted, fmt: Formatter): Step[] =>
-  mounted.pieces.flatMap((piece) => {
+  blocksLast(mounted.pieces).flatMap((piece) => {
     const { item } = piece
     const { job } = mounted
     if (item.kind !== 'fixture' && !isShelf(item)) return []
@@ -56,13 +71,17 @@ export const fixtureSteps = (mounted: Mounted, fmt: Formatter): Step[] =>
         ),
         ...boltFacts(piece, fmt, spannerOf(job)),
       ],
-      does: [
-        'Clean both faces; no burr.',
-        'Put it in its place, nip all its bolts crosswise, then tighten them to the torque.',
-        size === null
-          ? 'See that its face runs true.'
-          : 'Set that size with gauge and indicator before the bolts are tight, and try it again after.',
-      ],
+      does: isVeeBlock(item)
+        ? item.bolts.length > 0
+          ? BOLTED_BLOCK_DOES
+          : BLOCK_DOES
+        : [
+            'Clean both faces; no burr.',
+            'Put it in its place, nip all its bolts crosswise, then tighten them to the torque.',
+            size === null
+              ? 'See that its face runs true.'
+              : 'Set that size with gauge and indicator before the bolts are tight, and try it again after.',
+          ],
       warns: boltWarns(piece),
       lit: [item.id],
     })
@@ -129,7 +148,7 @@ function clampFacts(clamp: Clamp, { toe }: MountedPiece, fmt: Formatter) {
   const heel = clamp.heel ? (clamp.heel.height ?? null) : null
   const high = heel === 'suit' ? (toe?.heel ?? null) : heel
   return facts(
-    ['Strap', [length, width, thickness].map((v) => fmt.length(v)).join(' × ')],
+    ['Strap', sizesText(fmt, [length, width, thickness])],
     ['Bolt to toe', fmt.length(boltFrom)],
     ['Heel', clamp.heel ? `${clamp.heel.kind}${high === null ? '' : `, ${fmt.length(high)} high`}` : 'none'],
   )

@@ -16,7 +16,9 @@ import {
   type MathNode,
   type Unit,
 } from 'mathjs'
-import { normaliseQuantity, type Refusal } from './quantityText.ts'
+import { convert } from './convert.ts'
+import { plain } from './format.ts'
+import { mixedNumberIn, normaliseQuantity, type Refusal } from './quantityText.ts'
 
 export type Expression = { readonly ok: true; readonly value: number } | Refusal
 
@@ -85,11 +87,14 @@ const refuse = (reason: string): never => {
 
 /**
  * Reads a field's text. The answer is a finite number in `wanted.unit`; plain numbers count in that unit too, also
- * inside a sum (`3/8 in + 2` in a millimetre field is 11.525). What cannot be read comes back as a reason.
+ * inside a sum (`3/8 in + 2` in a millimetre field is 11.525). Mixed numbers are read by any field but one in
+ * millimetres. What cannot be read comes back as a reason.
  */
 export function readExpression(text: string, wanted: Wanted): Expression {
   if (text.length > LIMIT.characters)
     return { ok: false, reason: `That is longer than ${LIMIT.characters} characters.` }
+  const mixed = wanted.unit === 'mm' ? mixedNumberIn(text) : null
+  if (mixed !== null) return inMillimetres(mixed, wanted)
   const normal = normaliseQuantity(text, wanted.unit)
   if (!normal.ok) return normal
   let tree: MathNode
@@ -107,6 +112,16 @@ export function readExpression(text: string, wanted: Wanted): Expression {
       reason: `"${text.trim()}" mixes units that do not go together; ${wanted.kind} is wanted.`,
     }
   }
+}
+
+/** A field in millimetres takes no mixed number: what to type instead. */
+function inMillimetres(mixed: string, wanted: Wanted): Refusal {
+  const read = readExpression(mixed, { ...wanted, unit: 'in' })
+  if (!read.ok) return read
+  const tight = /\d+-\d+\s*\/\s*\d+/.exec(mixed)
+  const difference = tight ? ` A difference is typed with spaces: ${tight[0].replace('-', ' - ')}.` : ''
+  const words = `This field takes millimetres: ${mixed} is ${plain(convert(read.value, 'in', 'mm'), 3)} mm.`
+  return { ok: false, reason: words + difference }
 }
 
 function inUnit(value: Value, wanted: Wanted): number {

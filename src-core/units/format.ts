@@ -120,6 +120,10 @@ export function spannerPull(fmt: Formatter, torque: number, spanner: number | nu
   return `${fmt.force((torque * 1000) / length)} on a spanner of ${fmt.length(length)}`
 }
 
+/** What is so many mm long, wide and high, in one piece of text. */
+export const sizesText = (fmt: Pick<Formatter, 'length'>, sizes: readonly number[]): string =>
+  sizes.map((mm) => fmt.length(mm)).join(' × ')
+
 /** An unbalance in g·mm as the weight that makes it at a radius in mm. */
 export const weightAtRadius = (fmt: Formatter, unbalance: number, radius: number): string =>
   `${fmt.mass(unbalance / 1000 / radius)} at ${fmt.length(radius)}`

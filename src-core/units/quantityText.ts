@@ -17,15 +17,30 @@ const FRACTIONS: Readonly<Record<string, string>> = {
 const TIGHT = /(?<![\d.\w])(?<![\w)]\s*-)(\d+)-(\d+)\s*\/\s*(\d+)(?![\d-])/g
 /** `5'-2`, `5 ft-2`: feet and inches joined by a hyphen. */
 const FEET_HYPHEN = /((?:['′’]|\bft|\bfeet|\bfoot|(?<=\d)ft))-(?=[\d(])/g
-/** A mixed number with no unit of its own after it. */
-const BARE_MIXED = /(?<![\d.\w])\d+\s+\d+\s*\/\s*\d+(?!\s*["″”'′’A-Za-z\d/.])/
+const FEET = String.raw`\d+(?:\.\d+)?\s*(?:['′’](?!['′’])|ft|feet|foot)`
+/** A whole number and a fraction, with feet before them or not, or feet and a hyphen; and the unit after them. */
+const MIXED = new RegExp(
+  String.raw`(?<![\d.\w])(?:(?:${FEET}(?:-|\s*))?\d+(?:\s+|-)\d+\s*/\s*\d+(?![\d.])|${FEET}-\d+(?:\.\d+)?)(?<unit>\s*(?:''|["″”'′’]|[A-Za-z]+))?`,
+)
+
+/** The first mixed number in what was typed, written so that an inch field reads it; null where there is none. */
+export function mixedNumberIn(text: string): string | null {
+  const found = MIXED.exec(plainSigns(text.normalize('NFC')))
+  if (!found) return null
+  const words = found[0].replace(/\s+/g, ' ').replace(/ (?=["″”'′’])/g, '')
+  return found.groups?.unit ? words : `${words} in`
+}
+
+/** A hyphen before a fraction, or after feet, that is neither a difference nor part of a mixed number by its spaces. */
+const ODD_SPACES =
+  /[\d.]*(?:\d-\d+|\d\s-\d+|\d-\s\d+)\s*\/\s*\d+|(?:['′’]|\bfeet|\bfoot|(?<=\d\s?)ft)\s?-\s?(?=[\d(])(?<!\s-\s)/
 
 /** Mixed numbers of an inch field made plain to a parser; where a hyphen can be read two ways, the reason. */
 function mixedNumbers(text: string, unit: string): QuantityText {
   const halves = /[\d.]*\d-\d+\s*\/\s*\d+/.exec(text)
-  if (unit === 'in') {
-    const s = text.replace(FEET_HYPHEN, '$1 ').replace(TIGHT, '$1 $2/$3')
-    const odd = /[\d.]*(?:\d-\d+|\d\s-\d+|\d-\s\d+)\s*\/\s*\d+|['′’]\s?-\s?(?=[\d(])(?<!\s-\s)/.exec(s)
+  if (unit === 'in' || (unit === 'mm' && !halves)) {
+    const s = unit === 'in' ? text.replace(FEET_HYPHEN, '$1 ').replace(TIGHT, '$1 $2/$3') : text
+    const odd = ODD_SPACES.exec(s)
     if (odd)
       return no(
         `"${odd[0].trim()}" can be read two ways: a difference has a space on both sides of its sign, a mixed number none.`,
@@ -33,18 +48,17 @@ function mixedNumbers(text: string, unit: string): QuantityText {
     return { ok: true, text: s }
   }
   if (halves)
-    return no(
-      `"${halves[0]}" can be read two ways: write ${halves[0].replace('-', ' - ')} for a difference${unit === 'mm' && !halves[0].includes('.') ? `, or ${halves[0].replace('-', ' ')} in` : ''}.`,
-    )
-  FEET_HYPHEN.lastIndex = 0
-  const feet = FEET_HYPHEN.test(text)
-  FEET_HYPHEN.lastIndex = 0
-  if (feet) return no('A hyphen after feet can be read two ways: write 5 ft 2 in, or 5 ft - 2 in.')
-  const bare = unit === 'mm' ? BARE_MIXED.exec(text) : null
-  if (bare)
-    return no(`Millimetres take no mixed numbers: write decimals, or ${bare[0].replace(/\s+/g, ' ')} in.`)
+    return no(`"${halves[0]}" can be read two ways: write ${halves[0].replace('-', ' - ')} for a difference.`)
   return { ok: true, text }
 }
+
+const plainSigns = (text: string): string =>
+  text
+    .replace(/[−–]/g, '-')
+    .replace(
+      /(-?)[½¼¾⅛⅜⅝⅞⅓⅔]/g,
+      (all, sign: string) => `${sign || ' '}${FRACTIONS[all.slice(sign.length)]!} `,
+    )
 
 /** `unit` is the field's own, so that a unit that the parser cannot know (rpm) may be written out. */
 export function normaliseQuantity(text: string, unit: string): QuantityText {
@@ -52,15 +66,7 @@ export function normaliseQuantity(text: string, unit: string): QuantityText {
   if (given === '') return no('A number is wanted here.')
   const comma = decimalComma(given)
   if (!comma.ok) return comma
-  const mixed = mixedNumbers(
-    comma.text
-      .replace(/[−–]/g, '-')
-      .replace(
-        /(-?)[½¼¾⅛⅜⅝⅞⅓⅔]/g,
-        (all, sign: string) => `${sign || ' '}${FRACTIONS[all.slice(sign.length)]!} `,
-      ),
-    unit,
-  )
+  const mixed = mixedNumbers(plainSigns(comma.text), unit)
   if (!mixed.ok) return mixed
   let s = mixed.text
     .replace(/[×·]/g, '*')

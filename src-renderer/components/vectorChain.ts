@@ -1,6 +1,7 @@
 /** The unbalance vectors laid end to end: what does not come back to where it began is what is left. */
 import type { UnbalanceTerm } from '../../src-core/unbalance/assembly.ts'
 import type { Point } from '../../src-core/geometry/types.ts'
+import { freePlace, meet, type NamePlace } from '../scene/tagPlaces.ts'
 
 export interface ChainLink {
   readonly item: string
@@ -35,16 +36,16 @@ export function vectorChain(terms: readonly UnbalanceTerm[], bound: number): Cha
 }
 
 /** px: a name takes about so much room; shorter arrows go unnamed. */
-const NAME = { width: 22, height: 13, aside: 11, shortest: 26 }
+const NAME = { w: 22, h: 13, aside: 11, shortest: 26 }
 /** Places tried along an arrow, the middle first. */
 const ALONG = [0.5, 0.66, 0.34, 0.8, 0.2]
 
 /**
  * Where each arrow's name stands, px: beside it, at the first place whose name would not touch one placed before. A
- * name that finds none stands at the first, as it would alone. `at` takes g·mm to px, y down.
+ * name that finds none stands as near to the first as it is free. `at` takes g·mm to px, y down.
  */
 export function namePlaces(links: readonly ChainLink[], at: (p: Point) => Point): ReadonlyMap<string, Point> {
-  const places = new Map<string, Point>()
+  const places = new Map<string, NamePlace>()
   for (const link of links) {
     const from = at(link.from)
     const to = at(link.to)
@@ -53,15 +54,15 @@ export function namePlaces(links: readonly ChainLink[], at: (p: Point) => Point)
     const across = { x: ((to.y - from.y) / long) * NAME.aside, y: (-(to.x - from.x) / long) * NAME.aside }
     const tried = [1, -1].flatMap((side) =>
       ALONG.map((t) => ({
+        w: NAME.w,
+        h: NAME.h,
         x: from.x + (to.x - from.x) * t + side * across.x,
         y: from.y + (to.y - from.y) * t + side * across.y,
       })),
     )
-    const clear = (p: Point) =>
-      [...places.values()].every(
-        (q) => Math.abs(p.x - q.x) >= NAME.width || Math.abs(p.y - q.y) >= NAME.height,
-      )
-    places.set(link.item, tried.find(clear) ?? tried[0]!)
+    const taken = [...places.values()]
+    const clear = tried.find((p) => !taken.some((q) => meet(p, q)))
+    places.set(link.item, clear ?? freePlace(tried[0]!, taken))
   }
   return places
 }

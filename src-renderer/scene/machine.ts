@@ -25,7 +25,7 @@ function bedRing(top: number, width: number): Ring {
 /** Degrees between which the arrow of the turning stands. */
 const TURNING = { from: 122, to: 146 } as const
 /** Degrees at which the operator is named: below left, where the corner of the view is free. */
-const OPERATOR = 222
+const OPERATOR = 226
 /** Of the plate's diameter: how far out arrow and word stand, clear of its rim and within what is always in view. */
 const RUNNING = { least: 0.515, most: 0.54 } as const
 

@@ -1,5 +1,5 @@
-/** Toes that do not lie wholly on the part. Work, overlay and side view ask with each move of the pointer: known once for a setup as mounted. */
-import { toeShortfall } from '../../src-core/holding/toeContact.ts'
+/** Toes that do not lie as they should: wholly on the part, or across the crown of a round in a vee. Work, overlay and side view ask with each move of the pointer: known once for a setup as mounted. */
+import { onCrown, toeShortfall } from '../../src-core/holding/toeContact.ts'
 import { toeLies } from '../../src-core/mounting/toeLies.ts'
 import type { Mounted } from '../../src-core/mounting/types.ts'
 
@@ -18,7 +18,8 @@ export function offToes(mounted: Mounted): ReadonlyMap<string, OffToe> {
   if (known) return known
   const off = new Map<string, OffToe>()
   for (const piece of mounted.pieces) {
-    const over = piece.toe && toeLies(mounted, piece.toe)
+    if (!piece.toe || onCrown(mounted, piece.toe)) continue
+    const over = toeLies(mounted, piece.toe)
     if (over) off.set(piece.item.id, { over, short: toeShortfall(mounted, piece) })
   }
   kept.set(mounted, off)

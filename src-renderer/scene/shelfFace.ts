@@ -1,14 +1,21 @@
 /** A shelf or a vee's lands looked at square: x along it, y out from the plate. */
 import { circleRing, oblongRing, rectRing } from '../../src-core/geometry/edges.ts'
+import { boxAround } from '../../src-core/geometry/polygonBox.ts'
 import type { Ring } from '../../src-core/geometry/types.ts'
 import type { Mounted } from '../../src-core/mounting/types.ts'
 import type { Extent } from '../editor/camera.ts'
+import { ringBox } from '../editor/draw/rings.ts'
 import type { SceneItem } from './items.ts'
 
-/** mm that are shown of it, and of what hangs over it. */
-export function shelfExtent({ shelf }: Mounted): Extent {
+/** mm that are shown: the shelf with some room about it, and all that stands on it. */
+export function shelfExtent({ shelf, bodies, pieces }: Mounted): Extent {
   const [along, , out] = shelf!.item.size
-  return { x0: -0.75 * along, x1: 0.75 * along, y0: -0.25 * out, y1: 1.3 * out }
+  const stands = [
+    ...bodies.flatMap((b) => b.regions.map((r) => r.outline)),
+    ...pieces.map((p) => p.footprint),
+  ]
+  const shown = { x0: -0.75 * along, x1: 0.75 * along, y0: -0.25 * out, y1: 1.3 * out }
+  return boxAround([shown, ...stands.filter((ring) => ring.length > 0).map(ringBox)])
 }
 
 /** @param view the setup as it looks from the shelf. */
@@ -45,7 +52,9 @@ export function describeShelfFace({ shelf, job }: Mounted): SceneItem[] {
       layer: 'plate',
       role: 'label',
       kind: 'text',
-      at: o.at,
+      // Over its outer end, as dark letters in the opening would be lost.
+      at: { x: o.at.x, y: ringBox(o.ring).y1 },
+      offset: { x: 0, y: -9 },
       text: o.id,
       align: 'centre',
     })),

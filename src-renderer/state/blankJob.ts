@@ -159,7 +159,8 @@ export function blankJob(from: StartFrom): Job {
     setups: [
       {
         ...newSetup('op10', { bore: 'A' }),
-        packing: from.packing,
+        // A part on a base is not packed up: it is asked for nothing that stands under it.
+        packing: from.shape === 'block' ? 0 : from.packing,
         speed: Math.min(...from.speeds),
         cuts: cutsToFinish(
           { id: 'A', diameter: from.boreDiameter, start: from.boreStart },

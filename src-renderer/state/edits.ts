@@ -16,6 +16,13 @@ type KindName = Exclude<HardwareDraft, Draft<Box>>['kind']
 
 export interface Edits {
   job(label: string, recipe: (job: JobDraft) => void): void
+  /** The one of a list of the job that has this id; nothing where there is none. */
+  one<T extends { id: string }>(
+    label: string,
+    list: (job: JobDraft) => T[],
+    id: string,
+    recipe: (item: T) => void,
+  ): void
   /** The setup on show. */
   setup(label: string, recipe: (setup: SetupDraft) => void): void
   piece(label: string, id: string, recipe: (piece: HardwareDraft) => void): void
@@ -32,8 +39,14 @@ export interface Edits {
 export function createEdits({ jobs, results }: App): Edits {
   const piece: Edits['piece'] = (label, id, recipe) =>
     jobs.edit(label, (job) => editPiece(job, results.setup.id, id, recipe))
+  const whole: Edits['job'] = (label, recipe) => jobs.edit(label, (job) => editJob(job, recipe))
   return {
-    job: (label, recipe) => jobs.edit(label, (job) => editJob(job, recipe)),
+    job: whole,
+    one: (label, list, id, recipe) =>
+      whole(label, (job) => {
+        const item = list(job).find((i) => i.id === id)
+        if (item) recipe(item)
+      }),
     setup: (label, recipe) => jobs.edit(label, (job) => editSetup(job, results.setup.id, recipe)),
     piece,
     kind: (kind, label, id, recipe) =>

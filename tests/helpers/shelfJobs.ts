@@ -194,3 +194,75 @@ export function castingInVee(more: readonly Hardware[] = [], setup: Partial<Setu
     },
   })
 }
+
+/** A block without a foot, for the shelf of an angle plate. */
+export const VEE_BLOCK: Vee = {
+  ...VEE,
+  at: { on: 'A1', along: 0, out: 16 },
+  // Not read: a block looks as its shelf does.
+  facing: 0,
+  size: [100, 50, 90],
+  foot: { length: 0, thickness: 20 },
+  holes: [],
+  bolts: [],
+}
+
+/** Stands on the shelf beside the block, its toe across the crown of the round. @param side of the spindle it stands on. */
+export const fromShelf = (id: string, side: 1 | -1, out: number, more: Partial<Clamp> = {}): Clamp => ({
+  id,
+  kind: 'clamp',
+  at: { on: 'A1', along: side * BESIDE, out },
+  facing: side > 0 ? 180 : 0,
+  strap: {
+    length: BESIDE + 6 + 60 + 16,
+    width: 40,
+    thickness: 30,
+    boltFrom: BESIDE + 6,
+    opening: 14,
+    slotted: 0,
+    steel: '42CrMo4+QT',
+  },
+  ...BOLTED,
+  torque: 60,
+  heel: { kind: 'block', size: [32, 50], height: 'suit' },
+  fixed: true,
+  ...more,
+})
+
+/** mm along the shelf from the block's middle to the studs beside it. */
+const BESIDE = 60
+
+/** From the middle of the round in the block to the shelf below it, mm. */
+export const OVER_SHELF = overLands + VEE_BLOCK.size[1]
+
+/** The casting in a loose block on an angle plate of 280 by 70 by 125; two straps that stand on the shelf press both. */
+export function castingInBlock(more: readonly Hardware[] = [], setup: Partial<Setup> = {}): Job {
+  const shelf: AnglePlate = {
+    ...ANGLE_PLATE,
+    at: { x: 0, y: CASTING.off - OVER_SHELF },
+    size: [280, 70, 125],
+    slots: [-1, 1].map((side, i) => ({
+      id: `G${i + 1}`,
+      x: side * BESIDE,
+      y: 65,
+      angle: 90,
+      length: 90,
+      width: 13,
+    })),
+    bolts: [
+      { x: -48, y: 64.5 },
+      { x: -48, y: -64.5 },
+      { x: -60, y: 0 },
+    ].map((at) => ({ at, ...BOLTED })),
+  }
+  const job = castingInVee()
+  return {
+    ...job,
+    setups: job.setups.map((s) => ({
+      ...s,
+      hardware: [shelf, VEE_BLOCK, fromShelf('c1', 1, 34), fromShelf('c2', -1, 92), ...more],
+      cuts: [boreCut('A', { depth: 0.7 })],
+      ...setup,
+    })),
+  }
+}

@@ -4,6 +4,7 @@ import { circleRing } from '../../src-core/geometry/edges.ts'
 import { jobSchema, type Fixture, type Hardware, type Job, type Setup } from '../../src-core/job/schema.ts'
 import { BOLTED, FOUR_CLAMPS, heldBlock, stackOf, strapClamp } from './heldJobs.ts'
 import { block, bore, disc, partOf, piece, shelfExample, shippedJob, EXAMPLES } from './jobs.ts'
+import { castingInBlock } from './shelfJobs.ts'
 import { twinJob } from './twinJobs.ts'
 import { sampleOf } from './schemaFields.ts'
 
@@ -324,4 +325,5 @@ export const walkedJobs = (): readonly (readonly [string, Job])[] => [
   ['with a twin', twinJob()],
   ['on an angle plate', onAnglePlate()],
   ['in a vee', shelfExample('round-casting')],
+  ['in a loose block', castingInBlock()],
 ]

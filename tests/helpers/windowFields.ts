@@ -12,7 +12,8 @@ const id = 'none: given by the program, and what other fields refer to'
 const picture = 'none: read from the picture file'
 const outline = 'none: an outline as footprint comes with a file; the window offers round and rectangle'
 const file = 'none: the form of the file itself'
-const draw = 'panels/draw/VertexFields.svelte'
+/** The two figures of a place, wherever one is edited. */
+const point = 'components/PointFields.svelte'
 const edge = 'editor/draw/gripDrag.ts'
 const footprintFields = 'components/FootprintFields.svelte'
 const machine = 'panels/steps/MachineStep.svelte'
@@ -75,7 +76,8 @@ export const WINDOW_FIELDS: Readonly<Record<FieldPath, string>> = {
   ...all('plate.', plate, 'surface'),
   ...all('plate.slots[].', plateSlots, 'angle', 'from', 'to', 'width', 'kind', 'teeWidth', 'lip'),
   'plate.holes[].id': id,
-  ...all('plate.holes[].', plateHoles, 'x', 'y', 'diameter', 'thread'),
+  ...all('plate.holes[].', point, 'x', 'y'),
+  ...all('plate.holes[].', plateHoles, 'diameter', 'thread'),
   'stock[].id': id,
   ...all('stock[].', stock, 'name', 'mass', 'count', 'height'),
   'stock[].hole': stock,
@@ -102,13 +104,14 @@ export const WINDOW_FIELDS: Readonly<Record<FieldPath, string>> = {
   'part.surface': part,
   'part.bodies[].id': id,
   ...all('part.bodies[].', body, 'name', 'effect', 'base', 'density', 'thickness', 'across'),
-  ...all('part.bodies[].outline[].', draw, 'x', 'y'),
+  ...all('part.bodies[].outline[].', point, 'x', 'y'),
   'part.bodies[].outline[].bulge': edge,
-  ...all('part.bodies[].holes[][].', draw, 'x', 'y'),
+  ...all('part.bodies[].holes[][].', point, 'x', 'y'),
   'part.bodies[].holes[][].bulge': edge,
   ...all('part.bodies[].mesh.', 'none: a mesh is imported whole', 'vertices[]', 'triangles[]'),
   'part.bores[].id': id,
-  ...all('part.bores[].', bore, 'name', 'x', 'y', 'diameter', 'start', 'depth'),
+  ...all('part.bores[].', point, 'x', 'y'),
+  ...all('part.bores[].', bore, 'name', 'diameter', 'start', 'depth'),
   ...all('part.bores[].', bore, 'tolerance', 'tolerance.class', 'tolerance.limits[]', 'skin'),
   'part.photograph': 'editor/edits/photograph.ts',
   ...all('part.photograph.picture.', picture, 'name', 'type', 'width', 'height', 'data'),
@@ -123,15 +126,18 @@ export const WINDOW_FIELDS: Readonly<Record<FieldPath, string>> = {
   'setups[].hardware[].id': id,
   ...all('setups[].hardware[].', piece, 'name', 'kind', 'fixed'),
   ...all('setups[].hardware[].', box, 'mass', 'base', 'height', 'facing'),
-  ...all('setups[].hardware[].at.', station, 'slot', 'radius', 'hole', 'on', 'along', 'out', 'x', 'y'),
-  ...all('setups[].hardware[].', fixture, 'form', 'bore', 'thickness', 'density'),
+  ...all('setups[].hardware[].at.', station, 'slot', 'radius', 'hole', 'on', 'along', 'out'),
+  ...all('setups[].hardware[].at.', point, 'x', 'y'),
+  ...all('setups[].hardware[].', fixture, 'form', 'bore', 'thickness'),
+  'setups[].hardware[].density': 'panels/steps/OwnMassFields.svelte',
   'setups[].hardware[].raised': twin,
   ...all('setups[].hardware[].', anglePlate, 'webs.count', 'webs.thickness'),
   'setups[].hardware[].slots[].id': id,
   ...all('setups[].hardware[].slots[].', anglePlate, 'x', 'y', 'angle', 'length', 'width'),
   ...all('setups[].hardware[].', vee, 'angle', 'opening', 'foot.length', 'foot.thickness'),
   'setups[].hardware[].holes[].id': id,
-  ...all('setups[].hardware[].holes[].', holeList, 'x', 'y', 'diameter', 'thread'),
+  ...all('setups[].hardware[].holes[].', point, 'x', 'y'),
+  ...all('setups[].hardware[].holes[].', holeList, 'diameter', 'thread'),
   'setups[].hardware[].bolts[].sunk': fixture,
   ...all('setups[].hardware[].bolts[].', boltList, 'at', 'at.x', 'at.y'),
   ...all('setups[].hardware[].bolts[].', fastening, ...FASTENING),
@@ -178,7 +184,7 @@ export const WINDOW_FIELDS: Readonly<Record<FieldPath, string>> = {
     'washer.thickness',
   ),
   ...all('setups[].hardware[].', 'panels/steps/WeightFields.svelte', 'stack[].stock', 'stack[].count'),
-  ...all('setups[].hardware[].', 'panels/steps/BoltFields.svelte', 'throughPart.x', 'throughPart.y'),
+  ...all('setups[].hardware[].', point, 'throughPart.x', 'throughPart.y'),
   ...all('setups[].hardware[].', stop, 'boltFrom', 'size[]'),
   ...all('setups[].hardware[].', dowel, 'diameter', 'length'),
   'setups[].hardware[].held': box,

@@ -1,14 +1,11 @@
 import { expect, test } from 'vitest'
-import type { Page } from 'playwright-core'
-import { fillLibrary, KeyHands, MOST_ACTIONS, MouseHands, walk, type Hands } from './scenario.ts'
+import { HANDS } from './hands.ts'
+import { fillLibrary, MOST_ACTIONS, walk } from './scenario.ts'
 import { text, useBench } from './window.ts'
 
 const bench = useBench()
 
-test.each([
-  ['the mouse', (page: Page): Hands => new MouseHands(page)],
-  ['keys alone', (page: Page): Hands => new KeyHands(page)],
-])('from nothing to a printed sheet by %s', async (_, handsOf) => {
+test.each(HANDS)('from nothing to a printed sheet by %s', async (_, handsOf) => {
   await fillLibrary(bench.folder())
   const page = await bench.open({ atStart: true })
   await page.evaluate('window.print = () => (document.title = "printed")')

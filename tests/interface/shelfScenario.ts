@@ -7,7 +7,7 @@ import { EMPTY_LIBRARY } from '../../src-core/shop/schema.ts'
 import { collect } from '../../src-core/shop/use.ts'
 import { bearingBlock } from '../helpers/shelfJobs.ts'
 import { shippedJob } from '../helpers/jobs.ts'
-import { MouseHands, type Hands } from './scenario.ts'
+import { drawPart, MouseHands, namesOf, type Hands } from './hands.ts'
 
 /** How many actions a walk may take. */
 export const MOST_SHELF_ACTIONS = 60
@@ -27,16 +27,6 @@ export async function fillShelfLibrary(folder: string): Promise<void> {
   await writeFile(join(folder, 'shop.evenswing-library.json'), serialiseLibrary(library))
 }
 
-const fieldsOf = (page: Page) => {
-  const dialog = page.getByRole('dialog')
-  return {
-    dialog,
-    button: (name: string | RegExp) => page.getByRole('button', { name, exact: true }),
-    box: (name: string) => dialog.getByRole('textbox', { name, exact: true }),
-    list: (name: string) => dialog.getByRole('combobox', { name, exact: true }),
-  }
-}
-
 /** A step of the work, open and with the keyboard in it. */
 async function openStep(page: Page, hands: Hands, n: number): Promise<void> {
   const step = page.getByRole('navigation').getByRole('button', { name: new RegExp(`^${n} `) })
@@ -46,10 +36,8 @@ async function openStep(page: Page, hands: Hands, n: number): Promise<void> {
 
 /** A bearing block bored parallel to its base, 63.5 mm above it, bolted through its base on an angle plate. */
 export async function walkBlock(page: Page, hands: Hands): Promise<void> {
-  const { dialog, button, box, list } = fieldsOf(page)
-  await hands.press(button(/^Draw a part/))
-  await hands.fill(box('What is it?'), 'Bearing block, bore it')
-  await hands.choose(list('Outline'), 'on a base')
+  const { dialog, button, box, list } = namesOf(page)
+  await drawPart(page, hands, 'Bearing block, bore it', 'on a base')
   await hands.choose(list('Material'), 'grey')
   await hands.fill(box('Finish ⌀'), '42')
   await hands.fill(box('There already ⌀'), '38')
@@ -68,10 +56,8 @@ export async function walkBlock(page: Page, hands: Hands): Promise<void> {
 
 /** A round casting of 80 mm, bored 12 mm off its middle, strapped in a vee. */
 export async function walkCasting(page: Page, hands: Hands): Promise<void> {
-  const { dialog, button, box, list } = fieldsOf(page)
-  await hands.press(button(/^Draw a part/))
-  await hands.fill(box('What is it?'), 'Round casting, bore it off its middle')
-  await hands.choose(list('Outline'), 'disc')
+  const { dialog, button, box, list } = namesOf(page)
+  await drawPart(page, hands, 'Round casting, bore it off its middle', 'disc')
   await hands.fill(box('Diameter'), '80')
   await hands.fill(box('Thickness'), '100')
   await hands.choose(list('Material'), 'grey')

@@ -1,15 +1,10 @@
 import { expect, test } from 'vitest'
 import type { Page } from 'playwright-core'
-import { KeyHands, MouseHands, type Hands } from './scenario.ts'
+import { HANDS, type Hands } from './hands.ts'
 import { fillShelfLibrary, MOST_SHELF_ACTIONS, walkBlock, walkCasting } from './shelfScenario.ts'
 import { onPage, text, useBench } from './window.ts'
 
 const bench = useBench()
-
-const HANDS = [
-  ['the mouse', (page: Page): Hands => new MouseHands(page)],
-  ['keys alone', (page: Page): Hands => new KeyHands(page)],
-] as const
 
 async function start(walk: (page: Page, hands: Hands) => Promise<void>, handsOf: (page: Page) => Hands) {
   await fillShelfLibrary(bench.folder())

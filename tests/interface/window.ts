@@ -80,7 +80,9 @@ export async function startBench(): Promise<Bench> {
       recovering = false,
       atStart = false,
     } = {}) {
-      if (!recovering) await rm(join(folder, '.user', 'drafts'), { recursive: true, force: true })
+      // The page before may still be keeping a draft.
+      if (!recovering)
+        await rm(join(folder, '.user', 'drafts'), { recursive: true, force: true, maxRetries: 5 })
       const context = await browser.newContext({
         viewport: { width, height },
         colorScheme: dark ? 'dark' : 'light',

@@ -23,6 +23,7 @@ import {
 } from '../../src-renderer/editor/edits/fourStraps.ts'
 import { placeInSlot } from '../../src-renderer/editor/edits/clampPlace.ts'
 import type { Piece } from '../../src-renderer/editor/edits/edit.ts'
+import { newDowel, newStop } from '../../src-renderer/editor/edits/newHolds.ts'
 import { removeHoleOf } from '../../src-renderer/editor/edits/fixtures.ts'
 import { moveNose, movePiece, placeNose, turnPiece } from '../../src-renderer/editor/edits/hardware.ts'
 import { setTurn } from '../../src-renderer/editor/edits/mounting.ts'
@@ -305,6 +306,20 @@ describe('straps on the shelf that carries the part', () => {
     const more = likeIt(clampOf(one.job, one.id), one.job, 'op10', mountSetup(one.job, 'op10'))
     expect('at' in more && more.at).toMatchObject({ on: 'A1' })
     expect(factorOf(addPiece(one.job, 'op10', more).job)).toBeGreaterThan(factorOf(one.job))
+  })
+  test('a stop and a dowel go there too, and their copies to its other side', () => {
+    const job = onShelf(150)
+    const mounted = mountSetup(job, 'op10')
+    const stop = newStop(job, 'op10', mounted)
+    expect(stop).toMatchObject({ at: { on: 'A1', along: -83.5 }, facing: 0 })
+    expect(newDowel(job, 'op10', mounted).at).toMatchObject({ on: 'A1' })
+    const one = addPiece(job, 'op10', stop)
+    const item = one.job.setups[0]!.hardware.find((h) => h.id === one.id)!
+    expect(likeIt(item, one.job, 'op10', mounted)).toMatchObject({
+      at: { on: 'A1', along: 83.5 },
+      facing: 180,
+    })
+    expect(checkJob(JSON.parse(serialiseJob(one.job))).ok).toBe(true)
   })
   test('where none fits that is said with the reason, slot by slot', () => {
     const covered = four(bare(bearingBlock()))

@@ -68,6 +68,20 @@ describe('number field', () => {
     expect(onset).toHaveBeenCalledExactlyOnceWith(63.5)
   })
 
+  test('a mixed number: refused in millimetres with what to type, read and said in inches', async () => {
+    const onset = vi.fn()
+    const { rerender } = render(Bench, { value: 50.8, onset, units: 'mm' })
+    await type('3 1/4"')
+    expect(onset).not.toHaveBeenCalled()
+    expect(screen.getByRole('alert').textContent).toBe('This field takes millimetres: 3 1/4" is 82.55 mm.')
+    await fireEvent.keyDown(field(), { key: 'Escape' })
+    await rerender({ units: 'in' })
+    await fireEvent.input(field(), { target: { value: '3 1/4"' } })
+    expect(screen.getByText('= 3.25 in')).toBeDefined()
+    await fireEvent.keyDown(field(), { key: 'Enter' })
+    expect(onset).toHaveBeenCalledExactlyOnceWith(82.55)
+  })
+
   test('the system is the one handed down, and follows when that changes', async () => {
     const onset = vi.fn()
     const { rerender } = render(Bench, { value: 50.8, onset, around: 'in' })

@@ -5,7 +5,7 @@ import { mountSetup } from '../../src-core/mounting/mount.ts'
 import { forceCurve, spaced } from '../../src-renderer/components/forceCurve.ts'
 import { sideScene } from '../../src-renderer/components/sideView.ts'
 import { svgPath } from '../../src-renderer/components/svgPath.ts'
-import { vectorChain } from '../../src-renderer/components/vectorChain.ts'
+import { namePlaces, vectorChain } from '../../src-renderer/components/vectorChain.ts'
 import { slotRing } from '../../src-core/mounting/plateFace.ts'
 import { DRAWING_ROOM, partCamera } from '../../src-renderer/editor/partView.ts'
 import { toScreen } from '../../src-renderer/editor/camera.ts'
@@ -20,6 +20,24 @@ describe('pictures', () => {
     expect(Math.hypot(chain.end.x, chain.end.y)).toBeCloseTo(analysis.unbalance.static_g_mm, 6)
     chain.links.slice(1).forEach((l, i) => expect(l.from).toEqual(chain.links[i]!.to))
     expect(chain.links.map((l) => l.item)).not.toContain('plate')
+  })
+
+  test('names of vectors that lie upon one another are moved apart, none is left out', () => {
+    const terms = ['a', 'b', 'c', 'd', 'e', 'f'].map((item, i) => ({
+      item,
+      mass_kg: 1,
+      centre_mm: { x: 0, y: 0, z: 0 },
+      unbalance_g_mm: { x: i % 2 === 0 ? 30 : -30, y: 0 },
+    }))
+    const { links } = vectorChain(terms, 1)
+    const places = [...namePlaces(links, (p) => ({ x: p.x, y: -p.y })).values()]
+    expect(places).toHaveLength(6)
+    // A name of two letters takes 22 by 13 px.
+    places.forEach((a, i) =>
+      places
+        .slice(i + 1)
+        .forEach((b) => expect(Math.abs(a.x - b.x) >= 22 || Math.abs(a.y - b.y) >= 13).toBe(true)),
+    )
   })
 
   test('the force curve passes every gear that it shows, and the bare one lies above', () => {

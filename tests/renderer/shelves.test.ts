@@ -22,7 +22,12 @@ import { moveInSide } from '../../src-renderer/editor/edits/sideMoves.ts'
 import type { PointerInput, ToolPort } from '../../src-renderer/editor/port.ts'
 import { FlatTool } from '../../src-renderer/editor/tools/flatTool.ts'
 import { sideHit } from '../../src-renderer/editor/tools/sideTool.ts'
+import { offToes } from '../../src-renderer/scene/offToes.ts'
+import { shelfExtent } from '../../src-renderer/scene/shelfFace.ts'
+import type { SceneItem } from '../../src-renderer/scene/items.ts'
 import { describeSideWork } from '../../src-renderer/scene/side.ts'
+import { setApart } from '../../src-renderer/scene/tagPlaces.ts'
+import { shippedJob } from './example.ts'
 import { bearingBlock, CASTING, castingInVee, CENTRE_HEIGHT } from '../helpers/shelfJobs.ts'
 
 /** The same plate and part with nothing on it. */
@@ -241,6 +246,8 @@ test('a click near a flat lays it on the shelf, one beside every flat does not',
   expect(put).toBe(1)
 })
 
+type TagItem = Extract<SceneItem, { kind: 'text' }>
+
 describe('the side view', () => {
   const mounted = mountSetup(bearingBlock(), id(bearingBlock()))
 
@@ -253,5 +260,55 @@ describe('the side view', () => {
   test('has every item once', () => {
     const ids = describeSideWork(mounted, { selection: null, hover: null }, new Map()).map((i) => i.id)
     expect(new Set(ids).size).toBe(ids.length)
+  })
+
+  test('has the names of pieces that stand one behind the other beside each other, the selected one in its place', () => {
+    const job = shippedJob('flat-link')
+    const pointed = { selection: { kind: 'piece', id: 'c4' }, hover: null } as const
+    const items = describeSideWork(mountSetup(job, id(job)), pointed, new Map())
+    const camera = { scale: 1.2, at: { x: 30, y: 0 }, turn: 0 }
+    // As they are painted: letters of at most 8 px, 17 px high.
+    const place = ({ at, offset, text }: TagItem) => ({
+      x: 1.2 * at.x + (offset?.x ?? 0),
+      y: -1.2 * at.y + (offset?.y ?? 0),
+      w: 8 * text.length + 8,
+    })
+    const isTag = (i: SceneItem): i is TagItem => i.kind === 'text' && i.role === 'tag'
+    const hidden = (all: readonly TagItem[]) =>
+      all.flatMap((a, i) =>
+        all.slice(i + 1).flatMap((b) => {
+          const [p, q] = [place(a), place(b)]
+          const over = Math.abs(p.x - q.x) < (p.w + q.w) / 2 && Math.abs(p.y - q.y) < 17
+          return over ? [`${a.text} ${b.text}`] : []
+        }),
+      )
+    const tags = items.filter(isTag)
+    expect(hidden(tags)).not.toEqual([])
+    const moved = setApart(items, camera)
+    expect(moved.filter((i) => !isTag(i))).toEqual(items.filter((i) => !isTag(i)))
+    const apart = moved.filter(isTag)
+    expect(apart.map((t) => t.text)).toEqual(tags.map((t) => t.text))
+    expect(hidden(apart)).toEqual([])
+    const c4 = (all: readonly TagItem[]) => place(all.find((t) => t.text === 'c4')!)
+    expect(c4(apart).x).toBeCloseTo(c4(tags).x, 9)
+    expect(c4(apart).y).toBeCloseTo(c4(tags).y, 9)
+  })
+})
+
+describe('the view square to a shelf', () => {
+  test('does not paint a strap across the crown of a round as off the part', () => {
+    const view = seatView(castingInVee())
+    expect(view.pieces.some((p) => p.toe)).toBe(true)
+    expect([...offToes(view)]).toEqual([])
+  })
+
+  test('shows all of a part that reaches beyond the shelf', () => {
+    const job = bare(shippedJob('flat-link'))
+    const view = seatView(addPiece(job, id(job), newAnglePlate(job)).job)
+    const x = view.bodies.flatMap((b) => b.regions.flatMap((r) => r.outline.map((p) => p.x)))
+    const { x0, x1 } = shelfExtent(view)
+    expect(Math.max(...x)).toBeGreaterThan(0.75 * view.shelf!.item.size[0])
+    expect(x0).toBeLessThanOrEqual(Math.min(...x))
+    expect(x1).toBeGreaterThanOrEqual(Math.max(...x))
   })
 })

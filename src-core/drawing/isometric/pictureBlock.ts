@@ -1,6 +1,6 @@
 /** The isometric picture, and views square to what the part stands on, as blocks among the lists. Sheet mm. */
 import type { Hardware } from '../../job/schema.ts'
-import { seatShelf, shelfUnder } from '../../mounting/shelf.ts'
+import { carries, seatShelf, shelfUnder } from '../../mounting/shelf.ts'
 import type { Mounted } from '../../mounting/types.ts'
 import type { Block, Laid } from '../sheet/flow.ts'
 import type { LayerName } from '../model/model.ts'
@@ -27,10 +27,10 @@ export const pictureBlock = (mounted: Mounted, small = false): Block =>
 
 /** A shelf with the part and what stands on it, and the plate; what stands elsewhere would be in the way. */
 export const shelfPicture = (mounted: Mounted, { item, pose }: NonNullable<Mounted['shelf']>): Picture => {
+  const { setup } = mounted
   const stands = (h: Hardware) =>
     h.id === item.id ||
-    shelfUnder(mounted.setup.hardware, h)?.id === item.id ||
-    (h.kind === 'bolt' && seatShelf(mounted.setup)?.id === item.id)
+    carries(setup.hardware, item, h.kind === 'bolt' ? seatShelf(setup) : shelfUnder(setup.hardware, h))
   const pieces = mounted.pieces.filter((p) => stands(p.item))
   return setupPicture({ ...mounted, pieces }, squareTo(pose))
 }

@@ -9,7 +9,7 @@ import { UPRIGHT, type Pose } from '../../geometry/space/pose.ts'
 import { seenSolids } from '../views/stackedSolids.ts'
 import { isSound } from '../../mounting/material.ts'
 import { placeVertices } from '../../mounting/place.ts'
-import { poseOfShelf } from '../../mounting/shelf.ts'
+import { holesInFrame, poseOfShelf } from '../../mounting/shelf.ts'
 import { slotRing } from '../../mounting/plateFace.ts'
 import type { Mounted } from '../../mounting/types.ts'
 
@@ -79,16 +79,16 @@ const pieceSlabs = ({ pieces }: Mounted): Slab[] =>
     }))
 
 /** Slots and holes of what a part stands on, as plugs that end in its face: their rims are all that shows. */
-function shelfOpenings({ job, pieces }: Mounted): Slab[] {
+function shelfOpenings({ job, setup, pieces }: Mounted): Slab[] {
   return pieces.flatMap(({ item }): Slab[] => {
     if (!isShelf(item)) return []
     const slots = item.kind === 'anglePlate' ? item.slots : []
     const rings = [
       ...slots.map((s) => oblongRing(s, s.length, s.width, s.angle)),
-      ...item.holes.map((h) => circleRing(h, h.diameter)),
+      ...holesInFrame(item).map((h) => circleRing(h, h.diameter)),
     ]
     const deep = item.kind === 'anglePlate' ? item.thickness : item.size[1]
-    const pose = poseOfShelf(job.plate, item)
+    const pose = poseOfShelf(job.plate, item, setup.hardware)
     return rings.map((ring) => ({ of: 'piece', pose, rings: [flat(ring)], z0: -deep, z1: 0, below: null }))
   })
 }

@@ -6,14 +6,16 @@ import {
   polar,
   toDegrees,
   turnBetween,
+  wholeTurn,
 } from '../../../src-core/geometry/angles.ts'
 import { nearestTo } from '../../../src-core/geometry/nearest.ts'
 import type { Point } from '../../../src-core/geometry/types.ts'
-import { isClamp, type At, type Job, type Slot } from '../../../src-core/job/schema.ts'
+import { isClamp, type At, type Clamp, type Job, type Slot } from '../../../src-core/job/schema.ts'
 import type { FacePlate } from '../../../src-core/mounting/plateFace.ts'
 import type { Mounted } from '../../../src-core/mounting/types.ts'
 import { inches } from '../../../src-core/units/convert.ts'
 import { roundTo } from '../snap.ts'
+import { stationOnShelf } from './onShelf.ts'
 
 export interface ClampTrack {
   /** As it is told: "slot S1", "hole H1". */
@@ -139,4 +141,13 @@ function spreadRound(tracks: readonly ClampTrack[], taken: readonly number[], co
     if (least > widest + 1e-9) [best, widest] = [chosen, least]
   }
   return best
+}
+
+/** On the shelf that carries the part, in a slot or else in its middle, facing the part; null where it stands on none. */
+export function besidePart(view: Mounted): Pick<Clamp, 'at' | 'facing'> | null {
+  if (!view.shelf) return null
+  const [place] = farthestFirst(view, clampTracks(view)).flatMap((t) => t.places)
+  const { item } = view.shelf
+  const at = place?.at ?? { x: 0, y: roundTo(item.size[2] / 2, 1) }
+  return { at: stationOnShelf(item, at), facing: wholeTurn(roundTo(place?.faces ?? 0, 0.1)) }
 }

@@ -2,7 +2,9 @@
 import { usualTorque } from '../../../src-core/hardware/preload.ts'
 import { usualClass } from '../../../src-core/hardware/threads.ts'
 import { studFor } from '../../../src-core/hardware/usualClamp.ts'
-import type { Dowel, Job, StopBlock, ThroughBolt, Twin } from '../../../src-core/job/schema.ts'
+import type { At, Dowel, Job, StopBlock, ThroughBolt, Twin } from '../../../src-core/job/schema.ts'
+import { partStand } from '../../../src-core/holding/stand.ts'
+import type { Mounted } from '../../../src-core/mounting/types.ts'
 import { wholeTurn } from '../../../src-core/geometry/angles.ts'
 import { seatFixture } from '../../../src-core/mounting/fixtures.ts'
 import { centrePoint } from '../../../src-core/mounting/cutAway.ts'
@@ -11,6 +13,8 @@ import type { DisplayUnits } from '../../../src-core/units/format.ts'
 import { findSetup, setupPlacement } from '../../../src-core/mounting/mount.ts'
 import { inward } from '../../../src-core/mounting/station.ts'
 import { roundTo } from '../snap.ts'
+import { besidePart } from './clampTracks.ts'
+import { stationOnShelf } from './onShelf.ts'
 import type { Piece } from './edit.ts'
 import { freeStation } from './hardware.ts'
 
@@ -40,22 +44,27 @@ export const newBolt = (job: Job, setupId: string): Piece<ThroughBolt> => {
   return { kind: 'bolt', throughPart: { x, y }, ...stud(job), fixed: true }
 }
 
-export function newStop(job: Job, setupId: string): Piece<StopBlock> {
+/** @param mounted null where the setup cannot be mounted: then on the plate. */
+export function newStop(job: Job, setupId: string, mounted: Mounted | null = null): Piece<StopBlock> {
   const at = freeStation(job, setupId)
   return {
     kind: 'stop',
     at,
     facing: roundTo(inward(job.plate, at), 0.1),
+    ...(mounted && besidePart(partStand(mounted))),
     size: stopSize(job.displayUnits),
     ...stud(job),
     fixed: true,
   }
 }
 
-/** In the plate's first hole, as thick as it; without one in a free slot. */
-export function newDowel(job: Job, setupId: string): Piece<Dowel> {
-  const hole = job.plate.holes[0]
-  const at = hole ? { hole: hole.id } : freeStation(job, setupId)
+/** In the first hole of what carries the part, as thick as it; without one in a slot. */
+export function newDowel(job: Job, setupId: string, mounted: Mounted | null = null): Piece<Dowel> {
+  const stand = mounted && partStand(mounted)
+  const hole = (stand?.job ?? job).plate.holes[0]
+  const station = (at: At) => (stand?.shelf ? stationOnShelf(stand.shelf.item, at) : at)
+  const beside = (stand && besidePart(stand)?.at) ?? freeStation(job, setupId)
+  const at = hole ? station({ hole: hole.id }) : beside
   return {
     kind: 'dowel',
     at,

@@ -3,16 +3,16 @@ import { pieceOf, clampOf, subPlateOf, type Choice } from '../../../src-core/har
 import type { ClampPattern } from '../../../src-core/hardware/usualClamp.ts'
 import { partStand } from '../../../src-core/holding/stand.ts'
 import { wholeTurn } from '../../../src-core/geometry/angles.ts'
-import type { Clamp, Hardware, Job } from '../../../src-core/job/schema.ts'
+import type { At, Clamp, Hardware, Job, Shelf } from '../../../src-core/job/schema.ts'
+import { shelfUnder } from '../../../src-core/mounting/shelf.ts'
 import { inward, stationPoint } from '../../../src-core/mounting/station.ts'
 import type { Mounted } from '../../../src-core/mounting/types.ts'
 import { roundTo } from '../snap.ts'
 import { placeClamp } from './clampPlace.ts'
-import { clampTracks, farthestFirst } from './clampTracks.ts'
+import { besidePart } from './clampTracks.ts'
 import { without, type Piece } from './edit.ts'
 import { newSubPlate } from './fixtures.ts'
 import { freeStation } from './hardware.ts'
-import { stationOnShelf } from './onShelf.ts'
 import { packingPlace } from './packingPlace.ts'
 
 /** mm that a copy stands beside what lies on the axis. */
@@ -41,21 +41,17 @@ function onPart(pattern: ClampPattern, job: Job, setupId: string, mounted: Mount
   return { ...pattern, at, facing: roundTo(inward(job.plate, at), 0.1) }
 }
 
-/** On the shelf that carries the part, in a slot or else in its middle; null where it stands on none. */
-function besidePart(view: Mounted): Pick<Clamp, 'at' | 'facing'> | null {
-  if (!view.shelf) return null
-  const [place] = farthestFirst(view, clampTracks(view)).flatMap((t) => t.places)
-  const { item } = view.shelf
-  const at = place?.at ?? { x: 0, y: roundTo(item.size[2] / 2, 1) }
-  return { at: stationOnShelf(item, at), facing: roundTo(wholeTurn(place?.faces ?? 0), 0.1) }
-}
-
 /** One more of a piece that is on the plate: a clamp where it would hold too, anything else in a free slot or beside it. */
 export function likeIt(item: Hardware, job: Job, setupId: string, mounted: Mounted | null): Piece {
   const slotted = 'at' in item && 'slot' in item.at
   const hardware = job.setups.find((s) => s.id === setupId)?.hardware ?? []
-  const station = () =>
-    slotted || !('at' in item) ? freeStation(job, setupId) : opposite(item, job, hardware)
+  const shelf = 'at' in item ? shelfUnder(hardware, item) : null
+  const station = (): At =>
+    shelf && 'at' in item
+      ? acrossShelf(shelf, item.at)
+      : slotted || !('at' in item)
+        ? freeStation(job, setupId)
+        : opposite(item, job, hardware)
   switch (item.kind) {
     case 'clamp':
       return onPart(without(item, 'id', 'at', 'facing', 'order'), job, setupId, mounted)
@@ -66,7 +62,8 @@ export function likeIt(item: Hardware, job: Job, setupId: string, mounted: Mount
       }
     case 'stop': {
       const at = station()
-      return { ...without(item, 'id'), at, facing: roundTo(inward(job.plate, at), 0.1) }
+      const facing = shelf ? wholeTurn(180 - item.facing) : roundTo(inward(job.plate, at), 0.1)
+      return { ...without(item, 'id'), at, facing }
     }
     case 'weight':
       return { ...without(item, 'id'), at: station() }
@@ -90,6 +87,13 @@ export function likeIt(item: Hardware, job: Job, setupId: string, mounted: Mount
       return { ...bare, at: station(), ...(press ? { press: without(press, 'nose') } : {}) }
     }
   }
+}
+
+/** As far from the middle of a shelf on the other side of it; in its middle, a little aside. */
+function acrossShelf({ id: on, holes }: Shelf, at: At): At {
+  const hole = 'hole' in at ? holes.find((h) => h.id === at.hole) : null
+  const [along, out] = 'along' in at ? [at.along, at.out] : [hole?.x ?? 0, hole?.y ?? 0]
+  return { on, along: Math.abs(along) < 5 ? along + ASIDE : -along || 0, out }
 }
 
 /** Through the axis, on the other side of it; on the axis itself, a little aside. */

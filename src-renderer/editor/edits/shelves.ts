@@ -2,7 +2,15 @@
 import { sizeFor } from '../../../src-core/units/convert.ts'
 import { polar, turnBetween, wholeTurn } from '../../../src-core/geometry/angles.ts'
 import { SHELF_DENSITY, USUAL_ANGLE_PLATES, usualVee, usualWebs } from '../../../src-core/hardware/shelves.ts'
-import type { AnglePlate, Job, Plate, Setup, Shelf, Vee } from '../../../src-core/job/schema.ts'
+import {
+  isShelf,
+  type AnglePlate,
+  type Job,
+  type Plate,
+  type Setup,
+  type Shelf,
+  type Vee,
+} from '../../../src-core/job/schema.ts'
 import { placeShelf } from '../../../src-core/holding/placeShelf.ts'
 import { flatsOf, outerRounds, type Flat } from '../../../src-core/mounting/flats.ts'
 import { findSetup } from '../../../src-core/mounting/mount.ts'
@@ -164,6 +172,12 @@ export const moveToPlace = (job: Job, setupId: string): Job => placeShelf(job, s
 
 /** mm from the plate to the part's back: room for a hand, and for the bore to come through. */
 const STAND_OFF = 10
+
+/** Puts the part on the piece `id`, a sub-plate or a shelf; with null on the plate. */
+export function standOn(job: Job, setupId: string, id: string | null): Job {
+  const piece = findSetup(job, setupId).hardware.find((h) => h.id === id)
+  return piece && isShelf(piece) ? seatOnShelf(job, setupId, piece.id) : seatOn(job, setupId, id)
+}
 
 /** Seats the part on an angle plate by its longest flat or in a vee by its largest round, and moves that there. */
 export function seatOnShelf(job: Job, setupId: string, id: string): Job {

@@ -1,6 +1,7 @@
 /** What the picture of the plate shows: a display list for each layer, following the job, the results and the session. */
 import { liesAcross } from '../../../src-core/job/schema.ts'
 import { setupPlacement } from '../../../src-core/mounting/mount.ts'
+import type { Camera } from '../../editor/camera.ts'
 import { describeDrawing } from '../../scene/drawing.ts'
 import type { SceneItem } from '../../scene/items.ts'
 import { describeCrossSlide, describeMachine } from '../../scene/machine.ts'
@@ -12,6 +13,7 @@ import { describeFlats, describeLying } from '../../scene/lying.ts'
 import { describeGuide } from '../../scene/guide.ts'
 import { describeShelfFace } from '../../scene/shelfFace.ts'
 import { describeSideMachine, describeSideOverlay, describeSideWork } from '../../scene/side.ts'
+import { setApart } from '../../scene/tagPlaces.ts'
 import { describePart, describeWork, worstByItem } from '../../scene/work.ts'
 import type { App } from '../../state/app.svelte.ts'
 import { shelfView, shownView } from '../../state/shownView.ts'
@@ -29,8 +31,11 @@ export interface PlateScene {
   readonly traced: boolean
 }
 
-/** To be made while a component is. */
-export function plateScene(app: App): PlateScene {
+/**
+ * To be made while a component is.
+ * @param camera through which it is looked at.
+ */
+export function plateScene(app: App, camera: () => Camera): PlateScene {
   const { session, results, jobs, draw, photograph: shown } = app
   const length = (mm: number) => results.format.length(mm)
   // By themselves: a job of which something else changes leaves their pictures as they are.
@@ -68,9 +73,10 @@ export function plateScene(app: App): PlateScene {
       : [],
   )
   const flags = $derived(worstByItem(results.analysis))
+  const sideWork = $derived(fromSide ? describeSideWork(fromSide, pointed, flags) : [])
   const work = $derived.by(() => {
     if (!results.mounted) return traced
-    if (fromSide) return describeSideWork(fromSide, pointed, flags)
+    if (fromSide) return setApart(sideWork, camera())
     if (fromShelf) return describeWork(fromShelf, pointed, flags)
     if (draw.active && lying) return describeLying(jobs.job.part, placement, lying)
     if (draw.active) return [...traced, ...describePart(results.mounted, traced.length > 0)]

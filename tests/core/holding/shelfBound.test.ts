@@ -12,7 +12,7 @@ import { assemble } from '../../../src-core/unbalance/assembly.ts'
 import { angularSpeed } from '../../../src-core/unbalance/static.ts'
 import { drawLoad, draws, within } from '../../helpers/randomJoint.ts'
 import { rigidFactor, rigidVeeFactor } from '../../helpers/rigidJoint.ts'
-import { bearingBlock, castingInVee } from '../../helpers/shelfJobs.ts'
+import { bearingBlock, castingInBlock, castingInVee } from '../../helpers/shelfJobs.ts'
 
 function jointsOf(job: Job) {
   const mounted = mountSetup(job, 'op10')
@@ -21,12 +21,18 @@ function jointsOf(job: Job) {
     .joints
 }
 
-/** With other torques and other places of the bolts through the base. */
-function drawn(draw: ReturnType<typeof draws>): Job {
+const JOBS = [bearingBlock, castingInVee, castingInBlock]
+
+/** The n-th setup with other torques and, of a loose block, other places of it and of the straps over it. */
+function drawn(draw: ReturnType<typeof draws>, n: number): Job {
   const speed = within(draw, 20, 500)
-  const job = draw() < 0.5 ? bearingBlock([], { speed }) : castingInVee([], { speed })
+  const job = JOBS[n % JOBS.length]!([], { speed })
   const change = (h: Hardware): Hardware => {
     if (h.kind === 'bolt') return { ...h, torque: within(draw, 5, 70) }
+    if ('at' in h && 'along' in h.at) {
+      const at = { ...h.at, out: h.at.out + within(draw, -8, 6) }
+      return h.kind === 'clamp' ? { ...h, at, torque: within(draw, 5, 60) } : ({ ...h, at } as Hardware)
+    }
     if (h.kind === 'clamp') return { ...h, torque: within(draw, 5, 45) }
     if (h.kind !== 'anglePlate' && h.kind !== 'vee') return h
     const torque = within(draw, 5, 80)
@@ -40,13 +46,13 @@ describe('under the rigid linear program', () => {
     const draw = draws(41)
     let nearest = 0
     const seen = new Set<string>()
-    for (let n = 0; n < 24; n++) {
-      const job = drawn(draw)
+    for (let n = 0; n < 30; n++) {
+      const job = drawn(draw, n)
       const rpm = job.setups[0]!.speed!
       for (const { built, result } of jointsOf(job)) {
         const { input } = built
         if (!input || !result || 'strap' in input.grip) continue
-        seen.add(built.id)
+        seen.add(built.what)
         const { hull } = new Joint(input)
         const presses = pressesOf(input.grip)
         let least = Infinity
@@ -72,7 +78,13 @@ describe('under the rigid linear program', () => {
         if (least > 0 && least < Infinity) nearest = Math.max(nearest, result.factor / least)
       }
     }
-    expect([...seen].sort()).toEqual(['A1', 'V1', 'part'])
+    expect([...seen].sort()).toEqual([
+      'angle plate A1 on the plate',
+      'the part in V1',
+      'the part on the shelf of A1',
+      'vee V1 on the plate',
+      'vee V1 on the shelf of A1',
+    ])
     expect(nearest).toBeGreaterThan(0.3)
   })
 })

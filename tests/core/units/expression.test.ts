@@ -32,8 +32,11 @@ describe('what is read', () => {
     ['3/8 in + 2', inch, 2.375],
     ['3/8 in + 2 mm', inch, 0.375 + 2 / 25.4],
     ['3/8in', mm, 9.525],
-    ['1 1/2 in', mm, 38.1],
-    ['1½"', mm, 38.1],
+    ['3/4"', mm, 19.05],
+    ['¾ in', mm, 19.05],
+    ['3.25 in', mm, 82.55],
+    ['1 1/2 in', inch, 1.5],
+    ['1½"', inch, 1.5],
     ['3 ft 2 in', mm, 38 * 25.4],
     ['-3 ft 2 in', mm, -38 * 25.4],
     ['3\' 2 1/2"', inch, 38.5],
@@ -51,7 +54,7 @@ describe('what is read', () => {
     ['3-1', inch, 2],
     ['5\' - 2"', inch, 58],
     ['3-1/4 + 1-1/2', inch, 4.75],
-    ['3 1/4"', mm, 82.55],
+    ["5' - 2 in", mm, 58 * 25.4],
     ['10 thou', mm, 0.254],
     ['500 µm', mm, 0.5],
     ['2 * (10 + 1 in)', mm, 70.8],
@@ -93,8 +96,8 @@ describe('what is read', () => {
     fc.assert(
       fc.property(fc.integer({ min: 0, max: 40 }), fc.integer({ min: 1, max: 63 }), (whole, part) => {
         const text = `${whole} ${part}/64 in`
-        expect(value(text, mm)).toBeCloseTo(value(text, inch) * 25.4, 9)
         expect(value(text, inch)).toBeCloseTo(whole + part / 64, 12)
+        expect(value(`${whole} in + ${part}/64 in`, mm)).toBeCloseTo(value(text, inch) * 25.4, 9)
       }),
     )
   })
@@ -107,9 +110,6 @@ describe('what is refused, with a reason', () => {
     ['3 kg', mm, /a length is wanted/],
     ['3 mm + 2 kg', mm, /units/],
     ['3 mm * 2 mm', mm, /a length is wanted/],
-    ['3-1/4', mm, /two ways: write 3 - 1\/4 .* or 3 1\/4 in/],
-    ['3 1/4', mm, /no mixed numbers: write decimals, or 3 1\/4 in/],
-    ['5\'-2 1/2"', mm, /two ways/],
     ['3-1/4', kg, /two ways/],
     ['3 -1/4', inch, /two ways/],
     ['3- 1/4', inch, /two ways/],
@@ -118,6 +118,12 @@ describe('what is refused, with a reason', () => {
     ['3.25-1/4', inch, /^"3.25-1\/4" can be read two ways/],
     ['3.25-1/4', mm, /^"3.25-1\/4" can be read two ways: write 3.25 - 1\/4 for a difference\.$/],
     ['5\' -2"', inch, /two ways/],
+    ['5\' -2"', mm, /two ways/],
+    ['5 ft-(2 in)', mm, /two ways/],
+    ['3 -1/4"', mm, /two ways/],
+    ['3- 1/4', mm, /two ways/],
+    ['3 1/0', mm, /divides by zero/],
+    ['3 1/4 kg', mm, /a length is wanted/],
     ['3 4', mm, /sign is missing|cannot|not a number/],
     ['3 ft 2', mm, /sign is missing/],
     ['1,250', mm, /two ways/],
@@ -146,6 +152,31 @@ describe('what is refused, with a reason', () => {
     [Array(80).fill('1').join('+'), mm, /too many terms/],
   ])('%s', (text, wanted, pattern) => {
     expect(reason(text, wanted)).toMatch(pattern)
+  })
+
+  // By hand: an inch is 25.4 mm, a foot twelve inches.
+  test.each([
+    ['3 1/4', '3 1/4 in is 82.55 mm.'],
+    ['3 1/4"', '3 1/4" is 82.55 mm.'],
+    ['3 ¼ "', '3 1/4" is 82.55 mm.'],
+    ['3 1/4 in', '3 1/4 in is 82.55 mm.'],
+    ['3-1/4', '3-1/4 in is 82.55 mm. A difference is typed with spaces: 3 - 1/4.'],
+    ['3–1/4"', '3-1/4" is 82.55 mm. A difference is typed with spaces: 3 - 1/4.'],
+    ['-3 1/4"', '3 1/4" is 82.55 mm.'],
+    ['1½"', '1 1/2" is 38.1 mm.'],
+    ['5\'-2 1/2"', '5\'-2 1/2" is 1587.5 mm.'],
+    ['5\' 2 1/2"', '5\' 2 1/2" is 1587.5 mm.'],
+    ['5\' 2-1/2"', '5\' 2-1/2" is 1587.5 mm. A difference is typed with spaces: 2 - 1/2.'],
+    ['5 ft 2 1/2 in', '5 ft 2 1/2 in is 1587.5 mm.'],
+    ['5\'-2"', '5\'-2" is 1574.8 mm.'],
+    ['2 1/2 ft', '2 1/2 ft is 762 mm.'],
+    ["2 1/2'", "2 1/2' is 762 mm."],
+    ['2 1/2 cm', '2 1/2 cm is 25 mm.'],
+    ['10 - 3 1/4"', '3 1/4" is 82.55 mm.'],
+    ['10-3 1/4"', '3 1/4" is 82.55 mm.'],
+    ['sqrt(4) * (3 1/4 in + 2)', '3 1/4 in is 82.55 mm.'],
+  ])('a mixed number in millimetres, with what to type instead: %s', (text, words) => {
+    expect(reason(text, mm)).toBe(`This field takes millimetres: ${words}`)
   })
 
   test('no text makes it throw or return a number that is not finite', () => {
