@@ -2,17 +2,29 @@
  * Shop hardware by kind and size: each kind says which sizes it asks for, what it takes up on the plate and its
  * volume, from which its mass follows. Usual sizes are only where to start; the shop's own are typed over them. mm.
  */
-import type { Box, Footprint } from '../job/schema.ts'
+import type { AnglePlate, Box, Footprint } from '../job/schema.ts'
 import { discArea } from '../geometry/discArea.ts'
 import { USUAL_HEEL_BLOCKS } from './heels.ts'
 import { acrossCorners, nutSize, nutVolume } from './nuts.ts'
+import { angleVolume, USUAL_ANGLE_PLATES, USUAL_ANGLE_PLATES_INCH, usualVee, veeVolume } from './shelves.ts'
 import { USUAL_STRAPS, strapVolume } from './straps.ts'
 import { strapOf } from './usualClamp.ts'
 import { findThread, rodVolume, type Thread } from './threads.ts'
 import { inches } from '../units/convert.ts'
 
 export type CatalogueKindName =
-  'strap' | 'stud' | 'nut' | 'heel' | 'packing' | 'bracket' | 'disc' | 'subPlate' | 'round' | 'rectangular'
+  | 'strap'
+  | 'stud'
+  | 'nut'
+  | 'heel'
+  | 'packing'
+  | 'bracket'
+  | 'disc'
+  | 'subPlate'
+  | 'anglePlate'
+  | 'vee'
+  | 'round'
+  | 'rectangular'
 export type SizeName = 'length' | 'width' | 'height' | 'thickness' | 'diameter' | 'hole'
 export type Sizes = Readonly<Partial<Record<SizeName, number>>>
 
@@ -42,7 +54,9 @@ export interface CatalogueKind {
   readonly label: string
   /** What is and what is not in the mass. */
   readonly counts: string
-  readonly hardware: Exclude<Box['kind'], 'press'> | 'clamp' | 'fixture'
+  readonly hardware: Exclude<Box['kind'], 'press'> | 'clamp' | 'fixture' | 'anglePlate' | 'vee'
+  /** What it is usually made of; left out: mild steel. */
+  readonly material?: string
   readonly threaded: boolean
   /** May be listed among the stock that the planner draws on. */
   readonly stock: boolean
@@ -68,6 +82,18 @@ const block = (s: (key: SizeName) => number): Shape => ({
 /** Sizes given in inches. */
 const inSizes = (sizes: Sizes): Sizes =>
   Object.fromEntries(Object.entries(sizes).map(([key, size]) => [key, inches(size)]))
+
+const CASTING = 'grey cast iron'
+
+const angleSizes = ({ size, thickness }: (typeof USUAL_ANGLE_PLATES)[number]): Usual => ({
+  sizes: { length: size[0], height: size[1], width: size[2], thickness },
+})
+
+/** An angle plate's size out of those that the catalogue asks for. */
+export const angleForm = (s: (key: SizeName) => number): Pick<AnglePlate, 'size' | 'thickness'> => ({
+  size: [s('length'), s('height'), s('width')],
+  thickness: s('thickness'),
+})
 
 export const CATALOGUE: readonly CatalogueKind[] = [
   {
@@ -238,6 +264,50 @@ export const CATALOGUE: readonly CatalogueKind[] = [
       footprint: { rect: [s('length'), s('width')] },
       height: s('thickness'),
     }),
+  },
+  {
+    name: 'anglePlate',
+    label: 'Angle plate',
+    counts:
+      'Foot, shelf and two webs; slots and bolt holes are left in, its bolts are weighed with it where it stands.',
+    hardware: 'anglePlate',
+    material: CASTING,
+    threaded: false,
+    stock: false,
+    fields: [
+      { key: 'length', label: 'Along' },
+      { key: 'height', label: 'Foot' },
+      { key: 'width', label: 'Shelf out' },
+      THICKNESS,
+    ],
+    usual: USUAL_ANGLE_PLATES.map(angleSizes),
+    usualInch: USUAL_ANGLE_PLATES_INCH.map(angleSizes),
+    shape: (s) => {
+      const form = angleForm(s)
+      const [along, foot, out] = form.size
+      return { volume: angleVolume(form), footprint: { rect: [foot, along] }, height: out }
+    },
+  },
+  {
+    name: 'vee',
+    label: 'Vee',
+    counts:
+      'A block with a vee of a right angle and a foot; tapped holes are left in, its bolts are weighed with it where it stands.',
+    hardware: 'vee',
+    material: CASTING,
+    threaded: false,
+    stock: false,
+    fields: [{ key: 'diameter', label: 'For a round of' }],
+    usual: [40, 60, 80, 100, 125].map((diameter) => ({ sizes: { diameter } })),
+    usualInch: [3 / 2, 5 / 2, 3, 4, 5].map((diameter) => ({ sizes: inSizes({ diameter }) })),
+    shape: (s) => {
+      const { size, foot } = usualVee(s('diameter'))
+      return {
+        volume: s('diameter') > 0 ? veeVolume(s('diameter')) : 0,
+        footprint: { rect: [size[1] + foot.length, size[0]] },
+        height: size[2],
+      }
+    },
   },
   {
     name: 'round',

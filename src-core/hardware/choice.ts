@@ -25,18 +25,21 @@ export interface Choice {
   readonly material: string
 }
 
-/** One of the usual sizes of the shop's units, in mild steel. */
+const MILD = 'mild steel'
+
+/** One of the usual sizes of the shop's units, in what the kind is usually made of. */
 export function usualChoice(name: CatalogueKindName, units: 'mm' | 'in', index = 0): Choice {
-  const all = usualSizes(catalogueKind(name), units)
+  const kind = catalogueKind(name)
+  const all = usualSizes(kind, units)
   const { sizes, thread } = all[index] ?? all[0]!
-  return { kind: name, units, sizes, thread: thread ?? FIRST_THREAD[units], material: 'mild steel' }
+  return { kind: name, units, sizes, thread: thread ?? FIRST_THREAD[units], material: kind.material ?? MILD }
 }
 const FIRST_THREAD = { mm: 'M12', in: '1/2-13' } as const
 
 /** The usual strap for the studs of a plate or shelf. */
 export function usualStrap(plate: Openings, units: 'mm' | 'in'): Choice {
   const { length, width, thickness, thread } = USUAL_STRAPS[usualStrapFor(plate, units)]!
-  return { kind: 'strap', units, sizes: { length, width, thickness }, thread, material: 'mild steel' }
+  return { kind: 'strap', units, sizes: { length, width, thickness }, thread, material: MILD }
 }
 
 export function shapeOf(choice: Choice): Shape {
@@ -65,26 +68,29 @@ export function nameOf(choice: Choice): string {
   const thread = kind.threaded ? choice.thread : ''
   const unit = choice.units === 'in' ? ' in' : ''
   const sizes = choice.kind === 'strap' || figures.length === 0 ? '' : figures.join(' × ') + unit
-  const material = choice.material === 'mild steel' ? '' : choice.material
+  const material = choice.material === (kind.material ?? MILD) ? '' : choice.material
   return [kind.label.toLowerCase(), thread, sizes, material].filter((w) => w !== '').join(' ')
 }
 const tidy = (v: number) => String(Number(v.toFixed(2)))
 
-/** A piece to stand at a station, its underside at `base`; null where it has no mass, and for a clamp or sub-plate, which is no box. */
+/** A piece to stand at a station, its underside at `base`; null where it has no mass, and for a clamp, sub-plate, angle plate or vee, which is no box. */
 export function pieceOf(choice: Choice, at: At, base: number): Omit<Box, 'id'> | null {
   const kind = catalogueKind(choice.kind)
   const mass = massOf(choice)
-  if (mass === null || kind.hardware === 'clamp' || kind.hardware === 'fixture') return null
+  if (mass === null) return null
+  const { hardware } = kind
+  if (hardware === 'clamp' || hardware === 'fixture' || hardware === 'anglePlate' || hardware === 'vee')
+    return null
   const { footprint, height, massCentre } = shapeOf(choice)
   return {
-    kind: kind.hardware,
+    kind: hardware,
     name: nameOf(choice),
     mass,
     at,
     footprint,
     base,
     height,
-    fixed: kind.hardware !== 'counterweight',
+    fixed: hardware !== 'counterweight',
     ...(massCentre ? { massCentre } : {}),
   }
 }
@@ -102,6 +108,12 @@ export function subPlateOf(choice: Choice): Pick<Fixture, 'footprint' | 'bore' |
     thickness: choice.sizes.thickness ?? 1,
     ...(density === undefined ? {} : { density }),
   }
+}
+
+/** What an angle plate or vee of a choice is called and made of. */
+export function castingOf(choice: Choice): { readonly name: string; readonly density: number } | null {
+  const density = findMaterial(choice.material)?.density
+  return density === undefined || massOf(choice) === null ? null : { name: nameOf(choice), density }
 }
 
 /** A strap clamp of a choice; null where it is of another kind or leaves nothing. */

@@ -1,5 +1,9 @@
 /** Usual proportions of angle plates and vees: where to start; the shop's own are typed over them. mm. */
+import { veeDepth } from '../job/fixtureFaults.ts'
 import type { AnglePlate, Vee } from '../job/schema.ts'
+import { inches } from '../units/convert.ts'
+import { USUAL_STRAPS } from './straps.ts'
+import { findThread, type Thread } from './threads.ts'
 
 /**
  * Angle plates without tee slots, along × foot × shelf with the least thickness of a webbed plate: IS 2554:1971,
@@ -13,6 +17,19 @@ export const USUAL_ANGLE_PLATES: readonly Pick<AnglePlate, 'size' | 'thickness'>
   { size: [450, 300, 350], thickness: 32 },
   { size: [600, 400, 450], thickness: 35 },
 ]
+
+/** The like in inches, no thinner than the table asks between its sizes; from memory, no source. */
+export const USUAL_ANGLE_PLATES_INCH: typeof USUAL_ANGLE_PLATES = (
+  [
+    [5, 3, 4, 9 / 16],
+    [7, 4, 5, 11 / 16],
+    [10, 6, 7, 15 / 16],
+    [14, 8, 10, 19 / 16],
+  ] as const
+).map(([along, foot, out, thickness]) => ({
+  size: [inches(along), inches(foot), inches(out)],
+  thickness: inches(thickness),
+}))
 
 /** mm that IS 2554 asks more of walls without webs, in its smaller sizes. */
 const WITHOUT_WEBS = 3
@@ -39,12 +56,34 @@ export const usualWebs = (thickness: number): AnglePlate['webs'] => ({ count: 2,
 /** Of cast iron, kg/m³. */
 export const SHELF_DENSITY = 7200
 
+/** mm³ of an angle plate of usual form, holes and slots left in; 0 where its walls leave no corner. */
+export function angleVolume({
+  size: [along, foot, out],
+  thickness,
+}: Pick<AnglePlate, 'size' | 'thickness'>): number {
+  if (thickness >= Math.min(foot, out)) return 0
+  const webs = usualWebs(thickness)
+  const corner = ((foot - thickness) * (out - thickness)) / 2
+  return along * thickness * (foot + out - thickness) + webs.count * webs.thickness * corner
+}
+
+/** mm: rounds below it lie in a vee of this one's size, whose lands have room for studs. */
+export const LEAST_ROUND = 25
+/** Share of the round that a stud through the lands is thick, at most; and the thickest, mm. Own choice. */
+const STUD_SHARE = 0.3
+const THICKEST = 12.7
+
 /**
  * A vee of a right angle by the round that it is to take, with lands wide enough for the heels of straps; proportions
  * from memory.
  */
-export function usualVee(round: number): Pick<Vee, 'size' | 'angle' | 'opening' | 'foot' | 'holes'> {
-  const part = (share: number) => Math.round(share * round)
+export function usualVee(
+  round: number,
+  units: 'mm' | 'in' = 'mm',
+): Pick<Vee, 'size' | 'angle' | 'opening' | 'foot' | 'holes'> {
+  const by = Math.max(LEAST_ROUND, round)
+  const part = (share: number) => Math.round(share * by)
+  const stud = landStud(by, units)
   return {
     size: [part(3), part(0.625), part(1.375)],
     angle: 90,
@@ -55,8 +94,23 @@ export function usualVee(round: number): Pick<Vee, 'size' | 'angle' | 'opening' 
       id: `H${i + 1}`,
       x: side * part(0.6),
       y: part(i === 0 ? 0.425 : 1),
-      diameter: 12,
-      thread: 'M12',
+      diameter: stud.diameter,
+      thread: stud.name,
     })),
   }
+}
+
+function landStud(round: number, units: 'mm' | 'in'): Thread {
+  const standard = units === 'mm' ? 'metric' : 'unified'
+  const usual = USUAL_STRAPS.flatMap((s) => findThread(s.thread) ?? []).filter((t) => t.standard === standard)
+  const fits = usual.filter((t) => t.diameter <= Math.min(THICKEST, STUD_SHARE * round))
+  return fits.at(-1) ?? usual[0]!
+}
+
+/** mm³ of a usual vee, its tapped holes left in. */
+export function veeVolume(round: number): number {
+  const { size, opening, angle, foot } = usualVee(round)
+  const [across, deep, out] = size
+  const mouth = (opening * veeDepth({ opening, angle })) / 2
+  return (across * deep - mouth) * out + across * foot.length * foot.thickness
 }

@@ -3,6 +3,7 @@ import type { Host } from '../../src-core/bridge/contract.ts'
 import { faultWords } from '../../src-core/job/fault.ts'
 import { parseLibrary, serialiseLibrary } from '../../src-core/shop/parse.ts'
 import { EMPTY_LIBRARY, type Library, type LibraryItem, type Section } from '../../src-core/shop/schema.ts'
+import { standCopied } from '../editor/edits/shelves.ts'
 import { collect, copyIntoJob, freeId, mergeLibraries, offers, type Offer } from '../../src-core/shop/use.ts'
 import type { EdgeCut, Job } from '../../src-core/job/schema.ts'
 import { ask } from './ask.ts'
@@ -67,7 +68,10 @@ export class ShopLibrary {
 
   use(section: Section, item: LibraryItem): void {
     const setupId = this.#results.setup.id
-    this.#jobs.edit(`${item.name} from the library`, (job) => copyIntoJob(job, setupId, section, item))
+    this.#jobs.edit(`${item.name} from the library`, (job) => {
+      const copied = copyIntoJob(job, setupId, section, item)
+      return section === 'hardware' ? standCopied(copied, setupId) : copied
+    })
     this.#session.notice = { kind: 'done', text: `${item.name} is in the job now; undo takes it back.` }
   }
 

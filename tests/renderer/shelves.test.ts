@@ -2,6 +2,10 @@ import { describe, expect, test } from 'vitest'
 import { analyse } from '../../src-core/analysis/analyse.ts'
 import { jobFaults } from '../../src-core/job/faults.ts'
 import type { Job, Setup } from '../../src-core/job/schema.ts'
+import { massOf, nameOf, usualChoice } from '../../src-core/hardware/choice.ts'
+import { collect, copyIntoJob, offers } from '../../src-core/shop/use.ts'
+import { EMPTY_LIBRARY } from '../../src-core/shop/schema.ts'
+import { placed } from '../../src-renderer/editor/edits/putPiece.ts'
 import { partMass } from '../../src-core/mass/part.ts'
 import { flatsOf, outerRounds } from '../../src-core/mounting/flats.ts'
 import { findSetup, mountSetup } from '../../src-core/mounting/mount.ts'
@@ -17,6 +21,7 @@ import {
   moveToPlace,
   newAnglePlate,
   newVee,
+  standCopied,
 } from '../../src-renderer/editor/edits/shelves.ts'
 import { moveInSide } from '../../src-renderer/editor/edits/sideMoves.ts'
 import type { PointerInput, ToolPort } from '../../src-renderer/editor/port.ts'
@@ -310,5 +315,63 @@ describe('the view square to a shelf', () => {
     expect(Math.max(...x)).toBeGreaterThan(0.75 * view.shelf!.item.size[0])
     expect(x0).toBeLessThanOrEqual(Math.min(...x))
     expect(x1).toBeGreaterThanOrEqual(Math.max(...x))
+  })
+})
+
+describe('out of the catalogue and the library', () => {
+  const start = bare(bearingBlock())
+  const put = (job: Job, kind: 'anglePlate' | 'vee', index: number) => {
+    const piece = placed(usualChoice(kind, 'mm', index), job, id(job), mountSetup(job, id(job)))!
+    return addPiece(job, id(job), piece).job
+  }
+
+  test.each([
+    ['anglePlate', 2, bearingBlock()],
+    ['vee', 2, castingInVee()],
+  ] as const)(
+    '%s: put on, it carries the part, is named, weighs what it says, and comes back the same',
+    (kind, index, like) => {
+      const before = bare(like)
+      const job = put(before, kind, index)
+      expect(jobFaults(job)).toEqual([])
+      const item = shelfIn(job)
+      expect(setupOf(job).seat?.on).toBe(item.id)
+      const choice = usualChoice(kind, 'mm', index)
+      expect(item.name).toBe(nameOf(choice))
+      const own = mountSetup(job, id(job)).pieces.find((p) => p.item.id === item.id)!
+      const mass = own.solids.filter((s) => s.role === 'fixture').reduce((sum, s) => sum + s.mass, 0)
+      expect(mass).toBeCloseTo(massOf(choice)!, 3)
+      // Into the shop's library, and out of it into another job.
+      const { library } = collect(job, EMPTY_LIBRARY)
+      const kept = library.hardware.find((h) => h.value.kind === kind)!
+      expect(kept.name).toBe(item.name)
+      const copied = standCopied(copyIntoJob(before, id(before), 'hardware', kept), id(before))
+      expect(jobFaults(copied)).toEqual([])
+      const { id: newId, ...again } = shelfIn(copied)
+      const { id: oldId, ...was } = item
+      expect(newId).not.toBe(oldId)
+      expect(again).toEqual(was)
+      expect(setupOf(copied).seat?.on).toBe(newId)
+      expect(offers(copied, library)).toEqual([])
+    },
+  )
+
+  test('of another material it is named and weighed so; a second one leaves the part where it is', () => {
+    const steel = { ...usualChoice('anglePlate', 'mm'), material: 'mild steel' }
+    expect(nameOf(steel)).toContain('mild steel')
+    const job = put(start, 'anglePlate', 1)
+    const two = addPiece(job, id(job), placed(steel, job, id(job), null)!).job
+    expect(setupOf(two).seat?.on).toBe('A1')
+    expect(setupOf(two).hardware.at(-1)).toMatchObject({ id: 'A2', density: 7850 })
+  })
+
+  test('usual vees have room for their studs from the least round on, in both units', () => {
+    for (const round of [10, 25, 33, 40, 63.5, 90, 200])
+      for (const displayUnits of ['mm', 'in'] as const) {
+        const job = { ...start, displayUnits }
+        expect(jobFaults(addPiece(job, id(job), newVee(job, round)).job), `${round} ${displayUnits}`).toEqual(
+          [],
+        )
+      }
   })
 })

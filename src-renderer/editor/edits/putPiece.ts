@@ -1,5 +1,6 @@
 /** A choice out of the catalogue put where it is wanted: a clamp onto the part, packing under it, the rest where there is room. */
-import { pieceOf, clampOf, subPlateOf, type Choice } from '../../../src-core/hardware/choice.ts'
+import { angleForm } from '../../../src-core/hardware/catalogue.ts'
+import { castingOf, pieceOf, clampOf, subPlateOf, type Choice } from '../../../src-core/hardware/choice.ts'
 import type { ClampPattern } from '../../../src-core/hardware/usualClamp.ts'
 import { partStand } from '../../../src-core/holding/stand.ts'
 import { wholeTurn } from '../../../src-core/geometry/angles.ts'
@@ -13,6 +14,7 @@ import { besidePart } from './clampTracks.ts'
 import { without, type Piece } from './edit.ts'
 import { newSubPlate } from './fixtures.ts'
 import { freeStation } from './hardware.ts'
+import { newAnglePlate, newVee } from './shelves.ts'
 import { packingPlace } from './packingPlace.ts'
 
 /** mm that a copy stands beside what lies on the axis. */
@@ -115,6 +117,21 @@ export function placed(choice: Choice, job: Job, setupId: string, mounted: Mount
     case 'disc':
     case 'subPlate':
       return newSubPlate(job, subPlateOf(choice))
+    case 'anglePlate': {
+      const casting = castingOf(choice)
+      return (
+        casting &&
+        newAnglePlate(
+          job,
+          angleForm((key) => choice.sizes[key] ?? 0),
+          casting,
+        )
+      )
+    }
+    case 'vee': {
+      const casting = castingOf(choice)
+      return casting && newVee(job, choice.sizes.diameter, casting)
+    }
     case 'heel':
       return pieceOf(choice, { x: 0, y: roundTo(-job.plate.diameter / 3, 1) }, 0)
     case 'packing': {

@@ -1,7 +1,13 @@
 /** Angle plates and vees: put down, the part laid on them, moved to where it lies. */
 import { sizeFor } from '../../../src-core/units/convert.ts'
 import { polar, turnBetween, wholeTurn } from '../../../src-core/geometry/angles.ts'
-import { SHELF_DENSITY, USUAL_ANGLE_PLATES, usualVee, usualWebs } from '../../../src-core/hardware/shelves.ts'
+import {
+  SHELF_DENSITY,
+  USUAL_ANGLE_PLATES,
+  USUAL_ANGLE_PLATES_INCH,
+  usualVee,
+  usualWebs,
+} from '../../../src-core/hardware/shelves.ts'
 import {
   isShelf,
   type AnglePlate,
@@ -27,25 +33,35 @@ import { seatOn, usualBolt } from './fixtures.ts'
 const FACING = 90
 const BELOW = 0.2
 
-/** The least usual one whose shelf is as long as the part's longest flat, of those whose foot would stay on the plate. */
-export function newAnglePlate(job: Job): Piece<AnglePlate> {
-  const { plate } = job
-  const flat = flatsOf(job.part)[0]
-  const wanted = flat?.length ?? 0
-  const below = flat?.distance ?? BELOW * plate.diameter
-  const fits = USUAL_ANGLE_PLATES.filter(
-    ({ size }) => Math.hypot(size[0] / 2, below + size[1]) <= plate.diameter / 2,
-  )
-  const usual = fits.find(({ size }) => size[0] >= wanted) ?? fits.at(-1) ?? USUAL_ANGLE_PLATES[0]!
-  const at = standAt(plate)
+type AngleForm = Pick<AnglePlate, 'size' | 'thickness'>
+/** What it is called and made of, where that is chosen. */
+type Casting = Partial<Pick<AnglePlate, 'name' | 'density'>>
+
+/** @param form left out: the least usual one whose shelf is as long as the part's longest flat. */
+export function newAnglePlate(
+  job: Job,
+  form: AngleForm = leastFor(job),
+  casting: Casting = {},
+): Piece<AnglePlate> {
   const made = {
     kind: 'anglePlate' as const,
-    at,
+    at: standAt(job.plate),
     facing: FACING,
-    ...usualForm(usual, job.displayUnits),
+    ...usualForm(form, job.displayUnits),
+    ...casting,
     fixed: true,
   }
   return { ...made, bolts: boltsThrough(job, made) }
+}
+
+/** Of those whose foot would stay on the plate. */
+function leastFor({ part, plate, displayUnits }: Job): AngleForm {
+  const flat = flatsOf(part)[0]
+  const wanted = flat?.length ?? 0
+  const below = flat?.distance ?? BELOW * plate.diameter
+  const all = displayUnits === 'in' ? USUAL_ANGLE_PLATES_INCH : USUAL_ANGLE_PLATES
+  const fits = all.filter(({ size }) => Math.hypot(size[0] / 2, below + size[1]) <= plate.diameter / 2)
+  return fits.find(({ size }) => size[0] >= wanted) ?? fits.at(-1) ?? all[0]!
 }
 
 /** An angle plate by usual sizes, with two slots that run out from the plate. */
@@ -70,23 +86,19 @@ export function usualForm(
   }
 }
 
-/** For the part's largest round, or rounds up to a quarter of the plate. */
-export function newVee(job: Job): Piece<Vee> {
-  const { plate } = job
-  const largest = Math.min(outerRounds(job.part)[0]?.diameter ?? Infinity, plate.diameter / 4)
-  const shape = usualVee(largest)
-  const at = standAt(plate)
+/** @param round mm that it is to take; left out: the part's largest, or up to a quarter of the plate. */
+export function newVee(
+  job: Job,
+  round = Math.min(outerRounds(job.part)[0]?.diameter ?? Infinity, job.plate.diameter / 4),
+  casting: Casting = {},
+): Piece<Vee> {
   const made = {
     kind: 'vee' as const,
-    at,
+    at: standAt(job.plate),
     facing: FACING,
-    ...shape,
+    ...usualVee(round, job.displayUnits),
     density: SHELF_DENSITY,
-    holes: shape.holes.map((h) => ({
-      ...h,
-      diameter: sizeFor(job.displayUnits, 12, 1 / 2),
-      thread: job.displayUnits === 'in' ? '1/2-13' : 'M12',
-    })),
+    ...casting,
     fixed: true,
   }
   return { ...made, bolts: boltsThrough(job, made) }
@@ -194,4 +206,16 @@ export function seatOnShelf(job: Job, setupId: string, id: string): Job {
   const laid =
     shelf?.kind === 'anglePlate' && flat ? layFlat(seated, setupId, flat) : moveToPlace(seated, setupId)
   return boltsAnew(laid, setupId, id)
+}
+
+/** An angle plate or vee just copied in from the library, which knows no place: stood as a new one, with bolts of its own. */
+export function standCopied(job: Job, setupId: string): Job {
+  const item = findSetup(job, setupId).hardware.at(-1)
+  if (!item || !isShelf(item)) return job
+  const { id } = item
+  const stood = editPiece(job, setupId, id, (p) => {
+    if (p.kind === 'anglePlate' || p.kind === 'vee')
+      Object.assign(p, { at: standAt(job.plate), facing: FACING, fixed: true })
+  })
+  return findSetup(job, setupId).seat ? boltsAnew(stood, setupId, id) : seatOnShelf(stood, setupId, id)
 }

@@ -9,6 +9,7 @@ import {
   usualChoice,
   type Choice,
 } from '../../../src-core/hardware/choice.ts'
+import { leastThickness, USUAL_ANGLE_PLATES_INCH, usualWebs } from '../../../src-core/hardware/shelves.ts'
 import { nutSize, nutVolume } from '../../../src-core/hardware/nuts.ts'
 import { usualTorque } from '../../../src-core/hardware/preload.ts'
 import { findThread, THREADS } from '../../../src-core/hardware/threads.ts'
@@ -56,6 +57,22 @@ describe('mass from size and material', () => {
     // Foot 600 mm² at x 0, z 5; upright 500 mm² at x −25, z 35.
     expect(massCentre!.x).toBeCloseTo((500 * -25) / 1100, 9)
     expect(massCentre!.z).toBeCloseTo((600 * 5 + 500 * 35) / 1100, 9)
+  })
+  test('angle plates and vees by hand, of cast iron', () => {
+    const walls = 175 * 16 * (100 + 125 - 16) + 2 * 16 * ((84 * 109) / 2)
+    expect(massOf(usualChoice('anglePlate', 'mm', 1))).toBeCloseTo(walls * 7200e-9, 4)
+    expect(shapeOf(choice('anglePlate', { length: 100, height: 20, width: 80, thickness: 20 })).volume).toBe(
+      0,
+    )
+    // For 80: 240 × 50 × 110 less a triangle 62 wide and 31 deep, and a foot of 50 × 20.
+    const block = (240 * 50 - (62 * 31) / 2) * 110 + 240 * 50 * 20
+    expect(massOf(usualChoice('vee', 'mm', 2))).toBeCloseTo(block * 7200e-9, 4)
+    expect(stockOf(usualChoice('vee', 'mm'), 1)).toBeNull()
+    expect(pieceOf(usualChoice('anglePlate', 'mm'), { x: 0, y: 0 }, 0)).toBeNull()
+  })
+  test('usual angle plates in inches are no thinner than the table asks', () => {
+    for (const { size, thickness } of USUAL_ANGLE_PLATES_INCH)
+      expect(thickness).toBeGreaterThanOrEqual(leastThickness({ size, webs: usualWebs(thickness) }))
   })
   test('an inch shop has its own round sizes, said in inches', () => {
     for (const kind of CATALOGUE) {
