@@ -19,6 +19,7 @@ import { clearanceFindings, clearances } from '../clearance/clearance.ts'
 import { sweptThings } from '../clearance/swept.ts'
 import { tailstockFindings } from '../clearance/tailstock.ts'
 import { worstFirst, finding } from '../findings/finding.ts'
+import { partInToolPath } from '../clearance/partInToolPath.ts'
 import { toolPathFindings } from '../clearance/toolPath.ts'
 import { boreFindings, densityFindings, overlapFindings } from '../checks/partDoubts.ts'
 import { byHand, byHandFindings } from '../checks/byHand.ts'
@@ -87,6 +88,7 @@ export function analyseMounted(mounted: Mounted): Analysis {
       ...tailstockFindings(sound),
       ...overlapFindings(sound),
       ...piecesFindings(sound),
+      ...partInToolPath(sound),
     ]),
     ...axisFindings(mounted),
     ...toolPathFindings(mounted),

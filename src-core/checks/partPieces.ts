@@ -13,10 +13,11 @@ import { boxOf, type Polygons } from '../geometry/polygonBox.ts'
 import { separate } from '../geometry/separate.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point, Ring } from '../geometry/types.ts'
-import { isPrism, type Part } from '../job/schema.ts'
+import { isPrism, type Part, type Prism } from '../job/schema.ts'
 import { bodyShapes } from '../mounting/bodyShapes.ts'
 import { flatBodies, heightOverlap, materialBetween, type FlatBody } from '../mounting/material.ts'
 import { placePoint } from '../mounting/place.ts'
+import { turnedAway, turnedIn } from '../mounting/turnedAway.ts'
 import type { Mounted, MountedBody, MountedBore } from '../mounting/types.ts'
 
 /** mm: bodies that are drawn this near, in plan or in height, are taken for joined. */
@@ -43,19 +44,30 @@ const kept = new WeakMap<Part, Map<string, readonly PartPiece[]>>()
 /**
  * The pieces of a part with some of its bores cut, the largest first. It is looked at in layers between the heights where
  * anything begins or ends; a body that comes from a mesh counts as its silhouette's prism. Outlines must be sound.
+ * @param away what is turned, faced and recessed away of it.
  */
-export function partPieces(part: Part, bores: readonly MountedBore[], seat: number): readonly PartPiece[] {
-  const key = bores.map((b) => b.bore.id).join(' ')
+export function partPieces(
+  part: Part,
+  bores: readonly MountedBore[],
+  seat: number,
+  away: readonly Prism[] = [],
+): readonly PartPiece[] {
+  const key = JSON.stringify([bores.map((b) => b.bore.id), away])
   let known = kept.get(part)
   if (!known) kept.set(part, (known = new Map<string, readonly PartPiece[]>()))
   let pieces = known.get(key)
-  if (!pieces) known.set(key, (pieces = findPieces(part, bores, seat)))
+  if (!pieces) known.set(key, (pieces = findPieces(part, bores, seat, away)))
   return pieces
 }
 
-function findPieces(part: Part, cut: readonly MountedBore[], seat: number): PartPiece[] {
+function findPieces(
+  part: Part,
+  cut: readonly MountedBore[],
+  seat: number,
+  away: readonly Prism[],
+): PartPiece[] {
   const still = { turn: 0, x: 0, y: 0 }
-  const bodies = part.bodies.flatMap((body) =>
+  const bodies = [...part.bodies, ...away].flatMap((body) =>
     bodyShapes(body).map((shape): MountedBody => ({ body, shape, regions: [], z0: shape.z0, z1: shape.z1 })),
   )
   const bores = cut.map((b): MountedBore => ({
@@ -157,14 +169,16 @@ function isPlainlyWhole({ bodies }: Part, cut: readonly MountedBore[]): boolean 
   })
 }
 
-/** What would fly off, before or once this setup's bore is cut: a stop for each piece but the largest. */
+/** What would fly off, before or once this setup's cuts are made: a stop for each piece but the largest. */
 export function piecesFindings(mounted: Mounted): Finding[] {
-  const { job, bores, placement, seat } = mounted
+  const { job, setup, bores, placement, seat } = mounted
+  const before = turnedAway(job, setup)
+  const away = [...before, ...turnedIn(job, setup)]
   const open = bores.filter((b) => b.state === 'open')
   const cut = bores.filter((b) => b.state !== 'uncut')
-  if (staysWhole(job.part, cut)) return []
-  const loose = partPieces(job.part, open, seat).slice(1)
-  const after = loose.length > 0 ? [] : partPieces(job.part, cut, seat).slice(1)
+  if (away.length === 0 && staysWhole(job.part, cut)) return []
+  const loose = partPieces(job.part, open, seat, before).slice(1)
+  const after = loose.length > 0 ? [] : partPieces(job.part, cut, seat, away).slice(1)
   const say = (piece: PartPiece, message: string) =>
     finding('stop', 'part-in-pieces', piece.bodies[0] ?? 'part', message, placePoint(placement, piece.at))
   return [
@@ -177,7 +191,7 @@ export function piecesFindings(mounted: Mounted): Finding[] {
     ...after.map((piece) =>
       say(
         piece,
-        `The cut parts the work: ${named(piece)} would come loose. Correct the bore's place or diameter.`,
+        `The cut parts the work: ${named(piece)} would come loose. Correct where and how wide it is cut.`,
       ),
     ),
   ]

@@ -17,9 +17,11 @@ const made = new WeakMap<TurnedCut, Made>()
 
 /** Rings of the part, part frame, bases above its seat, in the order of the setups. */
 export const turnedAway = (job: Job, setup: Setup): readonly Prism[] =>
-  setupsBefore(job, setup).flatMap((s) =>
-    (s.cuts ?? []).flatMap((cut) => (isBoreCut(cut) ? [] : (bodyOf(job.part, s, cut) ?? []))),
-  )
+  setupsBefore(job, setup).flatMap((s) => turnedIn(job, s))
+
+/** Those of one setup. */
+export const turnedIn = (job: Job, setup: Setup): readonly Prism[] =>
+  (setup.cuts ?? []).flatMap((cut) => (isBoreCut(cut) ? [] : (bodyOf(job.part, setup, cut) ?? [])))
 
 function bodyOf(part: Part, setup: Setup, cut: TurnedCut): Prism | null {
   const { x, y } = centrePoint(part, setup)
