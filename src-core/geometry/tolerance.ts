@@ -116,5 +116,8 @@ export const ROUNDING = {
   slope: 1e-15,
 } as const
 
+/** A length or an angle, mm or degrees, to what `ROUNDING` leaves of it: the same by whichever road it was reached. */
+export const settled = (value: number): number => Math.round(value * 1e9) / 1e9 || 0
+
 /** Whether a figure keeps to its limit, both at least 0, but for rounding: what is worked out as the limit keeps it. */
 export const atMost = (value: number, limit: number): boolean => value <= limit * (1 + ROUNDING.share)

@@ -1,10 +1,12 @@
 /** All joints of a setup, judged. */
 import type { CuttingAdvice } from '../cutting/advice.ts'
+import { outOf } from '../geometry/space/pose.ts'
 import type { Point3 } from '../geometry/types.ts'
 import type { Assembly } from '../unbalance/assembly.ts'
 import { isShelf, type Fixture, type Hardware, type Shelf } from '../job/schema.ts'
 import type { MassMoments } from '../mass/massMoments.ts'
 import { fixturesOf } from '../mounting/fixtures.ts'
+import { sameList } from '../mounting/kept.ts'
 import { isVeeBlock, type VeeBlock } from '../mounting/shelf.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { capacityAt, type Backing } from './backing.ts'
@@ -16,6 +18,7 @@ import type { ClampState } from './clampState.ts'
 import { BackedJoint } from './backedJoint.ts'
 import { backingsOf, type Backed } from './backings.ts'
 import { Joint, type JointMode, type JointResult } from './joint.ts'
+import { fromOwnSeat, isAcross } from './ownSeat.ts'
 import { SEAT_PLAY } from './partFace.ts'
 import { partJoint, type PartJoint } from './partJoint.ts'
 import { partStand, standOf } from './stand.ts'
@@ -83,19 +86,25 @@ const keptJoints = new WeakMap<
   { readonly key: string; readonly judged: Omit<JudgedJoint, 'built'> }
 >()
 
-/** Judged anew only where its input or the speed has changed. @param owner the part or the piece, immutable. */
+/**
+ * Judged anew only where its input or the speed has changed; what is on a shelf as it looks from its own seat.
+ * @param owner the part or the piece, immutable.
+ */
 function judgeKept<B extends BuiltJoint>(
   owner: object,
   built: B,
   rpm: number,
   backings: readonly Backing[] = [],
 ) {
-  const key = JSON.stringify([built.input, rpm, backings])
-  const kept = keptJoints.get(owner)
-  if (kept?.key === key) return { ...kept.judged, built }
-  const judged = judge(built, rpm, backings)
-  keptJoints.set(owner, { key, judged })
-  return { ...judged, built }
+  const { input } = built
+  const own = input && backings.length === 0 && isAcross(input.seat) ? fromOwnSeat(input) : null
+  const seen = own ? { ...built, input: own } : built
+  const key = JSON.stringify([seen.input, rpm, backings])
+  let kept = keptJoints.get(owner)
+  if (kept?.key !== key) keptJoints.set(owner, (kept = { key, judged: judge(seen, rpm, backings) }))
+  const { result, rpmAt2 } = kept.judged
+  const at = own && input && result?.at ? outOf(input.seat, result.at) : result?.at
+  return { built, result: result && { ...result, at: at ?? null }, rpmAt2 }
 }
 
 function judgeFixture(input: JointsInput, piece: MountedPiece, item: Fixture | Shelf): JudgedJoint {
@@ -134,11 +143,20 @@ const keptPieces = new WeakMap<
   { readonly hangsOn: readonly unknown[]; readonly judged: JudgedJoint | null }
 >()
 
-/** Kept per piece, which is immutable, while what its joint hangs on besides stays. */
-function keep(item: Hardware, hangsOn: readonly unknown[], build: () => BuiltJoint | null, rpm: number) {
+/** Kept per piece, which is immutable, while what its joint hangs on besides stays; of one on a shelf that is its pose too. */
+function keep(
+  { shelf, setup }: Mounted,
+  item: Hardware,
+  hangsOn: readonly unknown[],
+  build: () => BuiltJoint | null,
+): JudgedJoint | null {
+  const rpm = setup.speed ?? 0
+  if (shelf) {
+    const built = build()
+    return built && judgeKept(item, built, rpm)
+  }
   const kept = keptPieces.get(item)
-  if (kept && hangsOn.length === kept.hangsOn.length && hangsOn.every((v, i) => v === kept.hangsOn[i]))
-    return kept.judged
+  if (kept && sameList(hangsOn, kept.hangsOn)) return kept.judged
   const built = build()
   const judged = built && judge(built, rpm)
   keptPieces.set(item, { hangsOn, judged })
@@ -161,15 +179,14 @@ function judgeClamp(mounted: Mounted, state: ClampState): JudgedJoint | null {
   const hangsOn = [state.state, state.low, state.high, rest?.z, rest?.share, ...surroundings(mounted)]
   // A toe partly off the work lies anywhere on it.
   const whole = rest && rest.share >= 1 ? piece.item : { ...piece.item }
-  return keep(whole, hangsOn, () => clampJoint(mounted, state), mounted.setup.speed ?? 0)
+  return keep(mounted, whole, hangsOn, () => clampJoint(mounted, state))
 }
 
 function judgeStuds(mounted: Mounted, piece: MountedPiece, body: MassMoments): JudgedJoint | null {
-  const rpm = mounted.setup.speed ?? 0
   const build = () => studJoint(mounted, piece, body)
-  if (piece.z0 <= SEAT_PLAY) return keep(piece.item, surroundings(mounted), build, rpm)
+  if (piece.z0 <= SEAT_PLAY) return keep(mounted, piece.item, surroundings(mounted), build)
   const built = build()
-  return built && judge(built, rpm)
+  return built && judge(built, mounted.setup.speed ?? 0)
 }
 
 /** One joint as `check --json` prints it. */

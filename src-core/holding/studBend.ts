@@ -1,7 +1,6 @@
 /** Whether a stud that stands tall would be bent by what it holds, if that slipped and hung on it. */
 import { called, finding } from '../findings/finding.ts'
 import { rootDiameter, yieldStress } from '../hardware/threads.ts'
-import { outOf } from '../geometry/space/pose.ts'
 import type { FasteningFields } from '../mounting/fastening.ts'
 import type { Mounted, MountedFastening, MountedPiece } from '../mounting/types.ts'
 import { angularSpeed } from '../unbalance/static.ts'
@@ -31,8 +30,9 @@ export function bendRulings(
 ): Ruling[] {
   const yields = yieldStress(preload.thread, fields.stud.class ?? '')
   if (setup.speed === null || yields === null) return []
-  const centre = shelf ? outOf(shelf.pose, massCentre) : massCentre
-  const radius = Math.hypot(centre.x, centre.y)
+  const radius = shelf
+    ? Math.hypot(massCentre.x - shelf.axis.along, massCentre.z - shelf.axis.height)
+    : Math.hypot(massCentre.x, massCentre.y)
   const side = (mass * angularSpeed(setup.speed) ** 2 * radius) / 1000
   const stress = studStress(preload, side, fastening.grip)
   // Beyond proof load it is stretched without any bending: that is said of it already.

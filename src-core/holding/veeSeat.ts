@@ -1,7 +1,7 @@
 /** The joint of a round part in a vee, and what is said where it does not lie in it. */
 import type { CuttingAdvice } from '../cutting/advice.ts'
 import { finding, type Finding } from '../findings/finding.ts'
-import { poseOf } from '../geometry/space/pose.ts'
+import { outOf, poseOf } from '../geometry/space/pose.ts'
 import type { MassMoments } from '../mass/massMoments.ts'
 import { isSound } from '../mounting/material.ts'
 import { halfAngle, middleOverLands } from '../mounting/inVee.ts'
@@ -48,9 +48,10 @@ export function partInVee(
     unpressed: [],
   }
   if (!round.lies) return { ...base, input: null, lacks: [`it does not lie in ${item.id}`] }
-  const { middle, out, diameter } = round
+  const { along, crown, out, diameter } = round
   const { pose } = view.shelf
-  const seat = poseOf({ ...middle, z: 0 }, pose.n, { x: 0, y: 0, z: 1 })
+  const middle = outOf(pose, { x: along, y: 0, z: crown - diameter / 2 })
+  const seat = poseOf(middle, pose.n, { x: 0, y: 0, z: 1 })
   const loadings = partLoadings(whole, body, cutting, seat)
   const holding = states.filter((s) => s.state === 'holds')
   const aside = states.filter(

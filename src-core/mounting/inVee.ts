@@ -4,6 +4,7 @@ import { arcFraction, ringEdges, type Arc } from '../geometry/edges.ts'
 import { isInside } from '../geometry/nearest.ts'
 import { dot3, minus3 } from '../geometry/space/vector.ts'
 import type { Pose } from '../geometry/space/pose.ts'
+import { settled } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
 import { veeDepth } from '../job/fixtureFaults.ts'
 import { isUpright, type Vee } from '../job/schema.ts'
@@ -64,7 +65,6 @@ export function roundInVee(
     diameter,
     along: nearest.along,
     crown: nearest.height + diameter / 2,
-    middle: { x: nearest.arc.centre.x, y: nearest.arc.centre.y },
     length,
     out,
   }
@@ -88,7 +88,9 @@ function roundsOf(
       const centre = placePoint(placement, arc.centre)
       const from = minus3({ ...centre, z: 0 }, pose.origin)
       const placed = { ...arc, centre, start: arc.start + turn }
-      return [{ arc: placed, along: dot3(from, pose.u), height: dot3(from, pose.n), z0, z1 }]
+      return [
+        { arc: placed, along: settled(dot3(from, pose.u)), height: settled(dot3(from, pose.n)), z0, z1 },
+      ]
     })
   })
 }

@@ -36,8 +36,13 @@ function tokenOf({ job, setup, placement, bores, turned, shelf, twin = '' }: Mou
     placement.y,
     placement.turn,
     shelf?.height,
+    shelf?.axis.along,
+    shelf?.axis.height,
+    shelf?.carriesPart,
     shelf?.diameter,
-    ...roundOf(shelf),
+    JSON.stringify(shelf?.round),
+    shelf?.under?.id,
+    shelf?.block?.size,
     setup.packing,
     setup.seat,
     setup.speed,
@@ -51,12 +56,6 @@ function tokenOf({ job, setup, placement, bores, turned, shelf, twin = '' }: Mou
   const token = {}
   last.set(job.plate, bodies.set(twin, { on, token }))
   return token
-}
-
-/** The round of a vee or of a block on the shelf that is looked at: where a toe may lie on its crown. */
-function roundOf(shelf: Mounted['shelf']): readonly unknown[] {
-  const round = shelf?.round
-  return round?.lies ? [round.along, round.crown, ...round.length, ...round.out] : [round?.why]
 }
 
 /**

@@ -2,8 +2,9 @@
  * A shelf looked at as if it were the plate: the part on it and what stands on it in the shelf's own frame, so that all
  * that judges toes, heels, packing and studs judges them there; and what stands there carried back to the plate's frame.
  */
-import { angleOf, polar, toDegrees, turnBetween, wholeTurn } from '../geometry/angles.ts'
+import { angleOf, polar, toDegrees, wholeTurn } from '../geometry/angles.ts'
 import { oblongRing, rectRing } from '../geometry/edges.ts'
+import { settled } from '../geometry/tolerance.ts'
 import { outOf, turnedBy, type Pose } from '../geometry/space/pose.ts'
 import { dot3, minus3 } from '../geometry/space/vector.ts'
 import type { Point, Point3, Ring } from '../geometry/types.ts'
@@ -40,7 +41,10 @@ const standsOn = (setup: Setup, shelf: Shelf, item: Hardware): boolean =>
 export const shelvesInUse = (setup: Setup): Shelf[] =>
   shelvesOf(setup).filter((s) => setup.seat?.on === s.id || setup.hardware.some((h) => standsOn(setup, s, h)))
 
-/** @param placement of the part in the plate's frame. @param seat z of its back there. @param whole the part there. */
+/**
+ * Turning part and shelf together changes nothing of it but the pose: its figures are settled, so that all that is kept of it
+ * stays. @param placement of the part in the plate's frame. @param seat z of its back there. @param whole the part there.
+ */
 export function viewFromShelf(
   job: Job,
   setup: Setup,
@@ -54,7 +58,7 @@ export function viewFromShelf(
   const { part: seen, slanted } = partFromShelf(
     job.part,
     shelf.id,
-    turnBetween(0, wholeTurn(shelf.facing - placement.turn)),
+    wholeTurn(settled(wholeTurn(shelf.facing - placement.turn))),
     whole.turned.map((b) => b.body),
   )
   const carriesPart = setup.seat?.on === shelf.id
@@ -68,16 +72,17 @@ export function viewFromShelf(
     hardware: setup.hardware.filter((h) => standsOn(setup, shelf, h)).map((h) => inView(shelf, h)),
     cuts: [],
   }
-  const place = { turn: 0, x: dot3(origin, pose.u), y: dot3(origin, pose.v) }
-  const height = dot3(origin, pose.n)
+  const place = { turn: 0, x: settled(dot3(origin, pose.u)), y: settled(dot3(origin, pose.v)) }
+  const height = settled(dot3(origin, pose.n))
+  const axis = { along: settled(-dot3(pose.origin, pose.u)), height: settled(-dot3(pose.origin, pose.n)) }
   const diameter = carriesPart ? (setup.seat?.diameter ?? null) : null
   const round = roundOver(job, setup, whole, shelf)
   const under = shelfOfBlock(setup.hardware, shelf)
   const vee = seatShelf(setup)
   const block = vee && shelfOfBlock(setup.hardware, vee)?.id === shelf.id && vee.kind === 'vee' ? vee : null
-  const { part, front, pieces } = standingOn(viewJob, viewSetup, place, height, pose)
+  const { part, front, pieces } = standingOn(viewJob, viewSetup, place, height)
   return {
-    shelf: { item: shelf, under, block, pose, carriesPart, height, slanted, diameter, round },
+    shelf: { item: shelf, under, block, pose, carriesPart, height, axis, slanted, diameter, round },
     job: viewJob,
     setup: viewSetup,
     ...part,
@@ -108,15 +113,9 @@ interface Standing {
 
 const standings = new WeakMap<Plate, Standing>()
 
-/** Part and pieces on a shelf; kept per shelf while all that they hang on is the same, as when something else is dragged. */
-function standingOn(
-  job: Job,
-  setup: Setup,
-  placement: Placement,
-  height: number,
-  { origin }: Pose,
-): Standing {
-  const own = [job.part, job.stock, placement.x, placement.y, height, origin.x, origin.y, setup.packing]
+/** Part and pieces on a shelf; kept per face while all that they hang on is the same, as when something else is dragged. */
+function standingOn(job: Job, setup: Setup, placement: Placement, height: number): Standing {
+  const own = [job.part, job.stock, placement.x, placement.y, height, setup.packing]
   const on = [...own, ...setup.hardware]
   const known = standings.get(job.plate)
   if (known && sameList(known.on, on)) return known
@@ -133,12 +132,21 @@ const mountOn = (bench: Bench, item: Hardware): MountedPiece =>
     ? blockOnShelf(bench.job.plate, item, item.at)
     : mountPiece(bench, item)
 
-const faces = new WeakMap<Shelf, FacePlate>()
+const faces = new WeakMap<
+  Shelf['size'],
+  Map<string, { readonly on: readonly unknown[]; readonly face: FacePlate }>
+>()
 
-/** A shelf's face as a plate's; of a vee its lands, the mouth between them an opening. Kept, as shelves are immutable. */
+/** A shelf's face as a plate's; of a vee its lands, the mouth between them an opening. Kept wherever the shelf stands. */
 function faceOf(shelf: Shelf): Plate {
-  let face = faces.get(shelf)
-  if (!face) faces.set(shelf, (face = makeFace(shelf)))
+  let known = faces.get(shelf.size)
+  if (!known) faces.set(shelf.size, (known = new Map()))
+  const own = shelf.kind === 'anglePlate' ? [shelf.slots, shelf.thickness] : [shelf.opening, shelf.angle]
+  const on = [shelf.kind, shelf.holes, standsOut(shelf), ...own]
+  const last = known.get(shelf.id)
+  if (last && sameList(last.on, on)) return last.face
+  const face = makeFace(shelf)
+  known.set(shelf.id, { on, face })
   return face
 }
 
@@ -180,16 +188,20 @@ function inView(shelf: Shelf, item: Hardware): Hardware {
   return view
 }
 
-const carried = new WeakMap<MountedPiece, MountedPiece>()
+const carried = new WeakMap<MountedPiece, { readonly on: readonly unknown[]; readonly piece: MountedPiece }>()
 
-/** A piece that stands on a shelf, in the plate's frame; kept as long as it is. @param item as it stands in the job. */
+/** A piece that stands on a shelf, in the plate's frame; kept as long as both stand so. @param item as it stands in the job. */
 export function carriedBack(
   shelf: NonNullable<Mounted['shelf']>,
   item: Hardware,
   seen: MountedPiece,
 ): MountedPiece {
-  let piece = carried.get(seen)
-  if (!piece) carried.set(seen, (piece = carry(shelf, item, seen)))
+  const { origin } = shelf.pose
+  const on = [item, shelf.item, origin.x, origin.y]
+  const known = carried.get(seen)
+  if (known && sameList(known.on, on)) return known.piece
+  const piece = carry(shelf, item, seen)
+  carried.set(seen, { on, piece })
   return piece
 }
 

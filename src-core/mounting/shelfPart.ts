@@ -41,8 +41,7 @@ export function partFromShelf(part: Part, shelf: string, facing: number, away: r
   let shelves = kept.get(part)
   if (!shelves) kept.set(part, (shelves = new Map<string, Last>()))
   const last = shelves.get(shelf)
-  if (last && sameList(last.away, away) && Math.abs(turnBetween(last.facing, facing)) < SQUARE)
-    return last.seen
+  if (last?.facing === facing && sameList(last.away, away)) return last.seen
   const seen = fromShelf(part, facing, away)
   shelves.set(shelf, { facing, away, seen })
   return seen

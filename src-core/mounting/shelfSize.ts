@@ -1,5 +1,4 @@
 /** The size from a shelf to the axis: as it stands, and as the part that lies on it wants it. */
-import { dot3 } from '../geometry/space/vector.ts'
 import type { Shelf } from '../job/schema.ts'
 import type { Mounted } from './types.ts'
 
@@ -13,8 +12,7 @@ export interface ShelfSize {
 }
 
 /** mm from the axis down to the face that is looked at, of a vee its lands; below 0 where it lies beyond the axis. */
-export const faceSize = ({ pose }: Pick<NonNullable<Mounted['shelf']>, 'pose'>): number =>
-  -dot3(pose.origin, pose.n) || 0
+export const faceSize = ({ axis }: Pick<NonNullable<Mounted['shelf']>, 'axis'>): number => axis.height
 
 /** @param view the setup as it looks from the shelf that the part is seated on. */
 export function shelfSize({ shelf, bodies, seat }: Mounted): ShelfSize | null {

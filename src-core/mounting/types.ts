@@ -145,8 +145,6 @@ export type VeeRound =
       /** Of its middle, along the vee's lands from their middle; and of its crown over them. */
       readonly along: number
       readonly crown: number
-      /** Plate frame. */
-      readonly middle: Point
       /** From the plate's face: the ends of the round, and those between which it touches both flanks. */
       readonly length: readonly [number, number]
       readonly out: readonly [number, number]
@@ -174,6 +172,8 @@ export interface Mounted {
     readonly carriesPart: boolean
     /** Of the part's origin over it, mm. */
     readonly height: number
+    /** Where the spindle axis runs: along the shelf from its middle, and over it; below 0 where it runs behind it. mm */
+    readonly axis: { readonly along: number; readonly height: number }
     /** Of a vee that the part is seated in: the diameter that is given. */
     readonly diameter: number | null
     /** The round that lies in it, or in a block on it; heights and places in this frame. */
