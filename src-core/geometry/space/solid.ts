@@ -1,5 +1,5 @@
 /** Solids in space: outlines with holes of some thickness, in any pose, as convex pieces. */
-import { TOLERANCE } from '../tolerance.ts'
+import { ROUNDING, TOLERANCE } from '../tolerance.ts'
 import type { Point, Point3, Region } from '../types.ts'
 import { box3Around, boxes3Touch, box3Gap, type Box3 } from './box3.ts'
 import { middleOf } from './common.ts'
@@ -10,7 +10,7 @@ import { commonPoint, nearestPoints, type Nearest } from './distance.ts'
 import { drawnIn } from './inset.ts'
 import { regionOutward } from './outward.ts'
 import type { Pose } from './pose.ts'
-import { scale3 } from './vector.ts'
+import { dot3, scale3 } from './vector.ts'
 
 /** An outline as points, and its convex parts, as they are and drawn in, once they are asked for. */
 class Parts {
@@ -63,6 +63,26 @@ export class SpaceSolid {
     this.box = box3Around(this.parts.map((p) => prismBox(p.rings[0]!, z0, z1, pose)))
   }
 
+  get axes(): readonly Point3[] {
+    return [this.pose.u, this.pose.v, this.pose.n]
+  }
+
+  /** From where to where it reaches in a direction, from the frame's origin. */
+  along(way: Point3): { readonly from: number; readonly to: number } {
+    const { origin, u, v, n } = this.pose
+    const [alongU, alongV, alongN] = [dot3(way, u), dot3(way, v), dot3(way, n)]
+    const heights = [this.z0 * alongN, this.z1 * alongN]
+    let [from, to] = [Infinity, -Infinity]
+    for (const { rings } of this.parts)
+      for (const p of rings[0]!) {
+        const at = p.x * alongU + p.y * alongV
+        from = Math.min(from, at)
+        to = Math.max(to, at)
+      }
+    const start = dot3(way, origin)
+    return { from: start + from + Math.min(...heights), to: start + to + Math.max(...heights) }
+  }
+
   /** Convex pieces that are all of its material and at most `TOLERANCE.spaceChord` more beside its arcs. */
   get pieces(): readonly Convex[] {
     return (this.keptPieces ??= this.prisms((p) => p.whole, 0))
@@ -98,10 +118,21 @@ export interface SpaceClash {
  * than `TOLERANCE.clashDepth` into the other. Moving both together changes nothing, nor does their order.
  */
 export function clashOf(first: SpaceSolid, second: SpaceSolid): SpaceClash | null {
-  if (!boxes3Touch(first.box, second.box)) return null
+  if (!boxes3Touch(first.box, second.box) || areApart(first, second)) return null
   const back = cuts(second, first).map((c) => ({ ...c, way: scale3(c.way, -1) }))
   const found = [...cuts(first, second), ...back]
   return deepest(found)
+}
+
+/**
+ * Whether two solids at most touch along an axis of either. A core that is in the other solid reaches into it along every
+ * axis, so that nothing is lost by it; and what is turned together stays apart by it however its boxes then overlap.
+ */
+function areApart(first: SpaceSolid, second: SpaceSolid): boolean {
+  return [...first.axes, ...second.axes].some((way) => {
+    const [a, b] = [first.along(way), second.along(way)]
+    return Math.min(a.to, b.to) - Math.max(a.from, b.from) <= ROUNDING.length
+  })
 }
 
 /** Of equal ones the first, so that it stays the same wherever all of it stands. */
