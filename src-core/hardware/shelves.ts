@@ -73,6 +73,17 @@ export const LEAST_ROUND = 25
 const STUD_SHARE = 0.3
 const THICKEST = 12.7
 
+/** A loose block of a right angle by the round that it is to take, its lands free for nothing but the eye; from memory. */
+export function usualVeeBlock(round: number): Pick<Vee, 'size' | 'angle' | 'opening' | 'foot'> {
+  const part = (share: number) => Math.max(1, Math.round(share * round))
+  return {
+    size: [part(1.25), part(0.625), part(1.125)],
+    angle: 90,
+    opening: part(0.775),
+    foot: { length: 0, thickness: part(0.25) },
+  }
+}
+
 /**
  * A vee of a right angle by the round that it is to take, with lands wide enough for the heels of straps; proportions
  * from memory.

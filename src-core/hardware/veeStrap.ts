@@ -1,4 +1,4 @@
-/** A strap that presses the round in a vee at its crown, its stud in a hole of the lands and its heel on them. */
+/** A strap that presses the round in a vee at its crown, its stud in the vee's lands or in the shelf below a loose block. */
 import type { Clamp, Vee } from '../job/schema.ts'
 import { usualTorque } from './preload.ts'
 import { strapYield } from './steels.ts'
@@ -6,42 +6,52 @@ import { findThread, usualClass } from './threads.ts'
 import { usualStrapTorque } from './usualClamp.ts'
 
 /** mm: a bar that bears more than one of mild steel, for its toe reaches far. Common practice, no source. */
-const BAR = { width: 40, thickness: 25 }
+export const VEE_BAR = { width: 40, thickness: 25 }
 const STEEL = '42CrMo4+QT'
 /** mm by which the toe reaches beyond the crown, and the size of its heel. Own choice. */
 const BEYOND = 6
 const HEEL = { along: 25, across: 30 }
+/** mm: a heel that is as high as a block with a round in it stands on more. Own choice. */
+const HIGH_HEEL = { along: 32, across: 50 }
 /** mm of clearance of its hole. */
 const CLEARANCE = 2
 
+/** What of a strap over a vee hangs on its lever alone. */
+type StrapOver = Omit<Clamp, 'id' | 'at' | 'facing'>
+
 /** Null where the hole has no thread that is known, or the lands no room for a heel. */
 export function strapOverVee(vee: Vee, hole: Vee['holes'][number]): Omit<Clamp, 'id'> | null {
-  const thread = findThread(hole.thread ?? '')
+  const strap = strapOver(hole.thread ?? '', Math.abs(hole.x), vee.size[0] / 2 - Math.abs(hole.x), HEEL)
+  // Along the lands, toward their middle.
+  return strap && { at: { on: vee.id, hole: hole.id }, facing: hole.x < 0 ? 0 : 180, ...strap }
+}
+
+/**
+ * From the shelf below a loose block. @param reach mm from stud to crown. @param room mm from stud to the shelf's end.
+ * Null where the thread is not known or there is no room for a heel.
+ */
+export const strapFromShelf = (thread: string, reach: number, room: number): StrapOver | null =>
+  strapOver(thread, reach, room, HIGH_HEEL)
+
+function strapOver(name: string, reach: number, room: number, foot: typeof HEEL): StrapOver | null {
+  const thread = findThread(name)
   const strength = thread && usualClass(thread)
   const usual = thread && strength ? usualTorque(thread, strength) : null
   if (!thread || usual === null) return null
-  const boltFrom = Math.abs(hole.x) + BEYOND
-  const room = vee.size[0] / 2 - Math.abs(hole.x) - HEEL.along / 2
-  const toHeel = Math.min(1.2 * boltFrom, room)
-  if (toHeel < thread.diameter + HEEL.along / 2) return null
+  const boltFrom = reach + BEYOND
+  const toHeel = Math.min(1.2 * boltFrom, room - foot.along / 2)
+  if (toHeel < thread.diameter + foot.along / 2) return null
   const strap = {
-    length: Math.floor(boltFrom + toHeel + HEEL.along / 2),
-    ...BAR,
+    length: Math.floor(boltFrom + toHeel + foot.along / 2),
+    ...VEE_BAR,
     boltFrom,
     opening: thread.diameter + CLEARANCE,
     slotted: 0,
     steel: STEEL,
   }
-  const heel: NonNullable<Clamp['heel']> = {
-    kind: 'block',
-    size: [HEEL.along, HEEL.across],
-    height: 'suit',
-  }
+  const heel: NonNullable<Clamp['heel']> = { kind: 'block', size: [foot.along, foot.across], height: 'suit' }
   return {
     kind: 'clamp',
-    at: { on: vee.id, hole: hole.id },
-    // Along the lands, toward their middle.
-    facing: hole.x < 0 ? 0 : 180,
     strap,
     stud: { thread: thread.name, class: strength, length: 'suit' },
     torque: usualStrapTorque(strap, heel, thread, usual, strapYield(STEEL)),

@@ -11,6 +11,13 @@ export const partStand = (mounted: Mounted): Mounted => {
   return (shelf && mounted.shelves?.find((s) => s.shelf?.item.id === shelf.id)) ?? mounted
 }
 
+/** The setup as it looks from what straps over the part stand on: its seat, or the shelf below a loose block. */
+export function strapStand(mounted: Mounted): Mounted {
+  const seat = partStand(mounted)
+  const under = seat.shelf?.under
+  return (under && mounted.shelves?.find((s) => s.shelf?.item.id === under.id)) ?? seat
+}
+
 /** The setup from each that something stands on: the plate first. */
 export const standsOf = (mounted: Mounted): readonly Mounted[] => [mounted, ...(mounted.shelves ?? [])]
 

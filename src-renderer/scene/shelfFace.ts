@@ -2,6 +2,7 @@
 import { circleRing, oblongRing, rectRing } from '../../src-core/geometry/edges.ts'
 import { boxAround } from '../../src-core/geometry/polygonBox.ts'
 import type { Ring } from '../../src-core/geometry/types.ts'
+import { holesInFrame, standsOut } from '../../src-core/mounting/shelf.ts'
 import type { Mounted } from '../../src-core/mounting/types.ts'
 import type { Extent } from '../editor/camera.ts'
 import { ringBox } from '../editor/draw/rings.ts'
@@ -23,6 +24,7 @@ export function describeShelfFace({ shelf, job }: Mounted): SceneItem[] {
   if (!shelf) return []
   const { item } = shelf
   const [along, , out] = item.size
+  const middle = { x: 0, y: standsOut(item) + out / 2 }
   const face = (id: string, role: SceneItem['role'], ring: Ring): SceneItem => ({
     id,
     layer: 'plate',
@@ -34,7 +36,7 @@ export function describeShelfFace({ shelf, job }: Mounted): SceneItem[] {
     ...(item.kind === 'anglePlate'
       ? item.slots.map((s) => ({ id: s.id, at: s, ring: oblongRing(s, s.length, s.width, s.angle) }))
       : []),
-    ...item.holes.map((h) => ({ id: h.id, at: h, ring: circleRing(h, h.diameter) })),
+    ...holesInFrame(item).map((h) => ({ id: h.id, at: h, ring: circleRing(h, h.diameter) })),
   ]
   return [
     face(
@@ -42,10 +44,8 @@ export function describeShelfFace({ shelf, job }: Mounted): SceneItem[] {
       'bed',
       rectRing({ x: 0, y: -job.plate.thickness / 2 }, 1.4 * along, job.plate.thickness, 0),
     ),
-    face('face', 'fixture', rectRing({ x: 0, y: out / 2 }, along, out, 0)),
-    ...(item.kind === 'vee'
-      ? [face('face-mouth', 'slot', rectRing({ x: 0, y: out / 2 }, item.opening, out, 0))]
-      : []),
+    face('face', 'fixture', rectRing(middle, along, out, 0)),
+    ...(item.kind === 'vee' ? [face('face-mouth', 'slot', rectRing(middle, item.opening, out, 0))] : []),
     ...openings.map((o) => face(`face-open:${o.id}`, 'slot', o.ring)),
     ...openings.map((o): SceneItem => ({
       id: `face-label:${o.id}`,

@@ -1,18 +1,18 @@
 import { describe, expect, test } from 'vitest'
 import { analyse } from '../../src-core/analysis/analyse.ts'
 import { jobFaults } from '../../src-core/job/faults.ts'
-import type { Job, Setup } from '../../src-core/job/schema.ts'
 import { massOf, nameOf, usualChoice } from '../../src-core/hardware/choice.ts'
 import { collect, copyIntoJob, offers } from '../../src-core/shop/use.ts'
 import { EMPTY_LIBRARY } from '../../src-core/shop/schema.ts'
 import { placed } from '../../src-renderer/editor/edits/putPiece.ts'
+import type { AnglePlate, Job, Setup, Vee } from '../../src-core/job/schema.ts'
 import { partMass } from '../../src-core/mass/part.ts'
 import { flatsOf, outerRounds } from '../../src-core/mounting/flats.ts'
 import { findSetup, mountSetup } from '../../src-core/mounting/mount.ts'
 import { shelfSize } from '../../src-core/mounting/shelfSize.ts'
 import { blockFault, makeBlock, usualBlock } from '../../src-renderer/editor/edits/bearingBlock.ts'
 import { editPiece, editSetup } from '../../src-renderer/editor/edits/edit.ts'
-import { addPiece } from '../../src-renderer/editor/edits/hardware.ts'
+import { addPiece, movePiece, removePiece } from '../../src-renderer/editor/edits/hardware.ts'
 import { basePlaces, boltBase, moveOnShelf, strapVee } from '../../src-renderer/editor/edits/onShelf.ts'
 import {
   boltsAnew,
@@ -23,17 +23,19 @@ import {
   newVee,
   standCopied,
 } from '../../src-renderer/editor/edits/shelves.ts'
+import { putVeeBlock, strapBlock } from '../../src-renderer/editor/edits/veeBlock.ts'
 import { moveInSide } from '../../src-renderer/editor/edits/sideMoves.ts'
 import type { PointerInput, ToolPort } from '../../src-renderer/editor/port.ts'
 import { FlatTool } from '../../src-renderer/editor/tools/flatTool.ts'
 import { sideHit } from '../../src-renderer/editor/tools/sideTool.ts'
 import { offToes } from '../../src-renderer/scene/offToes.ts'
 import { shelfExtent } from '../../src-renderer/scene/shelfFace.ts'
+import { shelfView } from '../../src-renderer/state/shownView.ts'
 import type { SceneItem } from '../../src-renderer/scene/items.ts'
 import { describeSideWork } from '../../src-renderer/scene/side.ts'
 import { setApart } from '../../src-renderer/scene/tagPlaces.ts'
 import { shippedJob } from './example.ts'
-import { bearingBlock, CASTING, castingInVee, CENTRE_HEIGHT } from '../helpers/shelfJobs.ts'
+import { bearingBlock, CASTING, castingInBlock, castingInVee, CENTRE_HEIGHT } from '../helpers/shelfJobs.ts'
 
 /** The same plate and part with nothing on it. */
 const bare = (job: Job, setup: Partial<Setup> = {}): Job => ({
@@ -175,6 +177,82 @@ describe('a vee put on', () => {
     expect(joint(job)).toBe(0)
     expect(joint(strapped)).toBeGreaterThan(2)
     expect(strapVee(strapped, id(strapped), vee).ids).toEqual([])
+  })
+})
+
+describe('a vee block laid on an angle plate', () => {
+  const held = castingInBlock()
+  const plateOf = (j: Job) => setupOf(j).hardware.find((h): h is AnglePlate => h.kind === 'anglePlate')!
+  const blockOf = (j: Job) => setupOf(j).hardware.find((h): h is Vee => h.kind === 'vee')!
+  const start = editSetup(held, id(held), (s) => {
+    s.hardware = s.hardware.filter((h) => h.kind === 'anglePlate')
+    s.seat = { on: 'A1' }
+  })
+  const { job } = putVeeBlock(start, id(start), plateOf(start))
+  const view = (j: Job) => shelfView(mountSetup(j, id(j)))!
+
+  test('takes the part, lies wholly on the shelf, and the angle plate goes where the round lies in it', () => {
+    expect(setupOf(job).seat).toMatchObject({ on: 'V1', diameter: CASTING.diameter })
+    expect(blockOf(job)).toMatchObject({ at: { on: 'A1', along: 0 }, foot: { length: 0 }, bolts: [] })
+    expect(seatView(job).shelf?.round?.lies).toBe(true)
+    expect(jobFaults(job)).toEqual([])
+    const codes = analyse(job, id(job)).findings.map((f) => f.code)
+    expect(codes).toContain('block-loose')
+    for (const code of ['block-overhangs', 'part-off-vee', 'bolt-in-solid']) expect(codes).not.toContain(code)
+  })
+
+  test('straps from the shelf press it by one press, each place once', () => {
+    const { job: strapped, ids } = strapBlock(job, id(job), view(job))
+    expect(ids).toHaveLength(2)
+    const codes = analyse(strapped, id(strapped)).findings.map((f) => f.code)
+    for (const code of [
+      'block-loose',
+      'no-clamp',
+      'toe-off',
+      'hardware-clash',
+      'part-clash',
+      'bolt-in-solid',
+    ])
+      expect(codes).not.toContain(code)
+    const joints = analyse(strapped, id(strapped)).joints
+    expect(joints.every((j) => (j.factor ?? 0) > 0)).toBe(true)
+    expect(strapBlock(strapped, id(strapped), view(strapped)).ids).toEqual([])
+  })
+
+  test('no strap goes where a heel has no room', () => {
+    const short = editPiece(job, id(job), 'A1', (p) => {
+      if (p.kind === 'anglePlate') p.size[0] = 170
+    })
+    expect(strapBlock(short, id(short), view(short)).ids).toEqual([])
+  })
+
+  test('is moved along and out in both views, and in the side view the angle plate is caught at its size', () => {
+    const along = moveOnShelf(job, id(job), view(job), 'V1', { x: 7, y: 20 })
+    expect(blockOf(along).at).toEqual({ on: 'A1', along: 7, out: 20 })
+    const out = moveInSide(along, id(job), { kind: 'piece', id: 'V1' }, { out: 3, up: 9 }, 90)
+    expect(blockOf(out).at).toEqual({ on: 'A1', along: 7, out: 23 })
+    const low = moveInSide(job, id(job), { kind: 'piece', id: 'A1' }, { out: 0, up: -4 }, 90)
+    expect(seatView(low).shelf?.round?.lies).toBe(false)
+    expect(shelfSize(seatView(moveToPlace(low, id(low))))!.of.id).toBe('A1')
+    expect(seatView(moveToPlace(low, id(low))).shelf?.round?.lies).toBe(true)
+  })
+
+  test('the view square to a shelf is that of the shelf which it lies on', () => {
+    expect(view(job).shelf?.item.id).toBe('A1')
+    expect(view(job).pieces.map((p) => p.item.id)).toContain('V1')
+  })
+
+  test('a vee of the plate put on a shelf loses its foot; one whose shelf is taken off stands where it lay', () => {
+    const bolted = addPiece(start, id(start), newVee(start)).job
+    const moved = movePiece(bolted, id(bolted), 'V1', { on: 'A1', along: 0, out: 5 })
+    expect(blockOf(moved)).toMatchObject({ foot: { length: 0 }, bolts: [] })
+    const freed = removePiece(job, id(job), 'A1')
+    expect(jobFaults(freed)).toEqual([])
+    const lands = seatView(job).shelf!.pose.origin
+    expect(blockOf(freed)).toMatchObject({
+      at: { x: expect.closeTo(lands.x, 3) as number, y: expect.closeTo(lands.y, 3) as number },
+      facing: 90,
+    })
   })
 })
 

@@ -10,6 +10,7 @@ import { studFor } from '../../../src-core/hardware/usualClamp.ts'
 import type { Fixture, Footprint, Job } from '../../../src-core/job/schema.ts'
 import { footprintRing, stationPoint } from '../../../src-core/mounting/station.ts'
 import { isInside } from '../../../src-core/geometry/nearest.ts'
+import { poseOfShelf, shelfNamed } from '../../../src-core/mounting/shelf.ts'
 import { roundTo } from '../snap.ts'
 import { editPiece, editSetup, type Piece, type SetupDraft } from './edit.ts'
 
@@ -49,7 +50,13 @@ export function freeOf(job: Job, setupId: string, id: string, hole: string | nul
     for (const piece of s.hardware) {
       if (!('at' in piece) || !('on' in piece.at) || piece.at.on !== id) continue
       if (hole !== null && !('hole' in piece.at && piece.at.hole === hole)) continue
-      const { x, y } = stationPoint(job.plate, piece.at, hardware)
+      const under = shelfNamed(hardware, id)
+      // A vee's station on the plate is that of its lands.
+      const block = piece.kind === 'vee' && under ? shelfNamed(hardware, piece.id) : null
+      const { x, y } = block
+        ? poseOfShelf(job.plate, block, hardware).origin
+        : stationPoint(job.plate, piece.at, hardware)
+      if (piece.kind === 'vee' && under) piece.facing = under.facing
       piece.at = { x: roundTo(x, 0.001), y: roundTo(y, 0.001) }
     }
   })

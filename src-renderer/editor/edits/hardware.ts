@@ -27,7 +27,7 @@ import {
 } from '../../../src-core/job/schema.ts'
 import { editPiece, editSetup, freshId, type HardwareDraft, type Piece } from './edit.ts'
 import { freeOf, seatOn } from './fixtures.ts'
-import { seatOnShelf } from './shelves.ts'
+import { seatOnShelf, withoutFoot } from './shelves.ts'
 import { roundTo } from '../snap.ts'
 
 const PREFIX: Record<HardwareKind, string> = {
@@ -58,6 +58,7 @@ export function movePiece(job: Job, setupId: string, id: string, at: At): Job {
     const before = slotAngle(job.plate, piece.at)
     const after = slotAngle(job.plate, at)
     const aim = piece.kind === 'clamp' && before === after ? aimOf(job.plate, piece, hardware) : null
+    if (piece.kind === 'vee' && 'on' in at && !('on' in piece.at)) withoutFoot(piece)
     piece.at = { ...at }
     if (piece.kind === 'press' && piece.press?.nose) pointAtNose(job.plate, piece, hardware)
     else if (piece.kind === 'clamp' && aim) pointAt(job.plate, piece, aim, hardware)

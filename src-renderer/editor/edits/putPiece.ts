@@ -2,7 +2,7 @@
 import { angleForm } from '../../../src-core/hardware/catalogue.ts'
 import { castingOf, pieceOf, clampOf, subPlateOf, type Choice } from '../../../src-core/hardware/choice.ts'
 import type { ClampPattern } from '../../../src-core/hardware/usualClamp.ts'
-import { partStand } from '../../../src-core/holding/stand.ts'
+import { strapStand } from '../../../src-core/holding/stand.ts'
 import { wholeTurn } from '../../../src-core/geometry/angles.ts'
 import type { At, Clamp, Hardware, Job, Shelf } from '../../../src-core/job/schema.ts'
 import { shelfUnder } from '../../../src-core/mounting/shelf.ts'
@@ -37,7 +37,7 @@ const packingOf = (job: Job, setupId: string): number =>
 function onPart(pattern: ClampPattern, job: Job, setupId: string, mounted: Mounted | null): Piece<Clamp> {
   const place = mounted && placeClamp(mounted, pattern)
   if (place && 'clamp' in place) return place.clamp
-  const onShelf = mounted && besidePart(partStand(mounted))
+  const onShelf = mounted && besidePart(strapStand(mounted))
   if (onShelf) return { ...pattern, ...onShelf }
   const at = freeStation(job, setupId)
   return { ...pattern, at, facing: roundTo(inward(job.plate, at), 0.1) }

@@ -22,11 +22,11 @@ import { flatsOf, outerRounds, type Flat } from '../../../src-core/mounting/flat
 import { findSetup } from '../../../src-core/mounting/mount.ts'
 import { placePoint } from '../../../src-core/mounting/place.ts'
 import { anchorAt } from '../../../src-core/mounting/plateFace.ts'
-import { seatShelf } from '../../../src-core/mounting/shelf.ts'
+import { seatShelf, shelfOfBlock } from '../../../src-core/mounting/shelf.ts'
 import { webPlaces } from '../../../src-core/mounting/shelfSolids.ts'
 import { stationPoint } from '../../../src-core/mounting/station.ts'
 import { roundTo } from '../snap.ts'
-import { editPiece, editSetup, type Piece } from './edit.ts'
+import { editPiece, editSetup, type HardwareDraft, type Piece } from './edit.ts'
 import { seatOn, usualBolt } from './fixtures.ts'
 
 /** Facing up, its shelf a fifth of the plate's diameter below the axis. */
@@ -161,6 +161,12 @@ export const boltsAnew = (job: Job, setupId: string, id: string): Job =>
       p.bolts = structuredClone(boltsThrough(job, p)) as typeof p.bolts
   })
 
+/** A vee that is taken from the plate to a shelf stands there on its back, without foot and bolts for the plate. */
+export function withoutFoot(vee: Extract<HardwareDraft, { kind: 'vee' }>): void {
+  vee.foot.length = 0
+  vee.bolts = []
+}
+
 /** Lays a flat of the part on its shelf: the part is turned until that looks against the shelf. */
 export const layFlat = (job: Job, setupId: string, { direction }: Pick<Flat, 'direction'>): Job => {
   const shelf = seatShelf(findSetup(job, setupId))
@@ -205,7 +211,10 @@ export function seatOnShelf(job: Job, setupId: string, id: string): Job {
   const flat = flatLaid(seated, findSetup(seated, setupId)) ?? flatsOf(job.part)[0]
   const laid =
     shelf?.kind === 'anglePlate' && flat ? layFlat(seated, setupId, flat) : moveToPlace(seated, setupId)
-  return boltsAnew(laid, setupId, id)
+  // Under a loose block it is the angle plate that moved.
+  const moved = seatShelf(findSetup(laid, setupId))
+  const under = moved && shelfOfBlock(findSetup(laid, setupId).hardware, moved)
+  return boltsAnew(laid, setupId, under?.id ?? id)
 }
 
 /** An angle plate or vee just copied in from the library, which knows no place: stood as a new one, with bolts of its own. */

@@ -1,5 +1,6 @@
 /** Takes hold of what stands on a shelf, looked at square: `world.x` runs along it, `world.y` out from the plate. */
 import { anchorsBy } from '../../../src-core/mounting/plateFace.ts'
+import { holesInFrame } from '../../../src-core/mounting/shelf.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
 import type { Mounted } from '../../../src-core/mounting/types.ts'
 import { moveOnShelf } from '../edits/onShelf.ts'
@@ -69,7 +70,7 @@ function middleNear({ job, shelf }: Mounted, at: { x: number; y: number }, withi
   const [near] = anchorsBy(job.plate, at)
   if (!near || !shelf || near.anchor.off > within) return null
   const { item } = shelf
-  const hole = item.holes.find((h) => h.id === near.anchor.id)
+  const hole = holesInFrame(item).find((h) => h.id === near.anchor.id)
   if (hole) return { id: hole.id, at: { x: hole.x, y: hole.y } }
   const slot = item.kind === 'anglePlate' ? item.slots.find((s) => s.id === near.anchor.id) : undefined
   if (!slot) return null

@@ -3,7 +3,6 @@ import { isInside, nearestTo } from '../../../src-core/geometry/nearest.ts'
 import type { Point } from '../../../src-core/geometry/types.ts'
 import { partStand } from '../../../src-core/holding/stand.ts'
 import { isShelf } from '../../../src-core/job/schema.ts'
-import { seatShelf } from '../../../src-core/mounting/shelf.ts'
 import { shelfSize } from '../../../src-core/mounting/shelfSize.ts'
 import type { Mounted } from '../../../src-core/mounting/types.ts'
 import { bodyOutlines, sideUp, solidOutline } from '../sideFrame.ts'
@@ -51,7 +50,7 @@ function sideDrag(
   const { job, setup } = mounted
   const up = sideUp(setup)
   const id = 'id' in target ? target.id : 'the part'
-  const carrier = seatShelf(setup)
+  const size = shelfSize(partStand(mounted))
   return {
     label: `Move ${id}`,
     at: (input) => {
@@ -60,7 +59,7 @@ function sideDrag(
         out: roundTo(input.world.x - from.world.x, step),
         up: roundTo(input.world.y - from.world.y, step),
       }
-      if (target.kind === 'piece' && target.id === carrier?.id) {
+      if (target.kind === 'piece' && target.id === size?.of.id) {
         const caught = input.alt ? null : caughtShelf(mounted, move, input)
         if (caught)
           return { job: caught, shown: { at: input.world, text: 'the part lies on it', snapped: true } }

@@ -308,6 +308,42 @@ describe('what takes its hold away', () => {
   })
 })
 
+describe('nothing is kept that another place of it changes', () => {
+  const fresh = (job: Job): Job => structuredClone(job)
+  const moves: readonly (readonly [string, (job: Job) => Job])[] = [
+    ['along', (job) => lying(2, 16, job)],
+    ['out', (job) => lying(0, 20, job)],
+    ['the block deeper', (job) => block({ size: [100, 55, 90] }, job)],
+    ['another angle', (job) => block({ angle: 100 }, job)],
+    ['the shelf lower', (job) => changed(job, 'A1', (h) => ({ ...h, at: { x: 0, y: -65 } }) as Hardware)],
+    ['the shelf turned', (job) => changed(job, 'A1', (h) => ({ ...h, facing: 95 }) as Hardware)],
+  ]
+  test.each(moves)('%s', (_, move) => {
+    const job = castingInBlock()
+    of(job)
+    const [there, back] = [move(job), job]
+    const told = (a: ReturnType<typeof of>) => [a.joints, a.findings.map((f) => f.message)]
+    expect(told(of(there))).toEqual(told(of(fresh(there))))
+    expect(told(of(back))).toEqual(told(of(fresh(back))))
+  })
+
+  test('a stop on the shelf is no more help than none', () => {
+    const stop: Hardware = {
+      id: 's1',
+      kind: 'stop',
+      at: { on: 'A1', along: 60, out: 62 },
+      facing: 180,
+      size: [30, 30, 80],
+      ...BOLTED,
+      fixed: true,
+    }
+    const base = castingInBlock()
+    const backed = castingInBlock([stop])
+    for (const id of ['part', 'V1'])
+      expect(joint(backed, id).factor!).toBeLessThanOrEqual(joint(base, id).factor! * (1 + 1e-9))
+  })
+})
+
 describe('faults of a job', () => {
   const faults = (change: Partial<Vee>) => jobFaults(block(change)).map((f) => `${f.path} ${f.message}`)
   const at = 'setups[0].hardware[1].at'
