@@ -3,13 +3,14 @@
  * is 0.30 of its diameter long (½·cot 59° = 0.300).
  */
 import type { Finding } from '../findings/finding.ts'
-import type { Mounted, MountedBore } from '../mounting/types.ts'
+import type { Mounted, MountedBore, MountedSolid } from '../mounting/types.ts'
 import { formatter } from '../units/format.ts'
 import { capital } from '../words/capital.ts'
 import { isBoreCut } from '../job/schema.ts'
-import { boxOf, boxesMeet, discBox } from '../geometry/polygonBox.ts'
+import { boxOf, boxesMeet, discBox, type Polygons } from '../geometry/polygonBox.ts'
 import { discPolygons, ringPolygons } from '../mounting/material.ts'
 import { finding } from '../findings/finding.ts'
+import { planOf } from './inSpace.ts'
 import { polygonArea, polygonIntersection, polygonPlace } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 
@@ -65,19 +66,16 @@ function packingUnderBore(mounted: Mounted, bore: MountedBore, tools: readonly T
   const fmt = formatter(mounted.job.displayUnits)
   const solids = mounted.pieces.flatMap((p) => p.solids.map((s) => ({ ...s, item: p.item })))
   return solids.flatMap((piece) => {
-    if (piece.z0 >= bore.z0 || piece.z1 > bore.z0 + TOLERANCE.height) return []
+    // What stands upright and goes on in front of the bore's bottom is in the path of the bar.
+    if (piece.z0 >= bore.z0 || (!piece.lies && piece.z1 > bore.z0 + TOLERANCE.height)) return []
     const low = tools.filter((tool) => piece.z1 > bore.z0 - tool.beyond + TOLERANCE.height)
-    if (low.length === 0) return []
-    const footprint = [piece.ring, ...(piece.holes ?? [])].flatMap(ringPolygons)
-    const box = boxOf(footprint)
-    const hit = low.find(
-      (tool) =>
-        boxesMeet(box, discBox(bore.centre, tool.diameter)) &&
-        polygonArea(polygonIntersection(footprint, discPolygons(bore.centre, tool.diameter))) >
-          TOLERANCE.clashArea,
-    )
-    if (!hit) return []
-    const at = polygonPlace(polygonIntersection(footprint, discPolygons(bore.centre, hit.diameter)))
+    const found = low.flatMap((tool) => {
+      const met = metBy(tool, bore, piece)
+      return polygonArea(met) > TOLERANCE.clashArea ? [{ tool, met }] : []
+    })
+    if (!found[0]) return []
+    const { tool: hit, met } = found[0]
+    const at = polygonPlace(met)
     const cure =
       piece.item.kind === 'fixture'
         ? `Use one with a bore of ${fmt.length(hit.diameter)} or more, or packing on it.`
@@ -85,6 +83,18 @@ function packingUnderBore(mounted: Mounted, bore: MountedBore, tools: readonly T
     const message = `${capital(hit.name)} comes out of bore ${bore.bore.id} into ${piece.item.id}, which lies under its ${fmt.length(hit.diameter)} circle. ${cure}`
     return [finding('stop', 'breakthrough-packing', piece.item.id, message, at)]
   })
+}
+
+/** What of a solid a tool's circle meets in plan, down to where the tool comes. */
+function metBy(tool: Tool, { centre, z0 }: MountedBore, solid: MountedSolid): Polygons {
+  const footprint = solid.lies
+    ? planOf(solid, z0 - tool.beyond + TOLERANCE.height, z0 - TOLERANCE.height)
+    : [solid.ring, ...(solid.holes ?? [])].flatMap(ringPolygons)
+  if (footprint.length === 0 || !boxesMeet(boxOf(footprint), discBox(centre, tool.diameter))) return []
+  const disc = discPolygons(centre, tool.diameter)
+  return solid.lies
+    ? footprint.flatMap((ring) => polygonIntersection([ring], disc))
+    : polygonIntersection(footprint, disc)
 }
 
 /** A bore that is cut must stand on the axis. */

@@ -2,6 +2,9 @@
 import { UPRIGHT } from '../geometry/space/pose.ts'
 import { SpaceSolid } from '../geometry/space/solid.ts'
 import { farthestReach } from '../geometry/space/reach.ts'
+import { planBetween } from '../geometry/space/shadow.ts'
+import type { Polygons } from '../geometry/polygonBox.ts'
+import { ringPolygons } from '../mounting/material.ts'
 import { farthestFrom } from '../geometry/farthest.ts'
 import type { Point } from '../geometry/types.ts'
 import { liesAcross } from '../job/schema.ts'
@@ -37,4 +40,10 @@ export function reachOf(solid: MountedSolid): { readonly point: Point; readonly 
   if (!solid.lies) return farthestFrom(solid.ring, { x: 0, y: 0 })
   const reach = farthestReach(solidInSpace(solid).pieces, -Infinity, Infinity)
   return reach ? { point: reach.at, distance: reach.radius } : { point: solid.massCentre, distance: 0 }
+}
+
+/** What of a solid of hardware lies between two heights, in plan, ends included: of what stands upright all of it or nothing. */
+export function planOf(solid: MountedSolid, from: number, to: number): Polygons {
+  if (solid.z0 > to || solid.z1 < from) return []
+  return solid.lies ? planBetween(solidInSpace(solid).pieces, from, to) : ringPolygons(solid.ring)
 }

@@ -4,11 +4,14 @@ import { polygonArea, polygonIntersection, polygonPlace } from '../geometry/poly
 import { boxOf, boxesMeet } from '../geometry/polygonBox.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
-import { discPolygons, flatBodies, materialBetween, ringPolygons } from '../mounting/material.ts'
+import { planBetween } from '../geometry/space/shadow.ts'
+import { discPolygons, flatBodies, materialBetween } from '../mounting/material.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { formatter } from '../units/format.ts'
 import { capital } from '../words/capital.ts'
 import { called } from '../findings/finding.ts'
+import { isFlat, planOf } from './inSpace.ts'
+import { partInSpace } from './partInSpace.ts'
 import { drilledAtWork } from './toolAtWork.ts'
 
 /** mm across: few lathes that carry a faceplate have a thicker barrel or drill chuck. Evenswing's own choice. */
@@ -52,20 +55,23 @@ function inWay(mounted: Mounted, barrel: number, from: number): Met[] {
   const box = boxOf(path)
   const place = (polygons: Point[][]): Point | null | undefined =>
     polygonArea(polygons) > TOLERANCE.clashArea ? polygonPlace(polygons) : undefined
+  const beyond = from + TOLERANCE.height
   const pieces = mounted.pieces.flatMap(({ item, solids }): Met[] => {
-    for (const { ring, z1 } of solids) {
-      const footprint = ringPolygons(ring)
-      if (z1 <= from + TOLERANCE.height || !boxesMeet(box, boxOf(footprint))) continue
-      const at = place(polygonIntersection(footprint, path))
+    for (const solid of solids) {
+      const footprint = planOf(solid, beyond, TALL)
+      if (footprint.length === 0 || !boxesMeet(box, boxOf(footprint))) continue
+      const at = place(footprint.flatMap((ring) => polygonIntersection([ring], path)))
       if (at !== undefined) return [{ item: item.id, label: called(item), at }]
     }
     return []
   })
   const part = place(
-    polygonIntersection(
-      materialBetween(mounted, flatBodies(mounted), from + TOLERANCE.height, TALL, box),
-      path,
-    ),
+    isFlat(mounted)
+      ? polygonIntersection(materialBetween(mounted, flatBodies(mounted), beyond, TALL, box), path)
+      : partInSpace(mounted)
+          .flatMap(({ solid }) => planBetween(solid.pieces, beyond, TALL))
+          .filter((ring) => boxesMeet(boxOf([ring]), box))
+          .flatMap((ring) => polygonIntersection([ring], path)),
   )
   return [...(part === undefined ? [] : [{ item: 'part', label: 'the part', at: part }]), ...pieces]
 }

@@ -9,6 +9,7 @@ import { isBoreCut } from '../job/schema.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { formatter, type Formatter } from '../units/format.ts'
 import { capital } from '../words/capital.ts'
+import { planOf } from './inSpace.ts'
 
 const AXIS: Point = { x: 0, y: 0 }
 
@@ -35,12 +36,14 @@ function intoPlate(fmt: Formatter, { cut, item, z0 }: CutPlace): Finding[] {
 function inTheWay(fmt: Formatter, place: CutPlace, piece: MountedPiece): Finding[] {
   const [inner, outer] = cutRadii(place)
   const [from, to] = [inner, outer + TOOL_ROOM]
-  const hit = piece.solids.find(({ ring, z1 }) => {
-    if (z1 <= place.z0 + TOLERANCE.height) return false
-    return farthestFrom(ring, AXIS).distance > from && nearestOf(ring) < to
-  })
+  const above = place.z0 + TOLERANCE.height
+  const hit = piece.solids
+    .filter((s) => s.z1 > above)
+
+    .flatMap((s): readonly Ring[] => (s.lies ? planOf(s, above, Infinity) : [s.ring]))
+    .find((ring) => farthestFrom(ring, AXIS).distance > from && nearestOf(ring) < to)
   if (!hit) return []
-  const at = nearestTo(hit.ring, AXIS).point
+  const at = nearestTo(hit, AXIS).point
   const message = `${called(piece.item)} stands in the tool's way, ${cutWords(place.cut)}: between ${fmt.length(from)} and ${fmt.length(to)} from the axis (${fmt.length(TOOL_ROOM)} for the tool's point, a rule of thumb), above ${fmt.length(place.z0)}. Move it out of that ring, hold the part elsewhere, or cut less far.`
   return [finding('stop', 'in-tool-path', piece.item.id, message, at)]
 }

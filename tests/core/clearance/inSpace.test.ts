@@ -1,6 +1,9 @@
 /** Clashes and swept radii of what does not stand upright: by hand, and the part's solids against manifold-3d. */
 import { describe, expect, it, test } from 'vitest'
 import { clashFindings } from '../../../src-core/clearance/clashes.ts'
+import { breakthroughFindings } from '../../../src-core/clearance/breakthrough.ts'
+import { tailstockFindings } from '../../../src-core/clearance/tailstock.ts'
+import { toolPathFindings } from '../../../src-core/clearance/toolPath.ts'
 import { clearances } from '../../../src-core/clearance/clearance.ts'
 import { partInSpace } from '../../../src-core/clearance/partInSpace.ts'
 import { sweptThings } from '../../../src-core/clearance/swept.ts'
@@ -9,7 +12,7 @@ import { circleRing } from '../../../src-core/geometry/edges.ts'
 import type { Convex } from '../../../src-core/geometry/space/convex.ts'
 import type { Hardware, Job, Part, Prism } from '../../../src-core/job/schema.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
-import { block, bore, disc, jobWith, partOf, piece } from '../../helpers/jobs.ts'
+import { block, bore, disc, drillCut, jobWith, partOf, piece } from '../../helpers/jobs.ts'
 import { expectNear } from '../../helpers/near.ts'
 import { manifoldPrism } from '../../helpers/peers.ts'
 import { ANGLE_PLATE, bearingBlock, castingInVee, CENTRE_HEIGHT } from '../../helpers/shelfJobs.ts'
@@ -186,5 +189,65 @@ describe('the part as solids in space', () => {
     expect(volume).toBeGreaterThan(expected - 50)
     expect(volume).toBeLessThan(expected + 500)
     if (cuts === 'later') expect(kernelVolume([]) - expected).toBeGreaterThan(3000)
+  })
+})
+
+describe('tools past what leans or stands askew on a shelf: by what is really there', () => {
+  /** A block of 50 by 24 turned by 135° on the shelf: its corners 9.2 and 26.2 off its middle, along and out. */
+  const askew = (along: number, out: number, high: number): Hardware => ({
+    id: 's1',
+    kind: 'stop',
+    at: { on: 'A1', along, out },
+    facing: 135,
+    size: [50, 24, high],
+    stud: { thread: 'M12', class: '8.8', length: 'suit' },
+    torque: 45,
+    fixed: true,
+  })
+  const edge = { tool: 'HSS', speed: 20, feed: 0.1, depth: 1, interrupted: false } as const
+
+  it('a facing tool: of the block only the corner that reaches over the face', () => {
+    const cut = { id: 'f', kind: 'face', from: 40, to: 21, ...edge } as const
+    const met = (out: number) =>
+      toolPathFindings(mountSetup(bearingBlock([askew(50, out, 30)], { cuts: [cut] }), 'op10')).map(
+        (f) => f.item,
+      )
+    // The face is 94 out, 43 about the axis is the tool's. The block's top is at −33.5; its upright box begins 23.8 beside.
+    // Of one 80 out that corner over the face begins 28.6 beside: 44 from the axis.
+    expect(met(80)).toEqual([])
+    expect(met(100)).toEqual(['s1'])
+  })
+
+  it('the tailstock: a rib that leans away from it', () => {
+    const job = bearingBlock([], { cuts: [drillCut('A', 20)] })
+    // From 20 beside the axis, 80 out, to 60 beside, 160 out: 34.5 beside where the barrel ends, 14 + 8 higher.
+    const rib: Prism = {
+      ...block('rib', { x: 0, y: 0 }, [1, 1, 60]),
+      across: 90,
+      base: -30,
+      outline: [
+        { x: 20, y: 66 },
+        { x: 60, y: 66 },
+        { x: 60, y: 146 },
+      ],
+    }
+    const met = (barrel: number) => {
+      // The drill's point comes to 14 − 6, so barrel and chuck to 109.
+      const lathe = { ...job.lathe, tailstock: { barrel, reach: 101 } }
+      const part = { ...job.part, bodies: [...job.part.bodies, rib] }
+      return tailstockFindings(mountSetup({ ...job, lathe, part }, 'op10')).map((f) => f.item)
+    }
+    expect(met(66)).toEqual([])
+    expect(met(72)).toEqual(['part'])
+  })
+
+  it('a drill that comes through: what leans under it, though it goes on in front', () => {
+    const met = (along: number) =>
+      breakthroughFindings(
+        mountSetup(bearingBlock([askew(along, 30, 50)], { cuts: [drillCut('A', 40)] }), 'op10'),
+      ).map((f) => f.item)
+    // Below 14 out only a corner 9.2 ± 10 further along is left of it; at −13.5 up the drill is 14.8 wide to either side.
+    expect(met(20)).toEqual([])
+    expect(met(-9)).toEqual(['s1'])
   })
 })
