@@ -2,6 +2,7 @@
 import type { CuttingAdvice } from '../cutting/advice.ts'
 import { finding, type Finding } from '../findings/finding.ts'
 import { outOf, poseOf } from '../geometry/space/pose.ts'
+import { ROUNDING } from '../geometry/tolerance.ts'
 import type { MassMoments } from '../mass/massMoments.ts'
 import { isSound } from '../mounting/material.ts'
 import { halfAngle, middleOverLands } from '../mounting/inVee.ts'
@@ -14,7 +15,9 @@ import { frictionOf } from './friction.ts'
 import { standSeen } from './stand.ts'
 import type { PartJoint } from './partJoint.ts'
 import type { Press } from './presses.ts'
+import { BENDS_AT } from './support.ts'
 import { onCrown } from './toeContact.ts'
+import { thinWall } from './veeWall.ts'
 import { partLoadings } from './working.ts'
 
 /** The vee and the round of a setup looked at from the vee that its part is seated in; null for any other. */
@@ -67,6 +70,12 @@ export function partInVee(
       (s) => `what ${s.piece.item.id} does to the round is not known: it presses beside its crown`,
     ),
     ...beyond.map((s) => `how hard ${s.piece.item.id} presses beyond the flanks is not known`),
+    ...(item.angle < SHARP - ROUNDING.length
+      ? [
+          `how hard flanks of ${plain(item.angle, 1)}° press is not known: in a vee sharper than ${SHARP}° friction carries much of the strap's force`,
+        ]
+      : []),
+    ...wallLacks(whole, item, round, holding),
   ]
   const presses = holding.map((s): Press => ({
     id: s.piece.item.id,
@@ -84,6 +93,24 @@ export function partInVee(
     loadings: loadings ?? [],
   }
   return { ...base, input: lacks.length > 0 ? null : input, lacks }
+}
+
+/** Degrees between the flanks of the sharpest vee in use; from memory. */
+const SHARP = 60
+
+function wallLacks(
+  whole: Mounted,
+  item: Vee,
+  round: Extract<VeeRound, { lies: true }>,
+  holding: readonly ClampState[],
+): string[] {
+  const force = holding.reduce((sum, s) => sum + s.high, 0)
+  const thin = thinWall(whole, item, round, force)
+  if (!thin) return []
+  const fmt = formatter(whole.job.displayUnits)
+  return [
+    `whether its wall bears the flanks is not known: it is ${fmt.length(thin.thickness)} thick there and as a ring would be bent with ${plain(thin.stress, 0)} N/mm² by ${fmt.force(force)} (rule of thumb: ${BENDS_AT}). Tighten less, or leave more wall`,
+  ]
 }
 
 /** Where the part does not lie in its vee. */
