@@ -1,7 +1,7 @@
 /** The joint of a round part in a vee, and what is said where it does not lie in it. */
 import type { CuttingAdvice } from '../cutting/advice.ts'
 import { finding, type Finding } from '../findings/finding.ts'
-import { outOf, poseOf } from '../geometry/space/pose.ts'
+import { outOf, poseOf, type Pose } from '../geometry/space/pose.ts'
 import { ROUNDING } from '../geometry/tolerance.ts'
 import type { MassMoments } from '../mass/massMoments.ts'
 import { isSound } from '../mounting/material.ts'
@@ -75,7 +75,7 @@ export function partInVee(
           `how hard flanks of ${plain(item.angle, 1)}° press is not known: in a vee sharper than ${SHARP}° friction carries much of the strap's force`,
         ]
       : []),
-    ...wallLacks(whole, item, round, holding),
+    ...wallLacks(whole, item, pose, round, holding),
   ]
   const presses = holding.map((s): Press => ({
     id: s.piece.item.id,
@@ -101,11 +101,12 @@ const SHARP = 60
 function wallLacks(
   whole: Mounted,
   item: Vee,
+  pose: Pose,
   round: Extract<VeeRound, { lies: true }>,
   holding: readonly ClampState[],
 ): string[] {
   const force = holding.reduce((sum, s) => sum + s.high, 0)
-  const thin = thinWall(whole, item, round, force)
+  const thin = thinWall(whole, item, pose, round, force)
   if (!thin) return []
   const fmt = formatter(whole.job.displayUnits)
   return [

@@ -1,6 +1,7 @@
 /** Whether a hollow round bears being pressed into its vee: its wall where it lies on a flank. */
-import { polar } from '../geometry/angles.ts'
+import { directionOf, polar } from '../geometry/angles.ts'
 import { inRegion } from '../geometry/nearest.ts'
+import { outOf, type Pose } from '../geometry/space/pose.ts'
 import type { Point } from '../geometry/types.ts'
 import type { Vee } from '../job/schema.ts'
 import type { Mounted, VeeRound } from '../mounting/types.ts'
@@ -22,18 +23,20 @@ export interface VeeWall {
 
 /**
  * The thinnest wall over a flank, every bore cut, where what presses bends it beyond what support under a toe may; null
- * where none is. @param whole in the plate's frame. @param force N, the high side of all that presses.
+ * where none is. @param whole in the plate's frame. @param pose of the vee's lands. @param force N, the high side of all
+ * that presses.
  */
 export function thinWall(
   whole: Mounted,
-  { facing, angle }: Vee,
-  round: Extract<VeeRound, { lies: true }>,
+  { angle }: Vee,
+  pose: Pose,
+  { diameter, along, crown, out }: Extract<VeeRound, { lies: true }>,
   force: number,
 ): VeeWall | null {
-  const { diameter, middle, out } = round
+  const middle = outOf(pose, { x: along, y: 0, z: crown - diameter / 2 })
   const most = THIN * diameter
   const walls = [-1, 1].map((side) => {
-    const way = facing + 180 + side * (90 - angle / 2)
+    const way = directionOf(pose.n) + 180 + side * (90 - angle / 2)
     for (let depth = STEP; depth < most; depth += STEP) {
       const off = polar(diameter / 2 - depth, way)
       const p = { x: middle.x + off.x, y: middle.y + off.y }

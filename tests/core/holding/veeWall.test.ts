@@ -22,9 +22,9 @@ function tube(inside: number): Job {
 }
 const wallOf = (job: Job, force: number) => {
   const mounted = mountSetup(job, 'op10')
-  const { item, round } = mounted.shelves![0]!.shelf!
+  const { item, pose, round } = mounted.shelves![0]!.shelf!
   if (!round?.lies) throw new Error('it does not lie')
-  return thinWall(mounted, item as Vee, round, force)
+  return thinWall(mounted, item as Vee, pose, round, force)
 }
 
 describe('a tube of 80', () => {
