@@ -8,7 +8,9 @@ import { detailView, type DrawnDetail } from '../views/detailView.ts'
 import { detailBlock } from './detailBlock.ts'
 import { pictureBlock, shelfBlocks } from '../isometric/pictureBlock.ts'
 import { drawViews, viewAsides, type DrawnViews } from '../views/drawViews.ts'
-import { countPages, flow, type Block, type Region } from './flow.ts'
+import { drawPages, flow, type Block, type Pages, type Region } from './flow.ts'
+import { clampTable } from './clampList.ts'
+import { cutTable } from './cutList.ts'
 import { footerHeight } from './footer.ts'
 import { frame } from './frame.ts'
 import { INSET, planSheet, viewExtent, type SheetPlan } from './layout.ts'
@@ -27,7 +29,7 @@ import { passNotes } from './passNotes.ts'
 import { boreTable, placingTable } from './placingList.ts'
 import { revisionTable } from './revisionList.ts'
 import { largerSheets, type SheetSize } from './sheetSizes.ts'
-import { SIGN_OFF, clampTable, cutTable, madeOfTable, rollTestTable, stepsTable } from './setupLists.ts'
+import { SIGN_OFF, madeOfTable, rollTestTable, stepsTable } from './setupLists.ts'
 import { tableBlock, type TableInput } from './table.ts'
 import { TITLE_WIDTH, type Projection } from './titleFields.ts'
 
@@ -61,6 +63,8 @@ export interface Composed {
 
 /** How the same things may be set. */
 interface Setting {
+  /** Lists in the height that the views leave free. */
+  readonly fills: boolean
   /** Tables in small letters, and the picture no larger than it must be. */
   readonly hardware: boolean
   readonly speeds: boolean
@@ -69,21 +73,25 @@ interface Setting {
   readonly columns: number
 }
 
-const USUAL: Setting = { hardware: false, speeds: false, picture: false, columns: 1 }
+const USUAL: Setting = { fills: false, hardware: false, speeds: false, picture: false, columns: 1 }
 
 /** The first is the usual one. */
 function settingsOf({ columns }: SheetSize): Setting[] {
   const sizes = [
     USUAL,
+    { ...USUAL, fills: true },
     { ...USUAL, hardware: true },
     { ...USUAL, picture: true },
     { ...USUAL, hardware: true, picture: true },
     { ...USUAL, hardware: true, speeds: true },
     { ...USUAL, hardware: true, speeds: true, picture: true },
+    { fills: true, hardware: true, speeds: true, picture: true, columns: 1 },
   ]
   // Beside the views of A3 and B there is room for one.
   const most = Math.max(1, columns - 1)
-  return sizes.flatMap((s) => Array.from({ length: most }, (_, i) => ({ ...s, columns: i + 1 })))
+  // On a sheet of one column the lists have what the views leave in any case.
+  const apart = columns > 1 ? sizes : sizes.filter((s) => !s.fills)
+  return apart.flatMap((s) => Array.from({ length: most }, (_, i) => ({ ...s, columns: i + 1 })))
 }
 
 /**
@@ -97,7 +105,7 @@ export function compose(input: ComposeInput): Composed {
   let laid = usual!()
   const { scale } = laid.plan
   for (const other of others) {
-    if (laid.pages === 1) break
+    if (laid.placed.length === 1) break
     const next = other()
     if (next.plan.scale >= scale && isBetter(next, laid, sheet)) laid = next
   }
@@ -105,15 +113,16 @@ export function compose(input: ComposeInput): Composed {
   const { first, again } = fixed
   const detail = laid.detail && { of: laid.detail, drawn: fixed.detail(laid.detail) }
   const drawn = drawViews({ ...input, plan, detail, border: frame(sheet, TITLE_WIDTH) })
-  const blocks = [...laid.blocks, ...notesOf(input, plan, drawn.unplaced)]
-  const pages = flow(blocks, plan.regions, () => furtherRegions(input, again.height))
+  // Set once, but where the notes have to say what the views left out.
+  const placed = drawn.unplaced.length > 0 ? flowed(input, fixed, laid, drawn.unplaced) : laid.placed
+  const pages = drawPages(placed)
   const top = { x: sheet.left + INSET, y: sheet.top - INSET }
   const headOf = (i: number) => (i > 0 ? again.draw(top) : plan.hasColumn ? [] : first.draw(top))
   return { plan, drawn, pages: pages.map((page, i) => [...headOf(i), ...page]) }
 }
 
 const isBetter = (a: LaidOut, b: LaidOut, { large }: SheetSize): boolean =>
-  large && a.fits !== b.fits ? a.fits : a.pages < b.pages
+  large && a.fits !== b.fits ? a.fits : a.placed.length < b.placed.length
 
 interface LaidOut {
   readonly plan: SheetPlan
@@ -121,7 +130,8 @@ interface LaidOut {
   readonly blocks: readonly Block[]
   /** Whether verdict, stops, hardware and speeds stand on the first sheet. */
   readonly fits: boolean
-  readonly pages: number
+  /** All of it with the notes, sheet by sheet. */
+  readonly placed: Pages
   readonly detail: Detail | null
 }
 
@@ -189,6 +199,7 @@ function layOut(input: ComposeInput, fixed: Fixed, setting: Setting): LaidOut {
     hardware,
     columnWidth: Math.max(COLUMN, speeds.width),
     columns: setting.columns,
+    fills: setting.fills,
   })
   const leading = [
     ...(plan.hasColumn ? [headline(fixed.words)] : []),
@@ -205,11 +216,21 @@ function layOut(input: ComposeInput, fixed: Fixed, setting: Setting): LaidOut {
     ...fixed.tables,
     ...fixed.texts,
   ]
-  const count = (of: readonly Block[]) =>
-    countPages(of, plan.regions, () => furtherRegions(input, fixed.again.height))
-  const pages = count([...blocks, ...notesOf(input, plan, [])])
-  return { plan, blocks, fits: count(leading) === 1, pages, detail }
+  const laid = { plan, blocks, detail }
+  const fits = setOn(leading, input, fixed, plan).length === 1
+  return { ...laid, fits, placed: flowed(input, fixed, laid, []) }
 }
+
+/** Blocks and notes on as many sheets as they take. */
+const flowed = (
+  input: ComposeInput,
+  fixed: Fixed,
+  { plan, blocks }: Pick<LaidOut, 'plan' | 'blocks'>,
+  unplaced: readonly string[],
+): Pages => setOn([...blocks, ...notesOf(input, plan, unplaced)], input, fixed, plan)
+
+const setOn = (blocks: readonly Block[], input: ComposeInput, { again }: Fixed, plan: SheetPlan): Pages =>
+  flow(blocks, plan.regions, () => furtherRegions(input, again.height))
 
 /** What one sets up by. */
 function setupTables({ mounted, analysis }: ComposeInput): TableInput[] {

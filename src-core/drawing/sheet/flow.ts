@@ -40,35 +40,25 @@ export interface Block {
 const BETWEEN = 3.2
 const BESIDE = 6
 
-/**
- * Blocks in order, each whole in the first region that holds it; one that no region holds goes to the next sheet, and
- * is broken only if it is higher than a sheet. What is narrow leaves room beside it for what is narrow and no higher.
- * `next` gives the regions of a following sheet.
- */
-export const flow = (
-  blocks: readonly Block[],
-  first: readonly Region[],
-  next: () => readonly Region[],
-): Primitive[][] =>
-  pagesOf(blocks, first, next).map((placed) => placed.flatMap(({ laid, at }) => laid.draw(at)))
-
-/** How many sheets `flow` takes, with nothing drawn. */
-export const countPages = (
-  blocks: readonly Block[],
-  first: readonly Region[],
-  next: () => readonly Region[],
-): number => pagesOf(blocks, first, next).length
-
+/** A block where it stands, its upper left corner at `at`. */
 interface Placed {
   readonly laid: Laid
   readonly at: Point
 }
 
-function pagesOf(
+/** Blocks on one sheet after another; nothing of them is drawn yet. */
+export type Pages = readonly (readonly Placed[])[]
+
+/**
+ * Blocks in order, each whole in the first region that holds it; one that no region holds goes to the next sheet, and
+ * is broken only if it is higher than a sheet. What is narrow leaves room beside it for what is narrow and no higher.
+ * `next` gives the regions of a following sheet.
+ */
+export function flow(
   blocks: readonly Block[],
   first: readonly Region[],
   next: () => readonly Region[],
-): (readonly Placed[])[] {
+): Pages {
   const pages: (readonly Placed[])[] = []
   let waiting = blocks
   let regions = first
@@ -80,6 +70,9 @@ function pagesOf(
   } while (waiting.length > 0)
   return pages
 }
+
+export const drawPages = (pages: Pages): Primitive[][] =>
+  pages.map((placed) => placed.flatMap(({ laid, at }) => laid.draw(at)))
 
 /** What is left of a region. */
 interface Free extends Region {

@@ -34,6 +34,8 @@ const TIGHT = 0.75
 /** Height that the hardware list may take under the views. */
 const MOST_LIST = 130
 const BETWEEN_COLUMNS = 6
+/** Height above and below the views that lists under them leave to the labels, mm. */
+const AIR = 12
 const WIDE_COLUMN = 180
 
 export interface SheetPlan {
@@ -90,6 +92,8 @@ export interface PlanInput {
   readonly columnWidth: number
   /** Of tables beside the views, where they share the sheet. */
   readonly columns: number
+  /** Whether height that views and list leave free goes to what follows them. */
+  readonly fills: boolean
 }
 
 /** Throws RangeError on a scale that is not a positive number. */
@@ -100,7 +104,9 @@ export function planSheet(input: PlanInput): SheetPlan {
   const fits = layouts.map((l) => fit(input, l))
   const k = layouts.findIndex((_, i) => isGood(input, fits[i]!))
   const best = k >= 0 ? k : fits.reduce((b, f, i) => (f.scale > fits[b]!.scale ? i : b), 0)
-  return arrange({ ...input, extent: fits[best]!.extent }, layouts[best]!, fits[best]!.scale)
+  const { scale: found, extent } = fits[best]!
+  const chosen = { ...input, extent }
+  return arrange(chosen, input.fills ? filled(chosen, layouts[best]!, found) : layouts[best]!, found)
 }
 
 /** The scale asked for, or a plate that its labels do not crowd. */
@@ -138,6 +144,8 @@ interface Layout {
   readonly hasColumn: boolean
   /** Height of view titles and legend. */
   readonly captions: number
+  /** Of the list under the views, where they share the sheet with a column. */
+  readonly list: number
   /** Whether blocks may follow under the views. */
   readonly under: boolean
 }
@@ -150,15 +158,23 @@ function sharedLayouts(input: PlanInput): Layout[] {
   return [...whole, 0].map((height) => sharedLayout(input, height))
 }
 
+/** With the views' free height, but for some air, given to the lists under them. */
+function filled(input: PlanInput, layout: Layout, scale: number): Layout {
+  const { area, captions, list, hasColumn } = layout
+  const free = area.y1 - area.y0 - heightAt(input.extent, scale, captions) - AIR
+  return hasColumn && free > 0 ? sharedLayout(input, list, free) : layout
+}
+
 const listWidth = (sheet: SheetSize): number => sheet.right - TITLE_WIDTH - 4 - sheet.left - INSET
 
-/** Views at the upper left, columns of notes at the right over the title block, room for a list under the views. */
+/** Views at the upper left, columns of notes at the right over the title block, room for a list under the views and for more below it. */
 function sharedLayout(
   { mounted, sheet, title, columnWidth, columns, hardware, lacks }: PlanInput,
   listHeight: number,
+  more = 0,
 ): Layout {
   const left = sheet.left + INSET
-  const band = Math.max(title + 2, footerHeight(sheet, lacks) + listHeight + 3)
+  const band = Math.max(title + 2, footerHeight(sheet, lacks) + listHeight + 3) + more
   // The verdict's at the right, as narrow as it can be; those for the wide tables beside it.
   const columnX = sheet.right - INSET - columnWidth
   const wide = Array.from(
@@ -182,6 +198,7 @@ function sharedLayout(
   return {
     area,
     captions: captionsHeight(mounted, captionsWidth(area)),
+    list: listHeight,
     regions: [
       column(columnX, columnWidth),
       ...wide.map((x) => column(x, WIDE_COLUMN)),
@@ -192,7 +209,7 @@ function sharedLayout(
           width: listWidth(sheet),
           height: band - 3 - footerHeight(sheet, lacks),
         },
-        listHeight > 0 ? (hardware.fullWidth ?? Infinity) : Infinity,
+        listHeight > 0 && more === 0 ? (hardware.fullWidth ?? Infinity) : Infinity,
       ),
     ],
     hasColumn: true,
@@ -227,6 +244,7 @@ function wholeLayout({ mounted, sheet, title, head, lacks }: PlanInput): Layout 
   return {
     area,
     captions: captionsHeight(mounted, captionsWidth(area)),
+    list: 0,
     regions: beside,
     hasColumn: false,
     under: !sheet.large,

@@ -1,120 +1,17 @@
-/** The lists one sets up by: clamps, what weights and blocks are made of, the cuts, and the steps with room to write. */
+/** The lists one sets up by: what weights and blocks are made of, and the steps with room to write. */
 import type { Analysis } from '../../analysis/result.ts'
-import { cutPlaces, cutWords, type CutPlace } from '../../cutting/cutPlace.ts'
-import { fastenerOf, fastenerWords } from '../../hardware/fastener.ts'
-import { standOf } from '../../holding/stand.ts'
-import { isClamp, type Clamp, type Hardware, type Job } from '../../job/schema.ts'
+import type { Hardware, Job } from '../../job/schema.ts'
 import { angleText, indexWords } from '../../mounting/plateAngle.ts'
-import type { Mounted, MountedPiece, MountedToe } from '../../mounting/types.ts'
-import { inOrder } from '../../steps/hold.ts'
+import type { Mounted, MountedPiece } from '../../mounting/types.ts'
 import type { Step } from '../../steps/step.ts'
 import { stepsOf } from '../../steps/steps.ts'
-import { clockPosition, formatter, plain, significant, spannerPull } from '../../units/format.ts'
-import { convert } from '../../units/convert.ts'
-import { dimensionText, hasHeavySide } from '../views/view.ts'
+import { clockPosition, formatter, plain } from '../../units/format.ts'
 import { bounded } from '../text/bounded.ts'
+import { dimensionText, hasHeavySide } from '../views/view.ts'
+import { NONE, TO_WRITE, by, lengthUnit, studWords, torqueCell, torqueUnit } from './cells.ts'
 import type { TableInput } from './table.ts'
 
-/** Room to write a figure in, mm. */
-const TO_WRITE = 24
-const NONE = '–'
-
-const lengthUnit = ({ displayUnits }: Job): string => (displayUnits === 'in' ? 'in' : 'mm')
-const torqueUnit = ({ displayUnits }: Job): string => (displayUnits === 'in' ? 'lbf·ft' : 'N·m')
-
-/** A torque in the unit that the column is headed with. */
-export function torqueFigure({ displayUnits }: Job, torque: number): string {
-  if (displayUnits === 'mm') return significant(torque, 3)
-  return significant(convert(convert(torque, 'N', 'lbf'), 'm', 'ft'), 3)
-}
-
-const by = (job: Job, sizes: readonly number[]): string => sizes.map((s) => dimensionText(job, s)).join(' × ')
-
-/** Thread, class and length; a length that is not given is the least that the joint wants. */
-function studWords(job: Job, { item, fastenings }: MountedPiece): string {
-  const words = fastenerWords(fastenerOf(item))
-  const known = fastenings[0]
-  if (!known) return words || NONE
-  const length =
-    known.length === null ? `at least ${dimensionText(job, known.needed)}` : dimensionText(job, known.length)
-  return [words || 'stud', length].join(' × ')
-}
-
-const torqueCell = (job: Job, item: Hardware): string => {
-  const torque = fastenerOf(item)?.torque
-  return torque ? torqueFigure(job, torque) : NONE
-}
-
 const orderCell = (item: Hardware): string => ('order' in item && item.order ? plain(item.order, 0) : NONE)
-
-/** Null where nothing presses the part. */
-export function clampTable(mounted: Mounted): TableInput | null {
-  const { job, pieces, setup } = mounted
-  const clamps = inOrder(pieces.filter((p) => isClamp(p.item)))
-  if (clamps.length === 0) return null
-  const rows = clamps.map((piece, i) => {
-    const { item, facing } = piece
-    const { toe } = standOf(mounted, piece).seen
-    const strap = item.kind === 'clamp' ? by(job, strapSize(item)) : NONE
-    return [
-      plain(i + 1, 0),
-      plain(pieces.indexOf(piece) + 1, 0),
-      item.kind === 'clamp' ? angleText(job, facing) : NONE,
-      strap,
-      studWords(job, piece),
-      item.kind === 'clamp' ? heelWords(job, item, toe) : NONE,
-      item.kind === 'clamp' && item.packing && setup.packing > 0
-        ? `${by(job, item.packing.size)} × ${dimensionText(job, setup.packing)}`
-        : NONE,
-      toe ? dimensionText(job, toe.toWork) : NONE,
-      toe?.rest ? dimensionText(job, toe.rest.z) : NONE,
-      torqueCell(job, item),
-      '',
-    ]
-  })
-  const over = clamps.some((c) => c.shelf) ? 'what it stands on' : 'the plate'
-  return {
-    title: 'Clamps',
-    remark: `In the order of tightening; ${lengthUnit(job)}. Toe: from the stud to the strap's end, and its height over ${over}; it points toward the angle, from ${indexWords(job)}.${pullWords(job, clamps)}`,
-    columns: [
-      { title: 'Order', align: 'end' },
-      { title: 'No', align: 'middle' },
-      { title: 'Toward', align: 'end' },
-      { title: 'Strap', wraps: true },
-      { title: 'Stud' },
-      { title: 'Heel' },
-      { title: 'Packing', wraps: true },
-      { title: 'Toe', align: 'end' },
-      { title: 'High', align: 'end' },
-      { title: torqueUnit(job), align: 'end' },
-      { title: 'Set', least: 11 },
-    ],
-    rows,
-    small: true,
-  }
-}
-
-/** Torques for which the pull is said. */
-const MOST_PULLS = 3
-
-/** What each torque is by hand, the largest first; nothing where none is given. */
-function pullWords(job: Job, clamps: readonly MountedPiece[]): string {
-  const fmt = formatter(job.displayUnits)
-  const torques = new Set(clamps.map((c) => fastenerOf(c.item)?.torque ?? 0).filter((t) => t > 0))
-  const words = [...torques]
-    .sort((a, b) => b - a)
-    .slice(0, MOST_PULLS)
-    .map((t) => `${fmt.torque(t)} is ${spannerPull(fmt, t, job.clampingKit?.spanner ?? null)}`)
-  return words.length > 0 ? ` ${words.join('; ')}.` : ''
-}
-
-const strapSize = ({ strap }: Clamp): number[] => [strap.length, strap.width, strap.thickness]
-
-function heelWords(job: Job, { heel }: Clamp, toe: MountedToe | null): string {
-  if (!heel) return NONE
-  const height = toe?.heel ?? null
-  return `${heel.kind} ${height === null ? 'height not given' : dimensionText(job, height)}`
-}
 
 /** Weights, stops, boxes and what else stands there: from the plate up, with stud and torque. Null where there is none. */
 export function madeOfTable(mounted: Mounted): TableInput | null {
@@ -198,76 +95,6 @@ function sizeOf(
   if ('circle' in footprint) return `Ø${dimensionText(job, footprint.circle)} × ${high}`
   if ('rect' in footprint) return `${by(job, footprint.rect)} × ${high}`
   return `as drawn × ${high}`
-}
-
-/** Null where the setup cuts nothing, or nothing is known of it. */
-export function cutTable(mounted: Mounted, analysis: Analysis): TableInput | null {
-  const places = cutPlaces(mounted)
-  if (places.length === 0) return null
-  const { job } = mounted
-  const inch = job.displayUnits === 'in'
-  const fmt = formatter(job.displayUnits)
-  const rows = places.map((place, i) => {
-    const { cut, bore, diameter } = place
-    const passes = passesOf(place, places)
-    const advice = analysis.cutting?.cuts[i]
-    return [
-      cutWords(cut),
-      cut.tool,
-      `Ø${dimensionText(job, diameter)}${bore ? toleranceWords(job, place) : ''}`,
-      bore
-        ? bore.through
-          ? 'through'
-          : dimensionText(job, place.z1 - place.z0)
-        : dimensionText(job, place.z1 - place.z0),
-      'depth' in cut ? dimensionText(job, cut.depth) : NONE,
-      passes === null ? NONE : plain(passes, 0),
-      plain(inch ? convert(cut.speed, 'm', 'ft') : cut.speed, 0),
-      inch ? plain(convert(cut.feed, 'mm', 'in'), 4) : plain(cut.feed, 3),
-      advice
-        ? `${advice.set_rpm === null ? 'none' : plain(advice.set_rpm, 1)} (${plain(advice.ideal_rpm, 0)})`
-        : NONE,
-      '',
-    ]
-  })
-  return {
-    title: 'Cuts',
-    remark: `At ${mounted.setup.speed === null ? 'no speed chosen yet' : fmt.speed(mounted.setup.speed)}; speed and feed as planned; rpm to set (wanted at the diameter cut). ${lengthUnit(job)}.`,
-    columns: [
-      { title: 'Cut', wraps: true },
-      { title: 'Tool' },
-      { title: 'To', wraps: true },
-      { title: 'Deep', align: 'end' },
-      { title: 'A pass', align: 'end' },
-      { title: 'Passes', align: 'end' },
-      { title: inch ? 'ft/min' : 'm/min', align: 'end' },
-      { title: inch ? 'in/rev' : 'mm/rev', align: 'end' },
-      { title: 'Set rpm', align: 'end' },
-      { title: 'Measured', least: TO_WRITE },
-    ],
-    rows,
-    small: true,
-  }
-}
-
-function toleranceWords(job: Job, { bore, cut }: CutPlace): string {
-  if (cut.kind === 'drill' || !bore) return ''
-  const { tolerance } = bore.bore
-  if (!tolerance) return ', tolerance not given'
-  if ('class' in tolerance) return ` ${tolerance.class}`
-  return ` (${tolerance.limits.map((l) => dimensionLimit(job, l)).join(' to ')})`
-}
-
-/** A limit of size to a thousandth of a millimetre or a ten-thousandth of an inch. */
-const dimensionLimit = ({ displayUnits }: Job, mm: number): string =>
-  displayUnits === 'in' ? plain(convert(mm, 'mm', 'in'), 4) : plain(mm, 3)
-
-/** From what is there, or what a drill leaves, to the finished size; null where nothing opens the bore. */
-function passesOf({ cut, bore }: CutPlace, all: readonly CutPlace[]): number | null {
-  if (cut.kind !== 'bore' || !bore) return null
-  const drilled = all.flatMap((p) => (p.bore === bore && p.cut.kind === 'drill' ? [p.cut.diameter] : []))
-  const start = Math.max(bore.bore.start, ...drilled)
-  return start > 0 ? Math.max(1, Math.ceil((bore.bore.diameter - start) / 2 / cut.depth - 1e-9)) : null
 }
 
 /** Facts of a step that are set or read off, first come first; the others are in the other lists. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { flow } from '../../../src-core/drawing/sheet/flow.ts'
+import { drawPages, flow as set } from '../../../src-core/drawing/sheet/flow.ts'
 import type { Block, Region } from '../../../src-core/drawing/sheet/flow.ts'
 import { headline, noteBlock } from '../../../src-core/drawing/sheet/noteBlock.ts'
 import { tableBlock } from '../../../src-core/drawing/sheet/table.ts'
@@ -17,6 +17,9 @@ const COLUMNS = [
   { title: 'kg', align: 'end' },
 ] as const
 const rows = (n: number) => Array.from({ length: n }, (_, i) => [`${i + 1}`, `piece ${i + 1}`, `${i + 1}.5`])
+
+/** Blocks set and drawn, sheet by sheet. */
+const flow = (...given: Parameters<typeof set>) => drawPages(set(...given))
 
 describe('a table', () => {
   it('is as wide as what it holds and as high as its rows', () => {

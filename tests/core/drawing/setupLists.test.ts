@@ -1,12 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
-import {
-  clampTable,
-  cutTable,
-  madeOfTable,
-  rollTestTable,
-  stepsTable,
-} from '../../../src-core/drawing/sheet/setupLists.ts'
+import { clampTable } from '../../../src-core/drawing/sheet/clampList.ts'
+import { cutTable } from '../../../src-core/drawing/sheet/cutList.ts'
+import { madeOfTable, rollTestTable, stepsTable } from '../../../src-core/drawing/sheet/setupLists.ts'
 import { setupSheet } from '../../../src-core/drawing/sheet/setupSheet.ts'
 import { SHEETS, type SheetName } from '../../../src-core/drawing/sheet/sheetSizes.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
@@ -31,6 +27,14 @@ describe("the crank link's lists", () => {
       expect(row).toContain(`${c.packing!.size.join(' × ')} × ${job.setups[0]!.packing}`)
       expect(row).toContain(` | ${c.torque} | `)
     })
+  })
+
+  it('give bolts alone no columns for straps, and no words on toes', () => {
+    const table = clampTable(mountSetup(shelfExample('bearing-block'), 'op20'))!
+    expect(table.columns.map((c) => c.title)).toEqual(['Order', 'No', 'Stud', 'N·m', 'Set'])
+    for (const row of table.rows) expect(row).toHaveLength(table.columns.length)
+    expect(table.rows.map((r) => r[2]!.slice(0, 7))).toEqual(['M12 8.8', 'M12 8.8'])
+    expect(table.remark).not.toMatch(/toe|strap/i)
   })
 
   it('give a clamp in a vee its heel and toe over the lands', () => {
@@ -89,8 +93,12 @@ describe("the crank link's lists", () => {
     expect(row![2]).toBe(`Ø${bore.diameter} H7`)
     expect(row).toContain('through')
     expect(row).toContain(String(cut.feed))
-    // By hand: so many passes of that depth from the hole that is there to the finished size.
-    expect(row![5]).toBe(String(Math.ceil((bore.diameter - bore.start) / 2 / cut.depth)))
+    // By hand: 42 H7 is aimed at 42.01, 2 mm of radius from 38: two passes of 0.25 finish, 1.5 in cuts of 1 are two more.
+    expect([bore.start, cut.depth]).toEqual([38, 1])
+    expect(row![5]).toBe('4')
+    // Without a tolerance: so many of that depth from the hole that is there to the finished size.
+    const [plain] = cutTable(mounted, analyse(job, 'op10'))!.rows.slice(-1)
+    expect(plain![5]).toBe(String(Math.ceil((bore.diameter - bore.start) / 2 / cut.depth)))
   })
 
   it('leave room to write: each step a box, what was measured, the roll test, who signs', () => {
