@@ -1,7 +1,7 @@
 /** The drawings on show beside the plate: what they are of, which one, and how they are saved. */
 import { allSetupsTitle, jobSheets } from '../../src-core/drawing/sheet/jobSheets.ts'
 import type { Drawing } from '../../src-core/drawing/model/model.ts'
-import { setupSheet } from '../../src-core/drawing/sheet/setupSheet.ts'
+import { setupSheet, sizeOf } from '../../src-core/drawing/sheet/setupSheet.ts'
 import { stepCards } from '../../src-core/drawing/cards/stepCards.ts'
 import { largerSheet, type LargerSheet } from '../../src-core/drawing/sheet/larger.ts'
 import type { SheetName } from '../../src-core/drawing/sheet/sheetSizes.ts'
@@ -60,6 +60,11 @@ export class Sheets {
     () => this.drawings[Math.min(this.page, this.drawings.length - 1)] ?? null,
   )
 
+  /** Whether the setup's sheet has no room for something. */
+  readonly isCrowded: boolean = $derived.by(
+    () => this.of === 'setup' && this.drawings[0]?.unplaced !== undefined,
+  )
+
   show(of: SheetsOf): void {
     this.of = of
     this.page = 0
@@ -71,7 +76,7 @@ export class Sheets {
     const begun = performance.now()
     try {
       this.drawings = this.#make()
-      this.larger = this.#largerSheet()
+      if (!this.#stands(this.larger)) this.larger = null
       this.fault = this.drawings.length > 0 ? '' : 'Nothing to draw until the job is sound.'
     } catch (error) {
       if (!(error instanceof RangeError)) throw error
@@ -92,10 +97,23 @@ export class Sheets {
     return analysis ? setupSheet(job, setup.id, analysis, options) : []
   }
 
-  #largerSheet(): LargerSheet | null {
+  /** Whether what was worked out of an earlier drawing holds for this one. */
+  #stands(larger: LargerSheet | null): boolean {
+    const { job } = this.#jobs
+    const missing = this.drawings[0]?.unplaced ?? []
+    return (
+      larger !== null &&
+      this.of === 'setup' &&
+      larger.from === sizeOf(job, this.#results.setup, {}) &&
+      larger.missing.join() === missing.join()
+    )
+  }
+
+  /** Works out the sheet that has room. It draws several, so ask when changes pause. */
+  propose(): void {
     const { setup, analysis } = this.#results
-    if (this.of !== 'setup' || !analysis || !this.drawings[0]?.unplaced) return null
-    return largerSheet(this.#jobs.job, setup.id, analysis)
+    if (!this.isCrowded || !analysis || this.#stands(this.larger)) return
+    this.larger = largerSheet(this.#jobs.job, setup.id, analysis, {}, this.drawings)
   }
 
   /** Takes a size for the setup on show. */

@@ -2,6 +2,7 @@
 import type { Analysis } from '../../analysis/result.ts'
 import type { Job } from '../../job/schema.ts'
 import { findSetup } from '../../mounting/mount.ts'
+import type { Drawing } from '../model/model.ts'
 import { sizeOf, setupSheet, type SheetOptions } from './setupSheet.ts'
 import { largerSheets, sizeText, type SheetName } from './sheetSizes.ts'
 
@@ -15,18 +16,23 @@ export interface LargerSheet {
   readonly left: readonly string[]
 }
 
-/** Null where the sheet has room for all. Draws each larger one until all is there. Throws as `setupSheet` does. */
+/**
+ * Null where the sheet has room for all. Draws each larger one until all is there.
+ * @param drawn the sheets as given, where they are drawn already
+ * Throws as `setupSheet` does.
+ */
 export function largerSheet(
   job: Job,
   setupId: string,
   analysis: Analysis,
   given: SheetOptions = {},
+  drawn: readonly Drawing[] = setupSheet(job, setupId, analysis, given),
 ): LargerSheet | null {
+  const missing = drawn[0]!.unplaced ?? []
+  if (missing.length === 0) return null
   const from = sizeOf(job, findSetup(job, setupId), given)
   const missingOn = (sheet: SheetName) =>
     setupSheet(job, setupId, analysis, { ...given, sheet })[0]!.unplaced ?? []
-  const missing = missingOn(from)
-  if (missing.length === 0) return null
   let best: Pick<LargerSheet, 'to' | 'left'> = { to: null, left: missing }
   for (const to of largerSheets(from)) {
     const left = missingOn(to)

@@ -14,7 +14,7 @@ import { flag, printJson, textValue, type Call } from '../command.ts'
 import { EXIT, Failure, printable } from '../failure.ts'
 import { readJob, setupOf } from '../jobInput.ts'
 import { makeFolder } from '../outputs.ts'
-import { writeSheets } from '../sheetFiles.ts'
+import { writeSheets, type SheetSet } from '../sheetFiles.ts'
 import { sheetFlags, type SheetFlags } from '../sheetFlags.ts'
 import { SHEET_FORMATS, SHEET_FORMATS_DEFAULT, type SheetFormat } from '../sheetFormats.ts'
 import { exitFor } from './check.ts'
@@ -53,14 +53,20 @@ export async function sheet(call: Call): Promise<number> {
   const which = flag(call, 'all') ? { setups: setups.map((s) => s.id) } : { setup: setups[0]!.id }
   if (flag(call, 'json')) printJson(call.io, { ...which, files: paths, findings: against })
   else for (const path of paths) call.io.out(`${printable(relative(call.io.cwd, path) || path)}\n`)
-  if (kind === 'sheet') noteCrowded(call, job, analyses, options)
+  if (kind === 'sheet') noteCrowded(call, job, analyses, options, sets)
   return exitWord(call, analyses, words)
 }
 
 /** Proposes a larger sheet where the views had no room for all their labels. */
-function noteCrowded(call: Call, job: Job, analyses: readonly Analysis[], options: SheetFlags): void {
-  for (const analysis of analyses) {
-    const larger = largerSheet(job, analysis.setup, analysis, options)
+function noteCrowded(
+  call: Call,
+  job: Job,
+  analyses: readonly Analysis[],
+  options: SheetFlags,
+  sets: readonly SheetSet[],
+): void {
+  for (const [i, analysis] of analyses.entries()) {
+    const larger = largerSheet(job, analysis.setup, analysis, options, sets[i]!.drawings)
     if (!larger) continue
     const flag = larger.to === null ? '' : ` (--size ${larger.to})`
     call.io.note(`${analysis.setup}: ${largerSheetWords(larger)}${flag}`)

@@ -42,3 +42,12 @@ test('the letter of the edge that lies on an angle plate finds room at full size
   const [first] = setupSheet(job, 'op20', analyse(job, 'op20'), { sheet: 'A1' })
   expect(first!.unplaced).toBeUndefined()
 })
+
+test('lists stand under the views of a small plate, where that saves a sheet', () => {
+  const job = shelfExample('bearing-block')
+  const pages = setupSheet(job, 'op20', analyse(job, 'op20'), { sheet: 'A3' })
+  expect(pages).toHaveLength(2)
+  expect(pages[0]!.unplaced).toBeUndefined()
+  const first = plainPrimitives(pages[0]!).flatMap((p) => (p.kind === 'text' ? [p.text] : []))
+  for (const title of ['Hardware', 'Clamps', 'Weights, packing and blocks']) expect(first).toContain(title)
+})

@@ -44,8 +44,8 @@ describe("the crank link's lists", () => {
     const crown = (40 * Math.SQRT2 - 62 / 2 + 40).toFixed(1)
     expect(table.remark).toContain('height over what it stands on')
     for (const row of table.rows) {
-      expect(row[5]).toBe(`block ${crown}`)
-      expect(row.slice(7, 9)).toEqual(['54', crown])
+      expect(row[4]).toBe(`block ${crown}`)
+      expect(row.slice(6, 8)).toEqual(['54', crown])
     }
     expect(clampTable(mounted)!.remark).toContain('height over the plate')
   })
