@@ -35,7 +35,7 @@ export function clampTable(mounted: Mounted): TableInput | null {
       { title: 'Order', align: 'end' },
       { title: 'No', align: 'middle' },
       ...(hasStraps ? STRAP_COLUMNS : []),
-      { title: 'Stud' },
+      { title: 'Stud', wraps: true },
       { title: torqueUnit(job), align: 'end' },
       { title: 'Set', least: 11 },
     ],

@@ -69,29 +69,38 @@ interface Setting {
   readonly hardware: boolean
   readonly speeds: boolean
   readonly picture: boolean
+  /** Roll test and sign-off, which have to be written in. */
+  readonly forms: boolean
   /** Of tables beside the views. */
   readonly columns: number
 }
 
-const USUAL: Setting = { fills: false, hardware: false, speeds: false, picture: false, columns: 1 }
+const USUAL: Setting = {
+  ...{ fills: false, hardware: false, speeds: false, picture: false, forms: false },
+  columns: 1,
+}
+const DENSEST: Setting = {
+  ...{ fills: true, hardware: true, speeds: true, picture: true, forms: true },
+  columns: 1,
+}
 
 /** The first is the usual one. */
 function settingsOf({ columns }: SheetSize): Setting[] {
   const sizes = [
     USUAL,
-    { ...USUAL, fills: true },
+    // On a sheet of one column the lists have what the views leave in any case.
+    ...(columns > 1 ? [{ ...USUAL, fills: true }] : []),
     { ...USUAL, hardware: true },
     { ...USUAL, picture: true },
     { ...USUAL, hardware: true, picture: true },
     { ...USUAL, hardware: true, speeds: true },
     { ...USUAL, hardware: true, speeds: true, picture: true },
-    { fills: true, hardware: true, speeds: true, picture: true, columns: 1 },
+    { ...DENSEST, forms: false },
+    DENSEST,
   ]
   // Beside the views of A3 and B there is room for one.
   const most = Math.max(1, columns - 1)
-  // On a sheet of one column the lists have what the views leave in any case.
-  const apart = columns > 1 ? sizes : sizes.filter((s) => !s.fills)
-  return apart.flatMap((s) => Array.from({ length: most }, (_, i) => ({ ...s, columns: i + 1 })))
+  return sizes.flatMap((s) => Array.from({ length: most }, (_, i) => ({ ...s, columns: i + 1 })))
 }
 
 /**
@@ -148,6 +157,7 @@ interface Fixed {
   readonly shelves: readonly Block[]
   /** What one sets up by, and what is said of it but for the notes. */
   readonly tables: readonly Block[]
+  readonly forms: (small: boolean) => readonly Block[]
   readonly texts: readonly Block[]
   /** Drawn once at each scale. */
   readonly detail: (of: Detail) => DrawnDetail
@@ -158,6 +168,7 @@ function fixedBlocks(input: ComposeInput): Fixed {
   const words = headlineWords(job, setup, analysis)
   const across = sheet.right - sheet.left - 2 * INSET
   const details = new Map<number, DrawnDetail>()
+  const forms = [rollTestTable(input.mounted, analysis), SIGN_OFF].map(inLetters)
   return {
     words,
     first: lead(words, across, true),
@@ -168,6 +179,7 @@ function fixedBlocks(input: ComposeInput): Fixed {
     picture: { usual: pictureBlock(input.mounted), small: pictureBlock(input.mounted, true) },
     shelves: shelfBlocks(input.mounted),
     tables: setupTables(input).map(tableBlock),
+    forms: (small) => forms.map((form) => form(small)),
     texts: texts(input).map(noteBlock),
     detail: (of) => {
       const known = details.get(of.scale) ?? detailView(input, of)
@@ -214,6 +226,7 @@ function layOut(input: ComposeInput, fixed: Fixed, setting: Setting): LaidOut {
     fixed.picture[setting.picture ? 'small' : 'usual'],
     ...fixed.shelves,
     ...fixed.tables,
+    ...fixed.forms(setting.forms),
     ...fixed.texts,
   ]
   const laid = { plan, blocks, detail }
@@ -241,9 +254,7 @@ function setupTables({ mounted, analysis }: ComposeInput): TableInput[] {
     madeOfTable(mounted),
     cutTable(mounted, analysis),
     stepsTable(mounted, analysis),
-    rollTestTable(mounted, analysis),
     revisionTable(mounted.job),
-    SIGN_OFF,
   ]
   return tables.filter((t) => t !== null)
 }

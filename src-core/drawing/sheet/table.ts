@@ -141,12 +141,13 @@ function layTable(
 
 const sumOf = (widths: readonly number[]): number => widths.reduce((a, b) => a + b, 0)
 
-/** The wrapping columns give up what the others need; where that is not enough, the widest come down to one width. */
+/** The widest wrapping columns give up what the others need; where that is not enough, the widest of all come down to one width. */
 function fitWidths(input: TableInput, natural: readonly number[], width: number): number[] {
-  const over = sumOf(natural) - width
-  if (over <= 0) return [...natural]
+  if (sumOf(natural) <= width) return [...natural]
+  const wraps = natural.filter((_, k) => input.columns[k]!.wraps)
+  const level = levelOf(wraps, width - (sumOf(natural) - sumOf(wraps)))
   const wrapped = natural.map((w, k) =>
-    input.columns[k]!.wraps ? Math.max(Math.min(w, wrapWidth(input)), w - over) : w,
+    input.columns[k]!.wraps ? Math.min(w, Math.max(wrapWidth(input), level)) : w,
   )
   if (sumOf(wrapped) <= width + PAPER_TOLERANCE.fit) return wrapped
   const most = levelOf(wrapped, width)

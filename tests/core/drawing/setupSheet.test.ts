@@ -284,7 +284,7 @@ describe('a large sheet', () => {
       for (const { id } of job.setups) {
         const drawn = setupSheet(job, id, analyse(job, id), { sheet })
         for (const list of ['Hardware', 'Spindle speeds']) expect(textsOf(drawn.slice(0, 1))).toContain(list)
-        expect(drawn.length).toBeLessThanOrEqual(3)
+        expect(drawn.length).toBeLessThanOrEqual(2)
         expect(allText(drawn)).not.toContain('No room')
       }
     },
