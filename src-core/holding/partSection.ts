@@ -16,6 +16,7 @@ import {
   type Moments,
 } from '../geometry/ringMoments.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
+import { keptFor } from '../mounting/kept.ts'
 import type { Point, Ring } from '../geometry/types.ts'
 import {
   flatBodies,
@@ -42,8 +43,21 @@ export interface Section {
   corners(): readonly Point[]
 }
 
+/** By height, while the part stays where it stands: as it is turned with its shelf. */
+const sections = keptFor(
+  () => new Map<number, Section | null>(),
+  () => [],
+)
+
 /** Null where the part has nothing there. @param height of its lower face, mm over what the part stands on. */
 export function sectionAt(view: Mounted, height: number): Section | null {
+  const known = sections(view)
+  let section = known.get(height)
+  if (section === undefined) known.set(height, (section = findSection(view, height)))
+  return section
+}
+
+function findSection(view: Mounted, height: number): Section | null {
   const own = keptSection(view, height)
   return own && placeSection(view.placement, { ...own, height })
 }
@@ -54,8 +68,8 @@ interface Known {
 }
 
 const kept = new WeakMap<BodyShape, Known[]>()
-/** Sections kept to a part: it has no more faces that matter as it moves over the plate. */
-const MOST = 16
+/** Sections kept to a part: more than the layers that a round looked at from its side is a pile of. */
+const MOST = 128
 
 /** In the part's frame, where it stays as the part is moved and turned. */
 function keptSection(view: Mounted, height: number): Section | null {
