@@ -61,7 +61,7 @@ function lineAngle(job: Job, { angle }: DatumEdge): string {
 /** What to set between a straight edge on it and the plate's rim or bore. */
 function gaugeWords(job: Job, { distance }: DatumEdge): string {
   const { diameter, bore } = job.plate
-  const rim = `${dimensionText(job, diameter / 2 - distance)} from the straight edge to the rim`
+  const rim = `${dimensionText(job, diameter / 2 - distance)} from straight edge to rim`
   const fromBore = distance - bore / 2
   return bore > 0 && fromBore > 0 ? `${rim}, ${dimensionText(job, fromBore)} to the plate's bore` : rim
 }
