@@ -14,7 +14,7 @@ const STEP = 0.25
 /** Largest bending moment in a ring of mean radius R that two opposite forces F press: F·R/π. Timoshenko, from memory. */
 const RING = 1 / Math.PI
 
-export interface VeeWall {
+interface VeeWall {
   /** mm */
   readonly thickness: number
   /** N/mm² */

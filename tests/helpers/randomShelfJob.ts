@@ -229,7 +229,7 @@ const onAngle = fc
       : [-hole, hole].map((x, i): Hardware => ({
           id: `b${i + 1}`,
           kind: 'bolt',
-          throughPart: inPlanOf(frame, x, middle, from),
+          throughPart: { x: from.x + x, y: middle },
           ...c.held,
           fixed: true,
         }))
@@ -243,9 +243,6 @@ const onAngle = fc
     const job = jobOf(c, part, set)
     return second ? { ...job, setups: [...job.setups, { ...job.setups[0]!, id: 'op20', speed: null }] } : job
   })
-
-/** Where a bolt goes through a part on a shelf: along it and out from the part's back, from the part's origin. */
-const inPlanOf = (_: Frame, x: number, out: number, from: Point): Point => ({ x: from.x + x, y: out })
 
 /** Through slots at 30° to either side of the one behind the shelf, and through that one. @param beside mm from the axis along it. */
 const footBolts = (height: number, x: number, beside: number, bolt: Common['bolt']) => {
@@ -266,7 +263,6 @@ const inVee = fc
     off: fc.tuple(mm(0, 12), degrees),
     bored: mm(16, 30),
     angle: fc.constantFrom(60, 90, 90, 120),
-    second: fc.boolean(),
   })
   .map(({ c, diameter, long, off, bored, angle }): Job => {
     const [by, way] = off
