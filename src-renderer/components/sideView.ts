@@ -1,8 +1,10 @@
-/** The setup seen from the front of the lathe: headstock left, tailstock right, z along and y up. Boxes in mm. */
+/** The setup seen from the front of the lathe: headstock left, tailstock right, z along and y up. mm. */
 import { carriageRows, crossSlideReach } from '../../src-core/clearance/carriage.ts'
 import { edgeBounds, ringEdges } from '../../src-core/geometry/edges.ts'
-import type { Ring } from '../../src-core/geometry/types.ts'
-import { isClamp, isCounterweight } from '../../src-core/job/schema.ts'
+import { boxOf } from '../../src-core/geometry/polygonBox.ts'
+import type { Point, Ring } from '../../src-core/geometry/types.ts'
+import { bodiesSeen, solidOutline, UP } from '../editor/sideFrame.ts'
+import { isClamp, isCounterweight, liesAcross } from '../../src-core/job/schema.ts'
 import type { Mounted, MountedPiece, MountedSolid, SolidRole } from '../../src-core/mounting/types.ts'
 import { offToes } from '../scene/offToes.ts'
 
@@ -30,6 +32,8 @@ export interface SideBox {
   readonly z1: number
   readonly y0: number
   readonly y1: number
+  /** What is seen of it, x along z; left out: all of the box. */
+  readonly outlines?: readonly (readonly Point[])[]
 }
 
 export interface SideScene {
@@ -52,7 +56,7 @@ function heights(rings: readonly Ring[]): { y0: number; y1: number } {
   return { y0, y1 }
 }
 
-/** A solid at its true heights, as wide as its outline is from top to bottom. */
+/** A solid at its true heights, as wide as its outline is from top to bottom; one that lies by its own outline. */
 function sideSolid(mounted: Mounted, piece: MountedPiece, solid: MountedSolid, i: number): SideBox {
   const { id } = piece.item
   return {
@@ -62,6 +66,7 @@ function sideSolid(mounted: Mounted, piece: MountedPiece, solid: MountedSolid, i
     z0: solid.z0,
     z1: solid.z1,
     ...heights([solid.ring]),
+    ...(solid.lies ? { outlines: [solidOutline(solid, UP)] } : {}),
   }
 }
 
@@ -141,15 +146,18 @@ export function sideScene(mounted: Mounted): SideScene {
   boxes.push({ id: 'plate', key: 'plate', kind: 'plate', z0: -plate.thickness, z1: 0, y0: -rim, y1: rim })
   const solids = mounted.pieces.flatMap((p) => p.solids.map((solid, i) => sideSolid(mounted, p, solid, i)))
   boxes.push(...solids.filter((b) => b.kind === 'packing'))
-  for (const [i, { body, regions, z0: back, z1: face }] of mounted.bodies.entries()) {
-    if (regions.length === 0) continue
+  for (const [i, { mounted: seen, outlines }] of bodiesSeen(mounted, UP).entries()) {
+    const { body } = seen
+    const box = boxOf(outlines)
     boxes.push({
       id: body.id,
       key: `body:${body.id}:${i}`,
       kind: body.effect === 'adds' ? 'body' : 'pocket',
-      z0: back,
-      z1: face,
-      ...heights(regions.map((r) => r.outline)),
+      z0: box.x0,
+      z1: box.x1,
+      y0: box.y0,
+      y1: box.y1,
+      ...(liesAcross(body) ? { outlines } : {}),
     })
   }
   for (const b of mounted.bores)

@@ -6,13 +6,18 @@ import { polar } from '../../src-core/geometry/angles.ts'
 import { convexHull } from '../../src-core/geometry/convexHull.ts'
 import { edgesBox, ringEdges } from '../../src-core/geometry/edges.ts'
 import { flattenRing } from '../../src-core/geometry/flatten.ts'
+import { polygonUnion } from '../../src-core/geometry/polygon.ts'
+import type { Polygons } from '../../src-core/geometry/polygonBox.ts'
+import { seenAlong } from '../../src-core/geometry/space/shadow.ts'
+import { acrossInSpace } from '../../src-core/clearance/partInSpace.ts'
+import { bodyFaults } from '../../src-core/job/faults.ts'
 import { outOf } from '../../src-core/geometry/space/pose.ts'
 import { TOLERANCE } from '../../src-core/geometry/tolerance.ts'
 import type { Point, Ring } from '../../src-core/geometry/types.ts'
-import type { Setup } from '../../src-core/job/schema.ts'
+import { liesAcross, type Body, type Setup } from '../../src-core/job/schema.ts'
 import { placeRing } from '../../src-core/mounting/place.ts'
 import { seatShelf, shelvesOf } from '../../src-core/mounting/shelf.ts'
-import type { MountedBody, MountedSolid } from '../../src-core/mounting/types.ts'
+import type { Mounted, MountedBody, MountedSolid } from '../../src-core/mounting/types.ts'
 
 /** Straight up, seen from the front of the lathe. */
 export const UP = 90
@@ -51,9 +56,29 @@ export function solidOutline(solid: MountedSolid, up: number): Point[] {
   return convexHull(corners.map((c) => ({ x: c.z, y: heightOf(c, up) })))
 }
 
-/** What is seen of a body, a box for each part of it. */
-export const bodyOutlines = ({ regions, z0, z1 }: MountedBody, up: number): Point[][] =>
-  regions.map(({ outline }) => {
-    const { y0, y1 } = across(outline, up)
-    return rect(z0, z1, y0, y1)
+/** A body as it is seen: a box for each region of one that stands upright, one that lies across by its own outline. */
+export interface SeenBody {
+  readonly mounted: MountedBody
+  readonly outlines: Polygons
+}
+
+/** The part's bodies from the side. One of faulty outline is seen as what it is mounted as. */
+export function bodiesSeen(mounted: Mounted, up: number): SeenBody[] {
+  const whole = new Set<Body>()
+  return mounted.bodies.flatMap((b): SeenBody[] => {
+    const { body, regions, z0, z1 } = b
+    if (!liesAcross(body) || bodyFaults(body).length > 0) {
+      const boxes = regions.map(({ outline }) => {
+        const { y0, y1 } = across(outline, up)
+        return rect(z0, z1, y0, y1)
+      })
+      return boxes.length > 0 ? [{ mounted: b, outlines: boxes }] : []
+    }
+    // Once for all of the blocks that it is mounted as.
+    if (whole.has(body)) return []
+    whole.add(body)
+    const { pieces } = acrossInSpace(mounted, body)
+    const seen = seenAlong(pieces, { x: 0, y: 0, z: 1 }, { ...polar(1, up), z: 0 })
+    return [{ mounted: b, outlines: seen.reduce<Polygons>((all, p) => polygonUnion(all, [p]), []) }]
   })
+}

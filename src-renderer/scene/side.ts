@@ -8,7 +8,7 @@ import { isShelf } from '../../src-core/job/schema.ts'
 import { shelfSize } from '../../src-core/mounting/shelfSize.ts'
 import type { Mounted, MountedPiece } from '../../src-core/mounting/types.ts'
 import type { Extent } from '../editor/camera.ts'
-import { bodyOutlines, heightOf, rect, sideUp, solidOutline, UP } from '../editor/sideFrame.ts'
+import { bodiesSeen, heightOf, rect, sideUp, solidOutline, UP } from '../editor/sideFrame.ts'
 import type { Guide } from '../editor/target.ts'
 import { drawnBodies } from './drawnBodies.ts'
 import { describeGuide } from './guide.ts'
@@ -101,8 +101,8 @@ export function describeSideWork(
     }))
   })
   // Each body as one outline, whatever pieces it is mounted as.
-  const outlined = mounted.bodies.flatMap((b) =>
-    bodyOutlines(b, up).map((outline) => ({ ...b, regions: [{ outline, holes: [] }] })),
+  const outlined = bodiesSeen(mounted, up).flatMap(({ mounted: b, outlines }) =>
+    outlines.map((outline) => ({ ...b, regions: [{ outline, holes: [] }] })),
   )
   const bodies = drawnBodies(outlined).map(({ body, rings }): SceneItem => ({
     id: `side-body:${body.id}`,

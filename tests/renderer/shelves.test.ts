@@ -5,7 +5,7 @@ import { massOf, nameOf, usualChoice } from '../../src-core/hardware/choice.ts'
 import { collect, copyIntoJob, offers } from '../../src-core/shop/use.ts'
 import { EMPTY_LIBRARY } from '../../src-core/shop/schema.ts'
 import { placed } from '../../src-renderer/editor/edits/putPiece.ts'
-import type { AnglePlate, Job, Setup, Vee } from '../../src-core/job/schema.ts'
+import type { AnglePlate, Job, Prism, Setup, Vee } from '../../src-core/job/schema.ts'
 import { partMass } from '../../src-core/mass/part.ts'
 import { flatsOf, outerRounds } from '../../src-core/mounting/flats.ts'
 import { findSetup, mountSetup } from '../../src-core/mounting/mount.ts'
@@ -27,11 +27,15 @@ import { putVeeBlock, strapBlock } from '../../src-renderer/editor/edits/veeBloc
 import { moveInSide } from '../../src-renderer/editor/edits/sideMoves.ts'
 import type { PointerInput, ToolPort } from '../../src-renderer/editor/port.ts'
 import { FlatTool } from '../../src-renderer/editor/tools/flatTool.ts'
+import { sideScene } from '../../src-renderer/components/sideView.ts'
+import { ringMoments } from '../../src-core/geometry/ringMoments.ts'
 import { sideHit } from '../../src-renderer/editor/tools/sideTool.ts'
 import { offToes } from '../../src-renderer/scene/offToes.ts'
 import { shelfExtent } from '../../src-renderer/scene/shelfFace.ts'
 import { shelfView } from '../../src-renderer/state/shownView.ts'
 import type { SceneItem } from '../../src-renderer/scene/items.ts'
+import { describeShelfSizes } from '../../src-renderer/scene/shelfSizes.ts'
+import type { Target } from '../../src-renderer/editor/target.ts'
 import { describeSideWork } from '../../src-renderer/scene/side.ts'
 import { setApart } from '../../src-renderer/scene/tagPlaces.ts'
 import { shippedJob } from './example.ts'
@@ -338,6 +342,54 @@ describe('the side view', () => {
     expect(sideHit(mounted, { x: 50, y: 30 }, 4)).toEqual({ kind: 'part' })
     expect(sideHit(mounted, { x: 118, y: -70 }, 4)).toEqual({ kind: 'piece', id: 'A1' })
     expect(sideHit(mounted, { x: 200, y: 90 }, 4)).toBeNull()
+  })
+
+  test('a body that lies across and leans is seen by its own outline, in the small picture too', () => {
+    const job = bearingBlock()
+    const rib: Prism = {
+      id: 'rib',
+      effect: 'adds',
+      across: 0,
+      base: -10,
+      thickness: 20,
+      holes: [],
+      outline: [
+        { x: 41, y: 0 },
+        { x: 71, y: 0 },
+        { x: 41, y: 60 },
+      ],
+    }
+    const ribbed = mountSetup({ ...job, part: { ...job.part, bodies: [...job.part.bodies, rib] } }, id(job))
+    const large = describeSideWork(ribbed, { selection: null, hover: null }, new Map()).find(
+      (i) => i.id === 'side-body:rib',
+    )
+    const rings = large?.kind === 'region' ? large.rings : []
+    const small = sideScene(ribbed).boxes.find((b) => b.id === 'rib')!
+    // Extruded along x, it is the triangle that it is drawn as: 900 mm², 14 out from the plate.
+    for (const seen of [rings, small.outlines!]) {
+      expect(seen.map((r) => r.length)).toEqual([3])
+      expect(Math.abs(ringMoments(seen[0]!).area)).toBeCloseTo(900, 6)
+    }
+    expect([small.z0, small.z1]).toEqual([14, 74])
+    // The webs of the angle plate, of which boxes were squares.
+    const webs = sideScene(ribbed).boxes.filter((b) => b.id === 'A1' && b.outlines?.[0]?.length === 3)
+    expect(webs).toHaveLength(2)
+    // In the empty half of its box nothing is taken hold of.
+    expect(sideHit(ribbed, { x: 20, y: 60 }, 4)).toEqual({ kind: 'part' })
+    expect(sideHit(ribbed, { x: 66, y: 66 }, 4)).toBeNull()
+  })
+
+  test('square to the shelf the sizes stand: how far out the part is, and where the chosen piece stands', () => {
+    const view = seatView(bearingBlock())
+    const texts = (selection: Target | null) =>
+      describeShelfSizes(view, selection, null, (mm) => mm.toFixed(2)).flatMap((i) =>
+        i.kind === 'text' ? [i.text] : [],
+      )
+    expect(texts(null)).toEqual(['14.00'])
+    // b1 goes through the base 56 from its middle and 40 from the part's back.
+    expect(texts({ kind: 'piece', id: 'b1' })).toEqual(['56.00', '54.00'])
+    const dragged = describeShelfSizes(view, null, { at: { x: 0, y: 0 }, text: 'x', snapped: false }, String)
+    expect(dragged.flatMap((i) => (i.kind === 'text' ? [i.text] : []))).toEqual(['x'])
   })
 
   test('has every item once', () => {

@@ -5,7 +5,7 @@ import { partStand } from '../../../src-core/holding/stand.ts'
 import { isShelf } from '../../../src-core/job/schema.ts'
 import { shelfSize } from '../../../src-core/mounting/shelfSize.ts'
 import type { Mounted } from '../../../src-core/mounting/types.ts'
-import { bodyOutlines, sideUp, solidOutline } from '../sideFrame.ts'
+import { bodiesSeen, sideUp, solidOutline } from '../sideFrame.ts'
 import { moveInSide, type SideMove } from '../edits/sideMoves.ts'
 import { moveToPlace } from '../edits/shelves.ts'
 import type { Drag } from '../grab.ts'
@@ -24,8 +24,8 @@ export function sideHit(mounted: Mounted, at: Point, pxPerMm: number, touch = fa
     mounted.pieces.find((p) => isShelf(p.item) === shelf && p.solids.some((s) => near(solidOutline(s, up))))
   const piece = holds(false)
   if (piece) return { kind: 'piece', id: piece.item.id }
-  if (mounted.bodies.some((b) => b.body.effect === 'adds' && bodyOutlines(b, up).some(near)))
-    return { kind: 'part' }
+  const adds = bodiesSeen(mounted, up).filter((b) => b.mounted.body.effect === 'adds')
+  if (adds.some((b) => b.outlines.some(near))) return { kind: 'part' }
   const shelf = holds(true)
   return shelf ? { kind: 'piece', id: shelf.item.id } : null
 }

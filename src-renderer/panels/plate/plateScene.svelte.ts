@@ -10,7 +10,7 @@ import { describePassing } from '../../scene/passing.ts'
 import { describePhotograph, photographGrips } from '../../scene/photograph.ts'
 import { describePlate } from '../../scene/plate.ts'
 import { describeFlats, describeLying } from '../../scene/lying.ts'
-import { describeGuide } from '../../scene/guide.ts'
+import { describeShelfSizes } from '../../scene/shelfSizes.ts'
 import { describeShelfFace } from '../../scene/shelfFace.ts'
 import { describeSideMachine, describeSideOverlay, describeSideWork } from '../../scene/side.ts'
 import { setApart } from '../../scene/tagPlaces.ts'
@@ -104,7 +104,8 @@ export function plateScene(app: App, camera: () => Camera): PlateScene {
         : drawing
     if (!results.mounted) return []
     if (fromSide) return describeSideOverlay(fromSide, session.guide, (mm) => results.format.size(mm))
-    if (fromShelf) return describeGuide(session.guide, 30)
+    if (fromShelf)
+      return describeShelfSizes(fromShelf, session.selection, session.guide, (mm) => results.format.size(mm))
     if (session.pickingFlat) return describeFlats(jobs.job.part, placement, session.guide)
     return describeOverlay(results.mounted, results.analysis, {
       selection: session.selection,
