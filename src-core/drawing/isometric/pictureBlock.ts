@@ -37,8 +37,9 @@ export const shelfPicture = (mounted: Mounted, { item, pose }: NonNullable<Mount
 
 /** Of each angle plate and vee that something stands on: square to its face, the plate below. */
 export const shelfBlocks = (mounted: Mounted): Block[] =>
-  (mounted.shelves ?? []).flatMap(({ shelf }) =>
-    shelf
+  (mounted.shelves ?? []).flatMap(({ shelf, pieces }) =>
+    // A loose block with nothing on its lands is seen with what it lies on.
+    shelf && (!shelf.under || pieces.length > 0)
       ? [
           block(
             shelfPicture(mounted, shelf),

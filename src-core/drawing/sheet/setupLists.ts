@@ -98,7 +98,17 @@ function sizeOf(
 }
 
 /** Facts of a step that are set or read off, first come first; the others are in the other lists. */
-const SET_TO = ['Torque', 'Height', 'Turned', 'Gap', 'Unbalance, computed', 'Then up to', 'Spindle']
+const SET_TO = [
+  'Shelf to the axis',
+  'Lands to the axis',
+  'Torque',
+  'Height',
+  'Turned',
+  'Gap',
+  'Unbalance, computed',
+  'Then up to',
+  'Spindle',
+]
 /** Facts that say where. */
 const WHERE = ['Place', 'On the axis', 'Stack, bottom first']
 

@@ -316,6 +316,15 @@ describe('nothing is kept that another place of it changes', () => {
     ['the block deeper', (job) => block({ size: [100, 55, 90] }, job)],
     ['another angle', (job) => block({ angle: 100 }, job)],
     ['the shelf lower', (job) => changed(job, 'A1', (h) => ({ ...h, at: { x: 0, y: -65 } }) as Hardware)],
+    [
+      'a strap out',
+      (job) => changed(job, 'c1', (h) => ({ ...h, at: { on: 'A1', along: 60, out: 50 } }) as Hardware),
+    ],
+    ['a strap tighter', (job) => changed(job, 'c1', (h) => ({ ...h, torque: 30 }) as Hardware)],
+    [
+      'another friction',
+      (job) => ({ ...job, setups: job.setups.map((s) => ({ ...s, frictionState: 'dry' as const })) }),
+    ],
     ['the shelf turned', (job) => changed(job, 'A1', (h) => ({ ...h, facing: 95 }) as Hardware)],
   ]
   test.each(moves)('%s', (_, move) => {

@@ -5,6 +5,7 @@ import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { fixtureSteps, holdSteps, locateSteps } from '../../../src-core/steps/hold.ts'
 import { formatter } from '../../../src-core/units/format.ts'
 import { shelfExample } from '../../helpers/jobs.ts'
+import { castingInBlock } from '../../helpers/shelfJobs.ts'
 
 const fmt = formatter('mm')
 
@@ -32,4 +33,22 @@ test('a clamp in a vee has its heel as high over the lands as the work stands', 
   const steps = holdSteps(mountSetup(shelfExample('round-casting'), 'op10'), fmt)
   const heels = steps.flatMap((s) => s.facts.filter((f) => f.label === 'Heel').map((f) => f.value))
   expect(heels).toEqual(['block, 65.6 mm high', 'block, 65.6 mm high'])
+})
+
+test('a loose block goes on after its angle plate, which is set through it', () => {
+  const job = castingInBlock()
+  const [setup] = job.setups
+  const turned = { ...job, setups: [{ ...setup!, hardware: [...setup!.hardware].reverse() }] }
+  const steps = fixtureSteps(mountSetup(turned, 'op10'), fmt)
+  expect(steps.map((s) => s.id)).toEqual(['locate:A1', 'locate:V1'])
+  // 40·√2 of the round less 31 of the vee, 50 of the block, less 12 that the bore lies off.
+  expect(steps[0]!.facts).toContainEqual({ label: 'Shelf to the axis', value: '63.57 mm' })
+  expect(JSON.stringify(steps[1])).toMatch(
+    /A1, 0 mm along, 16 mm out.*straps over the round will hold it down/,
+  )
+  const heels = holdSteps(mountSetup(job, 'op10'), fmt).flatMap((s) =>
+    s.facts.filter((f) => f.label === 'Heel'),
+  )
+  // The crown over the shelf: 50 of the block besides.
+  expect(heels.map((f) => f.value)).toEqual(['block, 116 mm high', 'block, 116 mm high'])
 })
