@@ -62,9 +62,11 @@ export function describeWork(
   flags: ReadonlyMap<string, Standing>,
 ): SceneItem[] {
   const pieces = [...mounted.pieces].sort((a, b) => a.z1 - b.z1)
-  const fixtures = pieces.filter((p) => p.item.kind === 'fixture')
+  // Seen from its shelf, a loose block with the part in it lies below that.
+  const isBelow = ({ item }: MountedPiece) => item.kind === 'fixture' || item.id === mounted.shelf?.block?.id
+  const fixtures = pieces.filter(isBelow)
   const packing = pieces.filter((p) => p.item.kind === 'packing')
-  const standing = pieces.filter((p) => p.item.kind !== 'packing' && p.item.kind !== 'fixture')
+  const standing = pieces.filter((p) => p.item.kind !== 'packing' && !isBelow(p))
   const under = pieces.flatMap((p) =>
     p.solids.filter((s) => s.role === 'packing' && s.ring !== p.footprint).map((s) => packingItem(p, s)),
   )

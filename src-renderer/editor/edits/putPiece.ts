@@ -5,7 +5,7 @@ import type { ClampPattern } from '../../../src-core/hardware/usualClamp.ts'
 import { strapStand } from '../../../src-core/holding/stand.ts'
 import { wholeTurn } from '../../../src-core/geometry/angles.ts'
 import type { At, Clamp, Hardware, Job, Shelf } from '../../../src-core/job/schema.ts'
-import { shelfUnder } from '../../../src-core/mounting/shelf.ts'
+import { holesInFrame, shelfUnder } from '../../../src-core/mounting/shelf.ts'
 import { inward, stationPoint } from '../../../src-core/mounting/station.ts'
 import type { Mounted } from '../../../src-core/mounting/types.ts'
 import { roundTo } from '../snap.ts'
@@ -92,8 +92,9 @@ export function likeIt(item: Hardware, job: Job, setupId: string, mounted: Mount
 }
 
 /** As far from the middle of a shelf on the other side of it; in its middle, a little aside. */
-function acrossShelf({ id: on, holes }: Shelf, at: At): At {
-  const hole = 'hole' in at ? holes.find((h) => h.id === at.hole) : null
+function acrossShelf(shelf: Shelf, at: At): At {
+  const on = shelf.id
+  const hole = 'hole' in at ? holesInFrame(shelf).find((h) => h.id === at.hole) : null
   const [along, out] = 'along' in at ? [at.along, at.out] : [hole?.x ?? 0, hole?.y ?? 0]
   return { on, along: Math.abs(along) < 5 ? along + ASIDE : -along || 0, out }
 }
