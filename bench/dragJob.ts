@@ -15,7 +15,7 @@ function wavy(count: number, radius: number, at: { x: number; y: number }): Vert
 }
 
 export function dragJob(vertices: number): Job {
-  const text = readFileSync(new URL('../examples/flat-link.evenswing', import.meta.url), 'utf8')
+  const text = readFileSync('examples/flat-link.evenswing', 'utf8')
   const read = parseJob(text)
   if (!read.ok) throw new Error('the example is not sound')
   const hole = Math.round(vertices / 10)

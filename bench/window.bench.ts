@@ -165,7 +165,7 @@ async function framesOf(page: Page, work: () => Promise<unknown>): Promise<Frame
 /** Counts frames, long tasks, and how often the canvas of the part and what stands on the plate is cleared. */
 const COUNT = `{
   const mine = { frames: [], painted: 0, long: 0 }
-  const canvas = document.querySelectorAll('[data-plate] canvas')[2]
+  const canvas = document.querySelectorAll('[data-plate] canvas')[1]
   const context = CanvasRenderingContext2D.prototype
   const clear = context.clearRect
   context.clearRect = function (...box) {

@@ -1,4 +1,8 @@
-/** The Konva side of the picture: told what to show, never asked. One group a layer carries the camera. */
+/**
+ * The Konva side of the picture: told what to show, never asked. One group a layer carries the camera. What stays while
+ * something is dragged is painted on one canvas, what moves on another: each canvas costs the browser work in every frame
+ * in which it is painted.
+ */
 import { toRadians } from '../../src-core/geometry/angles.ts'
 import Konva from 'konva/lib/Core.js'
 import { Shape } from 'konva/lib/Shape.js'
@@ -11,14 +15,22 @@ import { reconcile } from './reconcile.ts'
 // Layers are painted when the stage says so, once a frame at most.
 Konva.autoDrawEnabled = false
 
-const LAYERS: readonly Layer[] = ['machine', 'plate', 'work', 'front', 'overlay']
+type Canvas = 'still' | 'moving'
+/** Rearmost first. */
+const LAYERS: readonly { readonly name: Layer; readonly on: Canvas }[] = [
+  { name: 'machine', on: 'still' },
+  { name: 'plate', on: 'still' },
+  { name: 'work', on: 'moving' },
+  { name: 'front', on: 'moving' },
+  { name: 'overlay', on: 'moving' },
+]
 
 interface Node {
   readonly shape: Shape
   item: SceneItem
 }
 interface LayerState {
-  readonly layer: Konva.Layer
+  readonly on: Canvas
   readonly group: Konva.Group
   readonly nodes: Map<string, Node>
   items: readonly SceneItem[] | null
@@ -26,25 +38,30 @@ interface LayerState {
 
 export class PlateStage {
   readonly #stage: Konva.Stage
+  readonly #canvases: Record<Canvas, Konva.Layer>
   readonly #layers: Record<Layer, LayerState>
   #view: View = { scale: 1, at: { x: 0, y: 0 }, turn: 0, width: 1, height: 1 }
   #spindleTurn = 0
   #palette: Palette
-  readonly #unpainted = new Set<Layer>()
+  readonly #unpainted = new Set<Canvas>()
   #frame: number | null = null
   #gliding: number | null = null
 
   constructor(container: HTMLDivElement, palette: Palette) {
     this.#palette = palette
     this.#stage = new Konva.Stage({ container, width: 1, height: 1, listening: false })
-    const make = (): LayerState => {
-      const layer = new Konva.Layer({ listening: false })
+    const canvas = (): Konva.Layer => new Konva.Layer({ listening: false })
+    this.#canvases = { still: canvas(), moving: canvas() }
+    this.#stage.add(this.#canvases.still, this.#canvases.moving)
+    const make = (on: Canvas): LayerState => {
       const group = new Konva.Group({ listening: false })
-      layer.add(group)
-      this.#stage.add(layer)
-      return { layer, group, nodes: new Map(), items: null }
+      this.#canvases[on].add(group)
+      return { on, group, nodes: new Map(), items: null }
     }
-    this.#layers = Object.fromEntries(LAYERS.map((name) => [name, make()])) as Record<Layer, LayerState>
+    this.#layers = Object.fromEntries(LAYERS.map(({ name, on }) => [name, make(on)])) as Record<
+      Layer,
+      LayerState
+    >
   }
 
   /** Where the camera stands, and how far the spindle is turned from how it was set up, degrees. */
@@ -77,12 +94,12 @@ export class PlateStage {
     this.#view = view
     this.#spindleTurn = spindleTurn
     if (sized) this.#stage.size({ width: view.width, height: view.height })
-    for (const name of LAYERS) this.#aim(name)
+    for (const { name } of LAYERS) this.#aim(name)
   }
 
   setPalette(palette: Palette): void {
     this.#palette = palette
-    for (const name of LAYERS) this.#repaint(name)
+    for (const { name } of LAYERS) this.#repaint(name)
   }
 
   show(name: Layer, items: readonly SceneItem[]): void {
@@ -102,7 +119,7 @@ export class PlateStage {
 
   /** What is not worked on stands back. */
   fade(name: Layer, opacity: number): void {
-    this.#layers[name].layer.opacity(opacity)
+    this.#layers[name].group.opacity(opacity)
     this.#repaint(name)
   }
 
@@ -111,7 +128,7 @@ export class PlateStage {
     if (this.#frame !== null) cancelAnimationFrame(this.#frame)
     this.#frame = null
     // The scene alone: nothing is ever asked of Konva, so there is no picture of what can be hit.
-    for (const name of this.#unpainted) this.#layers[name].layer.drawScene()
+    for (const canvas of this.#unpainted) this.#canvases[canvas].drawScene()
     this.#unpainted.clear()
   }
 
@@ -123,7 +140,7 @@ export class PlateStage {
   }
 
   #repaint(name: Layer): void {
-    this.#unpainted.add(name)
+    this.#unpainted.add(this.#layers[name].on)
     this.#frame ??= requestAnimationFrame(() => this.paint())
   }
 

@@ -8,6 +8,7 @@ import { mountSetup } from '../../src-core/mounting/mount.ts'
 import type { Mounted } from '../../src-core/mounting/types.ts'
 import { formatter } from '../../src-core/units/format.ts'
 import type { JobStore } from './document.svelte.ts'
+import { PacedAnalysis } from './pacedAnalysis.ts'
 import type { Session } from './session.svelte.ts'
 
 export class Results {
@@ -27,9 +28,13 @@ export class Results {
   readonly mounted: Mounted | null = $derived.by(() =>
     attempt(() => mountSetup(this.#jobs.job, this.setup.id)),
   )
-  readonly analysis: Analysis | null = $derived.by(() =>
-    attempt(() => this.mounted && analyseMounted(this.mounted)),
-  )
+  #published = $state(0)
+  readonly #paced = new PacedAnalysis(analyseMounted, () => this.#published++)
+  /** While a long part is dragged, that of a frame or more before. */
+  readonly analysis: Analysis | null = $derived.by(() => {
+    void this.#published
+    return attempt(() => this.mounted && this.#paced.of(this.mounted, this.#jobs.inGesture))
+  })
   readonly #faultsOf = $derived.by(() => (this.#jobs.inGesture ? null : this.#jobs.job))
   #lastFaults: { job: Job; faults: JobFault[] } | null = null
   /** Faults that a file of this job would be refused for; while something is dragged, those from before. */

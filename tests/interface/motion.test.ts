@@ -32,7 +32,7 @@ async function pictures(page: Page): Promise<number> {
     const context = CanvasRenderingContext2D.prototype
     const transform = context.transform
     context.transform = function (...m) {
-      if (this.canvas === document.querySelectorAll('[data-plate] canvas')[1]) window.seen.add(m[0].toFixed(4))
+      if (this.canvas === document.querySelectorAll('[data-plate] canvas')[0]) window.seen.add(m[0].toFixed(4))
       return transform.apply(this, m)
     }
   }`)
