@@ -10,6 +10,7 @@ import type { Mounted } from '../../../src-core/mounting/types.ts'
 import { roundTo } from '../snap.ts'
 import { editPiece, type Piece } from './edit.ts'
 import { addPiece } from './hardware.ts'
+import { tightAsWallBears } from './wallTorque.ts'
 import { usualBolt } from './fixtures.ts'
 
 /** A station as it is on a shelf that is looked at as a plate, as the job says it. */
@@ -97,5 +98,5 @@ export function strapVee(job: Job, setupId: string, vee: Vee): { job: Job; ids: 
     now = added.job
     ids.push(added.id)
   }
-  return { job: now, ids }
+  return { job: tightAsWallBears(now, setupId, ids), ids }
 }

@@ -12,6 +12,7 @@ import type { Piece } from './edit.ts'
 import { usualBolt } from './fixtures.ts'
 import { addPiece } from './hardware.ts'
 import { seatOnShelf } from './shelves.ts'
+import { tightAsWallBears } from './wallTorque.ts'
 
 /** mm: of the round where none is drawn. Own choice. */
 const ROUND = 60
@@ -93,7 +94,7 @@ export function strapBlock(job: Job, setupId: string, view: Mounted): { job: Job
     now = added.job
     ids.push(added.id)
   }
-  return { job: now, ids }
+  return { job: tightAsWallBears(now, setupId, ids), ids }
 }
 
 const isTaken = ({ pieces }: Mounted, at: { readonly along: number; readonly out: number }): boolean =>
