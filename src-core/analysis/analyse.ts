@@ -4,6 +4,7 @@
  */
 import { afterCutFinding } from '../checks/afterCut.ts'
 import { boldDoubtFindings } from '../checks/boldDoubts.ts'
+import { boreWallFindings } from '../checks/boreWall.ts'
 import { piecesFindings } from '../checks/partPieces.ts'
 import { footBoltFindings } from '../checks/footBolts.ts'
 import { shelfFindings } from '../checks/shelves.ts'
@@ -88,6 +89,7 @@ export function analyseMounted(mounted: Mounted): Analysis {
       ...tailstockFindings(sound),
       ...overlapFindings(sound),
       ...piecesFindings(sound),
+      ...boreWallFindings(sound),
       ...partInToolPath(sound),
     ]),
     ...axisFindings(mounted),

@@ -15,20 +15,43 @@ const WITHIN = 0.05
 /** Share of a turn that may be met or missed before it counts as one: what outlines and rounding leave. */
 const SLIGHT = 0.02
 
-/** True where on a circle that it cuts the tool meets material for part of the turn only. */
-export function isInterrupted(mounted: Mounted, place: CutPlace): boolean {
+/** Whether what a share of a turn says is whole, or nothing, but for rounding. */
+export const isWhole = (share: number): boolean => share >= 1 - SLIGHT
+export const isNothing = (share: number): boolean => share <= SLIGHT
+
+/** What lies round a bore in one of the layers that the bodies' faces make of it. */
+export interface Around {
+  readonly z: number
+  /** Share of a circle about its centre that lies in material, less bores cut earlier, 0 to 1. @param radius mm. */
+  share(radius: number): number
+  /** Radii, mm, between two at which to look: each stands for a ring in which nothing begins or ends. */
+  radii(between: readonly [number, number]): number[]
+}
+
+/** From the plate out. @param place of a cut. */
+export function layersAround(mounted: Mounted, place: CutPlace): Around[] {
   // In the part's own frame, where what is known of its outlines stays as it is moved over the plate.
   const centre = unplacePoint(mounted.placement, cutCentre(place))
   const bodies = mounted.bodies.map((b) => layerOf(b, centre))
-  return heightsOf(mounted.bodies, place).some((z) => {
+  return heightsOf(mounted.bodies, place).map((z) => {
     const here = bodies.filter((b) => b.z0 < z && z < b.z1)
     const open = mounted.bores.filter((b) => b.state === 'open' && b.z0 < z && z < b.z1)
-    return radiiOf(here, open, centre, cutRadii(place)).some((radius) => {
-      const share = shareMet(here, open, centre, radius)
-      return share > SLIGHT && share < 1 - SLIGHT
-    })
+    return {
+      z,
+      share: (radius) => shareMet(here, open, centre, radius),
+      radii: (ends) => radiiOf(here, open, centre, ends),
+    }
   })
 }
+
+/** True where on a circle that it cuts the tool meets material for part of the turn only. */
+export const isInterrupted = (mounted: Mounted, place: CutPlace): boolean =>
+  layersAround(mounted, place).some(({ radii, share }) =>
+    radii(cutRadii(place)).some((radius) => {
+      const met = share(radius)
+      return !isNothing(met) && !isWhole(met)
+    }),
+  )
 
 /** A ring with how near and how far it lies from the centre of the cut, so that most circles need no closer look. */
 interface RingSeen {

@@ -71,6 +71,7 @@ export const FINDINGS = {
   'bore-in-mesh': { caution: 'none' },
   'bore-in-air': { caution: 'none' },
   'bore-start-solid': { caution: 'none' },
+  'bore-wall': { stop: 'stop', caution: 'unknown' },
   'mass-unlikely': { caution: 'unknown' },
   // Balance and speed.
   'no-speed-chosen': { note: 'none' },

@@ -42,6 +42,7 @@ const STEPS: Readonly<Record<AgainstCode, StepName | 'item'>> = {
   'breakthrough-packing': 'mounting',
   'bore-off-axis': 'mounting',
   'outline-fault': 'part',
+  'bore-wall': 'part',
   'part-in-pieces': 'part',
   'density-contradicted': 'part',
   'mass-unlikely': 'item',
