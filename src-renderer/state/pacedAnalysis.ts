@@ -14,7 +14,7 @@ type NextFrame = (run: () => void) => unknown
 /** Vertices of a part beyond which an analysis takes a good part of a frame. */
 const LONG = 400
 /** Times as long as it took that passes before the next. */
-const REST = 2
+const REST = 4
 
 export class PacedAnalysis {
   readonly #analyse: (mounted: Mounted) => Analysis
