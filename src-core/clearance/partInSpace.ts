@@ -10,6 +10,7 @@ import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point, Region } from '../geometry/types.ts'
 import { liesAcross, type Body, type Part } from '../job/schema.ts'
 import { acrossPose, type AcrossBody } from '../mass/across.ts'
+import { sameList } from '../mounting/kept.ts'
 import { discPolygons, flatOutlines, heightOverlap } from '../mounting/material.ts'
 import type { BodyShape, Mounted, MountedBore, Placement } from '../mounting/types.ts'
 
@@ -50,8 +51,17 @@ function standing(mounted: Mounted): PartSolid[] {
 /** A body that lies across as it is where the part stands, nothing taken away of it. */
 export function acrossInSpace(mounted: Mounted, body: AcrossBody): SpaceSolid {
   const { base, thickness } = body
-  return new SpaceSolid([body], base, base + thickness, acrossInPlace(mounted, body))
+  const { placement, seat } = mounted
+  const on = [placement.turn, placement.x, placement.y, seat]
+  const known = inPlace.get(body)
+  if (known && sameList(known.on, on)) return known.solid
+  const solid = new SpaceSolid([body], base, base + thickness, acrossInPlace(mounted, body))
+  inPlace.set(body, { on, solid })
+  return solid
 }
+
+/** Kept for where the part stands last. */
+const inPlace = new WeakMap<AcrossBody, { readonly on: readonly number[]; readonly solid: SpaceSolid }>()
 
 /** The frame of its outline in the plate's. */
 export const acrossInPlace = ({ placement, seat }: Mounted, body: AcrossBody): Pose =>

@@ -13,6 +13,23 @@ export interface Reach {
  * between. Distance from a line is convex, so it is farthest at a corner or where an edge passes one of the heights.
  */
 export function farthestReach(pieces: readonly Convex[], from: number, to: number): Reach | null {
+  let known = kept.get(pieces)
+  if (!known) kept.set(pieces, (known = new Map<string, Reach | null>()))
+  const key = `${from} ${to}`
+  let reach = known.get(key)
+  if (reach === undefined) {
+    if (known.size >= MOST) known.clear()
+    known.set(key, (reach = lookFor(pieces, from, to)))
+  }
+  return reach
+}
+
+/** Per list of pieces, which is immutable: most stay where they are while one thing is dragged. */
+const kept = new WeakMap<readonly Convex[], Map<string, Reach | null>>()
+/** Pairs of heights that are kept: obstacles at the lathe are few. */
+const MOST = 32
+
+function lookFor(pieces: readonly Convex[], from: number, to: number): Reach | null {
   let square = -1
   let at: Point3 | null = null
   const take = (x: number, y: number, z: number) => {
