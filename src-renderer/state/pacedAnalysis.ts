@@ -1,4 +1,7 @@
-/** The analysis of a long part while it is dragged: worked out between the frames of the picture, not in each of them. */
+/**
+ * The analysis of a long part, or of one that stands on a shelf, while something is dragged: worked out between the frames
+ * of the picture, not in each of them.
+ */
 import type { Analysis } from '../../src-core/analysis/result.ts'
 import { isPrism } from '../../src-core/job/schema.ts'
 import type { Mounted } from '../../src-core/mounting/types.ts'
@@ -41,7 +44,7 @@ export class PacedAnalysis {
   /** @param dragged whether it moves on with the next frames: then that of a long part may be of a frame or more before. */
   of(mounted: Mounted, dragged: boolean): Analysis {
     if (this.#shown?.mounted === mounted) return this.#shown.analysis
-    if (dragged && this.#shown && isLong(mounted) && areAlike(this.#shown.mounted, mounted)) {
+    if (dragged && this.#shown && isMuchWork(mounted) && areAlike(this.#shown.mounted, mounted)) {
       this.#wanted = mounted
       this.#wait()
       return this.#shown.analysis
@@ -75,7 +78,8 @@ export class PacedAnalysis {
   }
 }
 
-function isLong({ job }: Mounted): boolean {
+function isMuchWork({ job, shelves = [] }: Mounted): boolean {
+  if (shelves.length > 0) return true
   const count = job.part.bodies.reduce(
     (sum, b) =>
       sum + (isPrism(b) ? [b.outline, ...b.holes].reduce((s, ring) => s + ring.length, 0) : LONG + 1),

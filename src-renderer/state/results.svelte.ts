@@ -30,7 +30,7 @@ export class Results {
   )
   #published = $state(0)
   readonly #paced = new PacedAnalysis(analyseMounted, () => this.#published++)
-  /** While a long part is dragged, that of a frame or more before. */
+  /** While a long part, or one on a shelf, is dragged, that of a frame or more before. */
   readonly analysis: Analysis | null = $derived.by(() => {
     void this.#published
     return attempt(() => this.mounted && this.#paced.of(this.mounted, this.#jobs.inGesture))

@@ -3,11 +3,12 @@ import { expect, test } from 'vitest'
 import type { Analysis } from '../../src-core/analysis/result.ts'
 import type { Job } from '../../src-core/job/schema.ts'
 import { mountSetup } from '../../src-core/mounting/mount.ts'
+import { bearingBlock } from '../helpers/shelfJobs.ts'
 import { dragJob } from '../../bench/dragJob.ts'
 import { PacedAnalysis } from '../../src-renderer/state/pacedAnalysis.ts'
 
 const moved = (job: Job, x: number) =>
-  mountSetup({ ...job, setups: job.setups.map((s) => ({ ...s, centre: { x, y: 0 } })) }, 'op10')
+  mountSetup({ ...job, setups: job.setups.map((s) => ({ ...s, centre: { x, y: 0 } })) }, job.setups[0]!.id)
 
 function bench() {
   const frames: (() => void)[] = []
@@ -62,7 +63,17 @@ test('let go, it is that of where the part is at once, and nothing older comes a
   expect(of(end, false)).toBe(3)
 })
 
-test('of a part with few vertices, and where a piece comes or goes, it is worked out at once', () => {
+test('of a part on a shelf it follows as that of a long one does', () => {
+  const { of, toNext } = bench()
+  const job = bearingBlock()
+  of(moved(job, -1), false)
+  const there = moved(job, -2)
+  expect(of(there, true)).toBe(1)
+  expect(toNext()).toBe(true)
+  expect(of(there, true)).toBe(2)
+})
+
+test('of a flat part with few vertices, and where a piece comes or goes, it is worked out at once', () => {
   const few = bench()
   few.of(moved(dragJob(200), -1), false)
   expect(few.of(moved(dragJob(200), -2), true)).toBe(2)
