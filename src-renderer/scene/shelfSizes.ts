@@ -5,6 +5,7 @@ import type { Mounted } from '../../src-core/mounting/types.ts'
 import { ringBox } from '../editor/draw/rings.ts'
 import type { Guide, Target } from '../editor/target.ts'
 import { describeGuide } from './guide.ts'
+import { lineItem } from './lineItem.ts'
 import type { SceneItem } from './items.ts'
 
 /** mm: shorter ones are no sizes to be told. */
@@ -21,7 +22,7 @@ export function describeShelfSizes(
 ): SceneItem[] {
   if (!view.shelf) return []
   const [, , out] = view.shelf.item.size
-  const middle = line('shelf-middle', 'axis', { x: 0, y: 0 }, { x: 0, y: 1.15 * out })
+  const middle = lineItem('shelf-middle', 'axis', { x: 0, y: 0 }, { x: 0, y: 1.15 * out })
   const piece = selection?.kind === 'piece' ? view.pieces.find((p) => p.item.id === selection.id) : undefined
   const sizes = piece
     ? [
@@ -46,7 +47,7 @@ function size(id: string, from: Point, to: Point, length: (mm: number) => string
   if (mm < LEAST) return []
   const isFlat = from.y === to.y
   return [
-    line(`shelf-size:${id}`, 'guide', from, to),
+    lineItem(`shelf-size:${id}`, 'guide', from, to),
     {
       id: `shelf-size-text:${id}`,
       layer: 'overlay',
@@ -59,11 +60,3 @@ function size(id: string, from: Point, to: Point, length: (mm: number) => string
     },
   ]
 }
-
-const line = (id: string, role: SceneItem['role'], a: Point, b: Point): SceneItem => ({
-  id,
-  layer: 'overlay',
-  role,
-  kind: 'line',
-  points: [a, b],
-})

@@ -12,6 +12,7 @@ import { bodiesSeen, heightOf, rect, sideUp, solidOutline, UP } from '../editor/
 import type { Guide } from '../editor/target.ts'
 import { drawnBodies } from './drawnBodies.ts'
 import { describeGuide } from './guide.ts'
+import { lineItem } from './lineItem.ts'
 import type { SceneItem } from './items.ts'
 import { HARDWARE_ROLE, SOLID_ROLE, type Pointed } from './work.ts'
 
@@ -151,12 +152,12 @@ export function describeSideOverlay(
   words: (mm: number) => string,
 ): SceneItem[] {
   const { x0, x1 } = sideExtent(mounted)
-  const items: SceneItem[] = [line('side-axis', 'axis', { x: x0 * 1.3, y: 0 }, { x: x1 * 1.05, y: 0 })]
+  const items: SceneItem[] = [lineItem('side-axis', 'axis', { x: x0 * 1.3, y: 0 }, { x: x1 * 1.05, y: 0 })]
   const view = partStand(mounted)
   const size = shelfSize(view)
   if (view.shelf && size) {
     const at = view.shelf.item.size[2] * 0.9
-    items.push(line('side-size', 'guide', { x: at, y: 0 }, { x: at, y: -size.stands }), {
+    items.push(lineItem('side-size', 'guide', { x: at, y: 0 }, { x: at, y: -size.stands }), {
       id: 'side-size-text',
       layer: 'overlay',
       role: 'guide-text',
@@ -169,11 +170,3 @@ export function describeSideOverlay(
   }
   return [...items, ...describeGuide(guide, 24)]
 }
-
-const line = (id: string, role: SceneItem['role'], a: Point, b: Point): SceneItem => ({
-  id,
-  layer: 'overlay',
-  role,
-  kind: 'line',
-  points: [a, b],
-})

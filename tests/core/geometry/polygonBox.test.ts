@@ -15,6 +15,13 @@ const outline = fc.record({
 })
 const box = fc.record({ x: number(-50, 50), y: number(-50, 50), w: number(0.5, 30), h: number(0.5, 30) })
 
+const cornersOf = ({ x0, y0, x1, y1 }: Box) => [
+  { x: x0, y: y0 },
+  { x: x1, y: y0 },
+  { x: x1, y: y1 },
+  { x: x0, y: y1 },
+]
+
 test('what is said to cover a box leaves nothing of it, what does not reach it meets nothing', () => {
   let covered = 0
   let clear = 0
@@ -23,14 +30,7 @@ test('what is said to cover a box leaves nothing of it, what does not reach it m
       const ring = (diameter: number) => flattenRing(circleRing({ x: o.x, y: o.y }, diameter), 0.01)
       const polygons = [ring(2 * o.out), ring(Math.min(o.hole, o.out))]
       const where: Box = { x0: b.x, y0: b.y, x1: b.x + b.w, y1: b.y + b.h }
-      const corners = [
-        [
-          { x: where.x0, y: where.y0 },
-          { x: where.x1, y: where.y0 },
-          { x: where.x1, y: where.y1 },
-          { x: where.x0, y: where.y1 },
-        ],
-      ]
+      const corners = [cornersOf(where)]
       const left = polygonArea(polygonDifference(corners, polygons))
       const both = polygonArea(polygonIntersection(corners, polygons))
       if (covers(polygons, where)) {
@@ -59,12 +59,7 @@ test('what is left of a long outline within a box is what the polygon library le
         return { x: r * Math.cos(t), y: r * Math.sin(t) }
       })
       const where: Box = { x0: b.x, y0: b.y, x1: b.x + b.w, y1: b.y + b.h }
-      const corners = [
-        { x: where.x0, y: where.y0 },
-        { x: where.x1, y: where.y0 },
-        { x: where.x1, y: where.y1 },
-        { x: where.x0, y: where.y1 },
-      ]
+      const corners = cornersOf(where)
       // Area by the shoelace formula: the cut's way round along the box's sides encloses nothing.
       const area = cutToBox([ring], where).reduce(
         (sum, r) =>

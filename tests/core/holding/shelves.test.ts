@@ -5,7 +5,7 @@ import { polar } from '../../../src-core/geometry/angles.ts'
 import { circleRing, rectRing } from '../../../src-core/geometry/edges.ts'
 import { placeShelf } from '../../../src-core/holding/placeShelf.ts'
 import { jobFaults } from '../../../src-core/job/faults.ts'
-import type { AnglePlate, Clamp, Hardware, Job, Setup, Vee } from '../../../src-core/job/schema.ts'
+import type { AnglePlate, Clamp, Hardware, Job, Vee } from '../../../src-core/job/schema.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { block, SHELF_EXAMPLES, shelfExample } from '../../helpers/jobs.ts'
 import { expectNear } from '../../helpers/near.ts'
@@ -18,14 +18,8 @@ import {
   CENTRE_HEIGHT,
   overCrown,
 } from '../../helpers/shelfJobs.ts'
+import { joint, of, said, STILL } from '../../helpers/judged.ts'
 
-const of = (job: Job) => analyse(job, 'op10')
-const joint = (job: Job, id: string) => of(job).joints.find((j) => j.id === id)!
-const said = (job: Job, code: string) =>
-  of(job)
-    .findings.filter((f) => f.code === code)
-    .map((f) => f.message)
-const STILL: Partial<Setup> = { cuts: [], speed: null, frictionCoefficient: 0.1 }
 const G = 9.80665
 /** Low side of 60 N·m on M12: T/(K·D) less a quarter. N */
 const LOW = (60_000 / (0.2 * 12)) * 0.75

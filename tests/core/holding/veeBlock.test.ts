@@ -1,12 +1,11 @@
 /** A loose vee block on an angle plate: its joint by hand, the size to set, laws, and what takes its hold away. */
 import { describe, expect, test } from 'vitest'
-import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { clashFindings } from '../../../src-core/clearance/clashes.ts'
 import { turnPoint } from '../../../src-core/geometry/angles.ts'
 import { placeShelf } from '../../../src-core/holding/placeShelf.ts'
 import { jobFaults } from '../../../src-core/job/faults.ts'
 import { parseJob } from '../../../src-core/job/parse.ts'
-import type { AnglePlate, Hardware, Job, Setup, Vee } from '../../../src-core/job/schema.ts'
+import type { AnglePlate, Hardware, Job, Vee } from '../../../src-core/job/schema.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { shelfSize } from '../../../src-core/mounting/shelfSize.ts'
 import { expectNear } from '../../helpers/near.ts'
@@ -19,14 +18,8 @@ import {
   overCrown,
   VEE_BLOCK,
 } from '../../helpers/shelfJobs.ts'
+import { joint, of, said, STILL } from '../../helpers/judged.ts'
 
-const of = (job: Job) => analyse(job, 'op10')
-const joint = (job: Job, id: string) => of(job).joints.find((j) => j.id === id)!
-const said = (job: Job, code: string) =>
-  of(job)
-    .findings.filter((f) => f.code === code)
-    .map((f) => f.message)
-const STILL: Partial<Setup> = { cuts: [], speed: null, frictionCoefficient: 0.1 }
 const G = 9.80665
 
 const withHardware = (job: Job, change: (h: readonly Hardware[]) => readonly Hardware[]): Job => ({
