@@ -1,6 +1,7 @@
 /** What is said, and where, while something is dragged or pointed at. */
 import type { Guide } from '../editor/target.ts'
 import type { SceneItem } from './items.ts'
+import { lineItem } from './lineItem.ts'
 
 /** @param lift px that the words stand over the place. */
 export function describeGuide(guide: Guide | null, lift: number): SceneItem[] {
@@ -17,8 +18,5 @@ export function describeGuide(guide: Guide | null, lift: number): SceneItem[] {
     emphasis: { selected: guide.snapped },
   }
   if (!guide.from) return [words]
-  return [
-    { id: 'guide-line', layer: 'overlay', role: 'guide', kind: 'line', points: [guide.from, guide.at] },
-    words,
-  ]
+  return [lineItem('guide-line', 'guide', guide.from, guide.at), words]
 }
