@@ -1,8 +1,8 @@
 /** The setup seen from the front of the lathe: headstock left, tailstock right, z along and y up. mm. */
 import { carriageRows, crossSlideReach } from '../../src-core/clearance/carriage.ts'
-import { edgeBounds, ringEdges } from '../../src-core/geometry/edges.ts'
+import { edgesBox, ringEdges } from '../../src-core/geometry/edges.ts'
 import { boxOf } from '../../src-core/geometry/polygonBox.ts'
-import type { Point, Ring } from '../../src-core/geometry/types.ts'
+import type { Point } from '../../src-core/geometry/types.ts'
 import { bodiesSeen, solidOutline, UP } from '../editor/sideFrame.ts'
 import { isClamp, isCounterweight, liesAcross } from '../../src-core/job/schema.ts'
 import type { Mounted, MountedPiece, MountedSolid, SolidRole } from '../../src-core/mounting/types.ts'
@@ -44,28 +44,18 @@ export interface SideScene {
   readonly y1: number
 }
 
-function heights(rings: readonly Ring[]): { y0: number; y1: number } {
-  let y0 = Infinity
-  let y1 = -Infinity
-  for (const ring of rings)
-    for (const e of ringEdges(ring)) {
-      const b = edgeBounds(e)
-      y0 = Math.min(y0, b.y0)
-      y1 = Math.max(y1, b.y1)
-    }
-  return { y0, y1 }
-}
-
 /** A solid at its true heights, as wide as its outline is from top to bottom; one that lies by its own outline. */
 function sideSolid(mounted: Mounted, piece: MountedPiece, solid: MountedSolid, i: number): SideBox {
   const { id } = piece.item
+  const { y0, y1 } = edgesBox(ringEdges(solid.ring))
   return {
     id,
     key: `${id}:${i}`,
     kind: kindOf(mounted, piece, solid.role),
     z0: solid.z0,
     z1: solid.z1,
-    ...heights([solid.ring]),
+    y0,
+    y1,
     ...(solid.lies ? { outlines: [solidOutline(solid, UP)] } : {}),
   }
 }
