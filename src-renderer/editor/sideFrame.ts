@@ -62,8 +62,19 @@ export interface SeenBody {
   readonly outlines: Polygons
 }
 
+/** The setup as it was last looked at, and from which side: each move of the pointer asks. */
+const kept = new WeakMap<Mounted, { readonly up: number; readonly seen: readonly SeenBody[] }>()
+
 /** The part's bodies from the side. One of faulty outline is seen as what it is mounted as. */
-export function bodiesSeen(mounted: Mounted, up: number): SeenBody[] {
+export function bodiesSeen(mounted: Mounted, up: number): readonly SeenBody[] {
+  const known = kept.get(mounted)
+  if (known?.up === up) return known.seen
+  const seen = lookedAt(mounted, up)
+  kept.set(mounted, { up, seen })
+  return seen
+}
+
+function lookedAt(mounted: Mounted, up: number): SeenBody[] {
   const whole = new Set<Body>()
   return mounted.bodies.flatMap((b): SeenBody[] => {
     const { body, regions, z0, z1 } = b
