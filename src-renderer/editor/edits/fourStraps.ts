@@ -9,7 +9,7 @@ import { placeInTrack } from './clampPlace.ts'
 import { clampTracks, nextTrack } from './clampTracks.ts'
 import { without } from './edit.ts'
 import { addPiece } from './hardware.ts'
-import { strapVee } from './onShelf.ts'
+import { noStrapWords, strapVee } from './onShelf.ts'
 
 export interface StrapsPut {
   readonly job: Job
@@ -85,7 +85,6 @@ export function strapsWords({ ids, refused, wanted, shelf }: StrapsPut): string 
 }
 
 function nowhere(shelf: Shelf | null): string {
-  if (shelf?.kind === 'vee')
-    return ` No free hole of ${shelf.id} has a thread, or its lands have no room for a heel.`
+  if (shelf?.kind === 'vee') return ` ${noStrapWords(shelf)}`
   return shelf ? ` Its shelf has no slots.` : ' The plate has no slots.'
 }

@@ -83,6 +83,10 @@ export function boltBase(job: Job, setupId: string, view: Mounted): { job: Job; 
   return { job: now, ids }
 }
 
+/** Why no strap can be put on a vee. */
+export const noStrapWords = ({ id }: Pick<Vee, 'id'>): string =>
+  `No free hole of ${id} has a thread, or its lands have no room for a heel.`
+
 /** A strap from every hole of a vee's lands that has no stud yet. */
 export function strapVee(job: Job, setupId: string, vee: Vee): { job: Job; ids: readonly string[] } {
   const hardware = findSetup(job, setupId).hardware
