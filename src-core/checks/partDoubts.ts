@@ -2,7 +2,7 @@
 import type { Finding } from '../findings/finding.ts'
 import { polygonArea, polygonDifference, polygonIntersection, polygonPlace } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
-import { findMaterial } from '../job/materials.ts'
+import { findMaterial, SOLID_DENSITY } from '../job/materials.ts'
 import type { Point } from '../geometry/types.ts'
 import { isPrism, type Job, type Part, type Prism } from '../job/schema.ts'
 import { PER_MM3, boreRange, type BoreRange } from '../mass/slabs.ts'
@@ -19,9 +19,6 @@ export const DENSITY_DOUBT = 0.1
 
 /** Times by which they may differ before one of them must be wrong. Own choice. */
 const CONTRADICTED = 2
-
-/** kg/m³ of whatever is turned: wood to tungsten. Common knowledge. */
-const SOLID = { least: 400, most: 19_500 } as const
 
 /** Nobody reads more, and two hundred bodies have twenty thousand pairs. */
 const MOST_PAIRS = 40
@@ -113,7 +110,7 @@ function bodyDensities({ part, displayUnits }: Job): Finding[] {
   const own = part.bodies.flatMap((b) => (b.density ? [{ id: b.id, density: b.density }] : []))
   const whole = findMaterial(part.material) ? [] : [{ id: 'part', density: part.density }]
   return [...whole, ...own].flatMap(({ id, density }) => {
-    if (density >= SOLID.least && density <= SOLID.most) return []
+    if (density >= SOLID_DENSITY.least && density <= SOLID_DENSITY.most) return []
     const what = id === 'part' ? 'the part' : `body ${id}`
     const message = `Density ${fmt.density(density)} of ${what} is that of no material that is turned. Correct it.`
     return [finding('caution', 'density-contradicted', id, message)]

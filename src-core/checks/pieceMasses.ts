@@ -1,22 +1,21 @@
 /** Masses of hardware that do not suit its size. */
 import { called, finding, type Finding } from '../findings/finding.ts'
 import { ringMoments } from '../geometry/ringMoments.ts'
+import { SOLID_DENSITY } from '../job/materials.ts'
 import type { Job } from '../job/schema.ts'
 import { PER_MM3 } from '../mass/slabs.ts'
 import type { Mounted, MountedSolid } from '../mounting/types.ts'
 import { formatter, type Formatter } from '../units/format.ts'
 
-/** kg/m³ between which solid packing and weights lie: wood and plastics below, tungsten above. Common knowledge. */
-const SOLID = { least: 400, most: 19_500 } as const
 /** Of a bracket or the like, which fills its outline badly. Own choice. */
 const HOLLOW = { least: 100, most: 19_500 } as const
 
 /** Of sub-plates, angle plates and vees, which are drawn without their slots: aluminium to twice iron; own choice. */
 const FIXTURE = { least: 1_500, most: 15_000 } as const
 
-const RANGES: Partial<Record<MountedSolid['role'], typeof SOLID | typeof HOLLOW | typeof FIXTURE>> = {
-  weight: SOLID,
-  packing: SOLID,
+const RANGES: Partial<Record<MountedSolid['role'], typeof SOLID_DENSITY | typeof HOLLOW | typeof FIXTURE>> = {
+  weight: SOLID_DENSITY,
+  packing: SOLID_DENSITY,
   block: HOLLOW,
   fixture: FIXTURE,
 }

@@ -31,6 +31,9 @@ export interface Material {
   readonly source: string
 }
 
+/** kg/m³ between which whatever is solid lies: wood and plastics below, tungsten above. Common knowledge. */
+export const SOLID_DENSITY = { least: 400, most: 19_500 } as const
+
 const GERE = 'Gere, Mechanics of Materials, 5th ed., table of densities'
 const METALS = 'published table of metals and alloys'
 const DATASHEET = 'material data sheet'
