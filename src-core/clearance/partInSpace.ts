@@ -7,7 +7,7 @@ import { composed, type Pose } from '../geometry/space/pose.ts'
 import { SpaceSolid } from '../geometry/space/solid.ts'
 import { turning } from '../geometry/angles.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
-import type { Point, Region } from '../geometry/types.ts'
+import type { Region } from '../geometry/types.ts'
 import { liesAcross, type Body, type Part } from '../job/schema.ts'
 import { acrossPose, type AcrossBody } from '../mass/across.ts'
 import { sameList } from '../mounting/kept.ts'
@@ -99,7 +99,7 @@ function layersOf(mounted: Mounted): readonly Layer[] {
 
 /** What takes material away, part frame, chords of round holes within them: no more than it does. */
 interface Taken {
-  readonly polygons: readonly (readonly Point[])[]
+  readonly polygons: Polygons
   readonly box: Box
   readonly z0: number
   readonly z1: number

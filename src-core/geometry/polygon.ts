@@ -5,14 +5,12 @@
  * checks and pictures; masses come from the exact rings.
  */
 import { areaPathsD, booleanOpD, ClipType, EndType, FillRule, inflatePathsD, JoinType } from 'clipper2-ts'
-import { boxOf, nearBox } from './polygonBox.ts'
+import { boxOf, nearBox, type Polygons } from './polygonBox.ts'
 import { TOLERANCE } from './tolerance.ts'
 import type { Point } from './types.ts'
 
 /** Decimals of a millimetre that the library keeps. */
 const DECIMALS = 6
-
-type Polygons = readonly (readonly Point[])[]
 
 const copy = (polygons: Polygons) => polygons.map((ring) => ring.map(({ x, y }) => ({ x, y })))
 

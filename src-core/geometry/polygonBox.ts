@@ -11,7 +11,7 @@ export interface Box {
   readonly y1: number
 }
 
-export function boxOf(polygons: readonly (readonly Point[])[]): Box {
+export function boxOf(polygons: Polygons): Box {
   const box = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity }
   for (const ring of polygons) {
     for (const { x, y } of ring) {
@@ -113,15 +113,14 @@ const WORTH_CUTTING = 48
 const BESIDE = 1
 
 /** What of polygons can matter within a box: most of a long outline lies far from a strap's toe. */
-export const nearBox = (polygons: readonly (readonly Point[])[], box: Box) =>
-  cutToBox(polygons, widened(box, BESIDE))
+export const nearBox = (polygons: Polygons, box: Box): Polygons => cutToBox(polygons, widened(box, BESIDE))
 
 /**
  * Rings cut down to a box, for what is only asked within it: there they enclose (even-odd) what they enclosed. What
  * lay outside runs along the box's sides (I. E. Sutherland and G. W. Hodgman, "Reentrant polygon clipping",
  * Communications of the ACM 17(1), 1974): a way around a point inside stays one.
  */
-export function cutToBox(polygons: readonly (readonly Point[])[], box: Box): readonly (readonly Point[])[] {
+export function cutToBox(polygons: Polygons, box: Box): Polygons {
   const { x0, y0, x1, y1 } = box
   return polygons.flatMap((ring) => {
     if (ring.length < WORTH_CUTTING) return [ring]

@@ -57,10 +57,10 @@ export function flatBodies(mounted: MountedPart): readonly FlatBody[] {
   return bodies
 }
 
-const flat = new WeakMap<BodyShape, readonly (readonly Point[])[]>()
+const flat = new WeakMap<BodyShape, Polygons>()
 
 /** A body's outlines as points, part frame; kept per shape, which stays as long as the body, so a drag flattens it once. */
-export function flatOutlines(shape: BodyShape): readonly (readonly Point[])[] {
+export function flatOutlines(shape: BodyShape): Polygons {
   let rings = flat.get(shape)
   if (!rings) {
     const { regions } = shape
