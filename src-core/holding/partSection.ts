@@ -16,7 +16,7 @@ import {
   type Moments,
 } from '../geometry/ringMoments.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
-import { keptFor } from '../mounting/kept.ts'
+import { keptFor, sameList } from '../mounting/kept.ts'
 import type { Point, Ring } from '../geometry/types.ts'
 import {
   flatBodies,
@@ -80,7 +80,7 @@ function keptSection(view: Mounted, height: number): Section | null {
     ...view.bores.flatMap((b) => [b.bore, b.state, b.z0 - height, b.z1 - height]),
   ]
   const before = kept.get(shape) ?? []
-  const known = before.find((k) => k.on.length === on.length && k.on.every((v, i) => Object.is(v, on[i])))
+  const known = before.find((k) => sameList(k.on, on))
   if (known) return known.section
   const section = cutAt(atHome(view), height)
   kept.set(shape, [{ on, section }, ...before].slice(0, MOST))

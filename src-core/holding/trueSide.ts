@@ -2,12 +2,13 @@
  * Whether the part is really there behind a contact: from a shelf, and of bodies that lie across, its slopes and rounds are
  * seen as stairs, which a stop might seem to meet where nothing is.
  */
-import { FULL_TURN, onCircle, turning } from '../geometry/angles.ts'
+import { FULL_TURN, onCircle } from '../geometry/angles.ts'
 import { inRegion } from '../geometry/nearest.ts'
 import { into, outOf, type Pose } from '../geometry/space/pose.ts'
 import type { Point, Point3 } from '../geometry/types.ts'
 import { isPrism, liesAcross, type Body } from '../job/schema.ts'
 import { acrossPose } from '../mass/across.ts'
+import { unplacePoint } from '../mounting/place.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { TOUCH } from './partSide.ts'
 import type { StopContact } from './stopContact.ts'
@@ -47,9 +48,7 @@ export function isReallyThere(
 
 /** Whether a place, plate frame, is in the part before and after this setup's cuts; never in what came as a mesh. */
 export function isMaterial({ job, placement, seat, bores, turned }: Mounted, p: Point3): boolean {
-  const { c, s } = turning(placement.turn)
-  const [dx, dy] = [p.x - placement.x, p.y - placement.y]
-  const q = { x: c * dx + s * dy, y: c * dy - s * dx, z: p.z - seat }
+  const q = { ...unplacePoint(placement, p), z: p.z - seat }
   const { bodies } = job.part
   const gone = [...bodies.filter((b) => b.effect === 'removes'), ...turned.map((b) => b.body)]
   return (
