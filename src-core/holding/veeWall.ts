@@ -35,12 +35,13 @@ export function thinWall(
 ): VeeWall | null {
   const middle = outOf(pose, { x: along, y: 0, z: crown - diameter / 2 })
   const most = THIN * diameter
+  const heights = levels(whole, out)
   const walls = [-1, 1].map((side) => {
     const way = directionOf(pose.n) + 180 + side * (90 - angle / 2)
     for (let depth = STEP; depth < most; depth += STEP) {
       const off = polar(diameter / 2 - depth, way)
       const p = { x: middle.x + off.x, y: middle.y + off.y }
-      if (levels(whole, out).some((z) => !isSolid(whole, p, z))) return depth
+      if (heights.some((z) => !isSolid(whole, p, z))) return depth
     }
     return Infinity
   })
