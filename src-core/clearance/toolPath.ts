@@ -39,7 +39,6 @@ function inTheWay(fmt: Formatter, place: CutPlace, piece: MountedPiece): Finding
   const above = place.z0 + TOLERANCE.height
   const hit = piece.solids
     .filter((s) => s.z1 > above)
-
     .flatMap((s): readonly Ring[] => (s.lies ? planOf(s, above, Infinity) : [s.ring]))
     .find((ring) => farthestFrom(ring, AXIS).distance > from && nearestOf(ring) < to)
   if (!hit) return []

@@ -21,7 +21,6 @@ export const isNothing = (share: number): boolean => share <= SLIGHT
 
 /** What lies round a bore in one of the layers that the bodies' faces make of it. */
 export interface Around {
-  readonly z: number
   /** Share of a circle about its centre that lies in material, less bores cut earlier, 0 to 1. @param radius mm. */
   share(radius: number): number
   /** Radii, mm, between two at which to look: each stands for a ring in which nothing begins or ends. */
@@ -37,7 +36,6 @@ export function layersAround(mounted: Mounted, place: CutPlace): Around[] {
     const here = bodies.filter((b) => b.z0 < z && z < b.z1)
     const open = mounted.bores.filter((b) => b.state === 'open' && b.z0 < z && z < b.z1)
     return {
-      z,
       share: (radius) => shareMet(here, open, centre, radius),
       radii: (ends) => radiiOf(here, open, centre, ends),
     }

@@ -68,7 +68,7 @@ export function angleVolume({
 }
 
 /** mm: rounds below it lie in a vee of this one's size, whose lands have room for studs. */
-export const LEAST_ROUND = 25
+const LEAST_ROUND = 25
 /** Share of the round that a stud through the lands is thick, at most; and the thickest, mm. Own choice. */
 const STUD_SHARE = 0.3
 const THICKEST = 12.7
