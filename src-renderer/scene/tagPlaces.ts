@@ -21,14 +21,18 @@ export const meet = (a: NamePlace, b: NamePlace): boolean =>
 
 /** Where it is wanted if that is free, else the nearest free place in steps of half a name. */
 export function freePlace(wanted: NamePlace, taken: readonly NamePlace[]): NamePlace {
-  if (!taken.some((t) => meet(wanted, t))) return wanted
+  const isFree = (p: NamePlace) => !taken.some((t) => meet(p, t))
+  if (isFree(wanted)) return wanted
   const steps = [...Array(2 * taken.length + 3).keys()].map((i) => i - taken.length - 1)
-  const places = steps.flatMap((i) =>
-    steps.map((j) => ({ ...wanted, x: wanted.x + (i * wanted.w) / 2, y: wanted.y + (j * wanted.h) / 2 })),
-  )
-  const far = (p: NamePlace) => Math.hypot(p.x - wanted.x, p.y - wanted.y)
-  const free = places.filter((p) => !taken.some((t) => meet(p, t)))
-  return free.reduce((best, p) => (far(p) < far(best) ? p : best), free[0] ?? wanted)
+  let best = wanted
+  let least = Infinity
+  for (const i of steps)
+    for (const j of steps) {
+      const p = { ...wanted, x: wanted.x + (i * wanted.w) / 2, y: wanted.y + (j * wanted.h) / 2 }
+      const far = Math.hypot(p.x - wanted.x, p.y - wanted.y)
+      if (far < least && isFree(p)) [best, least] = [p, far]
+    }
+  return best
 }
 
 /** Names of pieces moved so that each can be read, seen through `camera`; the one selected keeps its place. */
