@@ -104,6 +104,7 @@ export const FINDINGS = {
   // Clamps.
   'no-clamp': { stop: 'stop' },
   'few-clamps': { caution: 'none' },
+  'one-clamp': { caution: 'unknown' },
   'over-proof-load': { stop: 'stop', caution: 'none' },
   'friction-bold': { caution: 'none' },
   'no-cut': { caution: 'unknown' },

@@ -135,10 +135,19 @@ function clampCount({ pieces }: Mounted, states: readonly ClampState[]): Finding
         : 'Nothing holds the part: none of its clamps presses it. Mend what is said of each of them.'
     return [finding('stop', 'no-clamp', 'setup', message)]
   }
-  if (count >= LEAST_CLAMPS) return []
-  const words = count === 1 ? 'one clamp' : 'two clamps'
-  const message = `The part is held by ${words}. A lathe maker's manual asks for at least three independent clamping points on a faceplate, at low speed. Add clamps.`
-  return [finding('caution', 'few-clamps', 'setup', message)]
+  const pressing = states.filter((s) => s.state !== 'nothing').length
+  if (pressing >= LEAST_CLAMPS) return []
+  const asked = `A lathe maker's manual asks for at least three independent clamping points on a faceplate, at low speed. Add clamps.`
+  return pressing === 1
+    ? [
+        finding(
+          'caution',
+          'one-clamp',
+          'setup',
+          `One clamp alone holds the part: if it lets go, nothing does. ${asked}`,
+        ),
+      ]
+    : [finding('caution', 'few-clamps', 'setup', `The part is held by two clamps. ${asked}`)]
 }
 
 function packingFindings(mounted: Mounted, { part }: Judged): Finding[] {

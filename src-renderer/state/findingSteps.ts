@@ -55,6 +55,7 @@ const STEPS: Readonly<Record<AgainstCode, StepName | 'item'>> = {
   'nose-unscrews': 'machine',
   'nose-not-known': 'machine',
   'no-clamp': 'clamps',
+  'one-clamp': 'clamps',
   'no-cut': 'mounting',
   'over-proof-load': 'clamps',
   'toe-off': 'item',

@@ -4,7 +4,7 @@ import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { boltPreload, strapForce } from '../../../src-core/hardware/preload.ts'
 import { parseJob } from '../../../src-core/job/parse.ts'
 import type { Job, Setup } from '../../../src-core/job/schema.ts'
-import { drillCut } from '../../helpers/jobs.ts'
+import { drillCut, shelfExample } from '../../helpers/jobs.ts'
 import { FOUR_CLAMPS, heldBlock } from '../../helpers/heldJobs.ts'
 import { expectNear } from '../../helpers/near.ts'
 
@@ -88,6 +88,18 @@ describe('limits', () => {
     const of = (n: number) => codes(heldBlock({ hardware: FOUR_CLAMPS.slice(0, n) }))
     expect(of(2)).toContain('caution few-clamps setup')
     expect(of(3)).not.toContain('caution few-clamps setup')
+  })
+
+  test('one clamp alone is not judged, nor is one of two that presses; a vee held by one strap is none the better', () => {
+    const alone = heldBlock({ hardware: FOUR_CLAMPS.slice(0, 1) })
+    expect(codes(alone)).toContain('caution one-clamp setup')
+    const [first, second] = FOUR_CLAMPS
+    const away = heldBlock({ hardware: [first!, { ...second!, facing: second!.facing + 180 }] })
+    expect(codes(away)).toContain('caution one-clamp setup')
+    const casting = shelfExample('round-casting')
+    const hardware = casting.setups[0]!.hardware.filter((h) => h.id !== 'c1')
+    const one = analyse({ ...casting, setups: [{ ...casting.setups[0]!, hardware }] }, 'op10')
+    expect(one.verdict.state).toBe('not-judged')
   })
 
   test('a factor below 2 stops from the speed on where it falls below', () => {
