@@ -31,15 +31,13 @@ export function cutTable(mounted: Mounted, analysis: Analysis): TableInput | nul
       passes === null ? NONE : plain(passes, 0),
       plain(inch ? convert(cut.speed, 'm', 'ft') : cut.speed, 0),
       inch ? plain(convert(cut.feed, 'mm', 'in'), 4) : plain(cut.feed, 3),
-      advice
-        ? `${advice.set_rpm === null ? 'none' : plain(advice.set_rpm, 1)} (${plain(advice.ideal_rpm, 0)})`
-        : NONE,
+      advice ? plain(advice.ideal_rpm, 0) : NONE,
       '',
     ]
   })
   return {
     title: 'Cuts',
-    remark: `At ${mounted.setup.speed === null ? 'no speed chosen yet' : fmt.speed(mounted.setup.speed)}; speed and feed as planned; rpm to set (wanted at the diameter cut). ${lengthUnit(job)}.`,
+    remark: `${mounted.setup.speed === null ? 'No speed chosen yet' : `Run at ${fmt.speed(mounted.setup.speed)}`}; speed and feed as planned; what the tool wants is no leave to run it. ${lengthUnit(job)}.`,
     columns: [
       { title: 'Cut', wraps: true },
       { title: 'Tool' },
@@ -49,7 +47,7 @@ export function cutTable(mounted: Mounted, analysis: Analysis): TableInput | nul
       { title: 'Passes', align: 'end' },
       { title: inch ? 'ft/min' : 'm/min', align: 'end' },
       { title: inch ? 'in/rev' : 'mm/rev', align: 'end' },
-      { title: 'Set rpm', align: 'end' },
+      { title: 'Tool rpm', align: 'end' },
       { title: 'Measured', least: TO_WRITE },
     ],
     rows,
