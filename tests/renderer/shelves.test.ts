@@ -23,6 +23,7 @@ import {
   newVee,
   standCopied,
 } from '../../src-renderer/editor/edits/shelves.ts'
+import { putStraps, usualPattern } from '../../src-renderer/editor/edits/fourStraps.ts'
 import { putVeeBlock, strapBlock } from '../../src-renderer/editor/edits/veeBlock.ts'
 import { moveInSide } from '../../src-renderer/editor/edits/sideMoves.ts'
 import type { PointerInput, ToolPort } from '../../src-renderer/editor/port.ts'
@@ -222,6 +223,8 @@ describe('a vee block laid on an angle plate', () => {
     const joints = analyse(strapped, id(strapped)).joints
     expect(joints.every((j) => (j.factor ?? 0) > 0)).toBe(true)
     expect(strapBlock(strapped, id(strapped), view(strapped)).ids).toEqual([])
+    // Asked for by number they are the same.
+    expect(putStraps(job, id(job), usualPattern(job, id(job))).ids).toHaveLength(ids.length)
   })
 
   test('no strap goes where a heel has no room', () => {

@@ -9,7 +9,8 @@ import { placeInTrack } from './clampPlace.ts'
 import { clampTracks, nextTrack } from './clampTracks.ts'
 import { without } from './edit.ts'
 import { addPiece } from './hardware.ts'
-import { noStrapWords, strapVee } from './onShelf.ts'
+import { noStrapWords } from './onShelf.ts'
+import { strapRound } from './veeBlock.ts'
 
 export interface StrapsPut {
   readonly job: Job
@@ -46,10 +47,11 @@ const isOn = (shelf: Shelf, { at }: Pick<Clamp, 'at'>): boolean => 'on' in at &&
 
 /** Puts four straps on, or as many as hold. Throws RangeError where the setup cannot be mounted. */
 export function putStraps(job: Job, setupId: string, pattern: ClampPattern, count = WANTED): StrapsPut {
-  const first = partStand(mountSetup(job, setupId))
+  const whole = mountSetup(job, setupId)
+  const first = partStand(whole)
   const shelf = first.shelf?.item ?? null
   if (shelf?.kind === 'vee') {
-    const put = strapVee(job, setupId, shelf)
+    const put = strapRound(job, setupId, whole, shelf)
     return { ...put, wanted: Math.max(1, put.ids.length), refused: [], shelf }
   }
   const refused: { where: string; reason: string }[] = []

@@ -2,6 +2,7 @@
 import { turnBetween } from '../../../src-core/geometry/angles.ts'
 import { SHELF_DENSITY, usualVeeBlock } from '../../../src-core/hardware/shelves.ts'
 import { strapFromShelf, VEE_BAR } from '../../../src-core/hardware/veeStrap.ts'
+import { partStand, strapStand } from '../../../src-core/holding/stand.ts'
 import type { AnglePlate, Job, Vee } from '../../../src-core/job/schema.ts'
 import { outerRounds } from '../../../src-core/mounting/flats.ts'
 import { findSetup } from '../../../src-core/mounting/mount.ts'
@@ -11,6 +12,7 @@ import { roundTo } from '../snap.ts'
 import type { Piece } from './edit.ts'
 import { usualBolt } from './fixtures.ts'
 import { addPiece } from './hardware.ts'
+import { strapVee } from './onShelf.ts'
 import { seatOnShelf } from './shelves.ts'
 import { tightAsWallBears } from './wallTorque.ts'
 
@@ -96,6 +98,17 @@ export function strapBlock(job: Job, setupId: string, view: Mounted): { job: Job
   }
   return { job: tightAsWallBears(now, setupId, ids), ids }
 }
+
+/** Straps over a round: from the shelf below a loose block, else from the vee's own lands. */
+export const strapRound = (
+  job: Job,
+  setupId: string,
+  mounted: Mounted,
+  vee: Vee,
+): { job: Job; ids: readonly string[] } =>
+  partStand(mounted).shelf?.under
+    ? strapBlock(job, setupId, strapStand(mounted))
+    : strapVee(job, setupId, vee)
 
 const isTaken = ({ pieces }: Mounted, at: { readonly along: number; readonly out: number }): boolean =>
   pieces.some(
