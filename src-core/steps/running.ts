@@ -148,7 +148,7 @@ function barFact(cut: Cut, fmt: Formatter): string | null {
 
 function cutDoes(cut: Cut, first: boolean): string[] {
   const stop = first ? ['Stop after the first cut.'] : []
-  if (cut.kind === 'bore') return ['Cut one pass, stop, measure, and give the size below.', ...stop]
+  if (cut.kind === 'bore') return ['Cut one pass, stop, measure, and give the size.', ...stop]
   if (cut.kind === 'ream') return ['Slow, oiled, never turned back.', ...stop]
   if (isBoreCut(cut)) return ['Break through slowly.', ...stop]
   return ['One pass at a time.', ...stop]

@@ -20,7 +20,7 @@ const HEIGHT = { title: 7, value: 4, words: 3.5, label: 2.5 } as const
 /** Room for the box to tick. */
 const TICKED = 7
 /** Room for the name of a figure. */
-const LABELLED = 38
+const LABELLED = 42
 const TOP = CARD.height - CARD.margin - 2
 /** Where words begin. */
 const FIRST = TOP - HEIGHT.title - 3
