@@ -5,6 +5,9 @@ import { svelteTesting } from '@testing-library/svelte/vite'
 /** They put another module in a module's place, which must reach no other file. */
 const ALONE = ['tests/core/analysis/effects.test.ts']
 
+/** A suite that is green is green again: other draws are asked for with EVENSWING_SEED. */
+const setupFiles = ['tests/helpers/drawnAlike.ts']
+
 export default defineConfig({
   test: {
     // Left alone it keeps one core free, and on two cores runs everything in a row.
@@ -14,6 +17,7 @@ export default defineConfig({
         test: {
           name: 'core',
           environment: 'node',
+          setupFiles,
           include: ['tests/{core,reference,robustness}/**/*.test.ts'],
           exclude: ALONE,
           // The core keeps nothing but what it can work out again: its files share one loaded copy.
@@ -22,11 +26,12 @@ export default defineConfig({
           testTimeout: 60_000,
         },
       },
-      { test: { name: 'alone', environment: 'node', include: ALONE, testTimeout: 60_000 } },
+      { test: { name: 'alone', environment: 'node', setupFiles, include: ALONE, testTimeout: 60_000 } },
       {
         test: {
           name: 'host',
           environment: 'node',
+          setupFiles,
           include: ['tests/host/**/*.test.ts'],
           testTimeout: 120_000,
         },
@@ -37,6 +42,7 @@ export default defineConfig({
         test: {
           name: 'renderer',
           environment: 'happy-dom',
+          setupFiles,
           include: ['tests/renderer/**/*.test.ts'],
           testTimeout: 60_000,
         },

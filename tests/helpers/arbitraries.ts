@@ -2,9 +2,6 @@
 import fc from 'fast-check'
 import type { Point, Ring, Vertex } from '../../src-core/geometry/types.ts'
 
-/** More runs a property find rarer faults; a run of thousands belongs before a release. */
-fc.configureGlobal({ numRuns: Number(process.env['EVENSWING_RUNS'] ?? 100) })
-
 const RADIAN = Math.PI / 180
 const onGrid = (value: number) => Math.round(value * 1000) / 1000 || 0
 

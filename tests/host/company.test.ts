@@ -7,6 +7,7 @@ import { parseJob } from '../../src-core/job/parse.ts'
 import { SIDE_FOLDER } from '../../src-main/services/fileNames.ts'
 import { figure } from './figure.ts'
 import { ROOT, runProgram, scratchFolder } from './helpers.ts'
+import { SEED } from '../helpers/seed.ts'
 
 const SAVE_TOGETHER = fileURLToPath(new URL('./saveTogether.ts', import.meta.url))
 const SECONDS = Number(process.env['EVENSWING_COMPANY_SECONDS'] ?? 4)
@@ -26,7 +27,6 @@ test(
     const folder = scratchFolder()
     const book = join(folder, 'book')
     mkdirSync(book)
-    const seed = Number(process.env['EVENSWING_SEED'] ?? Date.now() % 1e6)
     const job = JSON.parse(readFileSync(join(ROOT, 'examples/flat-link.evenswing'), 'utf8')) as object
     for (const n of [0, 1, 2, 3])
       writeFileSync(
@@ -38,13 +38,13 @@ test(
       ['1', '2'].map((own) =>
         runProgram(process.execPath, [
           ...['--import', import.meta.resolve('tsx'), SAVE_TOGETHER],
-          ...[book, join(folder, `user-${own}`), own, String(seed), String(SECONDS)],
+          ...[book, join(folder, `user-${own}`), own, String(SEED), String(SECONDS)],
         ]),
       ),
     )
-    for (const end of ends) expect([end.code, end.err], `EVENSWING_SEED=${seed}`).toEqual([0, ''])
+    for (const end of ends) expect([end.code, end.err], `EVENSWING_SEED=${SEED}`).toEqual([0, ''])
     const did = ends.map((end) => JSON.parse(end.out) as Did)
-    for (const { wrong } of did) expect(wrong, `EVENSWING_SEED=${seed}`).toEqual([])
+    for (const { wrong } of did) expect(wrong, `EVENSWING_SEED=${SEED}`).toEqual([])
     const sum = (of: (d: Did) => number) => did.reduce((s, d) => s + of(d), 0)
     let edits = 0
     for (const name of Object.keys(did[0]!.counted)) {

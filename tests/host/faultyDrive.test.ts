@@ -7,6 +7,7 @@ import { SIDE_FOLDER } from '../../src-main/services/fileNames.ts'
 import { figure } from './figure.ts'
 import { bundled, runProgram, scratchFolder } from './helpers.ts'
 import { isWhole, versionText } from './savingVersions.ts'
+import { SEED } from '../helpers/seed.ts'
 
 const SAVE_FAULTY = fileURLToPath(new URL('./saveFaulty.ts', import.meta.url))
 const SAVES = Number(process.env['EVENSWING_FAULTY_SAVES'] ?? 150)
@@ -22,18 +23,17 @@ interface Count {
 
 test(`whatever fails below, a job is what it was or what was saved, and each fault is said (${SAVES} saves)`, async () => {
   const program = await bundled(SAVE_FAULTY)
-  const seed = Number(process.env['EVENSWING_SEED'] ?? Date.now() % 1e6)
   const folder = scratchFolder()
   const path = join(folder, 'job.evenswing')
   writeFileSync(path, versionText(0))
-  const ended = await runProgram(process.execPath, [program, path, String(seed), String(SAVES)])
-  expect([ended.code, ended.err], `EVENSWING_SEED=${seed}`).toEqual([0, ''])
+  const ended = await runProgram(process.execPath, [program, path, String(SEED), String(SAVES)])
+  expect([ended.code, ended.err], `EVENSWING_SEED=${SEED}`).toEqual([0, ''])
   const count = JSON.parse(ended.out) as Count
   figure(
     `failing and slow drive: ${count.injected} faults in ${SAVES} saves, ${count.saved} saved, ${count.refused} refused in words` +
       ` (${count.savedYetRefused} of them written all the same), ${count.wrong.length} torn or lost`,
   )
-  expect(count.wrong, `EVENSWING_SEED=${seed}`).toEqual([])
+  expect(count.wrong, `EVENSWING_SEED=${SEED}`).toEqual([])
   expect(count.injected).toBeGreaterThan(SAVES / 4)
   expect(Math.min(count.saved, count.refused, count.read)).toBeGreaterThan(SAVES / 20)
   expect(readFileSync(path, 'utf8')).toBe(versionText(0))
