@@ -59,7 +59,7 @@ test('findings stand worst first, and the first shows its place', async () => {
     .getByRole('complementary', { name: 'Findings' })
     .locator('button.finding')
     .evaluateAll((all) =>
-      all.map((b) => ['stop', 'caution', 'note'].findIndex((k) => b.classList.contains(k))),
+      all.map((b) => ['stop', 'not-judged', 'caution', 'note'].findIndex((k) => b.classList.contains(k))),
     )
   expect(kinds[0]).toBe(0)
   expect(kinds).toEqual([...kinds].sort((a, b) => a - b))
