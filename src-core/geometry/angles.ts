@@ -59,6 +59,10 @@ export const onCircle = (centre: Point, radius: number, angle: number): Point =>
   y: centre.y + radius * Math.sin(angle),
 })
 
+/** Points evenly round a circle, counter-clockwise, the first towards +x. */
+export const roundCircle = (centre: Point, radius: number, count: number): Point[] =>
+  Array.from({ length: count }, (_, i) => onCircle(centre, radius, (FULL_TURN * i) / count))
+
 /** Cosine and sine of an angle in degrees: what a turn through it multiplies by. */
 export const turning = (degrees: number): { c: number; s: number } => ({
   c: Math.cos(toRadians(degrees)),

@@ -2,7 +2,7 @@
 import { cuttingAdvice } from '../cutting/advice.ts'
 import { cutCentre, cutPlaces } from '../cutting/cutPlace.ts'
 import { finding, type Finding } from '../findings/finding.ts'
-import { FULL_TURN, onCircle } from '../geometry/angles.ts'
+import { roundCircle } from '../geometry/angles.ts'
 import type { Point } from '../geometry/types.ts'
 import { inRegion } from '../geometry/nearest.ts'
 import { isSound } from '../mounting/material.ts'
@@ -46,8 +46,7 @@ function judge(mounted: Mounted): Finding[] {
     const centre = cutCentre(place)
     // What stays round a bore bears its drill too.
     const diameter = Math.max(place.diameter, place.bore?.bore.diameter ?? 0)
-    for (let k = 0; k < ROUND; k++) {
-      const at = onCircle(centre, diameter / 2 + BESIDE, (FULL_TURN * k) / ROUND)
+    for (const at of roundCircle(centre, diameter / 2 + BESIDE, ROUND)) {
       const thickness = frontThickness(mounted, at)
       // However far off the nearest support is.
       if (thickness === 0 || (6 * force) / thickness ** 2 <= BENDS_AT) continue

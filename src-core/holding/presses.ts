@@ -1,4 +1,5 @@
 /** What presses a body on its seat. */
+import { roundCircle } from '../geometry/angles.ts'
 import type { Point } from '../geometry/types.ts'
 import type { ContactHull } from './contact.ts'
 
@@ -41,12 +42,9 @@ const RING = 6
 /** A stud as six presses of a sixth of its force on its washer's ring, the first towards u; all bear its id. */
 export function studPresses(stud: Stud): Press[] {
   const { id, at, force, high, friction, meanRadius } = stud
-  return Array.from({ length: RING }, (_, i) => ({
+  return roundCircle(at, meanRadius, RING).map((place) => ({
     id,
-    at: {
-      x: at.x + meanRadius * Math.cos((2 * Math.PI * i) / RING),
-      y: at.y + meanRadius * Math.sin((2 * Math.PI * i) / RING),
-    },
+    at: place,
     force: force / RING,
     high: high === undefined ? undefined : high / RING,
     friction,

@@ -15,6 +15,7 @@
  * goes down from the lattice's local minima and from beside each press, where a strong one leaves narrow valleys.
  * Deterministic.
  */
+import { roundCircle } from '../geometry/angles.ts'
 import type { Point } from '../geometry/types.ts'
 import type { Effects, SeatLoad } from './loads.ts'
 import { descend, tangents, unit, type Expansion, type Valley } from './slipDescent.ts'
@@ -227,11 +228,9 @@ function middleOf(points: readonly Point[]): Point {
 
 function ringAbout(q: Direction): Direction[] {
   const [u, w] = tangents(q)
-  return Array.from({ length: BESIDE }, (_, i) => {
-    const c = ASIDE * Math.cos((2 * Math.PI * i) / BESIDE)
-    const s = ASIDE * Math.sin((2 * Math.PI * i) / BESIDE)
-    return unit([q[0] + c * u[0] + s * w[0], q[1] + c * u[1] + s * w[1], q[2] + c * u[2] + s * w[2]])
-  })
+  return roundCircle({ x: 0, y: 0 }, ASIDE, BESIDE).map(({ x: c, y: s }) =>
+    unit([q[0] + c * u[0] + s * w[0], q[1] + c * u[1] + s * w[1], q[2] + c * u[2] + s * w[2]]),
+  )
 }
 
 const weigh = (powers: Float64Array, at: number, w: Weights): number =>

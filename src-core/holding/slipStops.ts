@@ -3,6 +3,7 @@
  * where the slip passes a stop by, v(c)·n = 0: on that great circle of slips a least may lie that no descent through
  * smooth country ends at, so each circle is searched by itself.
  */
+import { FULL_TURN } from '../geometry/angles.ts'
 import type { Point } from '../geometry/types.ts'
 import { tangents, unit, type Expansion } from './slipDescent.ts'
 import { addLinear } from './slipExpansion.ts'
@@ -62,7 +63,7 @@ export class SlipStops {
         const [c, s] = [Math.cos(turn), Math.sin(turn)]
         return [c * u[0] + s * w[0], c * u[1] + s * w[1], c * u[2] + s * w[2]]
       }
-      const step = (2 * Math.PI) / ROUND
+      const step = FULL_TURN / ROUND
       const values = Array.from({ length: ROUND }, (_, k) => value(on(k * step)))
       values.forEach((v, k) => {
         if (v < Infinity && v <= values[(k + 1) % ROUND]! && v <= values.at(k - 1)!)

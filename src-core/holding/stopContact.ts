@@ -1,5 +1,5 @@
 /** Where a stop block or a pin stands hard against the part, and which way it holds; or why it holds nothing. */
-import { FULL_TURN, onCircle, polar } from '../geometry/angles.ts'
+import { polar, roundCircle } from '../geometry/angles.ts'
 import { rectRing } from '../geometry/edges.ts'
 import { isWithin, nearestTo } from '../geometry/nearest.ts'
 import { polygonIntersection } from '../geometry/polygon.ts'
@@ -155,10 +155,7 @@ function topOf(layers: readonly Layer[], meets: (l: Layer) => boolean): number {
 
 /** Whether material is within reach all round. */
 const isGuided = (material: Polygons, at: Point, radius: number): boolean =>
-  material.length > 0 &&
-  Array.from({ length: ROUND }, (_, i) => onCircle(at, radius, (FULL_TURN * i) / ROUND)).every((p) =>
-    isWithin(material, p),
-  )
+  material.length > 0 && roundCircle(at, radius, ROUND).every((p) => isWithin(material, p))
 
 function nearestIn(material: Polygons, from: Point): Point | null {
   const all = material.map((ring) => nearestTo(ring, from))

@@ -1,6 +1,6 @@
 /** Whether the part is carried straight under a toe, and whether it bends where it is not. */
 import { called, finding } from '../findings/finding.ts'
-import { FULL_TURN, onCircle } from '../geometry/angles.ts'
+import { roundCircle } from '../geometry/angles.ts'
 import { ringEdges } from '../geometry/edges.ts'
 import { isWithin, nearestOnEdge } from '../geometry/nearest.ts'
 import { boxesMeet, boxOf, type Polygons } from '../geometry/polygonBox.ts'
@@ -128,7 +128,7 @@ function thicknessBeside(
 ): number {
   const middle = thicknessUnder(mounted, at, z)
   if (middle > 0) return middle
-  const rim = Array.from({ length: RIM }, (_, i) => onCircle(at, width / 2 - 1, (FULL_TURN * i) / RIM))
+  const rim = roundCircle(at, width / 2 - 1, RIM)
   const there = rim.map((p) => thicknessUnder(mounted, p, z)).filter((t) => t > 0)
   return there.length > 0 ? Math.min(...there) : 0
 }

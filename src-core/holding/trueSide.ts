@@ -2,7 +2,7 @@
  * Whether the part is really there behind a contact: from a shelf, and of bodies that lie across, its slopes and rounds are
  * seen as stairs, which a stop might seem to meet where nothing is.
  */
-import { FULL_TURN, onCircle } from '../geometry/angles.ts'
+import { roundCircle } from '../geometry/angles.ts'
 import { inRegion } from '../geometry/nearest.ts'
 import { into, outOf, type Pose } from '../geometry/space/pose.ts'
 import type { Point, Point3 } from '../geometry/types.ts'
@@ -31,10 +31,7 @@ export function isReallyThere(
   const heights = [h0, (h0 + h1) / 2, h1]
   const isThere = ({ x, y }: Point, wanted: boolean) =>
     heights.every((z) => isMaterial(whole, outOf(pose, { x, y, z })) === wanted)
-  if (!way)
-    return Array.from({ length: ROUND }, (_, i) =>
-      onCircle(at, guided + BEHIND, (FULL_TURN * i) / ROUND),
-    ).every((p) => isThere(p, true))
+  if (!way) return roundCircle(at, guided + BEHIND, ROUND).every((p) => isThere(p, true))
   // Behind the contact the part, before it none.
   return [-1, 0, 1].every((k) => {
     const along = k * Math.max(0, half - INSIDE)

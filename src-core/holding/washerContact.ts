@@ -1,6 +1,6 @@
 /** Whether the washer of a bolt through the part is carried all round by the part. */
 import { called, finding } from '../findings/finding.ts'
-import { FULL_TURN, onCircle } from '../geometry/angles.ts'
+import { roundCircle } from '../geometry/angles.ts'
 import { isWithin } from '../geometry/nearest.ts'
 import { boxesMeet, boxOf, type Polygons } from '../geometry/polygonBox.ts'
 import { polygonArea, polygonIntersection } from '../geometry/polygon.ts'
@@ -29,8 +29,7 @@ export function washerRulings(
 
 /** A place on the rim of a washer that hangs over what is there; null where it is carried all round. */
 export function hangsAt(solid: Polygons, at: Point, diameter: number): Point | null {
-  const radius = diameter / 2 - RIM.inset
-  const rim = Array.from({ length: RIM.places }, (_, i) => onCircle(at, radius, (FULL_TURN * i) / RIM.places))
+  const rim = roundCircle(at, diameter / 2 - RIM.inset, RIM.places)
   const carried = rim.map((p) => isWithin(solid, p))
   return longestHang(carried) <= RIM.gap ? null : rim[carried.indexOf(false)]!
 }

@@ -1,5 +1,5 @@
 /** Plan shapes of stacks and pieces in their own frame: the bolt at the origin, the length along +x. mm. */
-import { FULL_TURN, onCircle, turnPoint } from '../geometry/angles.ts'
+import { roundCircle, turnPoint } from '../geometry/angles.ts'
 import { rectRing } from '../geometry/edges.ts'
 import { flattenRing } from '../geometry/flatten.ts'
 import { ringMoments } from '../geometry/ringMoments.ts'
@@ -87,8 +87,7 @@ export function outwardEdge(shape: Shape): number {
 function shapePoints(shape: Shape): readonly Point[] {
   if (shape.kind === 'outline') return shape.points
   const n = 64
-  const r = shape.radius / Math.cos(Math.PI / n)
-  return Array.from({ length: n }, (_, i) => onCircle(ORIGIN, r, (FULL_TURN * i) / n))
+  return roundCircle(ORIGIN, shape.radius / Math.cos(Math.PI / n), n)
 }
 
 export function signedArea(points: readonly Point[]): number {
