@@ -16,7 +16,7 @@ import {
   type Shelf,
   type Vee,
 } from '../job/schema.ts'
-import { stationPoint } from './station.ts'
+import { platePoint } from './platePoint.ts'
 import type { Mounted } from './types.ts'
 
 /** A vee that lies on a shelf. */
@@ -33,7 +33,7 @@ export function shelfOfBlock(hardware: readonly Hardware[], item: Hardware): Ang
 /** Of an angle plate its shelf's face, of a vee its lands; the origin in the plate's face. */
 export function poseOfShelf(plate: Plate, item: Shelf, hardware: readonly Hardware[]): Pose {
   const under = shelfOfBlock(hardware, item)
-  if (!under || !isVeeBlock(item)) return facingPose(stationPoint(plate, item.at, []), item.facing)
+  if (!under || !isVeeBlock(item)) return facingPose(platePoint(plate, item.at), item.facing)
   const pose = poseOfShelf(plate, under, [])
   return { ...pose, origin: outOf(pose, { x: item.at.along, y: 0, z: item.size[1] }) }
 }

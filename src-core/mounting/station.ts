@@ -1,6 +1,7 @@
 /** Where on the plate a station is, and which way what stands there faces. */
-import { directionOf, opposite, polar } from '../geometry/angles.ts'
+import { directionOf, opposite } from '../geometry/angles.ts'
 import { circleRing, rectRing } from '../geometry/edges.ts'
+import { outOf } from '../geometry/space/pose.ts'
 import type { Point, Ring } from '../geometry/types.ts'
 import {
   isShelf,
@@ -13,50 +14,30 @@ import {
   type Shelf,
 } from '../job/schema.ts'
 import { placePoint, placeRing } from './place.ts'
+import { platePoint } from './platePoint.ts'
+import { poseOfShelf } from './shelf.ts'
 
 export const fixtureNamed = (hardware: readonly Hardware[], id: string): Fixture | null =>
   hardware.filter((h) => h.kind === 'fixture').find((h) => h.id === id) ?? null
 
 /**
- * The station that `at` names, plate frame, mm. Throws RangeError on an unknown slot, hole or fixture.
- * @param hardware of the setup: a station may be a hole of a fixture among it.
+ * The station that `at` names, plate frame, mm; one on a shelf or on lands as seen from in front. Throws RangeError on an
+ * unknown slot, hole, fixture or shelf.
+ * @param hardware of the setup: a station may be on a fixture among it.
  */
 export function stationPoint(plate: Plate, at: At, hardware: readonly Hardware[]): Point {
-  if ('on' in at) {
-    const shelf = hardware.find((h) => h.id === at.on)
-    if (shelf && isShelf(shelf)) return onShelf(plate, shelf, alongShelf(shelf, at), hardware)
-    if (!('hole' in at)) throw new RangeError(`no shelf ${at.on}`)
-    const fixture = fixtureNamed(hardware, at.on)
-    const hole = fixture?.holes.find((h) => h.id === at.hole)
-    if (!fixture || !hole) throw new RangeError(`no hole ${at.hole} of ${at.on}`)
-    const origin = stationPoint(plate, fixture.at, [])
-    return placePoint({ turn: facingOf(plate, fixture, []), ...origin }, hole)
+  if (!('on' in at)) return platePoint(plate, at)
+  const shelf = hardware.find((h) => h.id === at.on)
+  if (shelf && isShelf(shelf)) {
+    const { x, y } = outOf(poseOfShelf(plate, shelf, hardware), { x: alongShelf(shelf, at), y: 0 })
+    return { x, y }
   }
-  if ('slot' in at) {
-    const slot = plate.slots.find((s) => s.id === at.slot)
-    if (!slot) throw new RangeError(`no slot ${at.slot}`)
-    return polar(at.radius, slot.angle)
-  }
-  if ('hole' in at) {
-    const hole = plate.holes.find((h) => h.id === at.hole)
-    if (!hole) throw new RangeError(`no hole ${at.hole}`)
-    return { x: hole.x, y: hole.y }
-  }
-  return { x: at.x, y: at.y }
-}
-
-/** A place on a shelf or on lands, as seen from in front; of a block on a shelf that lies as high as it over that. */
-function onShelf(plate: Plate, shelf: Shelf, along: number, hardware: readonly Hardware[]): Point {
-  const { at } = shelf
-  const under = 'along' in at ? hardware.find((h) => h.kind === 'anglePlate' && h.id === at.on) : undefined
-  if (under?.kind === 'anglePlate' && 'along' in at) {
-    const foot = onShelf(plate, under, at.along + along, [])
-    const up = polar(shelf.size[1], under.facing)
-    return { x: foot.x + up.x, y: foot.y + up.y }
-  }
-  const origin = stationPoint(plate, at, [])
-  const by = polar(along, shelf.facing + 90)
-  return { x: origin.x + by.x, y: origin.y + by.y }
+  if (!('hole' in at)) throw new RangeError(`no shelf ${at.on}`)
+  const fixture = fixtureNamed(hardware, at.on)
+  const hole = fixture?.holes.find((h) => h.id === at.hole)
+  if (!fixture || !hole) throw new RangeError(`no hole ${at.hole} of ${at.on}`)
+  const origin = platePoint(plate, fixture.at)
+  return placePoint({ turn: facingOf(plate, fixture, []), ...origin }, hole)
 }
 
 function alongShelf(shelf: Shelf, at: OnFixture): number {
