@@ -4,7 +4,7 @@ import type { Bench } from './bench.ts'
 import { centrePoint } from './cutAway.ts'
 import { seatFixture } from './fixtures.ts'
 import { mountPiece } from './hardware.ts'
-import { carriedBack, shelvesInUse, viewFromShelf } from './onShelf.ts'
+import { carriedBack, seatedRound, shelvesInUse, viewFromShelf } from './onShelf.ts'
 import { seatShelf } from './shelf.ts'
 import { boresCutIn, mountPart } from './mountPart.ts'
 import { placePoint } from './place.ts'
@@ -50,20 +50,21 @@ export function mountSetup(job: Job, setupId: string): Mounted {
     bodies,
     turned,
     bores,
-    ...mountPieces(bench, placement),
+    ...mountPieces(bench),
     workBore: bores.find((b) => b.bore.id === workId) ?? null,
     partFront,
   }
 }
 
 /** The pieces on the plate, and those on shelves with what they look like from there. */
-function mountPieces(bench: Bench, placement: Placement): Pick<Mounted, 'pieces' | 'shelves'> {
-  const { job, setup, seat } = bench
+function mountPieces(bench: Bench): Pick<Mounted, 'pieces' | 'shelves'> {
+  const { setup } = bench
   const used = shelvesInUse(setup)
   if (used.length === 0) return { pieces: setup.hardware.map((item) => mountPiece(bench, item)) }
+  const round = seatedRound(bench)
   const shelves = used
     .sort((a, b) => Number(b.id === setup.seat?.on) - Number(a.id === setup.seat?.on))
-    .map((shelf) => viewFromShelf(job, setup, placement, seat, bench.part, shelf))
+    .map((shelf) => viewFromShelf(bench, shelf, round))
   const onShelf = new Map(
     shelves.flatMap((view) => view.pieces.map((seen) => [seen.item.id, { view, seen }] as const)),
   )

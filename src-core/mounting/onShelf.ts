@@ -20,6 +20,7 @@ import { sameList } from './kept.ts'
 import type { FacePlate } from './plateFace.ts'
 import {
   carries,
+  depthOf,
   holesInFrame,
   isVeeBlock,
   poseOfShelf,
@@ -27,6 +28,7 @@ import {
   shelfOfBlock,
   shelfUnder,
   shelvesOf,
+  slotsOf,
   standsOut,
 } from './shelf.ts'
 import { partFromShelf } from './shelfPart.ts'
@@ -41,18 +43,20 @@ const standsOn = (setup: Setup, shelf: Shelf, item: Hardware): boolean =>
 export const shelvesInUse = (setup: Setup): Shelf[] =>
   shelvesOf(setup).filter((s) => setup.seat?.on === s.id || setup.hardware.some((h) => standsOn(setup, s, h)))
 
+/** The round of the part in the vee that it is seated in, as it looks from that; null where it is seated in none. */
+export function seatedRound({ job, setup, part }: Bench): VeeRound | null {
+  const vee = seatShelf(setup)
+  if (vee?.kind !== 'vee') return null
+  return roundInVee(vee, poseOfShelf(job.plate, vee, setup.hardware), part, setup.seat?.diameter ?? null)
+}
+
 /**
  * Turning part and shelf together changes nothing of it but the pose: its figures are settled, so that all that is kept of it
- * stays. @param placement of the part in the plate's frame. @param seat z of its back there. @param whole the part there.
+ * stays. @param bench of the plate. @param round of the part in its vee, as it looks from that.
  */
-export function viewFromShelf(
-  job: Job,
-  setup: Setup,
-  placement: Placement,
-  seat: number,
-  whole: MountedPart,
-  shelf: Shelf,
-): Mounted {
+export function viewFromShelf(bench: Bench, shelf: Shelf, round: VeeRound | null): Mounted {
+  const { job, setup, part: whole, seat } = bench
+  const { placement } = whole
   const pose = poseOfShelf(job.plate, shelf, setup.hardware)
   const origin = minus3({ x: placement.x, y: placement.y, z: seat }, pose.origin)
   const { part: seen, slanted } = partFromShelf(
@@ -76,13 +80,23 @@ export function viewFromShelf(
   const height = settled(dot3(origin, pose.n))
   const axis = { along: settled(-dot3(pose.origin, pose.u)), height: settled(-dot3(pose.origin, pose.n)) }
   const diameter = carriesPart ? (setup.seat?.diameter ?? null) : null
-  const round = roundOver(job, setup, whole, shelf)
   const under = shelfOfBlock(setup.hardware, shelf)
   const vee = seatShelf(setup)
   const block = vee && shelfOfBlock(setup.hardware, vee)?.id === shelf.id && vee.kind === 'vee' ? vee : null
   const { part, front, pieces } = standingOn(viewJob, viewSetup, place, height)
   return {
-    shelf: { item: shelf, under, block, pose, carriesPart, height, axis, slanted, diameter, round },
+    shelf: {
+      item: shelf,
+      under,
+      block,
+      pose,
+      carriesPart,
+      height,
+      axis,
+      slanted,
+      diameter,
+      round: roundOver(setup, shelf, round),
+    },
     job: viewJob,
     setup: viewSetup,
     ...part,
@@ -94,12 +108,10 @@ export function viewFromShelf(
   }
 }
 
-/** The round of the part in a vee, as it looks from that or from the shelf that the vee lies on. */
-function roundOver(job: Job, setup: Setup, whole: MountedPart, shelf: Shelf): VeeRound | null {
+/** The round of the part in its vee, as it looks from that or from the shelf that the vee lies on; null from any other. */
+function roundOver(setup: Setup, shelf: Shelf, round: VeeRound | null): VeeRound | null {
   const vee = seatShelf(setup)
-  if (vee?.kind !== 'vee' || !carries(setup.hardware, shelf, vee)) return null
-  const pose = poseOfShelf(job.plate, vee, setup.hardware)
-  const round = roundInVee(vee, pose, whole, setup.seat?.diameter ?? null)
+  if (!round || !vee || !carries(setup.hardware, shelf, vee)) return null
   if (vee.id === shelf.id || !round.lies || !isVeeBlock(vee)) return round
   return { ...round, along: round.along + vee.at.along, crown: round.crown + vee.size[1] }
 }
@@ -151,10 +163,9 @@ function faceOf(shelf: Shelf): Plate {
 }
 
 function makeFace(shelf: Shelf): FacePlate {
-  const [along, deep, out] = shelf.size
+  const [along, , out] = shelf.size
   const middle = { x: 0, y: standsOut(shelf) + out / 2 }
   const outline: Ring = rectRing(middle, along, out, 0)
-  const slots = shelf.kind === 'anglePlate' ? shelf.slots : []
   const mouth = shelf.kind === 'vee' ? rectRing(middle, shelf.opening, out, 0) : null
   return {
     name: shelf.id,
@@ -162,14 +173,14 @@ function makeFace(shelf: Shelf): FacePlate {
     bore: 0,
     mass: 1,
     ratedSpeed: null,
-    thickness: shelf.kind === 'anglePlate' ? shelf.thickness : deep,
+    thickness: depthOf(shelf),
     slots: [],
     holes: holesInFrame(shelf),
     face: {
       outline,
       rim: `the edge of ${shelf.id}`,
       mouth,
-      slots: slots.map((s) => ({ ...s, ring: oblongRing(s, s.length, s.width, s.angle) })),
+      slots: slotsOf(shelf).map((s) => ({ ...s, ring: oblongRing(s, s.length, s.width, s.angle) })),
     },
   }
 }

@@ -41,6 +41,12 @@ export function poseOfShelf(plate: Plate, item: Shelf, hardware: readonly Hardwa
 /** mm from the plate's face to where its shelf or lands begin: 0 but of a block on a shelf. */
 export const standsOut = (item: Shelf): number => (isVeeBlock(item) ? item.at.out : 0)
 
+/** The slots of an angle plate's shelf; a vee has none. */
+export const slotsOf = (item: Shelf): AnglePlate['slots'] => (item.kind === 'anglePlate' ? item.slots : [])
+
+/** mm of material behind its face: an angle plate's thickness, a vee from its lands to its back. */
+export const depthOf = (item: Shelf): number => (item.kind === 'anglePlate' ? item.thickness : item.size[1])
+
 /** Its holes as its frame has them: those of a block count from its own end. */
 export function holesInFrame(item: Shelf): Shelf['holes'] {
   const out = standsOut(item)

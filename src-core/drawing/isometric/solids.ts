@@ -9,7 +9,7 @@ import { UPRIGHT, type Pose } from '../../geometry/space/pose.ts'
 import { seenSolids } from '../views/stackedSolids.ts'
 import { isSound } from '../../mounting/material.ts'
 import { placeVertices } from '../../mounting/place.ts'
-import { holesInFrame, poseOfShelf } from '../../mounting/shelf.ts'
+import { depthOf, holesInFrame, poseOfShelf, slotsOf } from '../../mounting/shelf.ts'
 import { slotRing } from '../../mounting/plateFace.ts'
 import type { Mounted } from '../../mounting/types.ts'
 
@@ -82,12 +82,11 @@ const pieceSlabs = ({ pieces }: Mounted): Slab[] =>
 function shelfOpenings({ job, setup, pieces }: Mounted): Slab[] {
   return pieces.flatMap(({ item }): Slab[] => {
     if (!isShelf(item)) return []
-    const slots = item.kind === 'anglePlate' ? item.slots : []
     const rings = [
-      ...slots.map((s) => oblongRing(s, s.length, s.width, s.angle)),
+      ...slotsOf(item).map((s) => oblongRing(s, s.length, s.width, s.angle)),
       ...holesInFrame(item).map((h) => circleRing(h, h.diameter)),
     ]
-    const deep = item.kind === 'anglePlate' ? item.thickness : item.size[1]
+    const deep = depthOf(item)
     const pose = poseOfShelf(job.plate, item, setup.hardware)
     return rings.map((ring) => ({ of: 'piece', pose, rings: [flat(ring)], z0: -deep, z1: 0, below: null }))
   })

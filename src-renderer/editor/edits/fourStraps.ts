@@ -4,7 +4,7 @@ import type { ClampPattern } from '../../../src-core/hardware/usualClamp.ts'
 import { partStand } from '../../../src-core/holding/stand.ts'
 import type { Clamp, Job, Setup, Shelf } from '../../../src-core/job/schema.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
-import { seatShelf } from '../../../src-core/mounting/shelf.ts'
+import { seatShelf, slotsOf } from '../../../src-core/mounting/shelf.ts'
 import { placeInTrack } from './clampPlace.ts'
 import { clampTracks, nextTrack } from './clampTracks.ts'
 import { without } from './edit.ts'
@@ -37,9 +37,7 @@ export function usualPattern(job: Job, setupId: string): ClampPattern {
 /** The usual strap for the slots or holes of what carries the part. */
 export function usualStrapOn(job: Job, setup: Setup | undefined) {
   const shelf = setup ? seatShelf(setup) : null
-  const openings = shelf
-    ? { slots: shelf.kind === 'anglePlate' ? shelf.slots : [], holes: shelf.holes }
-    : job.plate
+  const openings = shelf ? { slots: slotsOf(shelf), holes: shelf.holes } : job.plate
   return usualStrap(openings, job.displayUnits)
 }
 

@@ -1,6 +1,6 @@
 /** Takes hold of what stands on a shelf, looked at square: `world.x` runs along it, `world.y` out from the plate. */
 import { anchorsBy } from '../../../src-core/mounting/plateFace.ts'
-import { holesInFrame } from '../../../src-core/mounting/shelf.ts'
+import { holesInFrame, slotsOf } from '../../../src-core/mounting/shelf.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
 import type { Mounted } from '../../../src-core/mounting/types.ts'
 import { moveOnShelf } from '../edits/onShelf.ts'
@@ -72,7 +72,7 @@ function middleNear({ job, shelf }: Mounted, at: { x: number; y: number }, withi
   const { item } = shelf
   const hole = holesInFrame(item).find((h) => h.id === near.anchor.id)
   if (hole) return { id: hole.id, at: { x: hole.x, y: hole.y } }
-  const slot = item.kind === 'anglePlate' ? item.slots.find((s) => s.id === near.anchor.id) : undefined
+  const slot = slotsOf(item).find((s) => s.id === near.anchor.id)
   if (!slot) return null
   const turn = (slot.angle * Math.PI) / 180
   const half = Math.max(0, slot.length - slot.width) / 2
