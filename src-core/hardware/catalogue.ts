@@ -64,7 +64,7 @@ export interface CatalogueKind {
   readonly usual: readonly Usual[]
   /** Those of a shop that measures in inches; left out: `usual` has them beside the others. */
   readonly usualInch?: readonly Usual[]
-  readonly shape: (s: (key: SizeName) => number, thread: Thread | null) => Shape
+  readonly shape: (s: (key: SizeName) => number, thread: Thread | null, units: 'mm' | 'in') => Shape
 }
 
 const LENGTH: Field = { key: 'length', label: 'Length' }
@@ -300,10 +300,10 @@ export const CATALOGUE: readonly CatalogueKind[] = [
     fields: [{ key: 'diameter', label: 'For a round of' }],
     usual: [40, 60, 80, 100, 125].map((diameter) => ({ sizes: { diameter } })),
     usualInch: [3 / 2, 5 / 2, 3, 4, 5].map((diameter) => ({ sizes: inSizes({ diameter }) })),
-    shape: (s) => {
-      const { size, foot } = usualVee(s('diameter'))
+    shape: (s, _thread, units) => {
+      const { size, foot } = usualVee(s('diameter'), units)
       return {
-        volume: s('diameter') > 0 ? veeVolume(s('diameter')) : 0,
+        volume: s('diameter') > 0 ? veeVolume(s('diameter'), units) : 0,
         footprint: { rect: [size[1] + foot.length, size[0]] },
         height: size[2],
       }

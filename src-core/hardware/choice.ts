@@ -34,7 +34,8 @@ export function usualChoice(name: CatalogueKindName, units: 'mm' | 'in', index =
   const { sizes, thread } = all[index] ?? all[0]!
   return { kind: name, units, sizes, thread: thread ?? FIRST_THREAD[units], material: kind.material ?? MILD }
 }
-const FIRST_THREAD = { mm: 'M12', in: '1/2-13' } as const
+/** Of the shop's own units, where nothing else says it. */
+export const FIRST_THREAD = { mm: 'M12', in: '1/2-13' } as const
 
 /** The usual strap for the studs of a plate or shelf. */
 export function usualStrap(plate: Openings, units: 'mm' | 'in'): Choice {
@@ -45,7 +46,7 @@ export function usualStrap(plate: Openings, units: 'mm' | 'in'): Choice {
 export function shapeOf(choice: Choice): Shape {
   const kind = catalogueKind(choice.kind)
   const size = (key: SizeName) => choice.sizes[key] ?? 0
-  return kind.shape(size, kind.threaded ? findThread(choice.thread) : null)
+  return kind.shape(size, kind.threaded ? findThread(choice.thread) : null, choice.units)
 }
 
 /** kg to the gram's tenth; null where the sizes leave nothing or the material is not in the table. */

@@ -1,7 +1,7 @@
 /** Usual proportions of angle plates and vees: where to start; the shop's own are typed over them. mm. */
 import { veeDepth } from '../job/fixtureFaults.ts'
 import type { AnglePlate, Vee } from '../job/schema.ts'
-import { inches } from '../units/convert.ts'
+import { byRule, inches, sizeFor } from '../units/convert.ts'
 import { USUAL_STRAPS } from './straps.ts'
 import { findThread, type Thread } from './threads.ts'
 
@@ -50,6 +50,10 @@ export function leastThickness({ size: [, , out], webs }: Pick<AnglePlate, 'size
   return webs.count > 0 && webs.thickness >= webbed / 2 ? webbed : webbed + WITHOUT_WEBS
 }
 
+/** Those of a shop's own units. */
+export const usualAnglePlates = (units: 'mm' | 'in'): typeof USUAL_ANGLE_PLATES =>
+  units === 'in' ? USUAL_ANGLE_PLATES_INCH : USUAL_ANGLE_PLATES
+
 /** As many webs as a usual one has, as thick as its walls; from memory. */
 export const usualWebs = (thickness: number): AnglePlate['webs'] => ({ count: 2, thickness })
 
@@ -73,9 +77,16 @@ const LEAST_ROUND = 25
 const STUD_SHARE = 0.3
 const THICKEST = 12.7
 
+/** A share of a size to what a rule shows, and no less than its least. */
+const shareOf = (of: number, units: 'mm' | 'in') => (share: number) =>
+  Math.max(sizeFor(units, 1, 1 / 16), byRule(share * of, units))
+
 /** A loose block of a right angle by the round that it is to take, its lands free for nothing but the eye; from memory. */
-export function usualVeeBlock(round: number): Pick<Vee, 'size' | 'angle' | 'opening' | 'foot'> {
-  const part = (share: number) => Math.max(1, Math.round(share * round))
+export function usualVeeBlock(
+  round: number,
+  units: 'mm' | 'in' = 'mm',
+): Pick<Vee, 'size' | 'angle' | 'opening' | 'foot'> {
+  const part = shareOf(round, units)
   return {
     size: [part(1.25), part(0.625), part(1.125)],
     angle: 90,
@@ -93,7 +104,7 @@ export function usualVee(
   units: 'mm' | 'in' = 'mm',
 ): Pick<Vee, 'size' | 'angle' | 'opening' | 'foot' | 'holes'> {
   const by = Math.max(LEAST_ROUND, round)
-  const part = (share: number) => Math.round(share * by)
+  const part = shareOf(by, units)
   const stud = landStud(by, units)
   return {
     size: [part(3), part(0.625), part(1.375)],
@@ -119,8 +130,8 @@ function landStud(round: number, units: 'mm' | 'in'): Thread {
 }
 
 /** mm³ of a usual vee, its tapped holes left in. */
-export function veeVolume(round: number): number {
-  const { size, opening, angle, foot } = usualVee(round)
+export function veeVolume(round: number, units: 'mm' | 'in' = 'mm'): number {
+  const { size, opening, angle, foot } = usualVee(round, units)
   const [across, deep, out] = size
   const mouth = (opening * veeDepth({ opening, angle })) / 2
   return (across * deep - mouth) * out + across * foot.length * foot.thickness

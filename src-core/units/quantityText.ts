@@ -9,18 +9,19 @@ export type QuantityText = { readonly ok: true; readonly text: string } | Refusa
 
 const no = (reason: string): Refusal => ({ ok: false, reason })
 
-const FRACTIONS: Readonly<Record<string, string>> = {
-  '½': '1/2', '¼': '1/4', '¾': '3/4', '⅛': '1/8', '⅜': '3/8', '⅝': '5/8', '⅞': '7/8', '⅓': '1/3', '⅔': '2/3',
-} // prettier-ignore
+/** Hyphens and dashes as they come out of a drawing or a page; the fraction stroke, and ½ and its like. */
+const DASHES = /[−–—‐‑]/g
+const STROKES = /[⁄∕]/g
+const FRACTION = /(-?)([¼-¾⅐-⅞])/g
 
 /** `3-1/4`, tight: in an inch field three and a quarter, anywhere else as likely a difference. */
-const TIGHT = /(?<![\d.\w])(?<![\w)]\s*-)(\d+)-(\d+)\s*\/\s*(\d+)(?![\d-])/g
+const TIGHT = /(?<![\d.\w])(?<!\/\s*)(?<![\w)]\s*-)(\d+)-(\d+)\s*\/\s*(\d+)(?![\d-])/g
 /** `5'-2`, `5 ft-2`: feet and inches joined by a hyphen. */
 const FEET_HYPHEN = /((?:['′’]|\bft|\bfeet|\bfoot|(?<=\d)ft))-(?=[\d(])/g
 const FEET = String.raw`\d+(?:\.\d+)?\s*(?:['′’](?!['′’])|ft|feet|foot)`
 /** A whole number and a fraction, with feet before them or not, or feet and a hyphen; and the unit after them. */
 const MIXED = new RegExp(
-  String.raw`(?<![\d.\w])(?:(?:${FEET}(?:-|\s*))?\d+(?:\s+|-)\d+\s*/\s*\d+(?![\d.])|${FEET}-\d+(?:\.\d+)?)(?<unit>\s*(?:''|["″”'′’]|[A-Za-z]+))?`,
+  String.raw`(?<![\d.\w])(?<!/\s*)(?:(?:${FEET}(?:-|\s*))?\d+(?:\s+|-)\d+\s*/\s*\d+(?![\d.])|${FEET}-\d+(?:\.\d+)?)(?<unit>\s*(?:''|["″”'′’]|[A-Za-z]+))?`,
 )
 
 /** The first mixed number in what was typed, written so that an inch field reads it; null where there is none. */
@@ -33,11 +34,11 @@ export function mixedNumberIn(text: string): string | null {
 
 /** A hyphen before a fraction, or after feet, that is neither a difference nor part of a mixed number by its spaces. */
 const ODD_SPACES =
-  /[\d.]*(?:\d-\d+|\d\s-\d+|\d-\s\d+)\s*\/\s*\d+|(?:['′’]|\bfeet|\bfoot|(?<=\d\s?)ft)\s?-\s?(?=[\d(])(?<!\s-\s)/
+  /[\d./]*(?:\d-\d+|\d\s-\d+|\d-\s\d+)\s*\/\s*\d+|(?:['′’]|\bfeet|\bfoot|(?<=\d\s?)ft)\s?-\s?(?=[\d(])(?<!\s-\s)/
 
 /** Mixed numbers of an inch field made plain to a parser; where a hyphen can be read two ways, the reason. */
 function mixedNumbers(text: string, unit: string): QuantityText {
-  const halves = /[\d.]*\d-\d+\s*\/\s*\d+/.exec(text)
+  const halves = /[\d./]*\d-\d+\s*\/\s*\d+/.exec(text)
   if (unit === 'in' || (unit === 'mm' && !halves)) {
     const s = unit === 'in' ? text.replace(FEET_HYPHEN, '$1 ').replace(TIGHT, '$1 $2/$3') : text
     const odd = ODD_SPACES.exec(s)
@@ -54,11 +55,9 @@ function mixedNumbers(text: string, unit: string): QuantityText {
 
 const plainSigns = (text: string): string =>
   text
-    .replace(/[−–]/g, '-')
-    .replace(
-      /(-?)[½¼¾⅛⅜⅝⅞⅓⅔]/g,
-      (all, sign: string) => `${sign || ' '}${FRACTIONS[all.slice(sign.length)]!} `,
-    )
+    .replace(DASHES, '-')
+    .replace(FRACTION, (_, sign: string, one: string) => `${sign || ' '}${one.normalize('NFKC')} `)
+    .replace(STROKES, '/')
 
 /** `unit` is the field's own, so that a unit that the parser cannot know (rpm) may be written out. */
 export function normaliseQuantity(text: string, unit: string): QuantityText {
@@ -78,12 +77,15 @@ export function normaliseQuantity(text: string, unit: string): QuantityText {
     .replace(/"|″|”|''/g, ' inch ')
     .replace(/['′’]/g, ' ft ')
     .replace(/(?<![A-Za-z_])in(?![A-Za-z_])/g, ' inch')
+  s = inTheTrade(s, unit)
   if (unit === '' || unit === 'rpm') s = s.replace(/\s*(rpm|\/min)\s*$/i, '')
   // "1 1/2" is one and a half; the space would otherwise be a missing sign.
   s = s.replace(/(^|[^\d.\w])(\d+)\s+(\d+)\s*\/\s*(\d+)/g, '$1($2+$3/$4)')
   const amount = String.raw`\d*\.?\d+(?:\s*\/\s*\d+)?|\([\d+/]+\)`
+  // After feet an inch field needs no mark: 5' 2 1/2. What follows may not be more than a sum.
+  const bare = unit === 'in' ? String.raw`|(?=\s*(?:$|[-+)]))` : ''
   s = s.replace(
-    new RegExp(String.raw`(${amount})\s*(?:ft|feet|foot)\s*(${amount})\s*inch(?:es)?\b`, 'g'),
+    new RegExp(String.raw`(${amount})\s*(?:ft|feet|foot)\s*(${amount})(?:\s*inch(?:es)?\b${bare})`, 'g'),
     '($1 ft + ($2) inch)',
   )
   s = s.replace(
@@ -96,6 +98,15 @@ export function normaliseQuantity(text: string, unit: string): QuantityText {
     return no(`"${odd}" cannot be used here.`)
   }
   return { ok: true, text: s }
+}
+
+/** A torque as wrenches are marked, ft-lb and Nm; a pound where a force is wanted. */
+function inTheTrade(text: string, unit: string): string {
+  if (unit === 'N m' || unit === 'lbf ft')
+    return text
+      .replace(/\b(?:ft|foot)[-*\s.]*(?:lbf|lbs?)\b|(?:lbf|lbs?)[-*\s.]*ft\b/gi, ' lbf ft')
+      .replace(/(\d)\s*Nm\b/g, '$1 N m')
+  return unit === 'N' || unit === 'lbf' ? text.replace(/(\d)\s*lbs?\b/gi, '$1 lbf') : text
 }
 
 /** A comma between digits is a decimal comma, unless it could as well part thousands. */

@@ -126,6 +126,14 @@ export interface Bounds {
   readonly whole?: boolean | undefined
 }
 
+/** What stands before the field's own unit, where the parser does not know that: %, mm/rev, g·mm. */
+function withoutUnit(text: string, { unit, label }: Shown): string {
+  const given = text.trimEnd()
+  return label !== unit && given.endsWith(label) && (unit === '' || label.endsWith('/rev'))
+    ? given.slice(0, -label.length)
+    : text
+}
+
 /** What was typed, in the job's unit, or why not. */
 export function readQuantity(
   name: QuantityName,
@@ -135,7 +143,7 @@ export function readQuantity(
 ): Expression {
   const q: Quantity = QUANTITIES[name]
   const shown = q[system]
-  const read = readExpression(text, { unit: shown.unit, kind: capital(q.words) })
+  const read = readExpression(withoutUnit(text, shown), { unit: shown.unit, kind: capital(q.words) })
   if (!read.ok) return read
   const raw =
     shown.factor !== undefined

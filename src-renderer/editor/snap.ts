@@ -1,6 +1,7 @@
 /** Snapping, pure: distances are screen pixels, so that it feels the same at every zoom. */
 import { wholeTurn } from '../../src-core/geometry/angles.ts'
 import { ROUNDING } from '../../src-core/geometry/tolerance.ts'
+import { sizeFor } from '../../src-core/units/convert.ts'
 import type { Point } from '../../src-core/geometry/types.ts'
 import { REACH } from './reach.ts'
 
@@ -45,6 +46,10 @@ export function freeStep(pxPerMm: number, units: 'mm' | 'in' = 'mm', least = 0):
   const steps = STEPS[units].filter((s) => s >= least)
   return steps.find((s) => s >= 1 / pxPerMm) ?? steps.at(-1)!
 }
+
+/** By which an arrow key moves what is chosen, or a length's figure, in the units shown. mm */
+export const keyStep = (units: 'mm' | 'in', isFine = false): number =>
+  isFine ? sizeFor(units, 0.1, 0.005) : sizeFor(units, 1, 0.05)
 
 /** Nearest multiple, free of trailing binary digits. */
 export const roundTo = (value: number, step: number): number =>

@@ -10,7 +10,7 @@ import { usualPattern } from '../editor/edits/fourStraps.ts'
 import { moveOnShelf } from '../editor/edits/onShelf.ts'
 import { moveInSide } from '../editor/edits/sideMoves.ts'
 import { sideUp } from '../editor/sideFrame.ts'
-import { roundTo } from '../editor/snap.ts'
+import { keyStep, roundTo } from '../editor/snap.ts'
 import { shelfView, shownView } from './shownView.ts'
 import { COMMANDS, type Command, type CommandName } from '../../src-core/bridge/commands.ts'
 import { COPY_OUT } from './ask.ts'
@@ -41,7 +41,6 @@ const PAN = 60
 export function createActions(app: App): Actions {
   const { jobs, session, files, book, results, draw, sheets } = app
   const selected = () => session.selection !== null
-  const nudge = (x: number, y: number) => () => nudgeSelection(app, x, y)
   const turn = (by: number) => () => turnSelection(app, by)
   const plate = (label: string, keys: string[], run: () => void, enabled = selected): Action => ({
     label,
@@ -50,6 +49,16 @@ export function createActions(app: App): Actions {
     run,
     onPlate: true,
   })
+  /** A step in the units shown, which its label says. */
+  const move = (way: string, keys: string[], x: number, y: number, isFine = false): Action => {
+    const step = () => keyStep(jobs.job.displayUnits, isFine)
+    return {
+      ...plate(way, keys, () => nudgeSelection(app, x * step(), y * step())),
+      get label() {
+        return `${way} ${results.format.length(step())}`
+      },
+    }
+  }
   return {
     new: {
       ...COMMANDS.new,
@@ -148,14 +157,14 @@ export function createActions(app: App): Actions {
     ),
     next: plate('Next thing on the plate', ['.'], () => step(app, 1), always),
     previous: plate('Thing before', [','], () => step(app, -1), always),
-    left: plate('Left 1 mm', ['ArrowLeft'], nudge(-1, 0)),
-    right: plate('Right 1 mm', ['ArrowRight'], nudge(1, 0)),
-    up: plate('Up, or outward in a slot, 1 mm', ['ArrowUp'], nudge(0, 1)),
-    down: plate('Down, or inward in a slot, 1 mm', ['ArrowDown'], nudge(0, -1)),
-    leftFine: plate('Left 0.1 mm', ['Shift+ArrowLeft'], nudge(-0.1, 0)),
-    rightFine: plate('Right 0.1 mm', ['Shift+ArrowRight'], nudge(0.1, 0)),
-    upFine: plate('Up 0.1 mm', ['Shift+ArrowUp'], nudge(0, 0.1)),
-    downFine: plate('Down 0.1 mm', ['Shift+ArrowDown'], nudge(0, -0.1)),
+    left: move('Left', ['ArrowLeft'], -1, 0),
+    right: move('Right', ['ArrowRight'], 1, 0),
+    up: move('Up, or outward in a slot,', ['ArrowUp'], 0, 1),
+    down: move('Down, or inward in a slot,', ['ArrowDown'], 0, -1),
+    leftFine: move('Left', ['Shift+ArrowLeft'], -1, 0, true),
+    rightFine: move('Right', ['Shift+ArrowRight'], 1, 0, true),
+    upFine: move('Up', ['Shift+ArrowUp'], 0, 1, true),
+    downFine: move('Down', ['Shift+ArrowDown'], 0, -1, true),
     ...openSteps(session),
     turnLeft: plate('Turn 15° counter-clockwise', ['['], turn(15)),
     turnRight: plate('Turn 15° clockwise', [']'], turn(-15)),

@@ -186,6 +186,18 @@ describe('editing what is drawn', () => {
     expect(ring()[2]).toMatchObject({ x: 8, y: 50.1 })
   })
 
+  test('in inches arrow keys go by 0.05 in, finely by 0.005, and say so', () => {
+    app.jobs.load({ ...exampleJob(), displayUnits: 'in' }, null)
+    app.draw.choose({ body: 'link', ring: 0 }, 2)
+    const { x, y } = ring()[2]!
+    app.draw.tool.key('ArrowRight')
+    app.draw.tool.key('Shift+ArrowUp')
+    expect(ring()[2]!.x).toBeCloseTo(x + 0.05 * 25.4, 6)
+    expect(ring()[2]!.y).toBeCloseTo(y + 0.005 * 25.4, 6)
+    const { right, upFine } = createActions(app)
+    expect([right.label, upFine.label]).toEqual(['Right 0.05 in', 'Up 0.005 in'])
+  })
+
   test('the middle of a straight edge dragged makes an arc through there', () => {
     drag([60.1, 37.1], [62, 50])
     expect(ring()[1]!.bulge).not.toBe(0)

@@ -47,6 +47,13 @@ describe('number field', () => {
     expect(onset).toHaveBeenLastCalledWith(40)
   })
 
+  test('arrow keys step by a twentieth of an inch where inches are shown', async () => {
+    const onset = vi.fn()
+    render(Bench, { value: 50.8, onset, units: 'in' })
+    await fireEvent.keyDown(field(), { key: 'ArrowUp' })
+    expect(onset).toHaveBeenLastCalledWith(52.07)
+  })
+
   test('unchanged text is no edit; empty is null only where that is allowed', async () => {
     const onset = vi.fn()
     const { unmount } = render(Bench, { value: 50, onset })

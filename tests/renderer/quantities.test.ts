@@ -1,6 +1,13 @@
 import { describe, expect, test } from 'vitest'
 import fc from 'fast-check'
-import { exampleOf, quantityText, readQuantity } from '../../src-renderer/components/quantities.ts'
+import {
+  exampleOf,
+  QUANTITIES,
+  quantityText,
+  readQuantity,
+  shownIn,
+  type QuantityName,
+} from '../../src-renderer/components/quantities.ts'
 import { fourDigits, grouped, keyed, splitFigures } from '../../src-renderer/components/figures.ts'
 import { place, ruleFor, stackFlags, ticks } from '../../src-renderer/components/speedScale.ts'
 import { keyName } from '../../src-renderer/editor/keys.ts'
@@ -23,6 +30,15 @@ describe('quantities', () => {
     expect(value(readQuantity('mass', '1', 'in'))).toBeCloseTo(0.45359237, 12)
     expect(value(readQuantity('torque', '10', 'in'))).toBeCloseTo(13.558179483, 8)
     expect(value(readQuantity('mass', '250 g', 'mm'))).toBe(0.25)
+  })
+  test('every field reads its own unit written out', () => {
+    for (const of of Object.keys(QUANTITIES) as QuantityName[])
+      for (const system of ['mm', 'in'] as const) {
+        const { label } = shownIn(of, system)
+        const plainly = value(readQuantity(of, '12', system))
+        expect([of, value(readQuantity(of, `12 ${label}`, system))]).toEqual([of, plainly])
+        expect([of, value(readQuantity(of, `12${label} `, system))]).toEqual([of, plainly])
+      }
   })
   test('bounds are refused with the limit in the unit shown', () => {
     const low = readQuantity('length', '0', 'in', { min: 0, above: true })

@@ -23,6 +23,7 @@ import {
   newVee,
   standCopied,
 } from '../../src-renderer/editor/edits/shelves.ts'
+import { removeHoleOf } from '../../src-renderer/editor/edits/fixtures.ts'
 import { putStraps, usualPattern } from '../../src-renderer/editor/edits/fourStraps.ts'
 import { putVeeBlock, strapBlock } from '../../src-renderer/editor/edits/veeBlock.ts'
 import { moveInSide } from '../../src-renderer/editor/edits/sideMoves.ts'
@@ -50,6 +51,7 @@ const bare = (job: Job, setup: Partial<Setup> = {}): Job => ({
 const id = (job: Job) => job.setups[0]!.id
 const setupOf = (job: Job) => findSetup(job, id(job))
 const seatView = (job: Job) => mountSetup(job, id(job)).shelves![0]!
+const plateOf = (j: Job) => setupOf(j).hardware.find((h): h is AnglePlate => h.kind === 'anglePlate')!
 const shelfIn = (job: Job) => setupOf(job).hardware.find((h) => h.kind === 'anglePlate' || h.kind === 'vee')!
 
 describe('flats of a part', () => {
@@ -188,7 +190,6 @@ describe('a vee put on', () => {
 
 describe('a vee block laid on an angle plate', () => {
   const held = castingInBlock()
-  const plateOf = (j: Job) => setupOf(j).hardware.find((h): h is AnglePlate => h.kind === 'anglePlate')!
   const blockOf = (j: Job) => setupOf(j).hardware.find((h): h is Vee => h.kind === 'vee')!
   const start = editSetup(held, id(held), (s) => {
     s.hardware = s.hardware.filter((h) => h.kind === 'anglePlate')
@@ -497,6 +498,62 @@ describe('out of the catalogue and the library', () => {
     const two = addPiece(job, id(job), placed(steel, job, id(job), null)!).job
     expect(setupOf(two).seat?.on).toBe('A1')
     expect(setupOf(two).hardware.at(-1)).toMatchObject({ id: 'A2', density: 7850 })
+  })
+
+  test('what is put down in inches measures whole sixteenths, and weighs what its catalogue says', () => {
+    const inch = { ...bare(bearingBlock()), displayUnits: 'in' as const }
+    const sixteenths = (mm: number) => (mm / 25.4) * 16
+    const plate = newAnglePlate(inch)
+    const on = addPiece(inch, id(inch), plate)
+    const block = findSetup(putVeeBlock(on.job, id(inch), plateOf(on.job)).job, id(inch)).hardware.at(
+      -1,
+    ) as Vee
+    const vee = newVee(inch, 63.5)
+    const sized = usualBlock(2.5 * 25.4, 'in')
+    const stands = block.at as { along: number; out: number }
+    for (const mm of [
+      ...plate.size,
+      plate.thickness,
+      ...plate.slots.flatMap((s) => [s.x, s.y, s.length, s.width]),
+      ...block.size,
+      block.opening,
+      block.foot.thickness,
+      stands.out,
+      ...vee.size,
+      vee.opening,
+      vee.foot.length,
+      vee.foot.thickness,
+      ...vee.holes.flatMap((h) => [h.x, h.y]),
+      sized.base.along,
+      sized.base.deep,
+      sized.base.thickness,
+      sized.slots.apart,
+      sized.slots.width,
+      sized.web,
+      sized.boss.diameter,
+      sized.boss.length,
+      sized.bore.diameter,
+      sized.bore.start,
+    ])
+      // prettier-ignore
+      expect(Math.abs(sixteenths(mm) - Math.round(sixteenths(mm))), `${mm} mm`).toBeLessThan(1e-3)
+    expect(blockFault(sized)).toBeNull()
+    const choice = usualChoice('vee', 'in', 1)
+    const put = placed(choice, inch, id(inch), null) as Vee
+    const foot = put.foot.length * put.foot.thickness * put.size[0]
+    const mouth = (put.opening * put.opening) / 4
+    const volume = (put.size[0] * put.size[1] - mouth) * put.size[2] + foot
+    expect(massOf(choice)).toBeCloseTo(volume * put.density! * 1e-9, 3)
+  })
+
+  test('a hole of an angle plate that is taken out is gone', () => {
+    const at = addPiece(start, id(start), newAnglePlate(start))
+    const bored = editPiece(at.job, id(start), at.id, (p) => {
+      if (p.kind === 'anglePlate') p.holes = [{ id: 'H1', x: 0, y: 40, diameter: 12, thread: 'M12' }]
+    })
+    const next = removeHoleOf(bored, id(start), at.id, 'H1')
+    expect(plateOf(bored).holes).toHaveLength(1)
+    expect(plateOf(next).holes).toEqual([])
   })
 
   test('usual vees have room for their studs from the least round on, in both units', () => {

@@ -3,7 +3,7 @@ import type { Point, Ring } from '../../../src-core/geometry/types.ts'
 import { isPrism } from '../../../src-core/job/schema.ts'
 import { setRing } from '../edits/bodies.ts'
 import { moveRings } from '../edits/bodyCopies.ts'
-import { roundTo } from '../snap.ts'
+import { keyStep, roundTo } from '../snap.ts'
 import type { DrawPort } from './drawPort.ts'
 import { findRing, ringRefs } from './grips.ts'
 import { boxCentre, boxesCentre, deleteVertex, moveEdge, moveVertex, translate } from './rings.ts'
@@ -51,7 +51,7 @@ export class Chosen {
     }
     const step = /^(Shift\+)?Arrow(Left|Right|Up|Down)$/.exec(name)
     if (step && chosen) {
-      this.#nudge(chosen, step[2]!, step[1] ? 0.1 : 1)
+      this.#nudge(chosen, step[2]!, keyStep(this.#port.job.displayUnits, Boolean(step[1])))
       return true
     }
     if ((name === 'e' || name === 'E') && chosen && (vertex !== null || edge !== null)) {

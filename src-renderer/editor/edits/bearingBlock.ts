@@ -2,6 +2,8 @@
 import { circleRing, oblongRing, rectRing } from '../../../src-core/geometry/edges.ts'
 import type { Vertex } from '../../../src-core/geometry/types.ts'
 import type { Job, Prism } from '../../../src-core/job/schema.ts'
+import { byRule, sizeFor } from '../../../src-core/units/convert.ts'
+import type { DisplayUnits } from '../../../src-core/units/format.ts'
 import { removeBore } from './bodies.ts'
 import { cutsToFinish } from './cuts.ts'
 import { editJob, editSetup, freshId, type JobDraft } from './edit.ts'
@@ -18,8 +20,8 @@ export interface BlockSizes {
 }
 
 /** Proportions of a plain pedestal by the height of its bore, from memory: where to start. */
-export function usualBlock(height: number): BlockSizes {
-  const part = (share: number) => Math.max(1, Math.round(share * height))
+export function usualBlock(height: number, units: DisplayUnits = 'mm'): BlockSizes {
+  const part = (share: number) => Math.max(sizeFor(units, 1, 1 / 16), byRule(share * height, units))
   return {
     height,
     base: { along: part(2.36), deep: part(1.26), thickness: part(0.32) },

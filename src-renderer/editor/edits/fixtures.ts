@@ -67,7 +67,7 @@ export function freeOf(job: Job, setupId: string, id: string, hole: string | nul
 /** Takes a hole out of a sub-plate. */
 export const removeHoleOf = (job: Job, setupId: string, id: string, hole: string): Job =>
   editPiece(freeOf(job, setupId, id, hole), setupId, id, (piece) => {
-    if (piece.kind === 'fixture') piece.holes = piece.holes.filter((h) => h.id !== hole)
+    if ('holes' in piece) piece.holes = piece.holes.filter((h) => h.id !== hole)
   })
 
 /** A bolt at a piece's station, as the plate takes it. */

@@ -1,13 +1,7 @@
 /** Angle plates and vees: put down, the part laid on them, moved to where it lies. */
-import { sizeFor } from '../../../src-core/units/convert.ts'
+import { byRule, sizeFor } from '../../../src-core/units/convert.ts'
 import { polar, turnBetween, wholeTurn } from '../../../src-core/geometry/angles.ts'
-import {
-  SHELF_DENSITY,
-  USUAL_ANGLE_PLATES,
-  USUAL_ANGLE_PLATES_INCH,
-  usualVee,
-  usualWebs,
-} from '../../../src-core/hardware/shelves.ts'
+import { SHELF_DENSITY, usualAnglePlates, usualVee, usualWebs } from '../../../src-core/hardware/shelves.ts'
 import {
   isShelf,
   type AnglePlate,
@@ -59,7 +53,7 @@ function leastFor({ part, plate, displayUnits }: Job): AngleForm {
   const flat = flatsOf(part)[0]
   const wanted = flat?.length ?? 0
   const below = flat?.distance ?? BELOW * plate.diameter
-  const all = displayUnits === 'in' ? USUAL_ANGLE_PLATES_INCH : USUAL_ANGLE_PLATES
+  const all = usualAnglePlates(displayUnits)
   const fits = all.filter(({ size }) => Math.hypot(size[0] / 2, below + size[1]) <= plate.diameter / 2)
   return fits.find(({ size }) => size[0] >= wanted) ?? fits.at(-1) ?? all[0]!
 }
@@ -69,6 +63,7 @@ export function usualForm(
   { size, thickness }: Pick<AnglePlate, 'size' | 'thickness'>,
   units: Job['displayUnits'],
 ): Omit<Piece<AnglePlate>, 'kind' | 'at' | 'facing' | 'bolts' | 'fixed'> {
+  const halves = (mm: number) => (units === 'in' ? byRule(mm, units) : roundTo(mm, 0.5))
   return {
     size,
     thickness,
@@ -76,10 +71,10 @@ export function usualForm(
     density: SHELF_DENSITY,
     slots: [-1, 1].map((side, i) => ({
       id: `G${i + 1}`,
-      x: roundTo((side * size[0]) / 3, 0.5),
-      y: roundTo((size[2] + thickness) / 2, 0.5),
+      x: side * halves(size[0] / 3),
+      y: halves((size[2] + thickness) / 2),
       angle: 90,
-      length: roundTo(0.7 * (size[2] - thickness), 1),
+      length: byRule(0.7 * (size[2] - thickness), units),
       width: sizeFor(units, 14, 9 / 16),
     })),
     holes: [],

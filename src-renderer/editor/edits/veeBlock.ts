@@ -1,6 +1,7 @@
 /** Loose vee blocks: laid on the shelf of an angle plate, the part in them, straps from the shelf over both. */
 import { turnBetween } from '../../../src-core/geometry/angles.ts'
 import { SHELF_DENSITY, usualVeeBlock } from '../../../src-core/hardware/shelves.ts'
+import { byRule, inches } from '../../../src-core/units/convert.ts'
 import { strapFromShelf, VEE_BAR } from '../../../src-core/hardware/veeStrap.ts'
 import { partStand, strapStand } from '../../../src-core/holding/stand.ts'
 import type { AnglePlate, Job, Vee } from '../../../src-core/job/schema.ts'
@@ -17,16 +18,20 @@ import { seatOnShelf } from './shelves.ts'
 import { tightAsWallBears } from './wallTorque.ts'
 
 /** mm: of the round where none is drawn. Own choice. */
-const ROUND = 60
+const ROUND = { mm: 60, in: inches(5 / 2) }
 
 /** For the part's largest round, or one that the shelf has room for; in the middle of the shelf. */
 export function newVeeBlock(job: Job, shelf: AnglePlate): Piece<Vee> {
   const [along, , out] = shelf.size
-  const largest = Math.min(outerRounds(job.part)[0]?.diameter ?? ROUND, along / 2, out / 1.25)
-  const shape = usualVeeBlock(largest)
+  const largest = Math.min(
+    outerRounds(job.part)[0]?.diameter ?? ROUND[job.displayUnits],
+    along / 2,
+    out / 1.25,
+  )
+  const shape = usualVeeBlock(largest, job.displayUnits)
   return {
     kind: 'vee',
-    at: { on: shelf.id, along: 0, out: middleOut(shelf, shape) },
+    at: { on: shelf.id, along: 0, out: middleOut(shelf, shape, job.displayUnits) },
     facing: shelf.facing,
     ...shape,
     density: SHELF_DENSITY,
@@ -37,8 +42,11 @@ export function newVeeBlock(job: Job, shelf: AnglePlate): Piece<Vee> {
 }
 
 /** mm from the plate at which a block begins that lies in the middle of a shelf, as far as it is no longer than that. */
-export const middleOut = (shelf: Pick<AnglePlate, 'size'>, { size }: Pick<Vee, 'size'>): number =>
-  Math.max(0, roundTo((shelf.size[2] - size[2]) / 2, 1))
+export const middleOut = (
+  shelf: Pick<AnglePlate, 'size'>,
+  { size }: Pick<Vee, 'size'>,
+  units: Job['displayUnits'],
+): number => Math.max(0, byRule((shelf.size[2] - size[2]) / 2, units))
 
 /** Lays one on an angle plate; the part goes into it, unless it stands elsewhere. */
 export function putVeeBlock(job: Job, setupId: string, shelf: AnglePlate): { job: Job; id: string } {
