@@ -78,6 +78,14 @@ describe('what is offered and what is read', () => {
     app.draw.tool.key(' ')
     expect(app.draw.tool.arc).toBe(false)
   })
+
+  test('two numbers without a comma: the cure is what the field reads', () => {
+    const said = readTyped('-55 40', null, 'mm', (v) => v)
+    expect(said).toEqual({ kind: 'refused', reason: 'Part the two numbers by a comma: -55, 40.' })
+    expect(readTyped('-55, 40', null, 'mm', (v) => v)).toMatchObject({ point: { x: -55, y: 40 } })
+    // In an inch field that is one number.
+    expect(readTyped('1 3/4', null, 'in', (v) => v)).toEqual({ kind: 'value', value: 1.75 })
+  })
 })
 
 describe('drawing tools', () => {

@@ -51,7 +51,7 @@ export function readTyped(
   if (!arc) return readPoint(text, last, unit, toMm)
   const entry = readPoint(text.slice(0, arc.index).trim(), last, unit, toMm)
   if (entry.kind === 'value')
-    return refused('An arc needs the point it goes to and its radius: 40, 20 radius 15.')
+    return refused(`An arc needs the point it goes to and its radius: ${ENTRIES[unit].arc}.`)
   if (entry.kind === 'refused') return entry
   const read = readExpression(arc[1]!, { unit, kind: 'A radius' })
   if (!read.ok) return refused(read.reason)
@@ -75,6 +75,9 @@ function readPoint(text: string, last: Point | null, unit: 'mm' | 'in', toMm: (v
     return refused('A point has two numbers; part them by a comma and a space, or a semicolon.')
   const values = parts.map(number)
   const bad = values.find((v) => !v.ok)
+  const halves = rest.trim().split(/\s+/)
+  if (bad && halves.length === 2 && halves.every((h) => number(h).ok))
+    return refused(`Part the two numbers by a comma: ${halves.join(', ')}.`)
   if (bad && !bad.ok) return refused(bad.reason)
   const [a, b] = values.map((v) => (v.ok ? v.value : 0))
   if (b === undefined)
