@@ -1,4 +1,4 @@
-import type { HardwareKind, OnFixture } from '../job/schema.ts'
+import type { Hardware, HardwareKind, OnFixture } from '../job/schema.ts'
 
 /** What a piece of each kind is called. */
 export const KIND_WORDS: Readonly<Record<HardwareKind, string>> = {
@@ -17,6 +17,10 @@ export const KIND_WORDS: Readonly<Record<HardwareKind, string>> = {
   press: 'clamp',
   other: 'piece',
 }
+
+/** What pieces that press the part are called together. */
+export const holderWord = (items: readonly Hardware[]): 'bolt' | 'clamp' =>
+  items.length > 0 && items.every((item) => item.kind === 'bolt') ? 'bolt' : 'clamp'
 
 /** Where on a sub-plate, a shelf or a vee: `hole H1 of F1`; `A1, 20 mm along, 45 mm out`. */
 export const onFixtureWords = (at: OnFixture, length: (mm: number) => string): string =>

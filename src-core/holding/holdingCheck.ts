@@ -2,7 +2,8 @@
 import { uncertaintiesOf } from '../doubt/defaults.ts'
 import { finding, type Finding } from '../findings/finding.ts'
 import type { Point } from '../geometry/types.ts'
-import { isClamp } from '../job/schema.ts'
+import { holderWord } from '../hardware/words.ts'
+import { isClamp, type Hardware } from '../job/schema.ts'
 import { centreOfMass } from '../mass/massMoments.ts'
 import { placeInPlate } from '../mounting/shelf.ts'
 import type { Mounted } from '../mounting/types.ts'
@@ -135,19 +136,26 @@ function clampCount({ pieces }: Mounted, states: readonly ClampState[]): Finding
         : 'Nothing holds the part: none of its clamps presses it. Mend what is said of each of them.'
     return [finding('stop', 'no-clamp', 'setup', message)]
   }
-  const pressing = states.filter((s) => s.state !== 'nothing').length
-  if (pressing >= LEAST_CLAMPS) return []
-  const asked = `A lathe maker's manual asks for at least three independent clamping points on a faceplate, at low speed. Add clamps.`
-  return pressing === 1
+  const pressing = states.filter((s) => s.state !== 'nothing').map((s) => s.piece.item)
+  if (pressing.length >= LEAST_CLAMPS) return []
+  const word = holderWord(pressing)
+  const asked = `A lathe maker's manual asks for at least three independent clamping points on a faceplate, at low speed. Add ${word === 'bolt' ? 'bolts or clamps' : 'clamps'}.`
+  return pressing.length === 1
     ? [
         finding(
           'caution',
           'one-clamp',
           'setup',
-          `One clamp alone holds the part: if it lets go, nothing does. ${asked}`,
+          `One ${word} alone holds the part: if it lets go, nothing does. ${asked}`,
         ),
       ]
-    : [finding('caution', 'few-clamps', 'setup', `The part is held by two clamps. ${asked}`)]
+    : [finding('caution', 'few-clamps', 'setup', `The part is held by ${holders(pressing)}. ${asked}`)]
+}
+
+/** `two bolts`; `a clamp and a bolt`. */
+function holders(items: readonly Hardware[]): string {
+  const bolts = items.filter((item) => item.kind === 'bolt').length
+  return bolts === 1 ? 'a clamp and a bolt' : `two ${holderWord(items)}s`
 }
 
 function packingFindings(mounted: Mounted, { part }: Judged): Finding[] {

@@ -93,7 +93,7 @@ export function startStep({ setup }: Mounted, a: Analysis, fmt: Formatter): Step
     does: [
       'Chocks out, guard shut, tool clear.',
       'Slowest speed first. Watch the machine, not the part.',
-      'Up one gear at a time.',
+      `Up one gear at a time${setup.speed === null ? '' : `, to ${fmt.speed(setup.speed)}`}.`,
     ],
     warns: [STAND, SHAKES, ...notJudged(a)],
     lit: [],

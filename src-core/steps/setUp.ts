@@ -1,5 +1,7 @@
 /** Steps from the bench to the part on its mark. */
 import type { Analysis } from '../analysis/result.ts'
+import { holderWord } from '../hardware/words.ts'
+import { isClamp } from '../job/schema.ts'
 import { centrePoint } from '../mounting/cutAway.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { clockPosition, type Formatter } from '../units/format.ts'
@@ -52,7 +54,7 @@ export function packingStep({ setup, pieces }: Mounted, fmt: Formatter): Step[] 
 }
 
 export function partStep(mounted: Mounted, a: Analysis, fmt: Formatter): Step {
-  const { job, setup } = mounted
+  const { job, setup, pieces } = mounted
   const bore = 'bore' in setup.centre ? setup.centre.bore : null
   const centre = centrePoint(job.part, setup)
   const point = `x ${fmt.length(centre.x)}, y ${fmt.length(centre.y)}`
@@ -70,7 +72,7 @@ export function partStep(mounted: Mounted, a: Analysis, fmt: Formatter): Step {
         ? `Bring bore ${bore} to the axis: to a centre in its mark, or by indicator in the hole.`
         : 'Bring the marked point to the axis: to a centre, or by indicator.',
       'Set the angle by an edge of the part.',
-      'Nip two clamps, indicate again.',
+      `Nip two ${holderWord(pieces.map((p) => p.item).filter(isClamp))}s, indicate again.`,
     ],
     warns: [
       `Chock the plate while it is loaded: without its weights it swings down with up to ${fmt.torque(loading)}.`,

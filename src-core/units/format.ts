@@ -35,6 +35,15 @@ function figures(value: number, digits: number, least: number): string {
   return `${value < 0 ? 'minus ' : ''}under ${least}`
 }
 
+/** A round figure may be so much less or more than what it stands for. */
+const ROUNDED = 0.03
+
+/** With as few figures as come near enough: 19.7 is 20, 11.8 is 12. */
+function roundFigure(value: number): number {
+  const near = [1, 2].map((digits) => Number(value.toPrecision(digits)))
+  return near.find((v) => Math.abs(v - value) <= ROUNDED * Math.abs(value)) ?? value
+}
+
 export interface Formatter {
   readonly units: DisplayUnits
   /** mm to text with unit. */
@@ -62,6 +71,8 @@ export interface Formatter {
   feed(mm: number): string
   /** A small length that is measured, mm: hundredths of a millimetre, or thou. */
   fine(mm: number): string
+  /** How far a length may be out, mm, as a round figure: it is an estimate. */
+  give(mm: number): string
   /** A size that is set with gauge and indicator. */
   size(mm: number): string
   angle(degrees: number): string
@@ -84,6 +95,7 @@ const metric: Formatter = {
   cuttingSpeed: (v) => `${figures(v, v < 100 ? 2 : 3, 0.1)} m/min`,
   feed: (v) => `${figures(v, 2, 0.0001)} mm/rev`,
   fine: (v) => `${shown(v, 2)} mm`,
+  give: (v) => `${shown(v, 2)} mm`,
   size: (v) => `${v.toFixed(2)} mm`,
   angle: (v) => `${plain(v, 1)}°`,
   percent: (v) => `${figures(v * 100, 2, 0.01)} %`,
@@ -102,6 +114,7 @@ const inch: Formatter = {
   cuttingSpeed: (v) => `${shown(convert(v, 'm/minute', 'ft/minute'), 0)} ft/min`,
   feed: (v) => `${figures(convert(v, 'mm', 'in'), 2, 0.00001)} in/rev`,
   fine: (v) => `${shown(convert(v, 'mm', 'mil'), 1)} thou`,
+  give: (v) => `${shown(roundFigure(convert(v, 'mm', 'mil')), 1)} thou`,
   size: (v) => `${convert(v, 'mm', 'in').toFixed(4)} in`,
   velocity: (v) => `${figures(convert(v, 'm', 'ft'), 2, 0.001)} ft/s`,
   energy: (v) => `${figures(convert(convert(v, 'N', 'lbf'), 'm', 'ft'), 2, 0.001)} ft·lbf`,

@@ -53,7 +53,7 @@ export function speedFindings(input: SpeedFindingsInput): Finding[] {
         'note',
         'plate-residual-unknown',
         'plate',
-        `The bare plate's own unbalance is not given: taken as nothing, with a standard doubt of ${fmt.fine(plateResidual)} of offset, ${fmt.unbalance(job.plate.mass * 1000 * plateResidual)}, in the 95 % bound. Let the bare plate roll to rest to see.`,
+        `The bare plate's own unbalance is not given: taken as nothing, with a standard doubt of ${fmt.give(plateResidual)} of offset, ${fmt.unbalance(job.plate.mass * 1000 * plateResidual)}, in the 95 % bound. Let the bare plate roll to rest to see.`,
       ),
     )
   }

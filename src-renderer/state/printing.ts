@@ -1,7 +1,8 @@
+import { CHECK_LINE } from '../../src-core/drawing/sheet/frame.ts'
 import type { App } from './app.svelte.ts'
 
 /** The sheets on show to the printer; without any open, those of the setup as it stands. */
-export function printSheets({ sheets, session }: Pick<App, 'sheets' | 'session'>): void {
+export function printSheets({ jobs, sheets, session }: Pick<App, 'jobs' | 'sheets' | 'session'>): void {
   if (!sheets.shown) sheets.show('setup')
   sheets.draw()
   if (sheets.drawings.length === 0) return
@@ -10,6 +11,6 @@ export function printSheets({ sheets, session }: Pick<App, 'sheets' | 'session'>
   const text =
     sheets.of === 'cards'
       ? 'A card is A5 lying: two go on one A4.'
-      : 'Print at 100 % (actual size). The check line at the foot of the sheet must measure 100 mm on paper.'
+      : `Print at 100 % (actual size). The check line at the foot of the sheet must measure ${CHECK_LINE[jobs.job.displayUnits].words} on paper.`
   session.notice = { kind: 'done', text }
 }

@@ -1,6 +1,8 @@
 /** The clamps in the order of tightening: how each stands, its stud and its torque. */
 import { fastenerOf } from '../../hardware/fastener.ts'
 import { standOf } from '../../holding/stand.ts'
+import { holderWord } from '../../hardware/words.ts'
+import { capital } from '../../words/capital.ts'
 import { isClamp, type Clamp, type Job } from '../../job/schema.ts'
 import { angleText, indexWords } from '../../mounting/plateAngle.ts'
 import type { Mounted, MountedPiece, MountedToe } from '../../mounting/types.ts'
@@ -29,7 +31,7 @@ export function clampTable(mounted: Mounted): TableInput | null {
     ? ` Toe: from the stud to the strap's end, and its height over ${over}; it points toward the angle, from ${indexWords(job)}.`
     : ''
   return {
-    title: 'Clamps',
+    title: capital(`${holderWord(clamps.map((c) => c.item))}s`),
     remark: `In the order of tightening; ${lengthUnit(job)}.${toe}${pullWords(job, clamps)}`,
     columns: [
       { title: 'Order', align: 'end' },

@@ -37,7 +37,7 @@ export function cutTable(mounted: Mounted, analysis: Analysis): TableInput | nul
   })
   return {
     title: 'Cuts',
-    remark: `${mounted.setup.speed === null ? 'No speed chosen yet' : `Run at ${fmt.speed(mounted.setup.speed)}`}; speed and feed as planned; what the tool wants is no leave to run it. ${lengthUnit(job)}.`,
+    remark: `${mounted.setup.speed === null ? 'No speed chosen yet' : `Run at ${fmt.speed(mounted.setup.speed)}`}; ${inch ? 'ft/min' : 'm/min'} and tool rpm: what the tool would take, not to be set. ${lengthUnit(job)}.`,
     columns: [
       { title: 'Cut', wraps: true },
       { title: 'Tool' },

@@ -8,6 +8,7 @@ import { text } from '../model/primitives.ts'
 import type { SheetSize } from './sheetSizes.ts'
 import { SUBSTITUTE, settable, wrapText } from '../text/textWidth.ts'
 import { TITLE_WIDTH } from './titleFields.ts'
+import type { DisplayUnits } from '../../units/format.ts'
 
 const LEADING = 4.2
 
@@ -42,12 +43,17 @@ export const footerHeight = (sheet: SheetSize, lacks: boolean): number =>
   8.5 + words(sheet, lacks).length * LEADING
 
 /** Beside the title block on a lying sheet, above it on an upright one. @param title height of the block, mm. */
-export function footer(sheet: SheetSize, title: number, lacks: boolean): PlainPrimitive[] {
+export function footer(
+  sheet: SheetSize,
+  title: number,
+  lacks: boolean,
+  units: DisplayUnits,
+): PlainPrimitive[] {
   const x = left(sheet)
   const y = sheet.bottom + (isBeside(sheet) ? 3 : title + 3)
   const lines = words(sheet, lacks)
   return [
-    ...checkLine(x, y),
+    ...checkLine({ x, y }, units, 'across'),
     ...lines.map((line, i) =>
       text({ x, y: y + 4.8 + (lines.length - 1 - i) * LEADING }, line, LETTERING.note, {
         bold: true,

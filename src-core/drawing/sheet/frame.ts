@@ -1,11 +1,13 @@
 /**
- * Frame, trimming and centring marks and grid reference zones (ISO 5457, from memory), and the 100 mm check line. Zones
+ * Frame, trimming and centring marks and grid reference zones (ISO 5457, from memory), and the check line. Zones
  * are 50 mm long, counted from the centring marks, so those at the corners take up the difference.
  */
 import type { Point } from '../../geometry/types.ts'
 import { LETTERING } from '../text/lettering.ts'
 import type { PlainPrimitive } from '../model/model.ts'
 import { box, line, text } from '../model/primitives.ts'
+import { convert } from '../../units/convert.ts'
+import type { DisplayUnits } from '../../units/format.ts'
 import type { SheetSize } from './sheetSizes.ts'
 
 /** Width of the grid reference border outside the frame, mm. */
@@ -13,6 +15,7 @@ const BORDER = 5
 /** Length of a centring mark inside the frame, mm. */
 export const CENTRING = 5
 const ZONE = 50
+const INCH = convert(1, 'in', 'mm')
 /** A trimming mark is two filled rectangles along the edges of the cut sheet, lying over one another at its corner. */
 const TRIM = { long: 10, wide: 5 }
 /** I and O are left out. */
@@ -86,11 +89,32 @@ function zones(sheet: SheetSize, way: 'across' | 'up'): PlainPrimitive[] {
   return out
 }
 
-/** A line 100 mm long on paper: if it does not measure so, the print was scaled. Lower left end at (x, y). */
-export function checkLine(x: number, y: number): PlainPrimitive[] {
-  const out: PlainPrimitive[] = [line('outline-thin', { x, y }, { x: x + 100, y })]
-  for (let i = 0; i <= 10; i++)
-    out.push(line('outline-thin', { x: x + i * 10, y }, { x: x + i * 10, y: y + (i % 5 === 0 ? 2.4 : 1.4) }))
-  out.push(text({ x: x + 102, y }, '100 mm: check the print', LETTERING.note))
-  return out
+interface CheckLine {
+  /** mm on paper. */
+  readonly length: number
+  readonly words: string
+  /** Between ticks, so many of which are one longer tick. */
+  readonly tick: number
+  readonly each: number
+}
+
+/** What a rule of either kind shows at a glance. */
+export const CHECK_LINE: Readonly<Record<DisplayUnits, CheckLine>> = {
+  mm: { length: 100, words: '100 mm', tick: 10, each: 5 },
+  in: { length: 4 * INCH, words: '4 in', tick: INCH / 4, each: 4 },
+}
+
+/** If it does not measure what it says, the print was scaled. Its beginning at a point, across, or up with its ticks to the left. */
+export function checkLine({ x, y }: Point, units: DisplayUnits, way: 'across' | 'up'): PlainPrimitive[] {
+  const { length, words, tick, each } = CHECK_LINE[units]
+  const at = (along: number, aside: number): Point =>
+    way === 'across' ? { x: x + along, y: y + aside } : { x: x - aside, y: y + along }
+  const ticks = Array.from({ length: Math.round(length / tick) + 1 }, (_, i) =>
+    line('outline-thin', at(i * tick, 0), at(i * tick, i % each === 0 ? 2.4 : 1.4)),
+  )
+  const name =
+    way === 'across'
+      ? text(at(length + 2, 0), `${words}: check the print`, LETTERING.note)
+      : text(at(length + 2, -1), words, LETTERING.note, { angle: 90 })
+  return [line('outline-thin', at(0, 0), at(length, 0)), ...ticks, name]
 }

@@ -86,7 +86,7 @@ export function speedTable(job: Job, setup: Setup, analysis: Analysis): TableInp
   })
   return {
     title: 'Spindle speeds',
-    remark: `Pull of the unbalance in ${inch ? 'lbf' : 'N'}, % of weight.`,
+    remark: `Pull in ${inch ? 'lbf' : 'N'}; 95 %: no more than this, 19 times in 20; % wt: of all that turns.`,
     columns: [
       { title: 'rpm', align: 'end' },
       { title: inch ? 'lbf' : 'N', align: 'end' },

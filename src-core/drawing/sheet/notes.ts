@@ -106,10 +106,10 @@ export function assumptionNotes(job: Job): Notes {
   return {
     title: 'Assumed, and how sure',
     lines: [
-      `Standard uncertainties: part ${weighed ? 'weighed' : 'computed from outline and density'} ±${plain(share * 100, 1)} %, its centre of mass ±${fmt.fine(d.centreOfMass)}; pieces weighed ±${plain(d.weighedMass * 100, 1)} %, placed ±${fmt.fine(d.placing)}. The 95 % bound is made of these.`,
+      `Standard uncertainties: part ${weighed ? 'weighed' : 'computed from outline and density'} ±${plain(share * 100, 1)} %, its centre of mass ±${fmt.give(d.centreOfMass)}; pieces weighed ±${plain(d.weighedMass * 100, 1)} %, placed ±${fmt.give(d.placing)}. The 95 % bound is made of these.`,
       job.plate.residual
         ? `Plate's own unbalance ${fmt.unbalance(job.plate.residual.amount)}, as given.`
-        : `Plate's own unbalance not given: taken as nothing, ±${fmt.fine(d.plateResidual)} of offset.`,
+        : `Plate's own unbalance not given: taken as nothing, ±${fmt.give(d.plateResidual)} of offset.`,
       'Bolts count within the masses listed.',
     ],
   }

@@ -97,18 +97,10 @@ function sizeOf(
   return `as drawn × ${high}`
 }
 
-/** Facts of a step that are set or read off, first come first; the others are in the other lists. */
-const SET_TO = [
-  'Shelf to the axis',
-  'Lands to the axis',
-  'Torque',
-  'Height',
-  'Turned',
-  'Gap',
-  'Unbalance, computed',
-  'Then up to',
-  'Spindle',
-]
+/** Facts of a step that are set, first come first; the others are in the other lists. */
+const SET_TO = ['Shelf to the axis', 'Lands to the axis', 'Torque', 'Height', 'Turned', 'Begin at', 'Spindle']
+/** Facts that nobody sets: what is measured is held against them. What the roll test should show stands over its table. */
+const COMPUTED = ['Tightest', 'Gap']
 /** Facts that say where. */
 const WHERE = ['Place', 'On the axis', 'Stack, bottom first']
 
@@ -127,7 +119,7 @@ export function stepsTable(mounted: Mounted, analysis: Analysis): TableInput {
       '',
       plain(i + 1, 0),
       stepWords(mounted, step),
-      step.facts.find((f) => SET_TO.includes(f.label))?.value ?? '',
+      setTo(step),
       '',
     ]),
     small: true,
@@ -135,6 +127,10 @@ export function stepsTable(mounted: Mounted, analysis: Analysis): TableInput {
     mostLines: 40,
   }
 }
+
+/** Nothing where the step must not be done: a speed there would be set all the same. */
+const setTo = ({ barred, facts }: Step): string =>
+  barred ? '' : (facts.find((f) => SET_TO.includes(f.label))?.value ?? '')
 
 /** What a step before it of the same kind said already is left out. */
 function unrepeated(steps: readonly Step[]): Step[] {
@@ -156,8 +152,10 @@ function stepWords({ pieces }: Mounted, { title, lit, facts, does, barred }: Ste
   })
   const one = numbers.length === 1 ? ` (${numbers[0]!})` : ''
   const where = facts.filter((f) => WHERE.includes(f.label)).map((f) => f.value)
+  const computed = facts.filter((f) => COMPUTED.includes(f.label)).map((f) => f.value)
   const list = does.every((d) => /[.?!]$/.test(d)) ? does.join(' ') : `${does.join('; ')}.`
-  const words = [`${[title + one, ...where].join(': ')}.`, barred, list].filter(Boolean).join(' ')
+  const expected = computed.length > 0 ? `Computed: ${computed.join(', ')}.` : null
+  const words = [`${[title + one, ...where].join(': ')}.`, barred, expected, list].filter(Boolean).join(' ')
   return bounded(words, MOST_LETTERS)
 }
 
@@ -168,9 +166,13 @@ export function rollTestTable({ job }: Mounted, analysis: Analysis): TableInput 
   const computed = hasHeavySide(analysis)
     ? `${fmt.unbalance(size)}, heavy side ${angleText(job, angle, 0)} from ${indexWords(job)}, ${clockPosition(angle)} as drawn`
     : 'no heavy side to speak of'
+  const tooLight =
+    analysis.by_hand.rolls === 'stays'
+      ? '; too little to roll the spindle: if it does roll, find out why'
+      : ''
   return {
     title: 'Roll test',
-    remark: `Computed: ${computed}. Note the plate's angle that points straight down at rest.`,
+    remark: `Computed: ${computed}${tooLight}. Note the plate's angle that points straight down at rest.`,
     columns: [
       { title: 'Try', align: 'middle' },
       { title: 'Down at rest', least: 34 },

@@ -105,7 +105,10 @@ function drawSetup(job: Job, setupId: string, analysis: Analysis, given: SheetOp
       height: sheet.height,
       ...(i === 0 && { model: drawn.model }),
       ...(i === 0 && drawn.unplaced.length > 0 && { unplaced: drawn.unplaced }),
-      primitives: [...primitives, ...footer(sheet, i === 0 ? title.first : title.again, lacks)],
+      primitives: [
+        ...primitives,
+        ...footer(sheet, i === 0 ? title.first : title.again, lacks, job.displayUnits),
+      ],
     }
   })
 }

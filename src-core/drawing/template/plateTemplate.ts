@@ -61,7 +61,9 @@ export function plateTemplate(
   const drawings: Drawing[] = []
   for (let row = 0; row < tiling.rows; row++) {
     for (let column = 0; column < tiling.columns; column++)
-      drawings.push(templateSheet({ tiling, column, row, title, issue, lines, marks }))
+      drawings.push(
+        templateSheet({ tiling, column, row, units: job.displayUnits, title, issue, lines, marks }),
+      )
   }
   return drawings
 }

@@ -7,6 +7,7 @@ import type { Point } from '../../geometry/types.ts'
 import { PRECEDENCE } from '../../words/cautions.ts'
 import { checkLine } from '../sheet/frame.ts'
 import { LACKED } from '../sheet/footer.ts'
+import type { DisplayUnits } from '../../units/format.ts'
 import { clipTo } from './clip.ts'
 import { CAPTION, MARGIN, OVERLAP, tileName, type Tiling } from './tiles.ts'
 
@@ -14,6 +15,7 @@ export interface TemplateSheet {
   readonly tiling: Tiling
   readonly column: number
   readonly row: number
+  readonly units: DisplayUnits
   /** What it is of, for the file and for the caption's first line. */
   readonly title: string
   /** Document number, revision, date and check sum, as far as there are any. */
@@ -53,7 +55,7 @@ export function templateSheet(input: TemplateSheet): Drawing {
         pieces.some((p) => p.kind === 'text' && p.text.includes(SUBSTITUTE)),
       ),
       ...assemblyMap(input),
-      ...checkLines(tiling),
+      ...checkLines(tiling, input.units),
     ],
   }
 }
@@ -159,12 +161,7 @@ function assemblyMap({ tiling, column, row }: TemplateSheet): PlainPrimitive[] {
 }
 
 /** Printers stretch the two directions differently, so there is a line each way, within what they print. */
-function checkLines({ tile }: Tiling): PlainPrimitive[] {
-  const x = MARGIN + 3.5
-  const y = tile.y0
-  const up: PlainPrimitive[] = [line('outline-thin', { x, y }, { x, y: y + 100 })]
-  for (let i = 0; i <= 10; i++)
-    up.push(line('outline-thin', { x, y: y + 10 * i }, { x: x - (i % 5 === 0 ? 2.4 : 1.4), y: y + 10 * i }))
-  up.push(text({ x: x + 1, y: y + 102 }, '100 mm', LETTERING.note, { angle: 90, anchor: 'start' }))
-  return [...checkLine(tile.x0, MARGIN + 0.5), ...up]
-}
+const checkLines = ({ tile }: Tiling, units: DisplayUnits): PlainPrimitive[] => [
+  ...checkLine({ x: tile.x0, y: MARGIN + 0.5 }, units, 'across'),
+  ...checkLine({ x: MARGIN + 3.5, y: tile.y0 }, units, 'up'),
+]

@@ -49,5 +49,5 @@ test('lists stand under the views of a small plate, where that saves a sheet', (
   expect(pages).toHaveLength(2)
   expect(pages[0]!.unplaced).toBeUndefined()
   const first = plainPrimitives(pages[0]!).flatMap((p) => (p.kind === 'text' ? [p.text] : []))
-  for (const title of ['Hardware', 'Clamps', 'Weights, packing and blocks']) expect(first).toContain(title)
+  for (const title of ['Hardware', 'Bolts', 'Weights, packing and blocks']) expect(first).toContain(title)
 })

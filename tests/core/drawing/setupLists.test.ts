@@ -101,6 +101,37 @@ describe("the crank link's lists", () => {
     expect(plain![5]).toBe(String(Math.ceil((bore.diameter - bore.start) / 2 / cut.depth)))
   })
 
+  it('set nothing by a figure that is only computed: it stands among the words', () => {
+    const analysis = analyse(job, 'op10')
+    const { columns, rows } = stepsTable(mounted, analysis)
+    const at = columns.findIndex((c) => c.title === 'Set to')
+    const row = (title: string) => rows.find((r) => r[2]!.startsWith(title))!
+    expect(row('Turn by hand')[at]).toBe('')
+    expect(row('Turn by hand')[2]).toContain('Computed: plate to the bed, 15 mm.')
+    expect(row('Roll test')[at]).toBe('')
+    expect(rollTestTable(mounted, analysis).remark).toMatch(/^Computed: \d+ g·mm,/)
+    expect(row('Clamp c1')[at]).toBe('25 N·m')
+    expect(row('Boring A')[at]).toBe('110 rpm')
+  })
+
+  it('begin with the slowest speed and say up to which; where power stays off they give none', () => {
+    const row = (speed: number | null) => {
+      const at: Job = { ...job, setups: job.setups.map((s) => ({ ...s, speed })) }
+      const rows = stepsTable(mountSetup(at, 'op10'), analyse(at, 'op10')).rows
+      return rows.filter((r) => /^(First speed|Boring A)/.test(r[2]!))
+    }
+    expect(job.lathe.speeds.steps[0]!.rpm).toBe(45)
+    const [first, bore] = row(110)
+    expect([first![3], bore![3]]).toEqual(['45 rpm', '110 rpm'])
+    expect(first![2]).toContain('Up one gear at a time, to 110 rpm.')
+    for (const speed of [540, null]) {
+      const [barred] = row(speed)
+      expect(barred![2]).toContain('Power stays off')
+      expect(barred![3]).toBe('')
+    }
+    expect(row(540)[1]![3]).toBe('')
+  })
+
   it('leave room to write: each step a box, what was measured, the roll test, who signs', () => {
     const steps = stepsTable(mounted, analyse(job, 'op10'))
     expect(steps.columns[0]!.ticks).toBe(true)

@@ -20,11 +20,13 @@ const cases = sheetCases(20).map(({ job, options }) => ({
   drawings: job.setups.map((s) => setupSheet(job, s.id, analyse(job, s.id), options)),
 }))
 
-const isCheckLine = (p: PlainPrimitive): boolean => {
-  if (p.kind !== 'path' || p.steps.length !== 2) return false
-  const [a, b] = p.steps
-  return a!.to === 'move' && b!.to === 'line' && a!.y === b!.y && Math.abs(b!.x - a!.x - 100) < 1e-9
-}
+const isCheckLine =
+  (long: number) =>
+  (p: PlainPrimitive): boolean => {
+    if (p.kind !== 'path' || p.steps.length !== 2) return false
+    const [a, b] = p.steps
+    return a!.to === 'move' && b!.to === 'line' && a!.y === b!.y && Math.abs(b!.x - a!.x - long) < 1e-9
+  }
 
 describe('every sheet', () => {
   it('is lettered no smaller than 2.5 mm', () => {
@@ -39,12 +41,15 @@ describe('every sheet', () => {
     }
   })
 
-  it('says whose word comes first, and has a line of 100 mm', () => {
-    for (const sheet of cases.flatMap((c) => c.drawings.flat())) {
-      expect(allText([sheet])).toContain(PRECEDENCE)
-      expect(plainPrimitives(sheet).filter(isCheckLine)).toHaveLength(1)
-      expect(allText([sheet])).toContain('100 mm: check the print')
-    }
+  it('says whose word comes first, and has a line of 100 mm, or of 4 in on inch sheets', () => {
+    expect(new Set(cases.map(({ job }) => job.displayUnits))).toEqual(new Set(['mm', 'in']))
+    for (const { job, drawings } of cases)
+      for (const sheet of drawings.flat()) {
+        const [long, words] = job.displayUnits === 'in' ? [4 * 25.4, '4 in'] : [100, '100 mm']
+        expect(allText([sheet])).toContain(PRECEDENCE)
+        expect(plainPrimitives(sheet).filter(isCheckLine(long))).toHaveLength(1)
+        expect(allText([sheet])).toContain(`${words}: check the print`)
+      }
   })
 
   it('never says safe', () => {

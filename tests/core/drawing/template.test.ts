@@ -190,6 +190,23 @@ describe('the template of the bracket on A4', () => {
     for (const p of points) expect(Math.abs(Math.hypot(p.x, p.y) - 150)).toBeLessThan(0.01)
   })
 
+  it('has check lines of 4 in for a job in inches', () => {
+    for (const s of plateTemplate({ ...job, displayUnits: 'in' }, 'op10')) {
+      const words = lettering(s).map((t) => t.text)
+      expect(words).toEqual(expect.arrayContaining(['4 in: check the print', '4 in']))
+      expect(words.join(' ')).not.toContain('100 mm')
+      expect(
+        plainPrimitives(s).flatMap((p) => {
+          if (p.kind !== 'path' || p.steps.length !== 2) return []
+          const [a, b] = p.steps
+          if (a!.to === 'close' || b!.to === 'close') return []
+          const long = [b!.x - a!.x, b!.y - a!.y]
+          return long.some((d) => Math.abs(d - 101.6) < 1e-9) && long.includes(0) ? [1] : []
+        }),
+      ).toHaveLength(2)
+    }
+  })
+
   it('has a check line each way on every sheet, and names the neighbours', () => {
     for (const s of sheets) {
       const printed = { x0: 10, y0: 10, x1: s.width - 10, y1: s.height - 10 }

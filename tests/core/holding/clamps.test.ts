@@ -90,6 +90,17 @@ describe('limits', () => {
     expect(of(3)).not.toContain('caution few-clamps setup')
   })
 
+  test('bolts are not called clamps', () => {
+    const said = (job: Job, setup: string) =>
+      analyse(job, setup).findings.find((f) => f.code === 'few-clamps')!.message
+    expect(said(shelfExample('bearing-block'), 'op20')).toMatch(
+      /^The part is held by two bolts\. .*Add bolts or/,
+    )
+    expect(said(heldBlock({ hardware: FOUR_CLAMPS.slice(0, 2) }), 'op10')).toMatch(
+      /by two clamps\. .*Add clamps/,
+    )
+  })
+
   test('one clamp alone is not judged, nor is one of two that presses; a vee held by one strap is none the better', () => {
     const alone = heldBlock({ hardware: FOUR_CLAMPS.slice(0, 1) })
     expect(codes(alone)).toContain('caution one-clamp setup')

@@ -43,6 +43,13 @@ test('a density in the units of a shop', () => {
   expect(formatter('in').density(7850)).toBe('0.284 lb/in³')
 })
 
+test('an estimate is a round figure in inches too', () => {
+  const { give } = formatter('in')
+  // By hand: 0.5, 1, 0.25, 0.3 and 2 mm are 19.69, 39.37, 9.84, 11.81 and 78.74 thou.
+  expect([0.5, 1, 0.25, 0.3, 2, 0].map(give)).toEqual([20, 40, 10, 12, 80, 0].map((n) => `${n} thou`))
+  expect(formatter('mm').give(0.25)).toBe('0.25 mm')
+})
+
 test('nor written out in a row of noughts', () => {
   const { force, torque, percent, cuttingSpeed } = formatter('mm')
   expect([force(2e-7), force(-2e-7), force(0), force(0.0234)]).toEqual([
