@@ -7,28 +7,28 @@ import { PER_MM3 } from '../mass/slabs.ts'
 import type { Mounted, MountedSolid } from '../mounting/types.ts'
 import { formatter, type Formatter } from '../units/format.ts'
 
-/** Of a bracket or the like, which fills its outline badly. Own choice. */
+/** kg/m³ of a bracket or the like, which fills its outline badly. Own choice. */
 const HOLLOW = { least: 100, most: 19_500 } as const
 
-/** Of sub-plates, angle plates and vees, which are drawn without their slots: aluminium to twice iron; own choice. */
-const FIXTURE = { least: 1_500, most: 15_000 } as const
+/**
+ * Of the plate's disc less its bore, which slots and a hub behind it change, and of sub-plates, angle plates and vees, which
+ * are drawn without their slots: aluminium to twice iron; own choice.
+ */
+const CAST = { least: 1_500, most: 15_000 } as const
 
-const RANGES: Partial<Record<MountedSolid['role'], typeof SOLID_DENSITY | typeof HOLLOW | typeof FIXTURE>> = {
+const RANGES: Partial<Record<MountedSolid['role'], { readonly least: number; readonly most: number }>> = {
   weight: SOLID_DENSITY,
   packing: SOLID_DENSITY,
   block: HOLLOW,
-  fixture: FIXTURE,
+  fixture: CAST,
 }
-
-/** kg/m³ of the plate's disc, less its bore: slots take some of it, a hub behind adds. Aluminium to twice iron; own choice. */
-const PLATE = { least: 1_500, most: 15_000 } as const
 
 /** The plate's mass against its size. */
 export function plateMassFindings({ plate, displayUnits }: Job): Finding[] {
   const fmt = formatter(displayUnits)
   const area = (Math.PI / 4) * (plate.diameter ** 2 - plate.bore ** 2)
   const density = plate.mass / (area * plate.thickness * PER_MM3)
-  if (density >= PLATE.least && density <= PLATE.most) return []
+  if (density >= CAST.least && density <= CAST.most) return []
   const message = `The plate's mass does not suit its size: ${fmt.mass(plate.mass)} in a disc of ${fmt.length(plate.diameter)} by ${fmt.length(plate.thickness)} is ${densityWords(fmt, density)}. Weigh or measure it again.`
   return [finding('caution', 'mass-unlikely', 'plate', message)]
 }

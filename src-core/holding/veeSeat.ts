@@ -1,11 +1,11 @@
 /** The joint of a round part in a vee, and what is said where it does not lie in it. */
 import type { CuttingAdvice } from '../cutting/advice.ts'
 import { finding, type Finding } from '../findings/finding.ts'
-import { outOf, poseOf, type Pose } from '../geometry/space/pose.ts'
+import { poseOf, type Pose } from '../geometry/space/pose.ts'
 import { ROUNDING } from '../geometry/tolerance.ts'
 import type { MassMoments } from '../mass/massMoments.ts'
 import { isSound } from '../mounting/material.ts'
-import { halfAngle, middleOverLands } from '../mounting/inVee.ts'
+import { halfAngle, middleOfRound, middleOverLands } from '../mounting/inVee.ts'
 import { shelfSize } from '../mounting/shelfSize.ts'
 import type { Mounted, VeeRound } from '../mounting/types.ts'
 import type { Vee } from '../job/schema.ts'
@@ -51,10 +51,9 @@ export function partInVee(
     unpressed: [],
   }
   if (!round.lies) return { ...base, input: null, lacks: [`it does not lie in ${item.id}`] }
-  const { along, crown, out, diameter } = round
+  const { out, diameter } = round
   const { pose } = view.shelf
-  const middle = outOf(pose, { x: along, y: 0, z: crown - diameter / 2 })
-  const seat = poseOf(middle, pose.n, { x: 0, y: 0, z: 1 })
+  const seat = poseOf(middleOfRound(pose, round), pose.n, { x: 0, y: 0, z: 1 })
   const loadings = partLoadings(whole, body, cutting, seat)
   const holding = states.filter((s) => s.state === 'holds')
   const aside = states.filter(

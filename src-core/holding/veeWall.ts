@@ -1,9 +1,10 @@
 /** Whether a hollow round bears being pressed into its vee: its wall where it lies on a flank. */
 import { directionOf, polar } from '../geometry/angles.ts'
 import { inRegion } from '../geometry/nearest.ts'
-import { outOf, type Pose } from '../geometry/space/pose.ts'
+import type { Pose } from '../geometry/space/pose.ts'
 import type { Point } from '../geometry/types.ts'
 import type { Vee } from '../job/schema.ts'
+import { middleOfRound } from '../mounting/inVee.ts'
 import type { Mounted, VeeRound } from '../mounting/types.ts'
 import { BENDS_AT } from './support.ts'
 
@@ -30,10 +31,11 @@ export function thinWall(
   whole: Mounted,
   { angle }: Vee,
   pose: Pose,
-  { diameter, along, crown, out }: Extract<VeeRound, { lies: true }>,
+  round: Extract<VeeRound, { lies: true }>,
   force: number,
 ): VeeWall | null {
-  const middle = outOf(pose, { x: along, y: 0, z: crown - diameter / 2 })
+  const { diameter, out } = round
+  const middle = middleOfRound(pose, round)
   const most = THIN * diameter
   const heights = levels(whole, out)
   const walls = [-1, 1].map((side) => {

@@ -1,11 +1,11 @@
 /** The round of a part that lies in a vee: where it touches the flanks, or why it does not. */
-import { toRadians, turning } from '../geometry/angles.ts'
+import { onCircle, toRadians } from '../geometry/angles.ts'
 import { arcFraction, ringEdges, type Arc } from '../geometry/edges.ts'
 import { isInside } from '../geometry/nearest.ts'
 import { dot3, minus3 } from '../geometry/space/vector.ts'
-import type { Pose } from '../geometry/space/pose.ts'
+import { outOf, type Pose } from '../geometry/space/pose.ts'
 import { settled } from '../geometry/tolerance.ts'
-import type { Point } from '../geometry/types.ts'
+import type { Point3 } from '../geometry/types.ts'
 import { veeDepth } from '../job/fixtureFaults.ts'
 import { isUpright, type Vee } from '../job/schema.ts'
 import { placePoint } from './place.ts'
@@ -22,6 +22,12 @@ export const halfAngle = ({ angle }: Pick<Vee, 'angle'>): number => toRadians(an
 /** mm from a round's middle up to the lands' level, negative below it, when it lies on both flanks. */
 export const middleOverLands = (vee: Vee, diameter: number): number =>
   diameter / 2 / Math.sin(halfAngle(vee)) - veeDepth(vee)
+
+/** The middle of a round that lies in a vee, where its lands' frame begins. @param pose of the lands. */
+export const middleOfRound = (
+  pose: Pose,
+  { along, crown, diameter }: Extract<VeeRound, { lies: true }>,
+): Point3 => outOf(pose, { x: along, y: 0, z: crown - diameter / 2 })
 
 interface Found {
   readonly arc: Arc
@@ -102,10 +108,6 @@ function touches(
   angle: number,
 ): boolean {
   const { centre, radius } = found.arc
-  const on = (by: number): Point => {
-    const { c, s } = turning((angle * 180) / Math.PI)
-    return { x: centre.x + c * by, y: centre.y + s * by }
-  }
   const turn = toRadians(placement.turn)
   const there = bodies.some(
     ({ body, z0, z1 }) =>
@@ -120,7 +122,7 @@ function touches(
         return same && arcFraction({ ...arc, start: arc.start + turn }, angle) !== null
       }),
   )
-  const skin = on(radius - PLAY)
+  const skin = onCircle(centre, radius - PLAY, angle)
   const gone =
     bodies.some(
       (b) =>

@@ -60,7 +60,7 @@ function movePieceInSide(job: Job, setupId: string, piece: Hardware, move: SideM
 function slotRadius(plate: Plate, at: { slot: string; radius: number }, by: number, up: number): number {
   const slot = plate.slots.find((s) => s.id === at.slot)
   if (!slot) return at.radius
-  const share = Math.cos((turnBetween(slot.angle, up) * Math.PI) / 180)
+  const share = polar(1, turnBetween(slot.angle, up)).x
   if (Math.abs(share) < 0.1) return at.radius
   return roundTo(Math.min(slot.to, Math.max(slot.from, at.radius + by / share)), FINE)
 }

@@ -1,4 +1,5 @@
 /** Takes hold of what stands on a shelf, looked at square: `world.x` runs along it, `world.y` out from the plate. */
+import { polar, turnPoint } from '../../../src-core/geometry/angles.ts'
 import { anchorsBy } from '../../../src-core/mounting/plateFace.ts'
 import { holesInFrame, slotsOf } from '../../../src-core/mounting/shelf.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
@@ -74,9 +75,8 @@ function middleNear({ job, shelf }: Mounted, at: { x: number; y: number }, withi
   if (hole) return { id: hole.id, at: { x: hole.x, y: hole.y } }
   const slot = slotsOf(item).find((s) => s.id === near.anchor.id)
   if (!slot) return null
-  const turn = (slot.angle * Math.PI) / 180
   const half = Math.max(0, slot.length - slot.width) / 2
-  const run = (at.x - slot.x) * Math.cos(turn) + (at.y - slot.y) * Math.sin(turn)
-  const t = Math.min(half, Math.max(-half, run))
-  return { id: slot.id, at: { x: slot.x + t * Math.cos(turn), y: slot.y + t * Math.sin(turn) } }
+  const along = turnPoint({ x: at.x - slot.x, y: at.y - slot.y }, -slot.angle).x
+  const by = polar(Math.min(half, Math.max(-half, along)), slot.angle)
+  return { id: slot.id, at: { x: slot.x + by.x, y: slot.y + by.y } }
 }
