@@ -4,10 +4,9 @@ import { cutCentre, cutPlaces } from '../cutting/cutPlace.ts'
 import { finding, type Finding } from '../findings/finding.ts'
 import { roundCircle } from '../geometry/angles.ts'
 import type { Point } from '../geometry/types.ts'
-import { inRegion } from '../geometry/nearest.ts'
+import { columnAt, isSolidAt } from '../mounting/column.ts'
 import { isSound } from '../mounting/material.ts'
-import { unplacePoint } from '../mounting/place.ts'
-import type { Mounted, MountedBody } from '../mounting/types.ts'
+import type { Mounted } from '../mounting/types.ts'
 import { formatter, plain } from '../units/format.ts'
 import { keptFor } from '../mounting/kept.ts'
 import { FORCE_SHARE } from './machineLoads.ts'
@@ -59,25 +58,17 @@ function judge(mounted: Mounted): Finding[] {
 }
 
 /** mm of unbroken material from the front of the part at a place, less all that this setup cuts; 0 where there is none. */
-function frontThickness({ placement, bodies, turned, bores }: Mounted, p: Point): number {
-  // In the part's frame, where what is known of its outlines stays as it is moved.
-  const own = unplacePoint(placement, p)
-  const isThere = (b: MountedBody) => b.shape.regions.some((r) => inRegion(r, own))
-  const there = bodies.filter(isThere)
-  const solid = there.filter((b) => b.body.effect === 'adds')
-  const holes = [
-    ...there.filter((b) => b.body.effect === 'removes'),
-    ...turned.filter(isThere),
-    ...bores.filter(
-      (b) => b.state !== 'uncut' && Math.hypot(p.x - b.centre.x, p.y - b.centre.y) < b.bore.diameter / 2,
-    ),
-  ]
-  const levels = [...new Set([...solid, ...holes].flatMap((b) => [b.z0, b.z1]))].sort((a, b) => b - a)
+function frontThickness(mounted: Mounted, at: Point): number {
+  const column = columnAt(
+    mounted,
+    at,
+    mounted.bores.filter((b) => b.state !== 'uncut'),
+  )
+  const spans = [...column.solid, ...column.gone]
+  const levels = [...new Set(spans.flatMap((s) => [s.z0, s.z1]))].sort((a, b) => b - a)
   let thickness = 0
   for (const [i, z0] of levels.slice(1).entries()) {
-    const middle = (levels[i]! + z0) / 2
-    const spans = (b: { readonly z0: number; readonly z1: number }) => b.z0 < middle && middle < b.z1
-    if (solid.some(spans) && !holes.some(spans)) thickness += levels[i]! - z0
+    if (isSolidAt(column, (levels[i]! + z0) / 2)) thickness += levels[i]! - z0
     else if (thickness > 0) break
   }
   return thickness

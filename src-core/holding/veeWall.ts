@@ -1,9 +1,8 @@
 /** Whether a hollow round bears being pressed into its vee: its wall where it lies on a flank. */
 import { directionOf, polar } from '../geometry/angles.ts'
-import { inRegion } from '../geometry/nearest.ts'
 import type { Pose } from '../geometry/space/pose.ts'
-import type { Point } from '../geometry/types.ts'
 import type { Vee } from '../job/schema.ts'
+import { columnAt, isSolidAt } from '../mounting/column.ts'
 import { middleOfRound } from '../mounting/inVee.ts'
 import type { Mounted, VeeRound } from '../mounting/types.ts'
 import { BENDS_AT } from './support.ts'
@@ -43,7 +42,8 @@ export function thinWall(
     for (let depth = STEP; depth < most; depth += STEP) {
       const off = polar(diameter / 2 - depth, way)
       const p = { x: middle.x + off.x, y: middle.y + off.y }
-      if (heights.some((z) => !isSolid(whole, p, z))) return depth
+      const column = columnAt(whole, p, whole.bores)
+      if (heights.some((z) => !isSolidAt(column, z))) return depth
     }
     return Infinity
   })
@@ -55,18 +55,10 @@ export function thinWall(
 }
 
 /** Middle heights of what begins and ends between two heights. */
-function levels({ bodies, bores }: Mounted, [from, to]: readonly [number, number]): number[] {
-  const marks = [...bodies, ...bores].flatMap((b) => [b.z0, b.z1]).filter((z) => z > from && z < to)
+function levels({ bodies, turned, bores }: Mounted, [from, to]: readonly [number, number]): number[] {
+  const marks = [...bodies, ...turned, ...bores]
+    .flatMap((b) => [b.z0, b.z1])
+    .filter((z) => z > from && z < to)
   const all = [from, ...marks, to].sort((a, b) => a - b)
   return all.slice(1).map((z, i) => (z + all[i]!) / 2)
-}
-
-function isSolid({ bodies, bores }: Mounted, p: Point, z: number): boolean {
-  const here = bodies.filter((b) => b.z0 < z && b.z1 > z && b.regions.some((r) => inRegion(r, p)))
-  const bored = bores.some(
-    (b) => b.z0 < z && b.z1 > z && Math.hypot(p.x - b.centre.x, p.y - b.centre.y) < b.bore.diameter / 2,
-  )
-  return (
-    !bored && here.some((b) => b.body.effect === 'adds') && !here.some((b) => b.body.effect === 'removes')
-  )
 }

@@ -1,13 +1,13 @@
 /** The round of a part that lies in a vee: where it touches the flanks, or why it does not. */
 import { onCircle, toRadians } from '../geometry/angles.ts'
 import { arcFraction, ringEdges, type Arc } from '../geometry/edges.ts'
-import { isInside } from '../geometry/nearest.ts'
 import { dot3, minus3 } from '../geometry/space/vector.ts'
 import { outOf, type Pose } from '../geometry/space/pose.ts'
 import { settled } from '../geometry/tolerance.ts'
 import type { Point3 } from '../geometry/types.ts'
 import { veeDepth } from '../job/fixtureFaults.ts'
 import { isUpright, type Vee } from '../job/schema.ts'
+import { columnAt } from './column.ts'
 import { placePoint } from './place.ts'
 import type { MountedPart } from './material.ts'
 import { standsOut } from './shelf.ts'
@@ -38,12 +38,7 @@ interface Found {
 }
 
 /** @param part in the plate's frame. @param diameter of the round, mm; null where it is not given. */
-export function roundInVee(
-  vee: Vee,
-  pose: Pose,
-  part: Pick<MountedPart, 'placement' | 'bodies' | 'bores'>,
-  diameter: number | null,
-): VeeRound {
+export function roundInVee(vee: Vee, pose: Pose, part: MountedPart, diameter: number | null): VeeRound {
   if (diameter === null) return { lies: false, why: 'not given' }
   const half = halfAngle(vee)
   if (diameter > vee.opening / Math.cos(half) + PLAY)
@@ -102,11 +97,8 @@ function roundsOf(
 }
 
 /** Whether another edge of the same round is there, and nothing of the part is taken away, in a direction from its middle. */
-function touches(
-  found: Found,
-  { placement, bodies, bores }: Pick<MountedPart, 'placement' | 'bodies' | 'bores'>,
-  angle: number,
-): boolean {
+function touches(found: Found, part: MountedPart, angle: number): boolean {
+  const { placement, bodies } = part
   const { centre, radius } = found.arc
   const turn = toRadians(placement.turn)
   const there = bodies.some(
@@ -123,19 +115,6 @@ function touches(
       }),
   )
   const skin = onCircle(centre, radius - PLAY, angle)
-  const gone =
-    bodies.some(
-      (b) =>
-        b.body.effect === 'removes' &&
-        b.z0 < found.z1 &&
-        b.z1 > found.z0 &&
-        b.regions.some((r) => isInside(r.outline, skin)),
-    ) ||
-    bores.some(
-      (b) =>
-        Math.hypot(skin.x - b.centre.x, skin.y - b.centre.y) < b.bore.diameter / 2 &&
-        b.z0 < found.z1 &&
-        b.z1 > found.z0,
-    )
-  return there && !gone
+  const { gone } = columnAt(part, skin, part.bores)
+  return there && !gone.some((g) => g.z0 < found.z1 && g.z1 > found.z0)
 }

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { circleRing } from '../../../src-core/geometry/edges.ts'
 import { thinWall } from '../../../src-core/holding/veeWall.ts'
-import type { Job, Vee } from '../../../src-core/job/schema.ts'
+import type { Cut, Job, Vee } from '../../../src-core/job/schema.ts'
 import { middleOverLands } from '../../../src-core/mounting/inVee.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { expectNear } from '../../helpers/near.ts'
@@ -55,6 +55,39 @@ describe('a tube of 80', () => {
     expect(a.findings.find((f) => f.code === 'joint-not-judged')!.message).toMatch(
       /whether its wall bears the flanks is not known/,
     )
+  })
+
+  const all = {
+    id: 'k1',
+    z: [0, 100],
+    tool: 'HSS',
+    speed: 20,
+    feed: 0.1,
+    interrupted: false,
+    depth: 1,
+  } as const
+  const after = (cut: Cut): Job => {
+    const job = tube(50)
+    const [op10] = job.setups
+    const op05 = { ...op10!, id: 'op05', centre: { x: 0, y: 0 }, seat: null, hardware: [], cuts: [cut] }
+    return { ...job, setups: [op05, op10!] }
+  }
+
+  test('counts with what earlier setups recessed out of it', () => {
+    const found = wallOf(after({ ...all, kind: 'recess', start: 50, diameter: 72 }), 20_000)!
+    expect(found.thickness).toBeGreaterThanOrEqual(4)
+    expect(found.thickness).toBeLessThanOrEqual(4.5)
+  })
+
+  test('does not lie in the vee where its outside was turned away before', () => {
+    const round = (job: Job) => mountSetup(job, 'op10').shelves![0]!.shelf!.round
+    expect(round(after({ ...all, kind: 'turn', start: 100, diameter: 90 }))).toMatchObject({
+      lies: true,
+    })
+    expect(round(after({ ...all, kind: 'turn', start: 80, diameter: 78 }))).toEqual({
+      lies: false,
+      why: 'bare',
+    })
   })
 })
 
