@@ -46,8 +46,9 @@ import type { PartMass, PartSummary } from '../mass/part.ts'
 import type { Unbalance } from '../unbalance/assembly.ts'
 import { formatter } from '../units/format.ts'
 import { chosenVerdict } from '../verdict/chosen.ts'
-import { ceilingsOf, speedLimits } from '../verdict/limits.ts'
+import { ceilingsOf, fastestLeft, speedLimits } from '../verdict/limits.ts'
 import { speedFindings } from '../verdict/speedFindings.ts'
+import { toolSpeedFindings } from '../verdict/toolSpeed.ts'
 import { judgementOf, speedRow, speedsToShow, verdictAt } from '../verdict/speeds.ts'
 
 /** Analyses a setup of a job that has passed `parseJob`. Throws RangeError on an unknown setup. */
@@ -112,10 +113,11 @@ export function analyseMounted(mounted: Mounted): Analysis {
     ...afterCutFinding(job, setup, mass, unbalance),
   ]
   const ceilings = ceilingsOf(limits, [...places, ...others])
-  const findings = worstFirst(
-    [...places, ...speedFindings({ job, setup, mass, unbalance, limits, ceilings }), ...others],
-    setup.speed,
-  )
+  const fastest = fastestLeft(ceilings, [...places, ...others])
+  const speedy = speedFindings({ job, setup, mass, unbalance, limits, ceilings, fastest })
+  const judged = [...places, ...speedy, ...others]
+  const tools = toolSpeedFindings(mounted, cutting, judgementOf(limits, judged))
+  const findings = worstFirst([...judged, ...tools], setup.speed)
   const judgement = judgementOf(limits, findings)
   const input = {
     unbalance: unbalance.static_g_mm,

@@ -1,8 +1,7 @@
-/** What is said of a setup's cuts: speed, force, drill. */
+/** What is said of a setup's cuts beside the speed they want: table, blows, bar, force, drill. */
 import { finding, type Finding } from '../findings/finding.ts'
 import { findMaterial } from '../job/materials.ts'
 import { isBoreCut, isPrism } from '../job/schema.ts'
-import { backGearAt } from '../job/spindle.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { formatter, plain, type Formatter } from '../units/format.ts'
 import { capital } from '../words/capital.ts'
@@ -12,7 +11,6 @@ import { cutPlaces, cutWords, type CutPlace } from './cutPlace.ts'
 import { drillBasis } from './drilling.ts'
 import { INTERRUPTED } from './forces.ts'
 import { findGroup } from './groups.ts'
-import { CUTTING_MARGIN, isTooFast, surfaceSpeed } from './rpm.ts'
 import { advisedSpeed } from './speeds.ts'
 
 export function cuttingFindings(mounted: Mounted, advice: CuttingAdvice | null): Finding[] {
@@ -21,7 +19,6 @@ export function cuttingFindings(mounted: Mounted, advice: CuttingAdvice | null):
   const places = cutPlaces(mounted)
   return [
     ...advice.cuts.flatMap((row, i) => [
-      speedFinding(mounted, fmt, places[i]!, row),
       ...tableFinding(mounted, fmt, places[i]!),
       ...meetsFindings(fmt, places[i]!, row, skinOf(places[i]!)),
       ...barFindings(fmt, places[i]!, row),
@@ -31,27 +28,6 @@ export function cuttingFindings(mounted: Mounted, advice: CuttingAdvice | null):
     ...openedWithout(mounted, places),
     ...notDrawn(mounted, places),
   ]
-}
-
-/** `about 152 rpm wanted for boring A (20 m/min at 42 mm), 155 rpm will do`. */
-function wanted(
-  fmt: Formatter,
-  { cut, diameter }: CutPlace,
-  { ideal_rpm: ideal, set_rpm: set }: CutRow,
-): string {
-  const about = `about ${fmt.speed(Math.round(ideal))} wanted for ${cutWords(cut)} (${fmt.cuttingSpeed(cut.speed)} at ${fmt.length(diameter)})`
-  return `${about}, ${set === null ? 'even the slowest speed is too fast' : `${fmt.speed(set)} will do`}`
-}
-
-function speedFinding({ job, setup }: Mounted, fmt: Formatter, place: CutPlace, row: CutRow): Finding {
-  const want = wanted(fmt, place, row)
-  const gear = row.set_rpm === null ? null : backGearAt(job.lathe, row.set_rpm)
-  const back = gear === null ? '' : gear ? ', back gear in' : ', back gear out'
-  if (setup.speed === null || !isTooFast(setup.speed, row.ideal_rpm))
-    return finding('note', 'cutting-speed', place.item, `${capital(want)}${back}.`)
-  const at = fmt.cuttingSpeed(surfaceSpeed(place.diameter, setup.speed))
-  const message = `${fmt.speed(setup.speed)} is hard on the tool: ${at}. ${capital(want)}${back}; up to ${fmt.percent(CUTTING_MARGIN)} above is fine.`
-  return finding('caution', 'faster-than-cutting-speed', place.item, message)
 }
 
 function tableFinding({ job }: Mounted, fmt: Formatter, { cut, item }: CutPlace): Finding[] {

@@ -17,7 +17,8 @@ export function curesOf(mounted: Mounted, fmt: Formatter, j: JudgedJoint): strin
   const cures = j.built.kind === 'part' ? partCures(mounted, j) : pieceCures(mounted, fmt, j)
   const { speed } = mounted.setup
   // Down to a tenth of a turn a minute is no cure.
-  if (speed !== null && Math.floor(j.rpmAt2) > 0) cures.push(`run at ${fmt.speedLimit(j.rpmAt2)} or slower`)
+  if (speed !== null && Math.floor(j.rpmAt2) > 0)
+    cures.push(`run slower, for this joint at ${fmt.speedLimit(j.rpmAt2)} at most`)
   if (cures.length === 0) return ''
   const all = cures.length === 1 ? cures[0]! : `${cures.slice(0, -1).join(', ')} or ${cures.at(-1)!}`
   return `${capital(all)}.`

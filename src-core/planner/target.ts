@@ -4,14 +4,16 @@ import type { Analysis } from '../analysis/result.ts'
 import type { Job, Setup } from '../job/schema.ts'
 import { speedsToLookAt } from '../job/spindle.ts'
 import { allowedUnbalance } from '../unbalance/criterion.ts'
-import { machineLimit, massesOf } from '../verdict/limits.ts'
+import { isOver, machineLimit, massesOf } from '../verdict/limits.ts'
 
-/** The chosen speed; else the gear for the cutting speed; else the top gear that plate and spindle permit. rpm. */
+/** The chosen speed; else the gear for the cutting speed; where plate and spindle do not permit it, their top gear. rpm. */
 export function wantedSpeed(job: Job, setup: Setup, analysis: Analysis): number {
   if (setup.speed !== null) return setup.speed
-  if (analysis.cutting?.set_rpm) return analysis.cutting.set_rpm
+  const most = machineLimit(analysis.limits)
+  const forTool = analysis.cutting?.set_rpm ?? null
+  if (forTool !== null && !isOver(forTool, most)) return forTool
   const gears = speedsToLookAt(job.lathe)
-  const permitted = gears.filter((rpm) => rpm <= machineLimit(analysis.limits))
+  const permitted = gears.filter((rpm) => rpm <= most)
   return permitted[permitted.length - 1] ?? gears[0]!
 }
 

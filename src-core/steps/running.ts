@@ -6,6 +6,7 @@ import { cutPlaces, cutWords } from '../cutting/cutPlace.ts'
 import { isBoreCut, type Cut } from '../job/schema.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { clockPosition, type Formatter } from '../units/format.ts'
+import { isOver } from '../verdict/limits.ts'
 import { VERDICT_WORDS, holdsAt } from '../verdict/speeds.ts'
 import { capital } from '../words/capital.ts'
 import { facts, step, type Step } from './step.ts'
@@ -85,10 +86,10 @@ export function startStep({ setup }: Mounted, a: Analysis, fmt: Formatter): Step
   const { rpm } = a.ceiling
   return step('start', 'start', 'First speed', {
     facts: facts(
-      ['Begin at', slowest ? fmt.speed(slowest.rpm) : null],
-      ['Then up to', setup.speed === null ? 'no speed is chosen' : fmt.speed(setup.speed)],
+      ['Begin at', slowest ? speedWords(slowest.rpm, a, fmt) : null],
+      ['Then up to', setup.speed === null ? 'no speed is chosen' : speedWords(setup.speed, a, fmt)],
       ['Verdict', `${VERDICT_WORDS[a.verdict.state]}: ${a.verdict.reason}`],
-      ['Never above', rpm === null ? null : fmt.speed(Math.floor(rpm))],
+      ['Never above', rpm === null ? null : fmt.speedLimit(rpm)],
     ),
     does: [
       'Chocks out, guard shut, tool clear.',
@@ -100,6 +101,12 @@ export function startStep({ setup }: Mounted, a: Analysis, fmt: Formatter): Step
     power: true,
     barred: barOf(a) ?? (setup.speed === null ? 'Power stays off: no speed is chosen.' : null),
   })
+}
+
+/** A speed in rpm; one that stands above the ceiling is never written without it. */
+function speedWords(rpm: number, { ceiling }: Analysis, fmt: Formatter): string {
+  const over = ceiling.rpm !== null && isOver(rpm, ceiling.rpm)
+  return `${fmt.speed(rpm)}${over ? `: above the ceiling, ${fmt.speedLimit(ceiling.rpm)}` : ''}`
 }
 
 /** What nobody has judged, in words that a verdict of `not judged` wants to be read. */
@@ -117,7 +124,7 @@ export function cutSteps(mounted: Mounted, a: Analysis, fmt: Formatter): Step[] 
     const rpm = mounted.setup.speed
     return step(`cut:${cut.id}`, 'cut', `${capital(cutWords(cut))}${i === 0 ? ', first cut' : ''}`, {
       facts: facts(
-        ['Spindle', rpm === null ? 'no speed is chosen' : fmt.speed(rpm)],
+        ['Spindle', rpm === null ? 'no speed is chosen' : speedWords(rpm, a, fmt)],
         ['Tool', cut.tool],
         ['Diameter', fmt.length(diameter)],
         ['Feed', fmt.feed(cut.feed)],

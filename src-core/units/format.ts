@@ -17,6 +17,10 @@ export function significant(value: number, digits: number): string {
   return plain(value, decimals)
 }
 
+/** Long whole numbers in groups of three with narrow spaces (ISO 80000-1, 7.3.1). */
+export const grouped = (text: string): string =>
+  text.replace(/\d{5,}/g, (digits) => digits.replace(/\B(?=(\d{3})+$)/g, '\u202f'))
+
 /** Smaller than this is nought: what arithmetic leaves behind, in any unit shown. */
 const NOUGHT = 1e-9
 
@@ -44,6 +48,9 @@ function roundFigure(value: number): number {
   return near.find((v) => Math.abs(v - value) <= ROUNDED * Math.abs(value)) ?? value
 }
 
+/** At most four significant figures: of a mass at a radius no more is known. */
+const fourFigures = (value: number): number => Number(value.toPrecision(4))
+
 export interface Formatter {
   readonly units: DisplayUnits
   /** mm to text with unit. */
@@ -52,7 +59,7 @@ export interface Formatter {
   bored(mm: number): string
   /** kg to text with unit. */
   mass(kg: number): string
-  /** g·mm to text with unit: g·mm, or oz·in. */
+  /** g·mm to text with unit: g·mm to four figures, or oz·in to three. */
   unbalance(gmm: number): string
   /** kg/m³ to text with unit: kg/m³, or lb/in³. */
   density(kgM3: number): string
@@ -84,7 +91,7 @@ const metric: Formatter = {
   length: (v) => `${shown(v, Math.abs(v) < 100 ? 1 : 0)} mm`,
   bored: (v) => `${plain(v, 3)} mm`,
   mass: (v) => (Math.abs(v) < 1 ? `${shown(v * 1000, 0)} g` : `${significant(v, 3)} kg`),
-  unbalance: (v) => `${shown(v, v < 100 ? 1 : 0)} g·mm`,
+  unbalance: (v) => `${shown(fourFigures(v), v < 100 ? 1 : 0)} g·mm`,
   density: (v) => `${plain(v, 0)} kg/m³`,
   force: (v) => `${figures(v, v < 100 ? 2 : 3, 0.001)} N`,
   torque: (v) => `${figures(v, 3, 0.001)} N·m`,

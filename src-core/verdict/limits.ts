@@ -155,6 +155,13 @@ export function ceilingsOf(limits: SpeedLimits, findings: readonly Finding[]): C
   return { bound, best: lowest({ ...limits, balance, holding }) }
 }
 
+/** The fastest that may be asked for, rpm: the ceiling, and what findings stop from a speed of their own; null: nothing limits. */
+export function fastestLeft({ bound }: Ceilings, findings: readonly Finding[]): number | null {
+  const from = findings.flatMap((f) => (f.effect === 'stop' ? [f.fromRpm] : []))
+  const least = Math.min(bound.rpm ?? Infinity, ...from)
+  return Number.isFinite(least) ? least : null
+}
+
 /** Whether a speed is above a limit, both rpm; null limits nothing. */
 export const isOver = (rpm: number, limit: number | null): boolean => limit !== null && !atMost(rpm, limit)
 

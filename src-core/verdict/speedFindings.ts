@@ -27,6 +27,8 @@ export interface SpeedFindingsInput {
   readonly unbalance: Unbalance
   readonly limits: SpeedLimits
   readonly ceilings: Ceilings
+  /** rpm; see `fastestLeft`. */
+  readonly fastest: number | null
 }
 
 export function speedFindings(input: SpeedFindingsInput): Finding[] {
@@ -150,13 +152,16 @@ const LIMIT_CURES: Readonly<Record<CeilingLimit, string>> = {
 
 /** What would make it run at the chosen speed: a weight, less doubt, or a slower speed. */
 function cure(input: SpeedFindingsInput): string {
-  const { job, setup, unbalance, limits } = input
+  const { job, setup, unbalance, fastest } = input
   const fmt = formatter(job.displayUnits)
   const u = unbalance.static_g_mm
   const allowed =
     setup.speed === null ? null : allowedUnbalance(setup.criterion, massesOf(input), setup.speed)
   const doubt = unbalance.upper95_g_mm - u
-  const slower = limits.balance === null ? 'run slower' : `run at ${fmt.speedLimit(limits.balance)} or slower`
+  const slower =
+    fastest === null || Math.floor(fastest) === 0
+      ? 'run slower'
+      : `run at ${fmt.speedLimit(fastest)} or slower`
   if (allowed !== null && doubt >= allowed) {
     const weight = u > allowed ? `${weightOpposite(input)} would settle what is known of it, but the` : 'The'
     return `${weight} doubt alone is ${fmt.unbalance(doubt)} against ${fmt.unbalance(allowed)} allowed, which no weight cures: ${lessDoubt(job)}, or ${slower}.`

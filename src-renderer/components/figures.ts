@@ -1,5 +1,5 @@
 import { convert } from '../../src-core/units/convert.ts'
-import { plain, significant, type DisplayUnits } from '../../src-core/units/format.ts'
+import { grouped, plain, significant, type DisplayUnits } from '../../src-core/units/format.ts'
 
 /** Splits a message into plain words and the figures in it, so that figures can stand out. */
 const FIGURE =
@@ -39,17 +39,9 @@ export const codeWords = (code: string): string => {
   return words.charAt(0).toUpperCase() + words.slice(1)
 }
 
-/** Long whole numbers in groups of three with narrow spaces (ISO 80000-1, 7.3.1). */
-export const grouped = (text: string): string =>
-  text.replace(/\d{5,}/g, (digits) => digits.replace(/\B(?=(\d{3})+$)/g, '\u202f'))
-
-/** A figure with its unit at four digits' worth: what lies beyond is not known. */
-export const fourDigits = (text: string): string =>
-  grouped(text.replace(/\d{5,}/, (digits) => digits.slice(0, 4) + '0'.repeat(digits.length - 4)))
-
-/** A couple unbalance, given in g·mm², in kg·mm² or oz·in². */
+/** A couple unbalance, given in g·mm², in kg·mm² or oz·in², to four figures. */
 export function coupleText(gmm2: number, system: DisplayUnits): string {
-  if (system === 'mm') return `${fourDigits(plain(gmm2 / 1000, 0))} kg·mm²`
+  if (system === 'mm') return `${grouped(plain(Number((gmm2 / 1000).toPrecision(4)), 0))} kg·mm²`
   const perInch = convert(1, 'mm', 'in')
-  return `${fourDigits(significant(convert(gmm2, 'g', 'oz') * perInch * perInch, 4))} oz·in²`
+  return `${grouped(significant(convert(gmm2, 'g', 'oz') * perInch * perInch, 4))} oz·in²`
 }

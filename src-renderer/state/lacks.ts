@@ -5,7 +5,7 @@ import { fastenerOf } from '../../src-core/hardware/fastener.ts'
 import { isClamp, isCounterweight, type Job, type Setup } from '../../src-core/job/schema.ts'
 import { VERDICT_WORDS } from '../../src-core/verdict/speeds.ts'
 import { stepsAgainst, type Against } from './findingSteps.ts'
-import { plain, type Formatter } from '../../src-core/units/format.ts'
+import { grouped, plain, type Formatter } from '../../src-core/units/format.ts'
 import type { StepName } from './session.svelte.ts'
 
 export interface StepState {
@@ -102,9 +102,7 @@ function clamps(setup: Setup, analysis: Analysis | null): Words {
 
 function counterweights(job: Job, setup: Setup, analysis: Analysis | null, fmt: Formatter): Words {
   const weights = setup.hardware.filter(isCounterweight)
-  const left = analysis
-    ? `, ${fmt.unbalance(analysis.unbalance.static_g_mm).replace(/\B(?=(\d{3})+\D)/g, '\u202f')} left`
-    : ''
+  const left = analysis ? `, ${grouped(fmt.unbalance(analysis.unbalance.static_g_mm))} left` : ''
   return {
     summary: plural(weights.length, 'weight') + left,
     lacks: missing([[job.stock.length === 0, 'stock']]),

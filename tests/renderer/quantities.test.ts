@@ -8,7 +8,8 @@ import {
   shownIn,
   type QuantityName,
 } from '../../src-renderer/components/quantities.ts'
-import { fourDigits, grouped, keyed, splitFigures } from '../../src-renderer/components/figures.ts'
+import { formatter, grouped } from '../../src-core/units/format.ts'
+import { coupleText, keyed, splitFigures } from '../../src-renderer/components/figures.ts'
 import { place, ruleFor, stackFlags, ticks } from '../../src-renderer/components/speedScale.ts'
 import { keyName } from '../../src-renderer/editor/keys.ts'
 
@@ -80,9 +81,11 @@ describe('figures in messages', () => {
     ])
     expect(pieces.map((p) => p.text).join('')).toContain('3 clear')
   })
-  test('long numbers are grouped and cut to four digits', () => {
+  test('long numbers are grouped, and rounded to four figures', () => {
     expect(grouped('107148 g·mm')).toBe('107\u202f148 g·mm')
-    expect(fourDigits('107148 g·mm')).toBe('107\u202f100 g·mm')
+    expect(grouped(formatter('mm').unbalance(107_148))).toBe('107\u202f100 g·mm')
+    expect(formatter('mm').unbalance(88_958.7)).toBe('88960 g·mm')
+    expect(coupleText(30_617_500, 'mm')).toBe('30\u202f620 kg·mm²')
     expect(grouped('1234 mm')).toBe('1234 mm')
   })
 })
