@@ -57,6 +57,7 @@ export class JobWriter {
         kind: 'fault',
         text: `Not saved: ${placeWords(job, fault)} ${fault.message}. A file with it would not open again: mend it or undo it, then save.`,
         action: { label: 'Show it', run: () => this.onfault(fault) },
+        holds: (now) => jobFaults(now).length > 0,
       }
       return null
     }

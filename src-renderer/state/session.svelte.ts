@@ -51,6 +51,8 @@ export interface Notice {
   readonly ofWindow?: boolean
   /** What to do about it at once. */
   readonly action?: NoticeAction
+  /** Whether there is still something to do about it. */
+  readonly holds?: (job: Job) => boolean
 }
 
 /** The step whose fields belong to a thing on the plate. */
