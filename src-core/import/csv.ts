@@ -1,7 +1,7 @@
 /**
  * Outlines from a table of points: x, y and, if the heading says so, the degrees swept by an arc to the next point
  * (positive counter-clockwise). Values stand between
- * tabs, semicolons or commas; with tabs and semicolons a decimal comma is understood. A blank line begins another
+ * tabs, semicolons, commas or else blanks; with any but commas a decimal comma is understood. A blank line begins another
  * outline, # a remark; a first line of words may name the columns and the unit. Outlines close by themselves.
  */
 import { toRadians } from '../geometry/angles.ts'
@@ -46,6 +46,7 @@ function readRings(text: string): { rings: Chain[]; units: ImportUnit | null; co
   let count = 0
   let headed = false
   let swept = false
+  let third = ''
   const close = () => {
     if (ring.length > 0) rings.push({ vertices: ring, closed: true, kind: 'outline', place: `line ${begun}` })
     ring = []
@@ -55,17 +56,18 @@ function readRings(text: string): { rings: Chain[]; units: ImportUnit | null; co
     const line = raw.trim()
     if (line === '') return close()
     if (line.startsWith('#')) return
-    separator ??= line.includes('\t') ? '\t' : line.includes(';') ? ';' : ','
+    separator ??= line.includes('\t') ? '\t' : line.includes(';') ? ';' : line.includes(',') ? ',' : ' '
     if (!headed && count === 0 && /^["']?[a-z]/i.test(line)) {
       headed = true
-      separator = null
       units = unitIn(line)
       swept = SWEPT_WORD.test(line)
+      third = fieldsOf(line, separator)[2] ?? ''
+      separator = null
       return
     }
     if (ring.length === 0) begun = i + 1
     budget.vertex(place)
-    ring.push(point(line, separator, place, swept))
+    ring.push(point(line, separator, place, swept, third))
     count++
   })
   close()
@@ -73,8 +75,12 @@ function readRings(text: string): { rings: Chain[]; units: ImportUnit | null; co
   return { rings, units, count }
 }
 
-function point(line: string, separator: string, place: string, swept: boolean): Vertex {
-  const fields = line.split(separator).map((field) => field.trim().replace(/^"(.*)"$/, '$1'))
+const fieldsOf = (line: string, separator: string): string[] =>
+  line.split(separator === ' ' ? /\s+/ : separator).map((field) => field.trim().replace(/^"(.*)"$/, '$1'))
+
+/** @param third what the heading calls a third column. */
+function point(line: string, separator: string, place: string, swept: boolean, third: string): Vertex {
+  const fields = fieldsOf(line, separator)
   // Spreadsheets end every row alike, with empty cells.
   while (fields.length > 2 && fields.at(-1) === '') fields.pop()
   if (fields.length < 2) throw new Refusal(place, `"${shown(line)}" is not two values x and y`)
@@ -95,7 +101,9 @@ function point(line: string, separator: string, place: string, swept: boolean): 
   if (!swept)
     throw new Refusal(
       place,
-      `what the third value, ${degrees}, means is not said: name the columns in a first line, as "x, y, degrees swept"`,
+      third === ''
+        ? `what the third value, ${degrees}, means is not said: name the columns in a first line, as "x, y, degrees swept"`
+        : `the third column is headed "${shown(third)}": an arc is read from the degrees that it sweeps, under the heading "degrees swept"`,
     )
   if (Math.abs(degrees) >= MOST_SWEPT) throw new Refusal(place, `an arc cannot sweep ${degrees}°`)
   return { x, y, bulge: Math.tan(toRadians(degrees) / 4) }

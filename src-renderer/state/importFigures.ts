@@ -1,6 +1,8 @@
 /** What a file would bring into the job, before it does. */
 import { partMass } from '../../src-core/mass/part.ts'
 import { isPrism, type Body, type Part } from '../../src-core/job/schema.ts'
+import type { Preview } from '../../src-core/import/types.ts'
+import { significant } from '../../src-core/units/format.ts'
 import { meshBox } from '../../src-core/mesh/properties.ts'
 import { ringBox } from '../editor/draw/rings.ts'
 
@@ -10,6 +12,29 @@ export interface ImportFigures {
   readonly y: number
   readonly z: number
   readonly mass_kg: number
+}
+
+/** What was read over all, in the file's own numbers, by which one tells its unit: 100 × 40. Null where nothing was. */
+export function spanWords({ outlines, solid }: Preview): string | null {
+  const points = solid
+    ? Array.from({ length: solid.triangles.length / 3 }, (_, i) => solid.triangles.subarray(3 * i, 3 * i + 3))
+    : outlines.flatMap(({ outline }) => {
+        const { x0, y0, x1, y1 } = ringBox(outline)
+        return [
+          [x0, y0],
+          [x1, y1],
+        ]
+      })
+  const [first, ...rest] = points
+  if (first === undefined) return null
+  const low = Array.from(first)
+  const high = [...low]
+  for (const point of rest)
+    point.forEach((v, k) => {
+      low[k] = Math.min(low[k]!, v)
+      high[k] = Math.max(high[k]!, v)
+    })
+  return high.map((v, k) => significant(v - low[k]!, 4)).join(' × ')
 }
 
 /** Sizes over all and mass of bodies at the part's density; null without bodies or where they cannot be weighed. */

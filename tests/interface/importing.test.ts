@@ -174,6 +174,8 @@ describe('importing in the window', () => {
     const page = await bench.open()
     await drop(page, 'corner.csv', 'x,y\n0,0\n100,0\n100,40\n')
     const dialog = page.getByRole('dialog')
+    // By its own numbers one tells the unit.
+    await dialog.getByText('over all 100 × 40 of it').waitFor()
     await dialog.getByRole('combobox', { name: /names no unit/ }).selectOption('mm')
     const picture = dialog.getByRole('img', { name: /outlines as read/ }).locator('g')
     const drawn = await picture.getAttribute('transform')

@@ -54,9 +54,19 @@ describe('importCsv', () => {
       '0,0,1\n1,1\n',
       'line 1: what the third value, 1, means is not said: name the columns in a first line, as "x, y, degrees swept"',
     ],
+    [
+      'x,y,radius\n0,0,\n1,0,5\n',
+      'line 3: the third column is headed "radius": an arc is read from the degrees that it sweeps, under the heading "degrees swept"',
+    ],
     ['=SUM(A1)\n', 'line 1: "=SUM(A1)" is not two values x and y'],
   ])('refuses %j', (text, words) => {
     expect(refusal(importCsv(text))).toBe(words)
+  })
+
+  it('reads values with blanks between them, as a text file has them', () => {
+    const plain = read(importCsv('x y\n0 0\n4  0\n4 1.5\n0 1.5\n'))
+    expect(plain.outlines).toEqual(read(importCsv('x,y\n0,0\n4,0\n4,1.5\n0,1.5\n')).outlines)
+    expect(refusal(importCsv('0 0\n1 2 3 4\n'))).toMatch(/4 values where x, y/)
   })
 
   it('refuses too many points and drops outlines without area', () => {
