@@ -1,4 +1,5 @@
 /** Whether what is drawn as the part is one piece: what does not touch the rest is held by nothing. */
+import { keptBy } from '../geometry/kept.ts'
 import { finding, type Finding } from '../findings/finding.ts'
 import { farthestFrom } from '../geometry/farthest.ts'
 import { nearestTo } from '../geometry/nearest.ts'
@@ -39,7 +40,7 @@ export interface PartPiece {
   readonly at: Point
 }
 
-const kept = new WeakMap<Part, Map<string, readonly PartPiece[]>>()
+const kept = keptBy<Part, string, readonly PartPiece[]>()
 
 /**
  * The pieces of a part with some of its bores cut, the largest first. It is looked at in layers between the heights where
@@ -53,11 +54,7 @@ export function partPieces(
   away: readonly Prism[] = [],
 ): readonly PartPiece[] {
   const key = JSON.stringify([bores.map((b) => b.bore.id), away])
-  let known = kept.get(part)
-  if (!known) kept.set(part, (known = new Map<string, readonly PartPiece[]>()))
-  let pieces = known.get(key)
-  if (!pieces) known.set(key, (pieces = findPieces(part, bores, seat, away)))
-  return pieces
+  return kept(part, key, () => findPieces(part, bores, seat, away))
 }
 
 function findPieces(
@@ -144,15 +141,11 @@ function merge(group: Map<Slice, Set<Slice>>, a: Slice, b: Slice): void {
 /** Whether it is plain without looking: one body, whose bores keep clear of its edges and of each other. */
 function staysWhole(part: Part, cut: readonly MountedBore[]): boolean {
   const key = cut.map((b) => b.bore.id).join(' ')
-  let known = whole.get(part)
-  if (!known) whole.set(part, (known = new Map<string, boolean>()))
-  let stays = known.get(key)
-  if (stays === undefined) known.set(key, (stays = isPlainlyWhole(part, cut)))
-  return stays
+  return whole(part, key, () => isPlainlyWhole(part, cut))
 }
 
 /** Kept per part for the bores that are cut: it stays so wherever it is moved. */
-const whole = new WeakMap<Part, Map<string, boolean>>()
+const whole = keptBy<Part, string, boolean>()
 
 function isPlainlyWhole({ bodies }: Part, cut: readonly MountedBore[]): boolean {
   const [body] = bodies

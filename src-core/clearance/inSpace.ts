@@ -1,4 +1,5 @@
 /** What of a setup does not stand upright, and the solids of its hardware in space. */
+import { keptOf } from '../geometry/kept.ts'
 import { UPRIGHT } from '../geometry/space/pose.ts'
 import { SpaceSolid } from '../geometry/space/solid.ts'
 import { farthestReach } from '../geometry/space/reach.ts'
@@ -22,13 +23,7 @@ export const goesThrough = (
   other: Pick<MountedSolid, 'role' | 'lies'>,
 ): boolean => stud.role === 'stud' && other.role === 'fixture' && !other.lies && by.shelf === through.item.id
 
-const kept = new WeakMap<MountedSolid, SpaceSolid>()
-
-export function solidInSpace(solid: MountedSolid): SpaceSolid {
-  let known = kept.get(solid)
-  if (!known) kept.set(solid, (known = makeSolid(solid)))
-  return known
-}
+export const solidInSpace: (solid: MountedSolid) => SpaceSolid = keptOf(makeSolid)
 
 function makeSolid({ lies, ...upright }: MountedSolid): SpaceSolid {
   const { ring, holes = [], z0, z1 } = lies ?? upright

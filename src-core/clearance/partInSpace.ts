@@ -1,4 +1,5 @@
 /** The part as solids in space: what stands upright, less what is taken away of it, and what lies across as it is. */
+import { keptBy, keptLast } from '../geometry/kept.ts'
 import { polygonDifference, polygonIntersection } from '../geometry/polygon.ts'
 import { boxesMeet, boxOf, type Box, type Polygons } from '../geometry/polygonBox.ts'
 import { separate } from '../geometry/separate.ts'
@@ -10,7 +11,6 @@ import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Region } from '../geometry/types.ts'
 import { liesAcross, type Body, type Part } from '../job/schema.ts'
 import { acrossPose, type AcrossBody } from '../mass/across.ts'
-import { sameList } from '../mounting/kept.ts'
 import { discPolygons, flatOutlines, heightOverlap } from '../mounting/material.ts'
 import type { BodyShape, Mounted, MountedBore, Placement } from '../mounting/types.ts'
 
@@ -52,16 +52,15 @@ function standing(mounted: Mounted): PartSolid[] {
 export function acrossInSpace(mounted: Mounted, body: AcrossBody): SpaceSolid {
   const { base, thickness } = body
   const { placement, seat } = mounted
-  const on = [placement.turn, placement.x, placement.y, seat]
-  const known = inPlace.get(body)
-  if (known && sameList(known.on, on)) return known.solid
-  const solid = new SpaceSolid([body], base, base + thickness, acrossInPlace(mounted, body))
-  inPlace.set(body, { on, solid })
-  return solid
+  return inPlace(
+    body,
+    [placement.turn, placement.x, placement.y, seat],
+    () => new SpaceSolid([body], base, base + thickness, acrossInPlace(mounted, body)),
+  )
 }
 
 /** Kept for where the part stands last. */
-const inPlace = new WeakMap<AcrossBody, { readonly on: readonly number[]; readonly solid: SpaceSolid }>()
+const inPlace = keptLast<AcrossBody, SpaceSolid>()
 
 /** The frame of its outline in the plate's. */
 export const acrossInPlace = ({ placement, seat }: Mounted, body: AcrossBody): Pose =>
@@ -82,7 +81,7 @@ function poseOfPart({ turn, x, y }: Placement, seat: number): Pose {
   }
 }
 
-const layered = new WeakMap<Part, Map<string, readonly Layer[]>>()
+const layered = keptBy<Part, string, readonly Layer[]>()
 
 /** Kept by the part and by what is gone of it: a drag only moves them. */
 function layersOf(mounted: Mounted): readonly Layer[] {
@@ -90,11 +89,7 @@ function layersOf(mounted: Mounted): readonly Layer[] {
   const open = mounted.bores.filter((b) => b.state === 'open')
   // Where a bore goes in the part hangs on the part alone.
   const key = JSON.stringify([open.map((b) => b.bore.id), mounted.turned.map((b) => b.shape)])
-  let known = layered.get(part)
-  if (!known) layered.set(part, (known = new Map<string, readonly Layer[]>()))
-  let layers = known.get(key)
-  if (!layers) known.set(key, (layers = makeLayers(mounted, open)))
-  return layers
+  return layered(part, key, () => makeLayers(mounted, open))
 }
 
 /** What takes material away, part frame, chords of round holes within them: no more than it does. */

@@ -1,4 +1,5 @@
 /** Where the tool's tip goes in a setup, and what of the machine follows it. Heights z from the plate's face, mm. */
+import { keptOf } from '../geometry/kept.ts'
 import { cutPlaces, type CutPlace } from '../cutting/cutPlace.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { DRILL_POINT } from './breakthrough.ts'
@@ -15,18 +16,12 @@ export interface ToolAtWork {
 /** z of the tool's tip at its deepest: the bottom of its work, or the part's seat where nothing says. */
 export const tipDepth = (mounted: Mounted): number => Math.min(...toolsAtWork(mounted).map((t) => t.tip))
 
-const kept = new WeakMap<Mounted, readonly ToolAtWork[]>()
-
 /**
  * The carriage's tool at the bottom of each of its cuts, and parked while the plate is turned by hand. Where no cut is
  * given, or none but from the tailstock, it may stand at the bottom of the bore on the axis unless it is parked. Kept per
  * mounted setup: it is asked for everything that turns, and by a search for every place that it looks at.
  */
-export function toolsAtWork(mounted: Mounted): readonly ToolAtWork[] {
-  let tools = kept.get(mounted)
-  if (!tools) kept.set(mounted, (tools = findTools(mounted)))
-  return tools
-}
+export const toolsAtWork: (mounted: Mounted) => readonly ToolAtWork[] = keptOf(findTools)
 
 function findTools(mounted: Mounted): ToolAtWork[] {
   const { workBore, partFront, setup, seat, job } = mounted

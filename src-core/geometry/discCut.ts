@@ -3,6 +3,7 @@
  * is flattened. What a bore takes away, and what it leaves, are again sets of directed edges, so they can be
  * weighed by `edgeMoments` and cut again.
  */
+import { keptOf } from './kept.ts'
 import { angleTowards } from './angles.ts'
 import {
   arcFraction,
@@ -20,17 +21,11 @@ import { windingNumber } from './nearest.ts'
 import { ROUNDING, TOLERANCE } from './tolerance.ts'
 import type { Point, Region, Ring } from './types.ts'
 
-const kept = new WeakMap<Region, readonly Edge[]>()
-
 /**
  * A region's boundary as directed edges with its material on the left; kept per region object, which is immutable, for
  * every bore asks it again.
  */
-export function regionEdges(region: Region): readonly Edge[] {
-  let edges = kept.get(region)
-  if (!edges) kept.set(region, (edges = findEdges(region)))
-  return edges
-}
+export const regionEdges: (region: Region) => readonly Edge[] = keptOf(findEdges)
 
 function findEdges(region: Region): Edge[] {
   const oriented = (ring: Ring, outer: boolean) => {

@@ -1,3 +1,4 @@
+import { keptOf } from './kept.ts'
 import { FULL_TURN, angleTowards, onCircle, turning, wholeTurnRadians } from './angles.ts'
 import { boxAround, type Box } from './polygonBox.ts'
 import { ROUNDING, TOLERANCE } from './tolerance.ts'
@@ -40,18 +41,14 @@ export function makeEdge(a: Point, b: Point, bulge: number): Edge {
 
 /** Rings of fewer vertices are done faster than looked up. */
 const KEEP_FROM = 32
-const kept = new WeakMap<Ring, readonly Edge[]>()
+const keptEdges = keptOf(makeEdges)
 
 /**
  * The edges of a ring in its own order, the last back to the first vertex. Kept per ring object, which is immutable:
  * many ask them of a long outline while one thing is dragged.
  */
-export function ringEdges(ring: Ring): readonly Edge[] {
-  if (ring.length < KEEP_FROM) return makeEdges(ring)
-  let edges = kept.get(ring)
-  if (!edges) kept.set(ring, (edges = makeEdges(ring)))
-  return edges
-}
+export const ringEdges = (ring: Ring): readonly Edge[] =>
+  ring.length < KEEP_FROM ? makeEdges(ring) : keptEdges(ring)
 
 function makeEdges(ring: Ring): Edge[] {
   return ring.map((v, i) => makeEdge(v, ring[(i + 1) % ring.length]!, v.bulge ?? 0))

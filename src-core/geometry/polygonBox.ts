@@ -1,4 +1,5 @@
 /** Boxes with sides along the axes, and whether points and polygons come into one. */
+import { keptOf } from './kept.ts'
 import { TOLERANCE } from './tolerance.ts'
 import type { Point } from './types.ts'
 
@@ -141,22 +142,18 @@ interface Stretch extends Box {
   readonly to: number
 }
 
-const stretches = new WeakMap<readonly Point[], readonly Stretch[]>()
-
 /** Kept per ring, which is immutable, as several pads ask of one; a short one is done faster than looked up. */
 function stretchesOf(ring: readonly Point[]): readonly Stretch[] {
   if (ring.length === 0) return []
   if (ring.length <= STRETCH) return [stretchOf(ring, 0, ring.length)]
-  let all = stretches.get(ring)
-  if (!all) {
-    const count = Math.ceil(ring.length / STRETCH)
-    all = Array.from({ length: count }, (_, i) =>
-      stretchOf(ring, i * STRETCH, Math.min(ring.length, (i + 1) * STRETCH)),
-    )
-    stretches.set(ring, all)
-  }
-  return all
+  return keptStretches(ring)
 }
+
+const keptStretches = keptOf((ring: readonly Point[]): readonly Stretch[] =>
+  Array.from({ length: Math.ceil(ring.length / STRETCH) }, (_, i) =>
+    stretchOf(ring, i * STRETCH, Math.min(ring.length, (i + 1) * STRETCH)),
+  ),
+)
 
 function stretchOf(ring: readonly Point[], from: number, to: number): Stretch {
   const before = ring[from === 0 ? ring.length - 1 : from - 1]!

@@ -6,7 +6,7 @@ import type { Assembly } from '../unbalance/assembly.ts'
 import { isShelf, type Fixture, type Hardware, type Shelf } from '../job/schema.ts'
 import type { MassMoments } from '../mass/massMoments.ts'
 import { fixturesOf } from '../mounting/fixtures.ts'
-import { sameList } from '../mounting/kept.ts'
+import { keptLast } from '../geometry/kept.ts'
 import { isVeeBlock, type VeeBlock } from '../mounting/shelf.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
 import { capacityAt, type Backing } from './backing.ts'
@@ -138,10 +138,7 @@ function judgePart(
   return judgeKept(mounted.job.part, built, mounted.setup.speed ?? 0, backings)
 }
 
-const keptPieces = new WeakMap<
-  Hardware,
-  { readonly hangsOn: readonly unknown[]; readonly judged: JudgedJoint | null }
->()
+const keptPieces = keptLast<Hardware, JudgedJoint | null>()
 
 /** Kept per piece, which is immutable, while what its joint hangs on besides stays; of one on a shelf that is its pose too. */
 function keep(
@@ -155,12 +152,10 @@ function keep(
     const built = build()
     return built && judgeKept(item, built, rpm)
   }
-  const kept = keptPieces.get(item)
-  if (kept && sameList(hangsOn, kept.hangsOn)) return kept.judged
-  const built = build()
-  const judged = built && judge(built, rpm)
-  keptPieces.set(item, { hangsOn, judged })
-  return judged
+  return keptPieces(item, hangsOn, () => {
+    const built = build()
+    return built && judge(built, rpm)
+  })
 }
 
 const surroundings = ({ job, setup }: Mounted): unknown[] => [

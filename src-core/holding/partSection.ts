@@ -16,7 +16,8 @@ import {
   type Moments,
 } from '../geometry/ringMoments.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
-import { keptFor, sameList } from '../mounting/kept.ts'
+import { sameList } from '../geometry/kept.ts'
+import { keptFor } from '../mounting/kept.ts'
 import type { Point, Ring } from '../geometry/types.ts'
 import {
   flatBodies,

@@ -2,6 +2,7 @@
  * A check sum of a setup: ten characters that tell whether a sheet of paper and a job still say the same, and by which
  * the job is found. Made of what is put on the machine, not of how it is drawn, judged or run.
  */
+import { keptOf } from '../geometry/kept.ts'
 import { sha256 } from '@noble/hashes/sha2.js'
 import { canonical } from './canonical.ts'
 import type { Job, Part, Setup } from './schema.ts'
@@ -53,22 +54,13 @@ function setupDigest({ stock }: Job, setup: Setup): string {
     setup.hardware.flatMap((item) => (item.kind === 'weight' ? item.stack.map((s) => s.stock) : [])),
   )
   const weights = stock.filter((s) => taken.has(s.id)).map((s) => ({ ...s, count: undefined }))
-  return digest({ setup, weights })
+  return digestOf({ setup, weights })
 }
 
 /** Body by body, for of a mesh of thousands of triangles only its place is changed. */
 const partDigest = (part: Part): string => digestOf({ ...part, bodies: part.bodies.map(digestOf) })
 
-const kept = new WeakMap<object, string>()
-
 /** Of an immutable piece of the job, which is gone through once. */
-function digestOf(value: object): string {
-  const known = kept.get(value)
-  if (known !== undefined) return known
-  const made = digest(value)
-  kept.set(value, made)
-  return made
-}
-
-const digest = (value: object): string =>
-  Array.from(sha256(canonical(value, LEFT_OUT)), (byte) => byte.toString(16).padStart(2, '0')).join('')
+const digestOf = keptOf((value: object): string =>
+  Array.from(sha256(canonical(value, LEFT_OUT)), (byte) => byte.toString(16).padStart(2, '0')).join(''),
+)

@@ -2,6 +2,7 @@
  * Faults of a job that its schema cannot see: names that point nowhere, names used twice, outlines that enclose
  * nothing sensible, pockets cut out of thin air. Each has the path of the field and a reason in plain words.
  */
+import { keptOf } from '../geometry/kept.ts'
 import { regionFaults } from '../geometry/validate.ts'
 import type { RingFault } from '../geometry/ringFault.ts'
 import { meshFaultWords } from '../mesh/faultWords.ts'
@@ -231,14 +232,8 @@ function outlines(job: Job): JobFault[] {
   return faults
 }
 
-const kept = new WeakMap<Prism, RingFault[]>()
-
 /** Outline faults of a body; kept per body object, which is immutable. */
-export function bodyFaults(body: Prism): RingFault[] {
-  let found = kept.get(body)
-  if (!found) kept.set(body, (found = regionFaults(body)))
-  return found
-}
+export const bodyFaults: (body: Prism) => RingFault[] = keptOf(regionFaults)
 
 function ringFault(f: RingFault, path: string): JobFault {
   const ring = f.ring === 0 ? 'outline' : `holes[${f.ring - 1}]`

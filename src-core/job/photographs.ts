@@ -1,4 +1,5 @@
 /** Faults of the pictures that a job holds: that they are what they say, and that their ties place them. */
+import { keptOf } from '../geometry/kept.ts'
 import { bytesOfBase64 } from '../picture/base64.ts'
 import { readPictureHeader, uprightSize } from '../picture/header.ts'
 import { tieFault } from '../picture/planMap.ts'
@@ -23,14 +24,8 @@ interface PictureFault {
   readonly message: string
 }
 
-const kept = new WeakMap<Picture, PictureFault | null>()
-
 /** Kept per picture object, which is immutable and large. */
-function pictureFault(picture: Picture): PictureFault | null {
-  let fault = kept.get(picture)
-  if (fault === undefined) kept.set(picture, (fault = findPictureFault(picture)))
-  return fault
-}
+const pictureFault: (picture: Picture) => PictureFault | null = keptOf(findPictureFault)
 
 function findPictureFault({ data, type, width, height }: Picture): PictureFault | null {
   const bytes = bytesOfBase64(data)

@@ -1,4 +1,5 @@
 /** What a part weighs and where, before and after cuts, in the part frame. */
+import { keptBy } from '../geometry/kept.ts'
 import { regionEdges } from '../geometry/discCut.ts'
 import { edgeMoments, regionMoments } from '../geometry/ringMoments.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
@@ -49,20 +50,14 @@ export interface PartSummary extends MassSummary {
   readonly implied_density_kg_m3: number | null
 }
 
-const kept = new WeakMap<Part, Map<string, PartMass>>()
+const kept = keptBy<Part, string, PartMass>()
 
 /**
  * Mass of a part with the given cuts made. The weighed mass is that of the part as drawn, before any cut. The
  * result is kept per part object, which is immutable, so a drag that moves the part weighs it once.
  */
-export function partMass(part: Part, cuts: readonly Removal[]): PartMass {
-  const key = JSON.stringify(cuts)
-  let results = kept.get(part)
-  if (!results) kept.set(part, (results = new Map<string, PartMass>()))
-  let result = results.get(key)
-  if (!result) results.set(key, (result = weigh(part, cuts)))
-  return result
-}
+export const partMass = (part: Part, cuts: readonly Removal[]): PartMass =>
+  kept(part, JSON.stringify(cuts), () => weigh(part, cuts))
 
 function weigh(part: Part, cuts: readonly Removal[]): PartMass {
   const drawn = partSlabs(part)

@@ -2,6 +2,7 @@
  * A part as slabs: plane regions of straight and arc edges, each standing between two heights with one density
  * (negative for a body that removes). Boring cuts slabs exactly; weighing them is closed-form.
  */
+import { keptBy, keptOf } from '../geometry/kept.ts'
 import { cutDisc, regionEdges, type DiscCut } from '../geometry/discCut.ts'
 import type { Edge } from '../geometry/edges.ts'
 import { edgeMoments } from '../geometry/ringMoments.ts'
@@ -34,14 +35,8 @@ export function partSlabs(part: Part): Slab[] {
   }))
 }
 
-const across = new WeakMap<Part, readonly Slab[]>()
-
 /** Those of bodies that lie across, for what is cut out of them: steps that agree with their outline in the mean. Kept per part. */
-export function acrossSlabs(part: Part): readonly Slab[] {
-  let slabs = across.get(part)
-  if (!slabs) across.set(part, (slabs = slabsAcross(part)))
-  return slabs
-}
+export const acrossSlabs: (part: Part) => readonly Slab[] = keptOf(slabsAcross)
 
 function slabsAcross(part: Part): Slab[] {
   return part.bodies.filter(liesAcross).flatMap((body) =>
@@ -66,19 +61,14 @@ export interface BoreRange {
   readonly through: boolean
 }
 
-const ranges = new WeakMap<Part, Map<Bore, BoreRange | null>>()
+const ranges = keptBy<Part, Bore, BoreRange | null>()
 
 /**
  * Heights above the seat that cutting a bore takes away, from the adding bodies it meets; null: it meets none. Kept per
  * part object, which is immutable: every analysis of a drag asks it again.
  */
-export function boreRange(part: Part, bore: Bore): BoreRange | null {
-  let known = ranges.get(part)
-  if (!known) ranges.set(part, (known = new Map<Bore, BoreRange | null>()))
-  let range = known.get(bore)
-  if (range === undefined) known.set(bore, (range = findRange(part, bore)))
-  return range
-}
+export const boreRange = (part: Part, bore: Bore): BoreRange | null =>
+  ranges(part, bore, () => findRange(part, bore))
 
 function findRange(part: Part, bore: Bore): BoreRange | null {
   let front = -Infinity
@@ -113,16 +103,11 @@ export type Removal = Bore | RingCut
 export const removalRange = (part: Part, removal: Removal): Pick<BoreRange, 'z0' | 'z1'> | null =>
   'z0' in removal ? removal : boreRange(part, removal)
 
-const finishCuts = new WeakMap<readonly Edge[], Map<Annulus, DiscCut>>()
+const finishCuts = keptBy<readonly Edge[], Annulus, DiscCut>()
 
 /** A region cut by a bore's finish circle; kept, for its reach, its mass and its area all ask it. */
-function finishCut(edges: readonly Edge[], bore: Annulus): DiscCut {
-  let cuts = finishCuts.get(edges)
-  if (!cuts) finishCuts.set(edges, (cuts = new Map<Annulus, DiscCut>()))
-  let cut = cuts.get(bore)
-  if (!cut) cuts.set(bore, (cut = cutDisc(edges, bore, bore.diameter)))
-  return cut
-}
+const finishCut = (edges: readonly Edge[], bore: Annulus): DiscCut =>
+  finishCuts(edges, bore, () => cutDisc(edges, bore, bore.diameter))
 
 const annuli = new WeakMap<DiscCut, Edge[]>()
 

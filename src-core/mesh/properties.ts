@@ -10,6 +10,7 @@
  * properties of arbitrary nonconvex polyhedra", IEEE Computer Graphics and Applications 4(10), 1984). The point o is
  * the middle of the mesh's box, so that a solid far from the origin keeps its digits; the sums are moved afterwards.
  */
+import { keptOf } from '../geometry/kept.ts'
 import type { TriangleMesh } from './types.ts'
 
 /** ∫dV in mm³, ∫x dV … in mm⁴, ∫x² dV, ∫xy dV … in mm⁵, about the origin of the mesh's own frame. */
@@ -26,14 +27,8 @@ export interface MeshProperties {
   readonly yz: number
 }
 
-const kept = new WeakMap<TriangleMesh, MeshProperties>()
-
 /** The result is kept per mesh object, which must not be changed. An inverted mesh gives negative values. */
-export function meshProperties(mesh: TriangleMesh): MeshProperties {
-  let result = kept.get(mesh)
-  if (!result) kept.set(mesh, (result = integrate(mesh)))
-  return result
-}
+export const meshProperties: (mesh: TriangleMesh) => MeshProperties = keptOf(integrate)
 
 /** Smallest and largest x, y, z, in the unit of the vertices; ±Infinity without any. */
 export function meshBox({ vertices }: Pick<TriangleMesh, 'vertices'>): {

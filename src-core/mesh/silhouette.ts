@@ -5,6 +5,7 @@
  * is above zero. Places are rounded to 0.1 µm (coarser beyond 1.6 m), so a silhouette strays by less than 0.01 mm;
  * only the tip of a needle may be lost, where it is narrower than a few grid units.
  */
+import { keptOf } from '../geometry/kept.ts'
 import { IMPORT_TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point, Region } from '../geometry/types.ts'
 import { boundaryRings, doubleArea, nestRings } from './boundary.ts'
@@ -29,17 +30,11 @@ const GRID_SPAN = 2 ** 24
 /** Outlines and holes beyond which the convex hull stands in: no drawing or clearance is the better for them. */
 const MOST_RINGS = 2000
 
-const kept = new WeakMap<TriangleMesh, Silhouette>()
-
 /** Outlines with their holes, mm, in the mesh's own frame. Kept per mesh object, which must not be changed. */
 export const silhouette = (mesh: TriangleMesh): readonly Region[] => silhouetteOf(mesh).regions
 
 /** The silhouette and whether the convex hull had to stand in for it. */
-export function silhouetteOf(mesh: TriangleMesh): Silhouette {
-  let result = kept.get(mesh)
-  if (!result) kept.set(mesh, (result = makeSilhouette(mesh)))
-  return result
-}
+export const silhouetteOf: (mesh: TriangleMesh) => Silhouette = keptOf(makeSilhouette)
 
 /** Smallest and largest z of a mesh, mm. */
 export function meshHeights(mesh: TriangleMesh): { z0: number; z1: number } {

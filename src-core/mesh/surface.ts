@@ -1,4 +1,5 @@
 /** The surface of a mesh from in front, under a flat pad. Kept per mesh object, which must not be changed. */
+import { keptOf } from '../geometry/kept.ts'
 import type { Point } from '../geometry/types.ts'
 import { meshBox } from './properties.ts'
 import type { TriangleMesh } from './types.ts'
@@ -22,13 +23,7 @@ interface Strips {
 }
 
 const MOST_STRIPS = 512
-const kept = new WeakMap<TriangleMesh, Strips>()
-
-function stripsOf(mesh: TriangleMesh): Strips {
-  let strips = kept.get(mesh)
-  if (!strips) kept.set(mesh, (strips = makeStrips(mesh)))
-  return strips
-}
+const stripsOf: (mesh: TriangleMesh) => Strips = keptOf(makeStrips)
 
 function makeStrips(mesh: TriangleMesh): Strips {
   const { vertices: v, triangles: t } = mesh

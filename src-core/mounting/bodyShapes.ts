@@ -1,20 +1,15 @@
 /** A body of the part as what stands upright of it: the shapes that everything seen from in front is made of. */
+import { keptOf } from '../geometry/kept.ts'
 import { isPrism, liesAcross, type Body } from '../job/schema.ts'
 import { acrossBlocks } from '../mass/across.ts'
 import { meshHeights, silhouette } from '../mesh/silhouette.ts'
 import type { BodyShape } from './types.ts'
 
-const kept = new WeakMap<Body, readonly BodyShape[]>()
-
 /**
  * One shape of a body that stands upright, or of a mesh its silhouette's. Of one that lies across a block for each of its
  * steps, so that no material is left out of one that adds and none taken that one that removes leaves.
  */
-export function bodyShapes(body: Body): readonly BodyShape[] {
-  let shapes = kept.get(body)
-  if (!shapes) kept.set(body, (shapes = makeShapes(body)))
-  return shapes
-}
+export const bodyShapes: (body: Body) => readonly BodyShape[] = keptOf(makeShapes)
 
 function makeShapes(body: Body): BodyShape[] {
   const { base } = body

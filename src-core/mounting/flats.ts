@@ -1,4 +1,5 @@
 /** The flats of a part that it can be laid on a shelf with: straight edges, seen from in front, that nothing of it stands out over. */
+import { keptOf } from '../geometry/kept.ts'
 import { directionOf, turning, wholeTurn } from '../geometry/angles.ts'
 import { edgesBox, ringEdges } from '../geometry/edges.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
@@ -27,14 +28,8 @@ interface Side {
   readonly to: number
 }
 
-const kept = new WeakMap<Part, readonly Flat[]>()
-
 /** The longest first. Kept per part, which is immutable. */
-export function flatsOf(part: Part): readonly Flat[] {
-  let flats = kept.get(part)
-  if (!flats) kept.set(part, (flats = findFlats(part)))
-  return flats
-}
+export const flatsOf: (part: Part) => readonly Flat[] = keptOf(findFlats)
 
 const adding = (part: Part): { body: string; region: Region }[] =>
   part.bodies.flatMap((body) =>

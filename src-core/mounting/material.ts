@@ -1,4 +1,5 @@
 /** The part's material as flattened polygons with heights: what lies at a height, and what carries a pad from below. */
+import { keptOf } from '../geometry/kept.ts'
 import { flattenRegion, flattenRing } from '../geometry/flatten.ts'
 import { circleRing } from '../geometry/edges.ts'
 import {
@@ -57,17 +58,10 @@ export function flatBodies(mounted: MountedPart): readonly FlatBody[] {
   return bodies
 }
 
-const flat = new WeakMap<BodyShape, Polygons>()
-
 /** A body's outlines as points, part frame; kept per shape, which stays as long as the body, so a drag flattens it once. */
-export function flatOutlines(shape: BodyShape): Polygons {
-  let rings = flat.get(shape)
-  if (!rings) {
-    const { regions } = shape
-    flat.set(shape, (rings = regions.flatMap((r) => flattenRegion(r, TOLERANCE.clashChord))))
-  }
-  return rings
-}
+export const flatOutlines = keptOf(({ regions }: BodyShape): Polygons =>
+  regions.flatMap((r) => flattenRegion(r, TOLERANCE.clashChord)),
+)
 
 function flatten(mounted: MountedPart): FlatBody[] {
   return [...mounted.bodies, ...mounted.turned].map(({ body, shape, z0, z1 }) => {

@@ -2,6 +2,7 @@
  * A shelf looked at as if it were the plate: the part on it and what stands on it in the shelf's own frame, so that all
  * that judges toes, heels, packing and studs judges them there; and what stands there carried back to the plate's frame.
  */
+import { keptLast, keptOf } from '../geometry/kept.ts'
 import { angleOf, polar, toDegrees, wholeTurn } from '../geometry/angles.ts'
 import { oblongRing, rectRing } from '../geometry/edges.ts'
 import { settled } from '../geometry/tolerance.ts'
@@ -16,7 +17,6 @@ import { roundInVee } from './inVee.ts'
 import type { MountedPart } from './material.ts'
 import { envelopeOf } from './lying.ts'
 import { mountPart } from './mountPart.ts'
-import { sameList } from './kept.ts'
 import type { FacePlate } from './plateFace.ts'
 import {
   carries,
@@ -73,7 +73,7 @@ export function viewFromShelf(bench: Bench, shelf: Shelf, round: VeeRound | null
     turn: 0,
     seat: null,
     packing: carriesPart ? setup.packing : 0,
-    hardware: setup.hardware.filter((h) => standsOn(setup, shelf, h)).map((h) => inView(shelf, h)),
+    hardware: setup.hardware.filter((h) => standsOn(setup, shelf, h)).map(inView),
     cuts: [],
   }
   const place = { turn: 0, x: settled(dot3(origin, pose.u)), y: settled(dot3(origin, pose.v)) }
@@ -117,26 +117,22 @@ function roundOver(setup: Setup, shelf: Shelf, round: VeeRound | null): VeeRound
 }
 
 interface Standing {
-  readonly on: readonly unknown[]
   readonly part: MountedPart
   readonly front: number
   readonly pieces: readonly MountedPiece[]
 }
 
-const standings = new WeakMap<Plate, Standing>()
+const standings = keptLast<Plate, Standing>()
 
 /** Part and pieces on a shelf; kept per face while all that they hang on is the same, as when something else is dragged. */
 function standingOn(job: Job, setup: Setup, placement: Placement, height: number): Standing {
   const own = [job.part, job.stock, placement.x, placement.y, height, setup.packing]
-  const on = [...own, ...setup.hardware]
-  const known = standings.get(job.plate)
-  if (known && sameList(known.on, on)) return known
-  const { front, bodies } = mountPart(job, setup, placement, height)
-  const part = { placement, bodies, turned: [], bores: [] }
-  const bench: Bench = { job, setup, part, ground: 0, seat: setup.packing, front }
-  const made = { on, part, front, pieces: setup.hardware.map((item) => mountOn(bench, item)) }
-  standings.set(job.plate, made)
-  return made
+  return standings(job.plate, [...own, ...setup.hardware], () => {
+    const { front, bodies } = mountPart(job, setup, placement, height)
+    const part = { placement, bodies, turned: [], bores: [] }
+    const bench: Bench = { job, setup, part, ground: 0, seat: setup.packing, front }
+    return { part, front, pieces: setup.hardware.map((item) => mountOn(bench, item)) }
+  })
 }
 
 const mountOn = (bench: Bench, item: Hardware): MountedPiece =>
@@ -144,22 +140,13 @@ const mountOn = (bench: Bench, item: Hardware): MountedPiece =>
     ? blockOnShelf(bench.job.plate, item, item.at)
     : mountPiece(bench, item)
 
-const faces = new WeakMap<
-  Shelf['size'],
-  Map<string, { readonly on: readonly unknown[]; readonly face: FacePlate }>
->()
+const faces = keptLast<Shelf['size'], FacePlate>()
 
 /** A shelf's face as a plate's; of a vee its lands, the mouth between them an opening. Kept wherever the shelf stands. */
 function faceOf(shelf: Shelf): Plate {
-  let known = faces.get(shelf.size)
-  if (!known) faces.set(shelf.size, (known = new Map()))
   const own = shelf.kind === 'anglePlate' ? [shelf.slots, shelf.thickness] : [shelf.opening, shelf.angle]
   const on = [shelf.kind, shelf.holes, standsOut(shelf), ...own]
-  const last = known.get(shelf.id)
-  if (last && sameList(last.on, on)) return last.face
-  const face = makeFace(shelf)
-  known.set(shelf.id, { on, face })
-  return face
+  return faces(shelf.size, on, () => makeFace(shelf), shelf.id)
 }
 
 function makeFace(shelf: Shelf): FacePlate {
@@ -185,21 +172,15 @@ function makeFace(shelf: Shelf): FacePlate {
   }
 }
 
-const views = new WeakMap<Hardware, Hardware>()
-
 /** A piece of a shelf with its station in the shelf's frame; the same object for the same piece. */
-function inView(shelf: Shelf, item: Hardware): Hardware {
+const inView = keptOf((item: Hardware): Hardware => {
   if (!('at' in item) || !('on' in item.at)) return item
-  let view = views.get(item)
-  if (!view) {
-    const { at } = item
-    const here = 'hole' in at ? { hole: at.hole } : { x: at.along, y: at.out }
-    views.set(item, (view = { ...item, at: here } as Hardware))
-  }
-  return view
-}
+  const { at } = item
+  const here = 'hole' in at ? { hole: at.hole } : { x: at.along, y: at.out }
+  return { ...item, at: here } as Hardware
+})
 
-const carried = new WeakMap<MountedPiece, { readonly on: readonly unknown[]; readonly piece: MountedPiece }>()
+const carried = keptLast<MountedPiece, MountedPiece>()
 
 /** A piece that stands on a shelf, in the plate's frame; kept as long as both stand so. @param item as it stands in the job. */
 export function carriedBack(
@@ -208,12 +189,7 @@ export function carriedBack(
   seen: MountedPiece,
 ): MountedPiece {
   const { origin } = shelf.pose
-  const on = [item, shelf.item, origin.x, origin.y]
-  const known = carried.get(seen)
-  if (known && sameList(known.on, on)) return known.piece
-  const piece = carry(shelf, item, seen)
-  carried.set(seen, { on, piece })
-  return piece
+  return carried(seen, [item, shelf.item, origin.x, origin.y], () => carry(shelf, item, seen))
 }
 
 function carry(

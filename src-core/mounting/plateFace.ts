@@ -1,4 +1,5 @@
 /** The plate's face as a foot meets it: a disc less its bore, slots and holes; and which opening lies at a point. */
+import { keptOf } from '../geometry/kept.ts'
 import { polar, toRadians } from '../geometry/angles.ts'
 import { circleRing } from '../geometry/edges.ts'
 import { flattenRing } from '../geometry/flatten.ts'
@@ -48,19 +49,14 @@ interface Face {
   readonly openings: readonly Opening[]
 }
 
-const kept = new WeakMap<Plate, Face>()
-
-/** Kept per plate, which is never changed. */
-function faceOf(plate: FacePlate): Face {
-  let face = kept.get(plate)
-  if (face) return face
+const faceOf = keptOf((plate: FacePlate): Face => {
   const opening = (name: string, ring: Ring): Opening => {
     const polygons = [flattenRing(ring, TOLERANCE.clashChord)]
     return { name, polygons, box: boxOf(polygons) }
   }
   const axis = { x: 0, y: 0 }
   const own = plate.face
-  face = {
+  return {
     disc: [flattenRing(own?.outline ?? circleRing(axis, plate.diameter), TOLERANCE.clashChord)],
     openings: [
       ...(own?.mouth ? [opening('the mouth of the vee', own.mouth)] : []),
@@ -70,9 +66,7 @@ function faceOf(plate: FacePlate): Face {
       ...plate.holes.map((h) => opening(`hole ${h.id}`, circleRing(h, h.diameter))),
     ],
   }
-  kept.set(plate, face)
-  return face
-}
+})
 
 /** Where a foot stands on the plate's face. */
 export interface Stand {

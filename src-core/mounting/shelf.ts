@@ -2,6 +2,7 @@
  * What a part stands on that does not lie flat: angle plates and vees, and the frame of their shelf or lands. A vee is
  * bolted to the plate by its foot, or is a block on the shelf of an angle plate and then looks as that does.
  */
+import { keptLast } from '../geometry/kept.ts'
 import type { Finding } from '../findings/finding.ts'
 import { facingPose } from '../geometry/space/facing.ts'
 import { outOf, type Pose } from '../geometry/space/pose.ts'
@@ -53,17 +54,13 @@ export function holesInFrame(item: Shelf): Shelf['holes'] {
   return out === 0 ? item.holes : item.holes.map((h) => ({ ...h, y: h.y + out }))
 }
 
-const stood = new WeakMap<Vee, { readonly under: AnglePlate; readonly block: Vee }>()
+const stood = keptLast<Vee, Vee>()
 
 /** A block on a shelf looks where that looks; an object of its own as long as both are the same. */
 function asItStands(hardware: readonly Hardware[], item: Shelf): Shelf {
   const under = shelfOfBlock(hardware, item)
   if (!under || item.kind !== 'vee') return item
-  const known = stood.get(item)
-  if (known?.under === under) return known.block
-  const block = { ...item, facing: under.facing }
-  stood.set(item, { under, block })
-  return block
+  return stood(item, [under], () => ({ ...item, facing: under.facing }))
 }
 
 export const shelvesOf = ({ hardware }: Pick<Setup, 'hardware'>): Shelf[] =>

@@ -2,6 +2,7 @@
  * A part as it looks from a shelf that it stands on: each body as upright prisms or a mesh in the shelf's frame, x along
  * the shelf and y out from the plate, both from the part's origin, heights along the shelf's normal.
  */
+import { keptLast } from '../geometry/kept.ts'
 import { turnBetween } from '../geometry/angles.ts'
 import { circleRing } from '../geometry/edges.ts'
 import { pileOf } from '../geometry/pile.ts'
@@ -12,7 +13,6 @@ import type { Point, Region, Ring } from '../geometry/types.ts'
 import { bodyFaults } from '../job/faults.ts'
 import { isPrism, liesAcross, type Body, type MeshBody, type Part, type Prism } from '../job/schema.ts'
 import { boreRange } from '../mass/slabs.ts'
-import { sameList } from './kept.ts'
 
 export interface ShelfPart {
   /** Without bores: those are bodies that remove here. */
@@ -24,28 +24,15 @@ export interface ShelfPart {
 /** Degrees by which a body that lies across may miss a quarter turn to the shelf. */
 const SQUARE = 1e-6
 
-interface Last {
-  readonly facing: number
-  readonly away: readonly Body[]
-  readonly seen: ShelfPart
-}
-
-const kept = new WeakMap<Part, Map<string, Last>>()
+const kept = keptLast<Part, ShelfPart>()
 
 /**
  * The same object for the same part from the same side: kept per part and shelf for the last direction.
  * @param shelf its id. @param facing of it in the part's frame, degrees. @param away bodies of what earlier setups turned
  * away.
  */
-export function partFromShelf(part: Part, shelf: string, facing: number, away: readonly Body[]): ShelfPart {
-  let shelves = kept.get(part)
-  if (!shelves) kept.set(part, (shelves = new Map<string, Last>()))
-  const last = shelves.get(shelf)
-  if (last?.facing === facing && sameList(last.away, away)) return last.seen
-  const seen = fromShelf(part, facing, away)
-  shelves.set(shelf, { facing, away, seen })
-  return seen
-}
+export const partFromShelf = (part: Part, shelf: string, facing: number, away: readonly Body[]): ShelfPart =>
+  kept(part, [facing, ...away], () => fromShelf(part, facing, away), shelf)
 
 function fromShelf(part: Part, facing: number, away: readonly Body[]): ShelfPart {
   const bodies: Body[] = []

@@ -1,4 +1,5 @@
 /** Angle plates and vees as the solids they are made of. Bolt holes and slots are left in, as in other blocks. */
+import { keptLast } from '../geometry/kept.ts'
 import { rectRing } from '../geometry/edges.ts'
 import { facingPose } from '../geometry/space/facing.ts'
 import { ringMoments } from '../geometry/ringMoments.ts'
@@ -103,16 +104,11 @@ export function asWeighed({ mass }: Shelf, own: readonly MountedSolid[]): Mounte
   return own.map((s) => ({ ...s, mass: mass ? (s.mass * mass) / solid : s.mass }))
 }
 
-const mounted = new WeakMap<Shelf, { readonly plate: Plate; readonly piece: MountedPiece }>()
+const mounted = keptLast<Shelf, MountedPiece>()
 
 /** With the bolts that hold it; kept as long as it and the plate are the same. */
-export function mountShelf(plate: Plate, item: Shelf): MountedPiece {
-  const known = mounted.get(item)
-  if (known?.plate === plate) return known.piece
-  const piece = standing(plate, item)
-  mounted.set(item, { plate, piece })
-  return piece
-}
+export const mountShelf = (plate: Plate, item: Shelf): MountedPiece =>
+  mounted(item, [plate], () => standing(plate, item))
 
 function standing(plate: Plate, item: Shelf): MountedPiece {
   const at = stationPoint(plate, item.at, [])

@@ -1,4 +1,5 @@
 /** What earlier setups turned, faced and recessed away, as bodies that remove: so clamps of later setups lie on what is left. */
+import { keptLast } from '../geometry/kept.ts'
 import { circleRing } from '../geometry/edges.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import { isBoreCut, type Cut, type Job, type Part, type Prism, type Setup } from '../job/schema.ts'
@@ -6,14 +7,8 @@ import { centrePoint, setupsBefore, turnedDiameters, turnedHeights } from './cut
 
 type TurnedCut = Exclude<Cut, { bore: unknown }>
 
-interface Made {
-  readonly part: Part
-  readonly x: number
-  readonly y: number
-  readonly body: Prism | null
-}
 /** The body of a cut, the same object as long as part and axis are the same: what is kept per body goes by it. */
-const made = new WeakMap<TurnedCut, Made>()
+const made = keptLast<TurnedCut, Prism | null>()
 
 /** Rings of the part, part frame, bases above its seat, in the order of the setups. */
 export const turnedAway = (job: Job, setup: Setup): readonly Prism[] =>
@@ -25,11 +20,7 @@ export const turnedIn = (job: Job, setup: Setup): readonly Prism[] =>
 
 function bodyOf(part: Part, setup: Setup, cut: TurnedCut): Prism | null {
   const { x, y } = centrePoint(part, setup)
-  const known = made.get(cut)
-  if (known?.part === part && known.x === x && known.y === y) return known.body
-  const body = ringOf(part, setup, cut, { x, y })
-  made.set(cut, { part, x, y, body })
-  return body
+  return made(cut, [part, x, y], () => ringOf(part, setup, cut, { x, y }))
 }
 
 function ringOf(part: Part, setup: Setup, cut: TurnedCut, axis: { x: number; y: number }): Prism | null {

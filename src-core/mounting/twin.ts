@@ -1,4 +1,5 @@
 /** Another workpiece alike, bolted on opposite: what it is made of where it stands. */
+import { keptOf } from '../geometry/kept.ts'
 import { boxOf } from '../geometry/polygonBox.ts'
 import { signedRingMoments } from '../geometry/ringMoments.ts'
 import { separate } from '../geometry/separate.ts'
@@ -98,21 +99,13 @@ const size = (ring: Ring): number => Math.abs(signedRingMoments(ring).area)
 
 const bySize = (shapes: readonly Shape[]): Shape[] => [...shapes].sort((a, b) => size(b.ring) - size(a.ring))
 
-const boltItems = new WeakMap<Twin, readonly ThroughBolt[]>()
-
 /** Its bolts as bolts through a part; the same objects for the same twin. */
-export function twinBolts(item: Twin): readonly ThroughBolt[] {
-  let bolts = boltItems.get(item)
-  if (!bolts)
-    boltItems.set(
-      item,
-      (bolts = item.bolts.map(({ at, ...fields }, i) => ({
-        ...fields,
-        id: `${item.id} bolt ${i + 1}`,
-        kind: 'bolt',
-        throughPart: at ?? { x: 0, y: 0 },
-        fixed: true,
-      }))),
-    )
-  return bolts
-}
+export const twinBolts = keptOf((item: Twin): readonly ThroughBolt[] =>
+  item.bolts.map(({ at, ...fields }, i) => ({
+    ...fields,
+    id: `${item.id} bolt ${i + 1}`,
+    kind: 'bolt',
+    throughPart: at ?? { x: 0, y: 0 },
+    fixed: true,
+  })),
+)

@@ -1,4 +1,5 @@
 /** How far solids reach from the spindle axis, which is z, at the heights that matter. */
+import { keptBy } from '../kept.ts'
 import type { Point3 } from '../types.ts'
 import { eachEdge, type Convex } from './convex.ts'
 
@@ -12,22 +13,13 @@ export interface Reach {
  * The point of convex pieces farthest from the z axis between two heights, ends included; null where nothing of them is
  * between. Distance from a line is convex, so it is farthest at a corner or where an edge passes one of the heights.
  */
-export function farthestReach(pieces: readonly Convex[], from: number, to: number): Reach | null {
-  let known = kept.get(pieces)
-  if (!known) kept.set(pieces, (known = new Map<string, Reach | null>()))
-  const key = `${from} ${to}`
-  let reach = known.get(key)
-  if (reach === undefined) {
-    if (known.size >= MOST) known.clear()
-    known.set(key, (reach = lookFor(pieces, from, to)))
-  }
-  return reach
-}
+export const farthestReach = (pieces: readonly Convex[], from: number, to: number): Reach | null =>
+  kept(pieces, `${from} ${to}`, () => lookFor(pieces, from, to))
 
-/** Per list of pieces, which is immutable: most stay where they are while one thing is dragged. */
-const kept = new WeakMap<readonly Convex[], Map<string, Reach | null>>()
 /** Pairs of heights that are kept: obstacles at the lathe are few. */
 const MOST = 32
+/** Per list of pieces: most stay where they are while one thing is dragged. */
+const kept = keptBy<readonly Convex[], string, Reach | null>(MOST)
 
 function lookFor(pieces: readonly Convex[], from: number, to: number): Reach | null {
   let square = -1
