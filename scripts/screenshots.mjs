@@ -72,7 +72,7 @@ async function compareJobs(page) {
 }
 async function turnByHand(page) {
   await page.getByRole('button', { name: 'Turn by hand' }).click()
-  await page.getByRole('button', { name: /Tightest/ }).click()
+  await page.getByRole('button', { name: /^Next: part/ }).click()
 }
 
 const jobFolder = await mkdtemp(join(tmpdir(), 'evenswing-'))

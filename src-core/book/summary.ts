@@ -7,10 +7,11 @@ import { checkSum } from '../job/checkSum.ts'
 import { isCounterweight, type Hardware, type Job } from '../job/schema.ts'
 import { mountPiece } from '../mounting/hardware.ts'
 import { mountSetup } from '../mounting/mount.ts'
+import { reachInPlan } from '../mounting/reachInPlan.ts'
 import { shelfUnder } from '../mounting/shelf.ts'
 import type { MountedPiece } from '../mounting/types.ts'
 
-/** The picture's box; 2 units of room stay around the plate. */
+/** The picture's box; 2 units of room stay around all that turns. */
 const BOX = 100
 const ROOM = 2
 /** Units of the box: chords may stray by this much, which nobody sees at that size. */
@@ -58,7 +59,7 @@ function picture(job: Job): JobSummary['picture'] {
   const pieces = setup.hardware.map((item): MountedPiece =>
     isClamp(item) ? mountPiece(inAir, item) : standing.get(item.id)!,
   )
-  const scale = (BOX / 2 - ROOM) / (job.plate.diameter / 2)
+  const scale = (BOX / 2 - ROOM) / reachInPlan({ job, bodies: mounted.bodies, pieces })
   const onBox = (p: Point) => `${round(BOX / 2 + p.x * scale)} ${round(BOX / 2 - p.y * scale)}`
   const ringPath = (ring: Ring): string => {
     const points = thin(flattenRing(ring, FINE / scale))

@@ -23,7 +23,7 @@ function bedRing(top: number, width: number): Ring {
 }
 
 /** Degrees between which the arrow of the turning stands. */
-const TURNING = { from: 122, to: 146 } as const
+const TURNING = { from: 112, to: 138 } as const
 /** Degrees at which the operator is named: below left, where the corner of the view is free. */
 const OPERATOR = 226
 /** Of the plate's diameter: how far out arrow and word stand, clear of its rim and within what is always in view. */
@@ -72,7 +72,7 @@ function describeRunning(radius: number): SceneItem[] {
       role: 'machine-label',
       kind: 'text',
       at: at(OPERATOR, radius * 1.03),
-      text: 'operator’s side',
+      text: 'operator',
       align: 'right',
     },
   ]

@@ -51,6 +51,17 @@ export function describePassing(
         text: reach === null ? 'cross-slide' : `cross-slide, from ${length(reach)} out`,
       },
     )
+  const first = analysis?.clearances[0]
+  if (first?.item === 'plate' && first.clearance_mm >= 0)
+    items.push({
+      id: 'rim-clearance',
+      layer: 'front',
+      role: 'guide-text',
+      kind: 'text',
+      at: { x: 0, y: -first.swept_radius_mm - first.clearance_mm / 2 },
+      align: 'centre',
+      text: `plate ${length(first.clearance_mm)} to ${first.against}`,
+    })
   for (const c of analysis ? tightestCorners(analysis) : [])
     items.push({
       id: `swept:${c.against}`,

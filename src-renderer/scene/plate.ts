@@ -1,5 +1,4 @@
-/** The faceplate: its face, slots with their names, holes. */
-import { polar } from '../../src-core/geometry/angles.ts'
+/** The faceplate: its face, slots, holes. */
 import { circleRing } from '../../src-core/geometry/edges.ts'
 import type { Ring } from '../../src-core/geometry/types.ts'
 import type { Plate } from '../../src-core/job/schema.ts'
@@ -49,16 +48,6 @@ export function describePlate(
       centre: { x: hole.x, y: hole.y },
       radius: hole.diameter / 2,
       emphasis: emphasis('hole', hole.id),
-    })),
-    ...plate.slots.map((slot): SceneItem => ({
-      id: `slot-label:${slot.id}`,
-      layer: 'plate',
-      role: 'label',
-      kind: 'text',
-      at: polar(slot.to + slot.width / 2 + (plate.diameter / 2 - slot.to - slot.width / 2) / 2, slot.angle),
-      text: slot.id,
-      align: 'centre',
-      emphasis: emphasis('slot', slot.id),
     })),
   ]
 }

@@ -187,7 +187,7 @@ describe('the window', () => {
   test('turned by hand it passes over the bed, and Escape ends it', async () => {
     page = await bench.open({ still: true })
     await page.getByRole('button', { name: 'Turn by hand' }).click()
-    await page.getByRole('button', { name: /Tightest/ }).click()
+    await page.getByRole('button', { name: /^Next: part/ }).click()
     expect(Number(await page.getByRole('slider').inputValue())).toBeGreaterThan(0)
     await page.getByTestId('plate').focus()
     await page.keyboard.press('Escape')

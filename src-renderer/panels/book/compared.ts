@@ -1,4 +1,5 @@
 /** What a comparison shows: its changes numbered, and one setup of each job with its figures. */
+import { limitWords } from '../../../src-core/verdict/limits.ts'
 import { VERDICT_WORDS } from '../../../src-core/verdict/speeds.ts'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { compareJobs } from '../../../src-core/book/compare.ts'
@@ -7,7 +8,7 @@ import type { Point } from '../../../src-core/geometry/types.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import type { Mounted } from '../../../src-core/mounting/types.ts'
-import { formatter } from '../../../src-core/units/format.ts'
+import { formatter, grouped as groupedDigits } from '../../../src-core/units/format.ts'
 
 export interface Numbered {
   readonly number: number
@@ -55,12 +56,14 @@ export function sideOf(job: Job, setupId: string): Side | null {
       mounted: mountSetup(job, setupId),
       unbalance: { amount: unbalance.static_g_mm, angle: unbalance.static_angle_deg },
       figures: [
-        { name: 'Static unbalance', words: format.unbalance(unbalance.static_g_mm) },
+        { name: 'Static unbalance', words: groupedDigits(format.unbalance(unbalance.static_g_mm)) },
         { name: 'Heavy side', words: format.angle(unbalance.static_angle_deg) },
         {
           name: 'Ceiling',
           words:
-            ceiling.rpm === null ? 'nothing limits it' : `${Math.floor(ceiling.rpm)} rpm, ${ceiling.limit}`,
+            ceiling.rpm === null || ceiling.limit === null
+              ? 'nothing limits it'
+              : `${format.speedLimit(ceiling.rpm)}: ${limitWords(ceiling.limit).short}`,
         },
         {
           name: 'Chosen speed',

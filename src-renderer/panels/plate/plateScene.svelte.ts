@@ -13,6 +13,7 @@ import { describeFlats, describeLying } from '../../scene/lying.ts'
 import { describeShelfSizes } from '../../scene/shelfSizes.ts'
 import { describeShelfFace } from '../../scene/shelfFace.ts'
 import { describeSideMachine, describeSideOverlay, describeSideWork } from '../../scene/side.ts'
+import { slotLabelChoice, slotLabels } from '../../scene/slotLabels.ts'
 import { setApart } from '../../scene/tagPlaces.ts'
 import { describePart, describeWork, worstByItem } from '../../scene/work.ts'
 import type { App } from '../../state/app.svelte.ts'
@@ -60,12 +61,17 @@ export function plateScene(app: App, camera: () => Camera): PlateScene {
         ? []
         : describeMachine(lathe, faceplate.diameter, length),
   )
+  const named = $derived(slotLabelChoice(faceplate, draw.active ? null : results.mounted))
   const plate = $derived(
     fromSide || (draw.active && lying)
       ? []
       : fromShelf
         ? describeShelfFace(fromShelf)
-        : [...describePlate(faceplate, pointed), describeCrossSlide(lathe)],
+        : [
+            ...describePlate(faceplate, pointed),
+            ...slotLabels(faceplate, named, pointed),
+            describeCrossSlide(lathe),
+          ],
   )
   const traced = $derived(
     photograph && (draw.active || session.photographOnPlate)

@@ -3,7 +3,9 @@ import { expect, it } from 'vitest'
 import { summariseJob } from '../../../src-core/book/summary.ts'
 import type { Point } from '../../../src-core/geometry/types.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
+import { reachInPlan } from '../../../src-core/mounting/reachInPlan.ts'
 import { EXAMPLES, exampleJob, shippedJob } from '../../helpers/jobs.ts'
+import { heldBlock, strapClamp } from '../../helpers/heldJobs.ts'
 import { randomJob } from '../../helpers/randomJob.ts'
 
 const link = exampleJob('flat-link')
@@ -35,7 +37,8 @@ it('draws each piece where it is mounted', () => {
   fc.assert(
     fc.property(sound, (job) => {
       const mounted = mountSetup(job, job.setups[0]!.id)
-      const onBox = (v: number) => Math.round((50 + (v * 48) / (job.plate.diameter / 2)) * 10) / 10 + 0
+      const reach = reachInPlan(mounted)
+      const onBox = (v: number) => Math.round((50 + (v * 48) / reach) * 10) / 10 + 0
       const starts = summariseJob(job).picture.flatMap(({ role, path }) =>
         role === 'piece' || role === 'weight' ? [path.slice(1, path.search(/[LZ]/))] : [],
       )
@@ -44,6 +47,19 @@ it('draws each piece where it is mounted', () => {
     }),
     { numRuns: 60 },
   )
+})
+
+it('shows the whole of a strap that stands out past the rim', () => {
+  const out = (radius: number) =>
+    summariseJob(heldBlock({ hardware: [strapClamp('c1', 1, { at: { x: radius, y: 0 }, facing: 0 })] }))
+      .picture
+  const numbers = (shapes: ReturnType<typeof out>, role: string) =>
+    shapes.filter((s) => s.role === role).flatMap(({ path }) => (path.match(/[-\d.]+/g) ?? []).map(Number))
+  const far = out(140)
+  expect(Math.min(...numbers(far, 'piece'))).toBeGreaterThanOrEqual(0)
+  expect(Math.max(...numbers(far, 'piece'))).toBeLessThanOrEqual(100)
+  // The plate is drawn smaller for it.
+  expect(numbers(far, 'plate')[0]!).toBeGreaterThan(numbers(out(60), 'plate')[0]!)
 })
 
 it('keeps pictures small and drawable for any sound job', () => {
