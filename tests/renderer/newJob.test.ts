@@ -6,6 +6,8 @@ import { serialiseJob } from '../../src-core/job/serialise.ts'
 import { EMPTY_LIBRARY } from '../../src-core/shop/schema.ts'
 import { collect } from '../../src-core/shop/use.ts'
 import { formatter } from '../../src-core/units/format.ts'
+import { mountSetup } from '../../src-core/mounting/mount.ts'
+import { packingPlace } from '../../src-renderer/editor/edits/packingPlace.ts'
 import { putStraps } from '../../src-renderer/editor/edits/fourStraps.ts'
 import { strapOffers } from '../../src-renderer/editor/edits/strapOffers.ts'
 import { blankJob, START, START_INCH, type StartFrom } from '../../src-renderer/state/blankJob.ts'
@@ -94,6 +96,14 @@ test('an inch shop starts from its own round sizes', () => {
   expect(bore!.speed / 0.3048).toBeCloseTo(65, 3)
   expect(inInches(bore!.feed)).toBeCloseTo(0.004, 5)
   expect(inInches((bore as { depth: number }).depth)).toBeCloseTo(0.04, 5)
+})
+
+test('packing put down in an inch shop is an inch across, wholly under the part, on sixteenths', () => {
+  const job = blankJob({ ...START_INCH, title: 'block', length: 7 * 25.4, width: 5 * 25.4 })
+  const mounted = mountSetup(job, 'op10')
+  const at = packingPlace(mounted)!
+  expect(at).toEqual(packingPlace(mounted, [25.4, 25.4]))
+  for (const v of [at.x, at.y].map((mm) => inInches(mm) * 16)) expect(v).toBeCloseTo(Math.round(v), 3)
 })
 
 test('what is cut is said as one would say it', () => {

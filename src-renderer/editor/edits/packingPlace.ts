@@ -23,18 +23,17 @@ import { editSetup, type Piece } from './edit.ts'
 import { groundUnder } from './fixtures.ts'
 
 /** mm: side of the packing that is put down where none is chosen. */
-const SIZE = 25
+const sizeIn = (units: DisplayUnits): number => sizeFor(units, 25, 1)
 /** Places tried across the part each way, and how thin a layer over the seat counts. */
 const TRIED = 24
 const SKIN = 0.05
 
 /** The place for packing of a size that is farthest from what carries the part already; null where none fits. */
-export function packingPlace(
-  mounted: Mounted | null,
-  [length, width]: readonly [number, number] = [SIZE, SIZE],
-): Point | null {
+export function packingPlace(mounted: Mounted | null, size?: readonly [number, number]): Point | null {
   if (!mounted) return null
-  const { plate } = mounted.job
+  const { plate, displayUnits } = mounted.job
+  const [length, width] = size ?? [sizeIn(displayUnits), sizeIn(displayUnits)]
+  const step = sizeFor(displayUnits, 0.5, 1 / 16)
   const { seat } = mounted
   const bodies = flatBodies(mounted)
   const part = boxOf(bodies.filter((b) => b.adds).flatMap((b) => b.polygons))
@@ -53,8 +52,8 @@ export function packingPlace(
   for (let i = 0; i <= TRIED; i++)
     for (let j = 0; j <= TRIED; j++) {
       const at = {
-        x: roundTo(x0 + (i * (x1 - x0)) / TRIED, 0.5),
-        y: roundTo(y0 + (j * (y1 - y0)) / TRIED, 0.5),
+        x: roundTo(x0 + (i * (x1 - x0)) / TRIED, step),
+        y: roundTo(y0 + (j * (y1 - y0)) / TRIED, step),
       }
       const far = carried.map((s) => Math.hypot(s.massCentre.x - at.x, s.massCentre.y - at.y))
       const apart = Math.min(...far, far.length === 0 ? Math.hypot(at.x, at.y) : Infinity)
@@ -71,7 +70,7 @@ export function packingPlace(
 }
 
 export function newPacking(at: Point, height: number, base = 0, units: DisplayUnits = 'mm'): Piece<Box> {
-  const size = sizeFor(units, SIZE, 1)
+  const size = sizeIn(units)
   const high = Math.max(1, height)
   return {
     kind: 'packing',

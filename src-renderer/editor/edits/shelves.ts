@@ -184,7 +184,7 @@ export const flatLaid = (job: Job, setup: Setup): Flat | null => {
 export const moveToPlace = (job: Job, setupId: string): Job => placeShelf(job, setupId)?.job ?? job
 
 /** mm from the plate to the part's back: room for a hand, and for the bore to come through. */
-const STAND_OFF = 10
+const standOff = (units: Job['displayUnits']): number => sizeFor(units, 10, 3 / 8)
 
 /** Puts the part on the piece `id`, a sub-plate or a shelf; with null on the plate. */
 export function standOn(job: Job, setupId: string, id: string | null): Job {
@@ -196,7 +196,7 @@ export function standOn(job: Job, setupId: string, id: string | null): Job {
 export function seatOnShelf(job: Job, setupId: string, id: string): Job {
   const seated = editSetup(seatOn(job, setupId, id), setupId, (s) => {
     if (!s.seat) return
-    s.seat.standOff = STAND_OFF
+    s.seat.standOff = standOff(job.displayUnits)
     s.packing = 0
     const round = outerRounds(job.part)[0]
     if (s.hardware.some((h) => h.id === id && h.kind === 'vee') && round)
