@@ -1,5 +1,5 @@
 /** Set-ups that hold as a careful turner's do, to be worsened. Invented. */
-import type { Clamp, Hardware, Job, Setup, Weight } from '../../src-core/job/schema.ts'
+import type { Clamp, Dowel, Hardware, Job, Setup, StopBlock, Weight } from '../../src-core/job/schema.ts'
 import { boreCut, block, bore, jobWith, partOf } from './jobs.ts'
 
 const stud = { thread: 'M12', class: '8.8', length: 'suit' } as const
@@ -12,6 +12,34 @@ export const BOLTED = {
   torque: 60,
   lubricated: false,
 } as const
+
+/** A stop block that faces against x. */
+export const stopBlock = (
+  at: StopBlock['at'],
+  size: StopBlock['size'],
+  more: Partial<StopBlock>,
+): StopBlock => ({
+  id: 's1',
+  kind: 'stop',
+  at,
+  facing: 180,
+  size,
+  stud,
+  torque: 45,
+  fixed: false,
+  ...more,
+})
+
+/** A pin of 12. */
+export const dowelPin = (at: Dowel['at'], length: number, more: Partial<Dowel>): Dowel => ({
+  id: 'd1',
+  kind: 'dowel',
+  at,
+  diameter: 12,
+  length,
+  fixed: false,
+  ...more,
+})
 
 /** A strap whose bolt stands in a slot of the test plate, facing the axis. */
 export const strapClamp = (id: string, slot: 1 | 2 | 3 | 4, more: Partial<Clamp> = {}): Clamp => ({

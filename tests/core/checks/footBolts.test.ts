@@ -5,16 +5,12 @@ import { footBoltFindings } from '../../../src-core/checks/footBolts.ts'
 import { rectRing } from '../../../src-core/geometry/edges.ts'
 import { isShelf, type Job, type Shelf } from '../../../src-core/job/schema.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
+import { withHardware } from '../../helpers/edited.ts'
 import { SHELF_EXAMPLES, shelfExample } from '../../helpers/jobs.ts'
 import { bearingBlock, castingInVee } from '../../helpers/shelfJobs.ts'
 
-const changed = (job: Job, change: (shelf: Shelf) => Shelf): Job => ({
-  ...job,
-  setups: job.setups.map((s) => ({
-    ...s,
-    hardware: s.hardware.map((h) => (isShelf(h) ? change(h) : h)),
-  })),
-})
+const changed = (job: Job, change: (shelf: Shelf) => Shelf): Job =>
+  withHardware(job, (h) => (isShelf(h) ? change(h) : h))
 const boltAt = (job: Job, x: number, y: number): Job =>
   changed(job, (s) => ({ ...s, bolts: s.bolts.map((b, i) => (i === 0 ? { ...b, at: { x, y } } : b)) }))
 const said = (job: Job) =>

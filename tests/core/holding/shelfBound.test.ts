@@ -10,6 +10,7 @@ import type { AnglePlate, Hardware, Job } from '../../../src-core/job/schema.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { assemble } from '../../../src-core/unbalance/assembly.ts'
 import { angularSpeed } from '../../../src-core/unbalance/static.ts'
+import { withHardware } from '../../helpers/edited.ts'
 import { drawLoad, draws, within } from '../../helpers/randomJoint.ts'
 import { rigidFactor, rigidVeeFactor } from '../../helpers/rigidJoint.ts'
 import { bearingBlock, castingInBlock, castingInVee } from '../../helpers/shelfJobs.ts'
@@ -38,7 +39,7 @@ function drawn(draw: ReturnType<typeof draws>, n: number): Job {
     const torque = within(draw, 5, 80)
     return { ...h, bolts: h.bolts.map((b) => ({ ...b, torque })) } as AnglePlate
   }
-  return { ...job, setups: job.setups.map((s) => ({ ...s, hardware: s.hardware.map(change) })) }
+  return withHardware(job, change)
 }
 
 describe('under the rigid linear program', () => {

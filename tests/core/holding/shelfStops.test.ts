@@ -10,6 +10,7 @@ import { assemble } from '../../../src-core/unbalance/assembly.ts'
 import { uncertaintiesOf } from '../../../src-core/doubt/defaults.ts'
 import { polar } from '../../../src-core/geometry/angles.ts'
 import { circleRing } from '../../../src-core/geometry/edges.ts'
+import { dowelPin, stopBlock } from '../../helpers/heldJobs.ts'
 import { expectNear } from '../../helpers/near.ts'
 import {
   ANGLE_PLATE,
@@ -31,26 +32,9 @@ const WIDE: AnglePlate = {
 }
 
 /** Hard against the base's end, 75 along; that reaches from 14 to 94 out from the plate. */
-const stop = (more: Partial<StopBlock> = {}): StopBlock => ({
-  id: 's1',
-  kind: 'stop',
-  at: { on: 'A1', along: 100, out: 54 },
-  facing: 180,
-  size: [50, 24, 18],
-  stud: { thread: 'M12', class: '8.8', length: 'suit' },
-  torque: 45,
-  fixed: false,
-  ...more,
-})
-const dowel = (more: Partial<Dowel> = {}): Dowel => ({
-  id: 'd1',
-  kind: 'dowel',
-  at: { on: 'A1', hole: 'P' },
-  diameter: 12,
-  length: 15,
-  fixed: false,
-  ...more,
-})
+const stop = (more: Partial<StopBlock> = {}) =>
+  stopBlock({ on: 'A1', along: 100, out: 54 }, [50, 24, 18], more)
+const dowel = (more: Partial<Dowel> = {}) => dowelPin({ on: 'A1', hole: 'P' }, 15, more)
 
 /** Nothing is bored; the base's bolts are light, so that the part slides first. */
 function jobOf(hardware: readonly Hardware[], bodies: readonly Prism[] = BEARING_BLOCK): Job {

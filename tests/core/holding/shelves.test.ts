@@ -1,12 +1,12 @@
 /** A part on an angle plate and a round in a vee: their joints by hand, laws, and what does not hold. */
 import { describe, expect, test } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
-import { polar } from '../../../src-core/geometry/angles.ts'
 import { circleRing, rectRing } from '../../../src-core/geometry/edges.ts'
 import { placeShelf } from '../../../src-core/holding/placeShelf.ts'
 import { jobFaults } from '../../../src-core/job/faults.ts'
 import type { AnglePlate, Clamp, Hardware, Job, Vee } from '../../../src-core/job/schema.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
+import { changed, turnedAbout } from '../../helpers/edited.ts'
 import { block, SHELF_EXAMPLES, shelfExample } from '../../helpers/jobs.ts'
 import { expectNear } from '../../helpers/near.ts'
 import {
@@ -18,17 +18,12 @@ import {
   CENTRE_HEIGHT,
   overCrown,
 } from '../../helpers/shelfJobs.ts'
-import { joint, of, said, STILL } from '../../helpers/judged.ts'
+import { expectTurned, joint, of, said, STILL } from '../../helpers/judged.ts'
 
 const G = 9.80665
 /** Low side of 60 N·m on M12: T/(K·D) less a quarter. N */
 const LOW = (60_000 / (0.2 * 12)) * 0.75
 
-/** With one piece of hardware changed. */
-const changed = (job: Job, id: string, change: (h: Hardware) => Hardware): Job => ({
-  ...job,
-  setups: job.setups.map((s) => ({ ...s, hardware: s.hardware.map((h) => (h.id === id ? change(h) : h)) })),
-})
 const shelfAt = (job: Job, y: number): Job =>
   changed(job, 'A1', (h) => ({ ...(h as AnglePlate), at: { x: 0, y } }))
 
@@ -110,37 +105,11 @@ test('the examples that come with the program may run', () => {
 })
 
 describe('turned about the axis, part, fixture and plate together', () => {
-  const turned = (job: Job, by: number): Job => ({
-    ...job,
-    plate: { ...job.plate, slots: job.plate.slots.map((s) => ({ ...s, angle: s.angle + by })) },
-    setups: job.setups.map((s) => ({
-      ...s,
-      turn: s.turn + by,
-      hardware: s.hardware.map((h): Hardware => {
-        if (h.kind !== 'anglePlate' && h.kind !== 'vee') return h
-        const at = h.at as { x: number; y: number }
-        const out = polar(Math.hypot(at.x, at.y), (Math.atan2(at.y, at.x) * 180) / Math.PI + by)
-        return { ...h, at: out, facing: h.facing + by }
-      }),
-    })),
-  })
-
   test.each([
     ['an angle plate', bearingBlock()],
     ['a vee', castingInVee()],
   ])('changes no figure but angles: %s', (_, job) => {
-    const [a, b] = [of(job), of(turned(job, 41))]
-    expect(b.findings.map((f) => f.code)).toEqual(a.findings.map((f) => f.code))
-    // Slips are searched, and round faces flattened, to a share.
-    for (const [i, j] of a.joints.entries()) {
-      expectNear(b.joints[i]!.factor!, j.factor!, { rel: 5e-3 })
-      expectNear(b.joints[i]!.tipping!, j.tipping!, { rel: 5e-3 })
-    }
-    expectNear(b.unbalance.static_g_mm, a.unbalance.static_g_mm, { rel: 1e-9 })
-    expectNear(b.unbalance.couple_g_mm2, a.unbalance.couple_g_mm2, { rel: 1e-9 })
-    expectNear(b.assembly.inertia_kg_mm2.zz, a.assembly.inertia_kg_mm2.zz, { rel: 1e-9 })
-    const turn = b.unbalance.static_angle_deg - a.unbalance.static_angle_deg
-    expectNear(((turn % 360) + 360) % 360, 41, { abs: 1e-6 })
+    expectTurned(job, turnedAbout(job, 41), 41)
   })
 })
 

@@ -9,31 +9,13 @@ import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { assemble } from '../../../src-core/unbalance/assembly.ts'
 import { uncertaintiesOf } from '../../../src-core/doubt/defaults.ts'
 import { circleRing } from '../../../src-core/geometry/edges.ts'
-import { FOUR_CLAMPS, heldBlock } from '../../helpers/heldJobs.ts'
+import { dowelPin, FOUR_CLAMPS, heldBlock, stopBlock } from '../../helpers/heldJobs.ts'
 import { block, bore, disc, partOf } from '../../helpers/jobs.ts'
 import { expectNear } from '../../helpers/near.ts'
 
 /** Beside the straps, its front hard against x = 50. */
-const stop = (more: Partial<StopBlock> = {}): StopBlock => ({
-  id: 's1',
-  kind: 'stop',
-  at: { x: 70, y: 35 },
-  facing: 180,
-  size: [40, 24, 24],
-  stud: { thread: 'M12', class: '8.8', length: 'suit' },
-  torque: 45,
-  fixed: false,
-  ...more,
-})
-const dowel = (more: Partial<Dowel> = {}): Dowel => ({
-  id: 'd1',
-  kind: 'dowel',
-  at: { hole: 'P' },
-  diameter: 12,
-  length: 30,
-  fixed: false,
-  ...more,
-})
+const stop = (more: Partial<StopBlock> = {}) => stopBlock({ x: 70, y: 35 }, [40, 24, 24], more)
+const dowel = (more: Partial<Dowel> = {}) => dowelPin({ hole: 'P' }, 30, more)
 
 /** The block of four straps on a plate with a slot for the stop's stud and a hole for a pin. */
 function jobOf(

@@ -1,13 +1,13 @@
 /** A loose vee block on an angle plate: its joint by hand, the size to set, laws, and what takes its hold away. */
 import { describe, expect, test } from 'vitest'
 import { clashFindings } from '../../../src-core/clearance/clashes.ts'
-import { turnPoint } from '../../../src-core/geometry/angles.ts'
 import { placeShelf } from '../../../src-core/holding/placeShelf.ts'
 import { jobFaults } from '../../../src-core/job/faults.ts'
 import { parseJob } from '../../../src-core/job/parse.ts'
 import type { AnglePlate, Hardware, Job, Vee } from '../../../src-core/job/schema.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { shelfSize } from '../../../src-core/mounting/shelfSize.ts'
+import { changed, turnedAbout, without } from '../../helpers/edited.ts'
 import { expectNear } from '../../helpers/near.ts'
 import { BOLTED } from '../../helpers/heldJobs.ts'
 import {
@@ -18,18 +18,10 @@ import {
   overCrown,
   VEE_BLOCK,
 } from '../../helpers/shelfJobs.ts'
-import { joint, of, said, STILL } from '../../helpers/judged.ts'
+import { expectTurned, joint, of, said, STILL } from '../../helpers/judged.ts'
 
 const G = 9.80665
 
-const withHardware = (job: Job, change: (h: readonly Hardware[]) => readonly Hardware[]): Job => ({
-  ...job,
-  setups: job.setups.map((s) => ({ ...s, hardware: [...change(s.hardware)] })),
-})
-const changed = (job: Job, id: string, change: (h: Hardware) => Hardware): Job =>
-  withHardware(job, (all) => all.map((h) => (h.id === id ? change(h) : h)))
-const without = (job: Job, ...ids: string[]): Job =>
-  withHardware(job, (all) => all.filter((h) => !ids.includes(h.id)))
 const block = (change: Partial<Vee>, job = castingInBlock()): Job =>
   changed(job, 'V1', (h) => ({ ...(h as Vee), ...change }))
 const lying = (along: number, out: number, job = castingInBlock()): Job =>
@@ -120,24 +112,7 @@ describe('a casting in a loose block', () => {
 describe('turned about the axis, part, fixture and plate together', () => {
   test.each([30, 90, 217])('by %d degrees changes no figure but angles', (by) => {
     const job = castingInBlock()
-    const turned: Job = {
-      ...withHardware(job, (all) =>
-        all.map((h): Hardware => {
-          if (h.kind !== 'anglePlate') return h
-          return { ...h, at: turnPoint(h.at as { x: number; y: number }, by), facing: h.facing + by }
-        }),
-      ),
-      plate: { ...job.plate, slots: job.plate.slots.map((s) => ({ ...s, angle: s.angle + by })) },
-    }
-    const whole = { ...turned, setups: turned.setups.map((s) => ({ ...s, turn: s.turn + by })) }
-    const [a, b] = [of(job), of(whole)]
-    expect(b.findings.map((f) => f.code)).toEqual(a.findings.map((f) => f.code))
-    for (const [i, j] of a.joints.entries()) {
-      expectNear(b.joints[i]!.factor!, j.factor!, { rel: 5e-3 })
-      expectNear(b.joints[i]!.tipping!, j.tipping!, { rel: 5e-3 })
-    }
-    expectNear(b.unbalance.static_g_mm, a.unbalance.static_g_mm, { rel: 1e-9 })
-    expectNear(b.unbalance.couple_g_mm2, a.unbalance.couple_g_mm2, { rel: 1e-9 })
+    expectTurned(job, turnedAbout(job, by), by)
   })
 })
 
@@ -214,11 +189,8 @@ describe('what takes its hold away', () => {
         thread: 'M12',
       })),
     })
-    const job = withHardware(without(wide, 'c1', 'c2'), (all) => [
-      ...all,
-      overCrown('c1', 'H1', 0),
-      overCrown('c2', 'H2', 180),
-    ])
+    const one = changed(wide, 'c1', () => overCrown('c1', 'H1', 0))
+    const job = changed(one, 'c2', () => overCrown('c2', 'H2', 180))
     expect(joint(job, 'part').factor!).toBeGreaterThan(0)
     expect(said(job, 'block-loose')[0]).toMatch(/What stands on its own lands holds the part in it/)
     expect(of(job).verdict.state).toBe('stop')

@@ -2,7 +2,8 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
-import { isPrism, type Clamp, type Hardware, type Job, type Setup } from '../../../src-core/job/schema.ts'
+import { isPrism, type Clamp, type Job, type Setup } from '../../../src-core/job/schema.ts'
+import { withHardware } from '../../helpers/edited.ts'
 import { FOUR_CLAMPS, heldBlock, stackOf } from '../../helpers/heldJobs.ts'
 import { piece } from '../../helpers/jobs.ts'
 
@@ -47,10 +48,6 @@ const job = ({ torques, nut, radii, speed, height, centre, cut, brake, pads }: D
   })
 }
 
-const withHardware = (j: Job, change: (h: Hardware) => Hardware | null): Job => ({
-  ...j,
-  setups: j.setups.map((s) => ({ ...s, hardware: s.hardware.flatMap((h) => change(h) ?? []) })),
-})
 const only = (id: string, change: (c: Clamp) => Clamp | null) => (j: Job) =>
   withHardware(j, (h) => (h.id === id && h.kind === 'clamp' ? change(h) : h))
 

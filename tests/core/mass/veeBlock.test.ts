@@ -7,6 +7,7 @@ import type { Hardware, Job, Vee } from '../../../src-core/job/schema.ts'
 import { meshProperties } from '../../../src-core/mesh/properties.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { assemble } from '../../../src-core/unbalance/assembly.ts'
+import { withHardware } from '../../helpers/edited.ts'
 import { mm } from '../../helpers/arbitraries.ts'
 import { expectNear } from '../../helpers/near.ts'
 import { manifoldPrism } from '../../helpers/peers.ts'
@@ -33,7 +34,7 @@ function laidOut({ facing, below, along, out, size, opening }: Laid): Job {
     const vee: Partial<Vee> = { at: { on: 'A1', along, out }, size: [...size], opening }
     return h.kind === 'vee' ? { ...h, ...vee } : h
   }
-  return { ...job, setups: job.setups.map((s) => ({ ...s, hardware: s.hardware.map(change) })) }
+  return withHardware(job, change)
 }
 
 /** Shelf frame x along, y over the shelf, z out: a box less the vee, then turned and moved to its place. */
