@@ -1,4 +1,5 @@
 /** What a setup's cuts ask of the spindle and of the clamps. */
+import { LIMITS } from '../job/fields.ts'
 import { findMaterial } from '../job/materials.ts'
 import type { Cut } from '../job/schema.ts'
 import { keptFor } from '../mounting/kept.ts'
@@ -59,7 +60,8 @@ function advise(mounted: Mounted): CuttingAdvice | null {
 
 function cutRow(mounted: Mounted, place: CutPlace, group: CuttingGroup | null): CutRow {
   const { cut, bore, diameter } = place
-  const ideal = cuttingRpm(cut.speed, diameter)
+  // A hole as small as a number can be would ask for a speed without end.
+  const ideal = Math.min(cuttingRpm(cut.speed, diameter), LIMITS.speed)
   const interrupted = cut.interrupted || isInterrupted(mounted, place)
   const depth = cut.kind === 'drill' ? null : Math.max(cut.depth, skinOf(place) ?? 0)
   return {

@@ -129,6 +129,12 @@ export function ringMoments(ring: Ring, about: Point = ORIGIN): Moments {
   return m.area < 0 ? scaleMoments(m, -1) : m
 }
 
+/** mm: the centre of what a simple ring encloses; `about` where that is nothing. */
+export function ringCentre(ring: Ring, about: Point = ORIGIN): Point {
+  const m = ringMoments(ring, about)
+  return m.area === 0 ? about : { x: about.x + m.x / m.area, y: about.y + m.y / m.area }
+}
+
 /** Moments of an outline less its holes. */
 export function regionMoments(region: Region, about: Point = ORIGIN): Moments {
   let total = ringMoments(region.outline, about)

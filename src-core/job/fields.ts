@@ -7,6 +7,8 @@ import { PICTURE_LIMITS } from '../picture/limits.ts'
 /** Bounds that a lathe job cannot reasonably pass; they keep hostile files from costing time or digits. */
 export const LIMITS = {
   coordinate: COORDINATE_LIMIT,
+  /** rpm. */
+  speed: 1e5,
   verticesPerRing: 20_000,
   holesPerBody: 500,
   bodies: 200,
@@ -39,7 +41,7 @@ export const length = z.number().min(0).max(LIMITS.coordinate)
 export const positiveLength = z.number().positive().max(LIMITS.coordinate)
 export const angle = z.number().min(-3600).max(3600)
 export const mass = z.number().min(0).max(1e6)
-export const speed = z.number().positive().max(1e5)
+export const speed = z.number().positive().max(LIMITS.speed)
 export const orNull = <T extends z.ZodType>(schema: T) => schema.nullable()
 /** May be left out or null. */
 export const optional = <T extends z.ZodType>(schema: T) => schema.nullable().optional()

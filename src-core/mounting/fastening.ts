@@ -63,7 +63,8 @@ export function fasten(
   const seat = grip + washer.thickness
   const needed = anchor + seat + nut.height + BEYOND_NUT * (thread?.pitch ?? 0)
   const given = fields.stud.length
-  const suited = suitedLength(needed)
+  // What it is to press on may lie behind the face: a rod has some length all the same.
+  const suited = suitedLength(Math.max(needed, d))
   const length = given === 'suit' ? suited : (given ?? null)
   const whole = length ?? suited
   const front = whole - anchor

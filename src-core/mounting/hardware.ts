@@ -1,5 +1,5 @@
 /** A piece of hardware where it stands, as the solids it is made of. */
-import { regionMoments, ringMoments } from '../geometry/ringMoments.ts'
+import { regionMoments, ringCentre, ringMoments } from '../geometry/ringMoments.ts'
 import { circleRing } from '../geometry/edges.ts'
 import { polar } from '../geometry/angles.ts'
 import type { Point, Ring } from '../geometry/types.ts'
@@ -81,9 +81,7 @@ function mountBox(plate: Plate, item: Box, hardware: readonly Hardware[]): Mount
 }
 
 function footprintCentre(footprint: Footprint, ring: Ring, at: Point): Point {
-  if (!('outline' in footprint)) return at
-  const m = ringMoments(ring, at)
-  return m.area === 0 ? at : { x: at.x + m.x / m.area, y: at.y + m.y / m.area }
+  return 'outline' in footprint ? ringCentre(ring, at) : at
 }
 
 /** Packing lies loose; every other box is bolted: through its slot's width, its hole, or its thread. */

@@ -1,7 +1,7 @@
 /** Solids that do not stand upright: an outline of some thickness in any pose, with the upright box about it. */
 import { edgesBox, ringEdges } from '../geometry/edges.ts'
 import { outOf, type Pose } from '../geometry/space/pose.ts'
-import { ringMoments } from '../geometry/ringMoments.ts'
+import { ringCentre, ringMoments } from '../geometry/ringMoments.ts'
 import type { Point, Point3, Ring } from '../geometry/types.ts'
 import type { Lying, MountedSolid } from './types.ts'
 
@@ -36,13 +36,12 @@ export function lyingSolid(
   perMm3: number,
 ): MountedSolid {
   const lies = { pose, ring, z0, z1 }
-  const m = ringMoments(ring, ring[0])
-  const middle = { x: ring[0]!.x + m.x / m.area, y: ring[0]!.y + m.y / m.area, z: (z0 + z1) / 2 }
+  const middle = { ...ringCentre(ring, ring[0]), z: (z0 + z1) / 2 }
   return {
     role,
     ...envelopeOf(lies),
     lies,
-    mass: m.area * (z1 - z0) * perMm3,
+    mass: ringMoments(ring, ring[0]).area * (z1 - z0) * perMm3,
     massCentre: outOf(pose, middle),
   }
 }

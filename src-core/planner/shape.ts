@@ -2,7 +2,7 @@
 import { roundCircle, turnPoint } from '../geometry/angles.ts'
 import { rectRing } from '../geometry/edges.ts'
 import { flattenRing } from '../geometry/flatten.ts'
-import { ringMoments } from '../geometry/ringMoments.ts'
+import { ringCentre } from '../geometry/ringMoments.ts'
 import { polygonOffset } from '../geometry/polygon.ts'
 import { convexHull } from '../geometry/convexHull.ts'
 import { ROUNDING, TOLERANCE } from '../geometry/tolerance.ts'
@@ -25,9 +25,7 @@ export function footprintShape(footprint: Footprint): Shape {
 
 /** Plan centre of a footprint in its own frame: where a piece of even thickness has its mass. */
 export function footprintCentre(footprint: Footprint): Point {
-  if (!('outline' in footprint)) return ORIGIN
-  const m = ringMoments(footprint.outline)
-  return m.area === 0 ? ORIGIN : { x: m.x / m.area, y: m.y / m.area }
+  return 'outline' in footprint ? ringCentre(footprint.outline) : ORIGIN
 }
 
 export function turnShape(shape: Shape, degrees: number): Shape {

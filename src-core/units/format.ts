@@ -3,8 +3,12 @@ import { convert } from './convert.ts'
 
 export type DisplayUnits = 'mm' | 'in'
 
+/** No figure of a lathe job is larger: what is, by sizes that cannot be, is said to be over it. */
+const MOST = 1e12
+
 /** Fixed decimals without trailing zeros and without "-0". */
 export function plain(value: number, decimals: number): string {
+  if (Math.abs(value) > MOST) return `${value < 0 ? 'under -' : 'over '}${MOST}`
   const fixed = value.toFixed(decimals)
   const trimmed = fixed.includes('.') ? fixed.replace(/\.?0+$/, '') : fixed
   return trimmed === '-0' ? '0' : trimmed
@@ -12,8 +16,11 @@ export function plain(value: number, decimals: number): string {
 
 /** `digits` significant figures in plain notation. */
 export function significant(value: number, digits: number): string {
-  if (value === 0 || !Number.isFinite(value)) return String(value)
-  const decimals = Math.max(0, Math.min(9, digits - 1 - Math.floor(Math.log10(Math.abs(value)))))
+  if (value === 0) return '0'
+  const decimals = Math.max(
+    0,
+    Math.min(9, digits - 1 - Math.floor(Math.log10(Math.min(Math.abs(value), MOST)))),
+  )
   return plain(value, decimals)
 }
 

@@ -118,6 +118,11 @@ function pullFindings(input: SpeedFindingsInput, rpm: number): Finding[] {
   const heavy = `heavy side at ${directionWords(fmt, unbalance.static_angle_deg)}`
   const pulls = `Unbalance pulls ${fmt.force(force)} at ${fmt.speed(rpm)}, ${fmt.percent(force / weight)} of ${fmt.force(weight)} (95 % bound ${fmt.force(upper)}), ${heavy}; limit ${criterionWords(setup, fmt)}`
   if (!isCriterionKnown(setup.criterion, massesOf(input))) return []
+  if (!Number.isFinite(upper)) {
+    const message =
+      'The pull cannot be worked out: a size of this job is smaller or larger than a thing can be. Look through its sizes.'
+    return [finding('stop', 'unbalance-over-limit', 'setup', message)]
+  }
   const over = limits.balanceBestEstimate
   if (over !== null && isOver(rpm, over)) {
     const message = `The pull is over the limit at ${fmt.speed(rpm)}. ${pulls}. ${cure(input)}`

@@ -23,15 +23,14 @@ export const EXAMPLES = ['flat-link', 'bearing-bracket'] as const
 export const exampleText = (name: (typeof EXAMPLES)[number]): string =>
   readFileSync(new URL(`../data/jobs/v2/${name}.evenswing.json`, import.meta.url), 'utf8')
 
-/** The examples that come with the program. */
-export const shippedText = (name: (typeof EXAMPLES)[number]): string =>
-  readFileSync(new URL(`../../examples/${name}.evenswing`, import.meta.url), 'utf8')
-
-/** Of those, the parts that do not lie flat. */
+/** Of the examples that come with the program, the parts that do not lie flat. */
 export const SHELF_EXAMPLES = ['bearing-block', 'round-casting'] as const
 
-export const shelfExample = (name: (typeof SHELF_EXAMPLES)[number]): Job =>
-  soundJob(readFileSync(new URL(`../../examples/${name}.evenswing`, import.meta.url), 'utf8'))
+/** The examples that come with the program. */
+export const shippedText = (name: (typeof EXAMPLES | typeof SHELF_EXAMPLES)[number]): string =>
+  readFileSync(new URL(`../../examples/${name}.evenswing`, import.meta.url), 'utf8')
+
+export const shelfExample = (name: (typeof SHELF_EXAMPLES)[number]): Job => soundJob(shippedText(name))
 
 /** Parses a text that must be a sound job. */
 export function soundJob(text: string): Job {

@@ -4,11 +4,12 @@ import { analyse } from '../../src-core/analysis/analyse.ts'
 import { LIMITS } from '../../src-core/job/schema.ts'
 import { parseJob } from '../../src-core/job/parse.ts'
 import { serialiseJob } from '../../src-core/job/serialise.ts'
-import { EXAMPLES, exampleText } from '../helpers/jobs.ts'
+import { EXAMPLES, exampleText, SHELF_EXAMPLES, shippedText } from '../helpers/jobs.ts'
 
 /** How many spoilt files each fuzz tries; set EVENSWING_FUZZ higher for a long run. */
 const RUNS = Number(process.env['EVENSWING_FUZZ'] ?? 300)
-const TEXTS = EXAMPLES.map(exampleText)
+const TEXTS = [...EXAMPLES.map(exampleText), ...SHELF_EXAMPLES.map(shippedText)]
+const which = fc.nat(TEXTS.length - 1)
 
 /** Whatever the text, a result comes back: a job that can be written and analysed, or faults in one line each. */
 function expectAnswer(text: string): void {
@@ -26,7 +27,8 @@ function expectAnswer(text: string): void {
   const again = parseJob(serialiseJob(result.job))
   expect(again).toEqual({ ok: true, job: withoutMinusNought(result.job) })
   for (const { id } of result.job.setups) {
-    const { findings, speeds } = analyse(result.job, id)
+    const { findings, speeds, terms } = analyse(result.job, id)
+    for (const t of terms) expect(t.mass_kg, t.item).toBeGreaterThanOrEqual(0)
     for (const f of findings) expect(f.message).not.toMatch(/NaN|undefined|Infinity|\[object/)
     for (const s of speeds) expect(Number.isFinite(s.force_N)).toBe(true)
   }
@@ -102,7 +104,7 @@ function mutate(which: number, mutations: readonly Mutation[]): string {
 describe('spoilt job files', () => {
   it('with values changed, dropped, added and doubled get an answer', () => {
     fc.assert(
-      fc.property(fc.nat(1), fc.array(mutation, { minLength: 1, maxLength: 4 }), (which, mutations) => {
+      fc.property(which, fc.array(mutation, { minLength: 1, maxLength: 4 }), (which, mutations) => {
         expectAnswer(mutate(which, mutations))
       }),
       { numRuns: RUNS },
@@ -112,7 +114,7 @@ describe('spoilt job files', () => {
   it('with numbers nudged still analyse', () => {
     const nudge = fc.tuple(fc.nat(), fc.double({ min: -2, max: 2, noNaN: true }))
     fc.assert(
-      fc.property(fc.nat(1), fc.array(nudge, { minLength: 1, maxLength: 6 }), (which, nudges) => {
+      fc.property(which, fc.array(nudge, { minLength: 1, maxLength: 6 }), (which, nudges) => {
         const document = structuredClone(DOCUMENTS[which]!)
         for (const [where, factor] of nudges) {
           const path = PLACES[which]![where % PLACES[which]!.length]!
@@ -131,25 +133,40 @@ describe('spoilt job files', () => {
   it('with characters changed, cut off or doubled get an answer', () => {
     const edit = fc.record({ at: fc.nat(), cut: fc.nat(40), put: fc.string({ maxLength: 8 }) })
     fc.assert(
-      fc.property(
-        fc.nat(1),
-        fc.array(edit, { minLength: 1, maxLength: 3 }),
-        fc.nat(9),
-        (which, edits, end) => {
-          let text = TEXTS[which]!
-          for (const { at, cut, put } of edits) {
-            const i = at % text.length
-            text = text.slice(0, i) + put + text.slice(i + cut)
-          }
-          expectAnswer(end === 0 ? text.slice(0, text.length / 2) : text)
-        },
-      ),
+      fc.property(which, fc.array(edit, { minLength: 1, maxLength: 3 }), fc.nat(9), (which, edits, end) => {
+        let text = TEXTS[which]!
+        for (const { at, cut, put } of edits) {
+          const i = at % text.length
+          text = text.slice(0, i) + put + text.slice(i + cut)
+        }
+        expectAnswer(end === 0 ? text.slice(0, text.length / 2) : text)
+      }),
       { numRuns: RUNS },
     )
   })
 
   it('of any text at all get an answer', () => {
     fc.assert(fc.property(fc.oneof(fc.string(), fc.json()), expectAnswer), { numRuns: RUNS })
+  })
+})
+
+describe('sizes that no thing has', () => {
+  it('a foot without length, a hole without width, a machine without weight: figures stay figures', () => {
+    const casting = shippedText('round-casting')
+    const block = shippedText('bearing-block')
+    const nought = (text: string, path: readonly PropertyKey[], value: number) => {
+      const document = JSON.parse(text) as Record<PropertyKey, unknown>
+      const parent = path.slice(0, -1).reduce((o, key) => o[key] as Record<PropertyKey, unknown>, document)
+      expect(typeof parent[path.at(-1)!]).toBe('number')
+      parent[path.at(-1)!] = value
+      const spoilt = JSON.stringify(document)
+      expect(parseJob(spoilt).ok).toBe(true)
+      return spoilt
+    }
+    expectAnswer(nought(casting, ['setups', 0, 'hardware', 0, 'foot', 'length'], 5e-324))
+    expectAnswer(nought(block, ['lathe', 'mass'], 5e-324))
+    expectAnswer(nought(block, ['part', 'bodies', 1, 'thickness'], 1e-12))
+    expectAnswer(nought(block, ['part', 'bores', 0, 'y'], 100_000))
   })
 })
 

@@ -72,3 +72,13 @@ test('nor written out in a row of noughts', () => {
     'under 0.1 thou',
   ])
 })
+
+test('a figure that cannot be, of sizes that cannot be, is no row of digits and no word of arithmetic', () => {
+  const { percent, force, length, unbalance } = formatter('mm')
+  expect([percent(Infinity), force(1e300), length(-1e13), unbalance(Infinity)]).toEqual([
+    'over 1000000000000 %',
+    'over 1000000000000 N',
+    'under -1000000000000 mm',
+    'over 1000000000000 g·mm',
+  ])
+})
