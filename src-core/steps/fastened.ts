@@ -1,5 +1,6 @@
 /** How a piece is bolted on, as one reads it beside the machine. */
 import { fastenerOf, fastenerWords } from '../hardware/fastener.ts'
+import { convert } from '../units/convert.ts'
 import { onFixtureWords } from '../hardware/words.ts'
 import { nutSize } from '../hardware/nuts.ts'
 import { directionOf } from '../geometry/angles.ts'
@@ -31,6 +32,26 @@ export function wrench({ item, fastenings }: MountedPiece): number | null {
   return thread ? (nutSize(thread)?.flats ?? null) : null
 }
 
+/** As it is stamped on the wrench, whatever the job is shown in: `18 mm`, `3/4 in`; anything else in the job's own units. */
+export function wrenchWords(flats: number, fmt: Formatter): string {
+  const sixteenths = convert(flats, 'mm', 'in') * 16
+  const [inch, mm] = [Math.round(sixteenths), Math.round(flats)]
+  if (Math.abs(flats - mm) < STAMPED) return `${mm} mm`
+  if (Math.abs(sixteenths - inch) < STAMPED) return `${mixed(inch)} in`
+  return fmt.units === 'in' ? fmt.length(flats) : `${plain(flats, 1)} mm`
+}
+
+/** mm, or sixteenths of an inch, by which a size is off through rounding alone. */
+const STAMPED = 1e-6
+
+/** Sixteenths as a mixed number in its lowest terms: 3/4, 1-1/8, 2. */
+function mixed(sixteenths: number): string {
+  const whole = Math.floor(sixteenths / 16)
+  let [over, under] = [sixteenths % 16, 16]
+  while (over > 0 && over % 2 === 0) [over, under] = [over / 2, under / 2]
+  return [whole > 0 ? plain(whole, 0) : '', over > 0 ? `${over}/${under}` : ''].filter(Boolean).join('-')
+}
+
 /** Stud, wrench, torque and its pull on a spanner of a length in mm; null: of usual length. */
 export function boltFacts(piece: MountedPiece, fmt: Formatter, spanner: number | null): Fact[] {
   const fastener = fastenerOf(piece.item)
@@ -44,7 +65,7 @@ export function boltFacts(piece: MountedPiece, fmt: Formatter, spanner: number |
   const lubricated = 'lubricated' in piece.item ? piece.item.lubricated : null
   return facts(
     ['Stud', stud],
-    ['Wrench', flats === null ? null : fmt.units === 'in' ? fmt.length(flats) : `${plain(flats, 1)} mm`],
+    ['Wrench', flats === null ? null : wrenchWords(flats, fmt)],
     [
       'Torque',
       fastener.torque === null

@@ -3,6 +3,7 @@ import type { Analysis } from '../../analysis/result.ts'
 import type { Drawing, Primitive } from '../model/model.ts'
 import { box, text } from '../model/primitives.ts'
 import { fitText, wrapText } from '../text/textWidth.ts'
+import { indexWords } from '../../mounting/plateAngle.ts'
 import type { Mounted } from '../../mounting/types.ts'
 import { VERDICT_WORDS } from '../../verdict/speeds.ts'
 import { BEFORE_POWER } from '../../words/cautions.ts'
@@ -14,7 +15,9 @@ import { stepsOf } from '../../steps/steps.ts'
 const CARD = { width: 210, height: 148, margin: 8 } as const
 /** Column of words, and the circle that the plate is drawn into. */
 const COLUMN = 112
-const PLATE = { x: 164, y: 72, radius: 36 } as const
+const PLATE = { x: 162.5, y: 76, radius: 30.5 } as const
+/** Under it. */
+const SEEN = { y: 27, width: 80, words: 'Seen from the tailstock; ◄' } as const
 /** Capital heights, mm: to be read at arm's length and more. */
 const HEIGHT = { title: 7, value: 4, words: 3.5, label: 2.5 } as const
 /** Room for the box to tick. */
@@ -70,11 +73,17 @@ export function stepCards(mounted: Mounted, analysis: Analysis): Drawing[] {
           ),
           ...wordsOf(lines),
           ...cardPlate(mounted, step.lit, PLATE, PLATE.radius),
+          seenFrom(mounted),
           ...foot(mounted, analysis, `${i + 1} of ${steps.length}`),
         ],
       }
     })
   })
+}
+
+function seenFrom({ job }: Mounted): Primitive {
+  const words = fitText(`${SEEN.words} ${indexWords(job)}`, HEIGHT.label, SEEN.width)
+  return text({ x: PLATE.x, y: SEEN.y }, words, HEIGHT.label, { anchor: 'middle' })
 }
 
 function linesOf(step: Step): Line[] {

@@ -28,7 +28,10 @@ const LEADS = [6, 10, 15, 21, 28, 36, 46, 60, 76, 94]
 /** From the swing circle outward, mm. */
 const RINGS = [9, 15, 22, 31]
 
-export function slotLabels({ job, origin, scale }: ViewInput, { rim, swing }: FrontLines): Label[] {
+export function slotLabels(
+  { job, origin, scale }: Pick<ViewInput, 'job' | 'origin' | 'scale'>,
+  { rim, swing }: Pick<FrontLines, 'rim' | 'swing'>,
+): Label[] {
   return job.plate.slots.map((slot): Label => {
     const a = toRadians(slot.angle)
     const at = (r: number, across: number): Point => ({

@@ -7,6 +7,7 @@ import type { Job } from '../../../src-core/job/schema.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { cardPlate } from '../../../src-core/drawing/cards/cardPlate.ts'
 import { stepCards } from '../../../src-core/drawing/cards/stepCards.ts'
+import { lettering, overlaps, struckThrough } from '../../helpers/sheetText.ts'
 import { stepsOf } from '../../../src-core/steps/steps.ts'
 import { EXAMPLES, block, jobWith, partOf, shippedJob } from '../../helpers/jobs.ts'
 
@@ -50,6 +51,29 @@ describe.each(setups)('$what', ({ job, id }) => {
       }
   })
 
+  test('the plate says which way up it is: every slot named, the index marked, no name over a line or another', () => {
+    for (const card of cards) {
+      const named = texts(card).filter((t) => job.plate.slots.some((s) => s.id === t.text))
+      expect(named.map((t) => t.text).sort()).toEqual(job.plate.slots.map((s) => s.id).sort())
+      const marks = card.primitives.filter(
+        (p) => p.kind === 'path' && p.layer === 'mark' && p.fill === 'solid',
+      )
+      expect(marks).toHaveLength(1)
+      expect(texts(card).some((t) => t.text.startsWith('Seen from the tailstock'))).toBe(true)
+      expect(overlaps(lettering(card))).toEqual([])
+      expect(struckThrough(card, lettering(card))).toEqual([])
+    }
+  })
+
+  test('what a step is about is named', () => {
+    const mounted = mountSetup(job, id)
+    for (const s of steps.filter((one) => one.lit.length === 1)) {
+      const piece = mounted.pieces.find((p) => p.item.id === s.lit[0])
+      const card = cards.find((c) => texts(c).some((t) => t.text.includes(s.title)))!
+      if (piece) expect(texts(card).filter((t) => t.text === piece.item.id)).toHaveLength(1)
+    }
+  })
+
   test('the verdict is on every card', () => {
     const word = analysis.verdict.state === 'not-judged' ? 'NOT JUDGED' : analysis.verdict.state.toUpperCase()
     for (const card of cards) expect(texts(card).some((t) => t.text.startsWith(`${word}: `))).toBe(true)
@@ -58,7 +82,7 @@ describe.each(setups)('$what', ({ job, id }) => {
 
 test('a part that reaches out past the plate stays within the circle that the plate is drawn into', () => {
   const job = jobWith({ part: partOf([block('b', { x: 0, y: 0 }, [500, 60, 20])]) })
-  const [centre, radius] = [{ x: 164, y: 72 }, 36]
+  const [centre, radius] = [{ x: 163, y: 76 }, 32]
   const drawn = cardPlate(mountSetup(job, 'op10'), [], centre, radius)
   const corners = drawn.flatMap((p) => (p.kind === 'path' ? p.steps.filter((s) => s.to !== 'close') : []))
   const off = corners.map((c) => Math.hypot(c.x - centre.x, c.y - centre.y))

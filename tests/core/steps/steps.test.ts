@@ -2,8 +2,10 @@ import { describe, expect, test } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
+import { wrenchWords } from '../../../src-core/steps/fastened.ts'
 import { stepsOf } from '../../../src-core/steps/steps.ts'
 import type { Step } from '../../../src-core/steps/step.ts'
+import { formatter } from '../../../src-core/units/format.ts'
 import { gunmetalStrap, inchBracket, lever } from '../../helpers/turnersOtherJobs.ts'
 import { EXAMPLES, jobWith, shippedJob } from '../../helpers/jobs.ts'
 
@@ -133,4 +135,13 @@ test.each([
     }
     expect(JSON.stringify(list)).not.toMatch(/NaN|undefined/)
   }
+})
+
+test('a wrench is called what is stamped on it, whatever the job is shown in', () => {
+  const words = (mm: number) => [wrenchWords(mm, formatter('mm')), wrenchWords(mm, formatter('in'))]
+  expect(words(18)).toEqual(['18 mm', '18 mm'])
+  // 3/4 in, 1-1/8 in and 2 in.
+  expect([19.05, 28.575, 50.8].map(words)).toEqual(['3/4 in', '1-1/8 in', '2 in'].map((w) => [w, w]))
+  // A Whitworth nut, which is called by its thread.
+  expect(words(20.828)).toEqual(['20.8 mm', '0.82 in'])
 })
