@@ -1,4 +1,4 @@
-/** What lies nearest to the eye at each cell of a picture. */
+/** What lies nearest to the eye at each cell of a picture, and whose it is. */
 import { boxOf, type Box } from '../../geometry/polygonBox.ts'
 import type { Point } from '../../geometry/types.ts'
 
@@ -9,8 +9,10 @@ export interface Corner extends Point {
 
 export class DepthMap {
   readonly cell: number
-  private readonly columns: number
-  private readonly rows: number
+  readonly columns: number
+  readonly rows: number
+  /** Row by row; 0 where it is nobody's. */
+  readonly owners: Uint16Array
   private readonly x0: number
   private readonly y0: number
   private readonly cells: Float32Array
@@ -23,10 +25,11 @@ export class DepthMap {
     this.columns = Math.ceil((box.x1 - this.x0) / cell) + 3
     this.rows = Math.ceil((box.y1 - this.y0) / cell) + 3
     this.cells = new Float32Array(this.columns * this.rows).fill(-Infinity)
+    this.owners = new Uint16Array(this.columns * this.rows)
   }
 
   /** A flat face with its holes (even-odd). Faces seen edge on leave nothing. */
-  fill(rings: readonly (readonly Corner[])[]): void {
+  fill(rings: readonly (readonly Corner[])[], owner = 0): void {
     const plane = planeOf(rings[0] ?? [])
     if (!plane) return
     const { y0, y1 } = boxOf(rings)
@@ -34,7 +37,7 @@ export class DepthMap {
     const high = Math.min(this.rows - 1, this.row(y1))
     this.crossings(rings, low, high).forEach((xs, i) => {
       const y = this.y0 + (low + i + 0.5) * this.cell
-      for (let k = 0; k + 1 < xs.length; k += 2) this.span(low + i, y, xs[k]!, xs[k + 1]!, plane)
+      for (let k = 0; k + 1 < xs.length; k += 2) this.span(low + i, y, [xs[k]!, xs[k + 1]!], plane, owner)
     })
   }
 
@@ -55,13 +58,29 @@ export class DepthMap {
     return rows
   }
 
-  private span(r: number, y: number, from: number, to: number, { a, b, c }: Plane): void {
+  private span(
+    r: number,
+    y: number,
+    [from, to]: readonly [number, number],
+    { a, b, c }: Plane,
+    owner: number,
+  ): void {
     const first = Math.max(0, Math.ceil((from - this.x0) / this.cell - 0.5))
     const last = Math.min(this.columns - 1, Math.floor((to - this.x0) / this.cell - 0.5))
     for (let k = first; k <= last; k++) {
       const near = a * (this.x0 + (k + 0.5) * this.cell) + b * y + c
       const at = r * this.columns + k
-      if (near > this.cells[at]!) this.cells[at] = near
+      if (near <= this.cells[at]!) continue
+      this.cells[at] = near
+      this.owners[at] = owner
+    }
+  }
+
+  /** Middle of a cell by its place in `owners`. */
+  middle(cell: number): Point {
+    return {
+      x: this.x0 + ((cell % this.columns) + 0.5) * this.cell,
+      y: this.y0 + (Math.floor(cell / this.columns) + 0.5) * this.cell,
     }
   }
 

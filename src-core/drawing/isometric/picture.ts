@@ -6,10 +6,14 @@ import type { Mounted } from '../../mounting/types.ts'
 import { DepthMap, type Corner } from './depthMap.ts'
 import { meshEdges, slabEdges } from './edges.ts'
 import { ISOMETRIC, towards, type Eye } from './projection.ts'
+import { widestSpots } from './spots.ts'
 import { setupSolids, type Facets, type Part, type Slab, type Solids } from './solids.ts'
 
 /** A cell on paper, mm: finer than a narrow line. */
 const CELL = 0.12
+/** The same for spots, and the least that shows round one, mm on paper: a dot of 0.7 and a little. */
+const SPOT_CELL = 0.25
+const SPOT = 0.9
 /** A face leans toward the eye by two units of nearness a unit of picture, seldom more; over the cells that are looked at. */
 const SLACK = 5
 /** Pieces of a line that are shorter on paper, mm, are what rounding leaves. */
@@ -24,6 +28,8 @@ export interface Picture {
   readonly box: Box
   /** What shows at a scale of paper mm a picture unit. */
   lines(scale: number): PictureLine[]
+  /** Where each piece that shows does so best, by its id, at a scale: within its ground, off its edges. */
+  spots(scale: number): ReadonlyMap<string, Point>
 }
 
 const corner = ({ project, nearness }: Eye, p: Point3): Corner => ({ ...project(p), near: nearness(p) })
@@ -31,7 +37,11 @@ const corner = ({ project, nearness }: Eye, p: Point3): Corner => ({ ...project(
 export function setupPicture(mounted: Mounted, eye: Eye = ISOMETRIC): Picture {
   const solids = setupSolids(mounted)
   const box = boxOf(pointsOf(solids, eye))
-  return { box, lines: (scale) => visibleLines(solids, box, scale, eye) }
+  return {
+    box,
+    lines: (scale) => visibleLines(solids, box, scale, eye),
+    spots: (scale) => spotsOf(solids, box, scale, eye),
+  }
 }
 
 /** Every corner on the picture. */
@@ -42,24 +52,40 @@ const pointsOf = ({ slabs, meshes }: Solids, { project }: Eye): Point[][] => [
   ...meshes.map(({ vertices }) => vertices.map(project)),
 ]
 
+/** @param owner number of what a slab is of. */
+function depthsOf(solids: Solids, map: DepthMap, eye: Eye, owner: (slab: Slab) => number): void {
+  for (const slab of solids.slabs) fillSlab(map, slab, eye, owner(slab))
+  for (const mesh of solids.meshes) fillMesh(map, mesh, eye)
+}
+
+function spotsOf(solids: Solids, box: Box, scale: number, eye: Eye): ReadonlyMap<string, Point> {
+  const ids = [...new Set(solids.slabs.flatMap((s) => s.item ?? []))]
+  const map = new DepthMap(box, SPOT_CELL / scale)
+  depthsOf(solids, map, eye, ({ item }) => (item === undefined ? 0 : ids.indexOf(item) + 1))
+  const spots = [...widestSpots(map)].filter(([, { clear }]) => clear * scale >= SPOT)
+  return new Map(spots.map(([owner, { at }]) => [ids[owner - 1]!, at]))
+}
+
 function visibleLines(solids: Solids, box: Box, scale: number, eye: Eye): PictureLine[] {
   const map = new DepthMap(box, CELL / scale)
-  for (const slab of solids.slabs) fillSlab(map, slab, eye)
-  for (const mesh of solids.meshes) fillMesh(map, mesh, eye)
+  depthsOf(solids, map, eye, () => 0)
   const edges = [...slabEdges(solids.slabs, eye), ...solids.meshes.map((m) => meshEdges(m, eye))]
   return edges.flatMap(({ of, runs }) =>
     runs.flatMap((run) => showing(map, run, LEAST / scale, eye).map((points) => ({ of, points }))),
   )
 }
 
-function fillSlab(map: DepthMap, { rings, z0, z1, pose }: Slab, eye: Eye): void {
+function fillSlab(map: DepthMap, { rings, z0, z1, pose }: Slab, eye: Eye, owner: number): void {
   const at = (p: Point, z: number): Corner => corner(eye, outOf(pose, { x: p.x, y: p.y, z }))
   const face = towards(eye, pose.n) > 0 ? z1 : z0
-  map.fill(rings.map((ring) => ring.map((p) => at(p, face))))
+  map.fill(
+    rings.map((ring) => ring.map((p) => at(p, face))),
+    owner,
+  )
   for (const ring of rings)
     ring.forEach((p, i) => {
       const q = ring[(i + 1) % ring.length]!
-      map.fill([[at(p, z0), at(q, z0), at(q, z1), at(p, z1)]])
+      map.fill([[at(p, z0), at(q, z0), at(q, z1), at(p, z1)]], owner)
     })
 }
 

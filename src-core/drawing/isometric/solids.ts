@@ -20,6 +20,8 @@ export type Part = 'plate' | 'part' | 'piece'
 
 export interface Slab {
   readonly of: Part
+  /** Id of the piece that it is of, where it is of one. */
+  readonly item?: string
   /** Where it stands; its outline lies in the pose's plane, its heights go along the normal. */
   readonly pose: Pose
   /** Even-odd. */
@@ -67,10 +69,11 @@ function plateSlab({ job: { plate } }: Mounted): Slab {
 
 const pieceSlabs = ({ pieces }: Mounted): Slab[] =>
   pieces
-    .flatMap(seenSolids)
+    .flatMap((piece) => seenSolids(piece).map((solid) => ({ ...solid, item: piece.item.id })))
     .filter((s) => s.z1 > 0)
-    .map(({ ring, holes = [], z0, z1, lies }) => ({
+    .map(({ ring, holes = [], z0, z1, lies, item }) => ({
       of: 'piece',
+      item,
       pose: lies?.pose ?? UPRIGHT,
       ...(lies
         ? { rings: [lies.ring, ...(lies.holes ?? [])].map(flat), z0: lies.z0, z1: lies.z1 }

@@ -23,6 +23,8 @@ import { angleText, indexAngle } from '../../mounting/plateAngle.ts'
 const TARGETS = 3
 /** With more pieces than this a leader has one place on each to end at, or there would be too much to weigh. */
 const MANY = 40
+/** Cost of letters set in four lines in place of two: a leader of some length reads better. */
+const CRAMPED = 30
 /** Outward to what finds no room beside its point or hole, mm. */
 const LEADS = [6, 10, 15, 21, 28, 36, 46, 60, 76, 94]
 /** From the swing circle outward, mm. */
@@ -204,7 +206,7 @@ export function heavyLabel({ job, analysis, origin }: ViewInput, { rim, swing }:
     const rings = [4, 7, 11, 16, 22, 30, 40].map((d) => swing + d)
     const places = around(origin, a, rings).map(({ at, direction, cost }) => ({
       at: { x: at.x + Math.cos(direction) * half, y: at.y + Math.sin(direction) * tall },
-      cost: cost + 2 * i,
+      cost: cost + CRAMPED * i,
     }))
     return noteCandidates({
       lines,

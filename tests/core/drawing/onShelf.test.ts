@@ -7,6 +7,7 @@ import { isInside } from '../../../src-core/geometry/nearest.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { shelfExample } from '../../helpers/jobs.ts'
+import { lettering, outside, overlaps, struckThrough } from '../../helpers/sheetText.ts'
 
 /** Where leaders of item numbers end, plate frame. */
 function leaderEnds(job: Job, sheet: 'A3' | 'A1') {
@@ -36,6 +37,38 @@ test.each(['bearing-block', 'round-casting'] as const)('%s: numbers point at hea
     }
   }
 })
+
+test.each(['bearing-block', 'round-casting'] as const)(
+  '%s: the view square to the shelf numbers what is on it',
+  (name) => {
+    const job = shelfExample(name)
+    const { pieces } = mountSetup(job, job.setups[0]!.id)
+    for (const sheet of ['A4', 'A3', 'ANSI-B'] as const) {
+      const pages = setupSheet(job, job.setups[0]!.id, analyse(job, job.setups[0]!.id), { sheet })
+      const balloons = pages.flatMap((page) => {
+        const all = plainPrimitives(page)
+        const rounds = all.flatMap((p) => (p.kind === 'circle' && p.radius === 4 ? [p.centre] : []))
+        return all.flatMap((p) =>
+          p.kind === 'text' && rounds.some((c) => Math.hypot(c.x - p.at.x, c.y - p.at.y) < 3) ? [p.text] : [],
+        )
+      })
+      for (const page of pages) {
+        const within = { x0: 20, y0: 10, x1: page.width - 10, y1: page.height - 10 }
+        const inner = lettering(page).filter(
+          ({ primitive: { at } }) => at.x > 20 && at.x < within.x1 && at.y > 10 && at.y < within.y1,
+        )
+        expect([overlaps(inner), outside(inner, within), struckThrough(page, inner)]).toEqual([[], [], []])
+      }
+      pieces.forEach((piece, i) => {
+        const times = piece.shelf || piece.item.kind === 'anglePlate' || piece.item.kind === 'vee' ? 2 : 1
+        expect(
+          balloons.filter((t) => t === String(i + 1)),
+          `${i + 1} on ${sheet}`,
+        ).toHaveLength(times)
+      })
+    }
+  },
+)
 
 test('the letter of the edge that lies on an angle plate finds room at full size', () => {
   const job = shelfExample('bearing-block')

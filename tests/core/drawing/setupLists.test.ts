@@ -148,6 +148,7 @@ describe.each(Object.keys(SHEETS) as SheetName[])('on %s', (sheet) => {
       .flatMap(lettering)
       .map((t) => t.text)
     const titles = [
+      'Isometric',
       'Clamps',
       'Weights, packing and blocks',
       'Cuts',

@@ -69,6 +69,13 @@ it.each(sizes)('a reason of long names is said whole at the head on %s', (sheet)
     expect(textOf(page)).toContain(reason)
 })
 
+it('the heavy side stands in two lines where there is room for them anywhere', () => {
+  const job = shippedJob('flat-link')
+  const [first] = setupSheet(job, 'op20', analyse(job, 'op20'), { sheet: 'A3' })
+  const words = lettering(first!).map((t) => t.text)
+  expect(words).toEqual(expect.arrayContaining(['HEAVY SIDE', "180°, 9 o'clock"]))
+})
+
 it('a set-up without a heavy side names none', () => {
   const even = { ...sound, unbalance: { ...sound.unbalance, static_g_mm: 0.2 } }
   const text = draw(even, 'A3').map(textOf).join(' ')
