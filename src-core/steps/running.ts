@@ -5,6 +5,7 @@ import { overhangWords } from '../cutting/bar.ts'
 import { cutPlaces, cutWords } from '../cutting/cutPlace.ts'
 import { isBoreCut, type Cut } from '../job/schema.ts'
 import type { Mounted } from '../mounting/types.ts'
+import { isHeavySide } from '../unbalance/static.ts'
 import { clockPosition, type Formatter } from '../units/format.ts'
 import { isOver } from '../verdict/limits.ts'
 import { VERDICT_WORDS, holdsAt } from '../verdict/speeds.ts'
@@ -61,7 +62,10 @@ export function rollStep({ unbalance, by_hand: hand }: Analysis, fmt: Formatter)
   return step('roll', 'roll', 'Roll test and trim', {
     facts: facts(
       ['Will it roll', ROLLING_WORDS[hand.rolls]],
-      ['Heavy side, computed', `${fmt.angle(angle)}, ${clockPosition(angle)} as drawn`],
+      [
+        'Heavy side, computed',
+        isHeavySide(u) ? `${fmt.angle(angle)}, ${clockPosition(angle)} as drawn` : 'none to speak of',
+      ],
       ['Unbalance, computed', fmt.unbalance(u)],
       ['Holds it level', `${fmt.mass(hand.as_weight.mass_kg)} at ${fmt.length(hand.as_weight.radius_mm)}`],
     ),

@@ -4,6 +4,7 @@ import { holderWord } from '../hardware/words.ts'
 import { isClamp } from '../job/schema.ts'
 import { centrePoint } from '../mounting/cutAway.ts'
 import type { Mounted } from '../mounting/types.ts'
+import { isHeavySide } from '../unbalance/static.ts'
 import { clockPosition, type Formatter } from '../units/format.ts'
 import { mountedFetchList } from './fetchList.ts'
 import { facts, step, type Step } from './step.ts'
@@ -76,7 +77,9 @@ export function partStep(mounted: Mounted, a: Analysis, fmt: Formatter): Step {
     ],
     warns: [
       `Chock the plate while it is loaded: without its weights it swings down with up to ${fmt.torque(loading)}.`,
-      `With all on, the heavy side is toward ${clockPosition(heavy)} as drawn.`,
+      isHeavySide(a.unbalance.static_g_mm)
+        ? `With all on, the heavy side is toward ${clockPosition(heavy)} as drawn.`
+        : 'With all on, no side is heavy to speak of.',
     ],
     lit: ['part'],
   })

@@ -13,6 +13,12 @@ export const angularSpeed = (rpm: number): number => (FULL_TURN * rpm) / 60
 /** rpm from rad/s. */
 export const rpmOf = (omega: number): number => (omega * 60) / FULL_TURN
 
+/** g·mm: less than this has no side to speak of. */
+const LEAST_UNBALANCE = 1
+
+/** Whether an unbalance in g·mm makes one side heavy: the direction of less is what rounding leaves. */
+export const isHeavySide = (unbalance: number): boolean => unbalance >= LEAST_UNBALANCE
+
 /** N, from g·mm and rpm. */
 export const centrifugalForce = (unbalance: number, rpm: number): number =>
   unbalance * 1e-6 * angularSpeed(rpm) ** 2

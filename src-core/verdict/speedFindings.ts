@@ -7,7 +7,7 @@ import type { Job, Setup } from '../job/schema.ts'
 import { outermostStation } from '../mounting/station.ts'
 import type { Unbalance } from '../unbalance/assembly.ts'
 import { allowedUnbalance, criterionWords, isCriterionKnown } from '../unbalance/criterion.ts'
-import { STANDARD_GRAVITY, centrifugalForce } from '../unbalance/static.ts'
+import { STANDARD_GRAVITY, centrifugalForce, isHeavySide } from '../unbalance/static.ts'
 import { directionWords, formatter, weightAtRadius, type Formatter } from '../units/format.ts'
 import {
   isOver,
@@ -115,7 +115,9 @@ function pullFindings(input: SpeedFindingsInput, rpm: number): Finding[] {
   const weight = mass * STANDARD_GRAVITY
   const force = centrifugalForce(unbalance.static_g_mm, rpm)
   const upper = centrifugalForce(unbalance.upper95_g_mm, rpm)
-  const heavy = `heavy side at ${directionWords(fmt, unbalance.static_angle_deg)}`
+  const heavy = isHeavySide(unbalance.static_g_mm)
+    ? `heavy side at ${directionWords(fmt, unbalance.static_angle_deg)}`
+    : 'no heavy side to speak of'
   const pulls = `Unbalance pulls ${fmt.force(force)} at ${fmt.speed(rpm)}, ${fmt.percent(force / weight)} of ${fmt.force(weight)} (95 % bound ${fmt.force(upper)}), ${heavy}; limit ${criterionWords(setup, fmt)}`
   if (!isCriterionKnown(setup.criterion, massesOf(input))) return []
   if (!Number.isFinite(upper)) {

@@ -3,7 +3,7 @@ import { grouped, plain, significant, type DisplayUnits } from '../../src-core/u
 
 /** Splits a message into plain words and the figures in it, so that figures can stand out. */
 const FIGURE =
-  /-?\d[\d.,]*(?:\s?(?:mm²|mm|in|kg\/m³|kg|lb|g·mm²?|oz·in|g|N·m|lbf·ft|lbf|kN|N|rpm|m\/min|mm\/s|°|%|J|m\/s)(?![\w·]))/g
+  /-?\d[\d.,]*(?:\s?(?:mm\/rev|mm\/s|mm²|mm|in\/rev|in|kg·mm²|kg\/m³|kg|lb\/in³|lb|g·mm²?|oz·in²?|g|N·m|lbf·ft|ft·lbf|lbf|kN|N|rpm|m\/min|ft\/min|m\/s|ft\/s|thou|°|%|J)(?![\w·]))/g
 
 export interface Piece {
   readonly text: string
@@ -39,9 +39,21 @@ export const codeWords = (code: string): string => {
   return words.charAt(0).toUpperCase() + words.slice(1)
 }
 
+/** g·mm²: less is what arithmetic leaves. */
+const NOTHING = 1e-6
+
 /** A couple unbalance, given in g·mm², in kg·mm² or oz·in², to four figures. */
 export function coupleText(gmm2: number, system: DisplayUnits): string {
-  if (system === 'mm') return `${grouped(plain(Number((gmm2 / 1000).toPrecision(4)), 0))} kg·mm²`
+  if (system === 'mm') {
+    const whole = plain(Number((gmm2 / 1000).toPrecision(4)), 0)
+    return `${whole === '0' && gmm2 > NOTHING ? 'under 1' : grouped(whole)} kg·mm²`
+  }
   const perInch = convert(1, 'mm', 'in')
   return `${grouped(significant(convert(gmm2, 'g', 'oz') * perInch * perInch, 4))} oz·in²`
+}
+
+/** A change of a couple with its sign; what rounds to nothing has none. */
+export function coupleChange(gmm2: number, system: DisplayUnits): string {
+  const size = coupleText(Math.abs(gmm2), system)
+  return /^(?:0|under) /.test(size) ? size : `${gmm2 < 0 ? '−' : '+'}${size}`
 }

@@ -9,7 +9,7 @@ import {
   type QuantityName,
 } from '../../src-renderer/components/quantities.ts'
 import { formatter, grouped } from '../../src-core/units/format.ts'
-import { coupleText, keyed, splitFigures } from '../../src-renderer/components/figures.ts'
+import { coupleChange, coupleText, keyed, splitFigures } from '../../src-renderer/components/figures.ts'
 import { place, ruleFor, stackFlags, ticks } from '../../src-renderer/components/speedScale.ts'
 import { keyName } from '../../src-renderer/editor/keys.ts'
 
@@ -80,6 +80,37 @@ describe('figures in messages', () => {
       '95 %',
     ])
     expect(pieces.map((p) => p.text).join('')).toContain('3 clear')
+  })
+  test('every quantity is found whole, in both systems', () => {
+    for (const units of ['mm', 'in'] as const) {
+      const { length, mass, unbalance, density, force, torque, velocity, energy, cuttingSpeed, feed, fine } =
+        formatter(units)
+      for (const write of [
+        length,
+        mass,
+        unbalance,
+        density,
+        force,
+        torque,
+        velocity,
+        energy,
+        cuttingSpeed,
+        feed,
+        fine,
+      ]) {
+        const text = write(12.34)
+        expect(splitFigures(`It is ${text}, so`).filter((p) => p.figure)).toEqual([{ text, figure: true }])
+      }
+    }
+  })
+  test('a couple that rounds to nothing is under one, and a change of it has no sign', () => {
+    expect([0, 400, -400, 4_000_000, -4_000_000].map((c) => coupleChange(c, 'mm'))).toEqual([
+      '0 kg·mm²',
+      'under 1 kg·mm²',
+      'under 1 kg·mm²',
+      '+4000 kg·mm²',
+      '−4000 kg·mm²',
+    ])
   })
   test('long numbers are grouped, and rounded to four figures', () => {
     expect(grouped('107148 g·mm')).toBe('107\u202f148 g·mm')

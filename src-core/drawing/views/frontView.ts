@@ -20,7 +20,7 @@ import { arrowhead, circle, line } from '../model/primitives.ts'
 import type { Label } from '../placing/placeLabels.ts'
 import { indexMark, noseMark, openCentre, quarteredDisc } from './symbols.ts'
 import { turningLabels } from './turning.ts'
-import { centreBefore, noses, type View, type ViewInput } from './view.ts'
+import { centreBefore, hasHeavySide, noses, type View, type ViewInput } from './view.ts'
 import { indexAngle } from '../../mounting/plateAngle.ts'
 
 export function frontView(input: ViewInput): View {
@@ -66,8 +66,8 @@ export const frontAsides = (input: ViewInput): string[] => bedAside(input)
 
 /** From the axis to the rim, the way the assembly would swing down. */
 function heavyArrow({ analysis, origin }: ViewInput, rim: number): PlainPrimitive[] {
-  const { static_g_mm: size, static_angle_deg: angle } = analysis.unbalance
-  if (size < 1) return []
+  const { static_angle_deg: angle } = analysis.unbalance
+  if (!hasHeavySide(analysis)) return []
   const a = toRadians(angle)
   const at = (r: number): Point => onCircle(origin, r, a)
   const tip = at(rim * HEAVY_TIP)

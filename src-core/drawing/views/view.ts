@@ -4,6 +4,7 @@ import type { Point } from '../../geometry/types.ts'
 import { isCounterweight, type Job } from '../../job/schema.ts'
 import { pressPoint } from '../../mounting/press.ts'
 import type { Mounted, MountedPiece } from '../../mounting/types.ts'
+import { isHeavySide } from '../../unbalance/static.ts'
 import { convert } from '../../units/convert.ts'
 import { plain } from '../../units/format.ts'
 import type { DimensionChoices } from './choices.ts'
@@ -86,8 +87,5 @@ export function bedIsShown(job: Job, analysis: Analysis): boolean {
   return bedRadius(job).radius <= largestSwing(analysis, job.plate.diameter) * 1.3
 }
 
-/** g·mm: less than this has no side to speak of. */
-const LEAST_UNBALANCE = 1
-
 /** Whether the set-up is heavy to one side by more than nothing. */
-export const hasHeavySide = ({ unbalance }: Analysis): boolean => unbalance.static_g_mm >= LEAST_UNBALANCE
+export const hasHeavySide = ({ unbalance }: Analysis): boolean => isHeavySide(unbalance.static_g_mm)

@@ -47,6 +47,12 @@ describe('balance at the chosen speed', () => {
     })
   })
 
+  it('what balances names no heavy side: its direction is what rounding leaves', () => {
+    const even = found(job({ speed: 100, centre: { x: 0, y: 0 } }), 'unbalance-within-limit')!
+    expect(even.message).toContain(', no heavy side to speak of; limit')
+    expect(found(job({ speed: 100 }), 'unbalance-within-limit')!.message).toMatch(/heavy side at \d+°/)
+  })
+
   it('the message carries force, share, weight, bound, limit and a cure that works', () => {
     const { message } = found(job({ speed: 800 }), 'unbalance-over-limit')!
     expect(message).toMatch(/pulls \d+ N at 800 rpm, \d+ % of \d+ N \(95 % bound \d+ N\)/)
