@@ -1,5 +1,7 @@
 /** One list of what can be done, shared by toolbar, menus and keyboard. */
 import { wholeTurn } from '../../src-core/geometry/angles.ts'
+import type { Point } from '../../src-core/geometry/types.ts'
+import { standOf } from '../../src-core/holding/stand.ts'
 import { takeAllOff } from '../editor/edits/nextSetup.ts'
 import { duplicateSetup } from '../editor/edits/setups.ts'
 import { movePiece, removePiece, turnPiece } from '../editor/edits/hardware.ts'
@@ -7,7 +9,7 @@ import { centreAfterMove, setCentre, setTurn } from '../editor/edits/mounting.ts
 import { centrePoint } from '../../src-core/mounting/cutAway.ts'
 import { isStationed } from '../../src-core/job/schema.ts'
 import { usualPattern } from '../editor/edits/fourStraps.ts'
-import { moveOnShelf } from '../editor/edits/onShelf.ts'
+import { alongInPlan, moveOnShelf } from '../editor/edits/onShelf.ts'
 import { moveInSide } from '../editor/edits/sideMoves.ts'
 import { sideUp } from '../editor/sideFrame.ts'
 import { keyStep, roundTo } from '../editor/snap.ts'
@@ -263,19 +265,31 @@ function nudgeSelection(app: App, x: number, y: number): void {
       setCentre(job, setup.id, { x: roundTo(centre.x, 1e-4), y: roundTo(centre.y, 1e-4) }),
     )
   }
-  if (target?.kind !== 'piece') return
+  if (target?.kind !== 'piece' || nudgeAlong(app, target.id, { x, y })) return
   const piece = setup.hardware.find((h) => h.id === target.id)
-  if (!piece || !isStationed(piece) || 'hole' in piece.at) return
+  if (!piece || !isStationed(piece) || 'on' in piece.at || 'hole' in piece.at) return
   const { at } = piece
   const moved =
     'slot' in at
       ? { slot: at.slot, radius: slotRadius(jobs.job, at, x + y) }
-      : 'along' in at
-        ? { on: at.on, along: roundTo(at.along + x, 0.001), out: roundTo(at.out + y, 0.001) }
-        : { x: roundTo(at.x + x, 0.001), y: roundTo(at.y + y, 0.001) }
+      : { x: roundTo(at.x + x, 0.001), y: roundTo(at.y + y, 0.001) }
   jobs.edit(`Move ${piece.name ?? piece.kind} ${piece.id}`, (job) =>
     movePiece(job, setup.id, piece.id, moved),
   )
+}
+
+/** In plan what stands on a shelf goes a whole step along it, by the keys that do not point across it. */
+function nudgeAlong({ jobs, results }: App, id: string, by: Point): boolean {
+  const piece = results.mounted?.pieces.find((p) => p.item.id === id)
+  if (!results.mounted || !piece?.shelf) return false
+  const { stand, seen } = standOf(results.mounted, piece)
+  const step = Math.hypot(by.x, by.y)
+  const along = alongInPlan(stand, by)
+  if (Math.abs(along) > step / 2)
+    jobs.edit(`Move ${id}`, (job) =>
+      moveOnShelf(job, results.setup.id, stand, id, { x: seen.at.x + Math.sign(along) * step, y: seen.at.y }),
+    )
+  return true
 }
 
 function slotRadius(job: App['jobs']['job'], at: { slot: string; radius: number }, by: number): number {

@@ -19,8 +19,11 @@ export function stationOnShelf({ id: on }: Pick<Shelf, 'id'>, at: At): At {
   return 'hole' in at ? { on, hole: at.hole } : at
 }
 
+/** A place on a shelf; `hole`: its hole that has its middle there, which a stud is screwed into. */
+export type OnShelf = Point & { readonly hole?: string }
+
 /** Puts a piece at a place of its shelf. @param view the setup as it looks from there. */
-export const moveOnShelf = (job: Job, setupId: string, view: Mounted, id: string, at: Point): Job =>
+export const moveOnShelf = (job: Job, setupId: string, view: Mounted, id: string, at: OnShelf): Job =>
   editPiece(job, setupId, id, (p) => {
     if (p.kind === 'bolt') {
       p.throughPart = {
@@ -29,8 +32,12 @@ export const moveOnShelf = (job: Job, setupId: string, view: Mounted, id: string
       }
       return
     }
-    if (view.shelf) p.at = stationOnShelf(view.shelf.item, at)
+    if (view.shelf) p.at = stationOnShelf(view.shelf.item, at.hole ? { hole: at.hole } : at)
   })
+
+/** mm along a shelf of what is moved in plan: how far out it stands is not seen from there. @param stand a view from a shelf. */
+export const alongInPlan = ({ shelf }: Mounted, { x, y }: Point): number =>
+  shelf ? x * shelf.pose.u.x + y * shelf.pose.u.y : 0
 
 /** mm between places that are tried in a hole of the base. */
 const STEP = 0.5

@@ -17,6 +17,7 @@ import { freeStep, roundTo, snapAngle, snapPoint, type SnapTarget } from '../sna
 import { REACH, reach } from '../reach.ts'
 import { nearestStation } from '../stations.ts'
 import type { Guide } from '../target.ts'
+import { slideAlong } from './shelfTool.ts'
 
 type Words = { length(mm: number): string }
 const AXIS: Point = { x: 0, y: 0 }
@@ -104,12 +105,11 @@ export function turnPart(mounted: Mounted, from: Point): Drag<Guide> {
 export function slidePiece(mounted: Mounted, id: string, from: Point, words: Words): Drag<Guide> | null {
   const { job, setup } = mounted
   const piece = mounted.pieces.find((p) => p.item.id === id)
+  if (piece?.shelf) return slideAlong(mounted, piece, from, words)
   if (piece?.item.kind === 'packing') return slidePacking(mounted, piece, from, words)
   if (piece?.item.kind === 'bolt') return slideBolt(mounted, piece, from, words)
   if (!piece || !isStationed(piece.item)) return null
   const stands = piece.item.at
-  // On a shelf it is not moved in plan: along and out are typed.
-  if ('along' in stands) return null
   const loose = !('slot' in stands) && !('hole' in stands)
   // A sub-plate stands on the plate alone; with Shift held a piece stays in its slot.
   const fixtures = piece.item.kind === 'fixture' || isShelf(piece.item) ? [] : fixturesOf(setup)
