@@ -1,7 +1,8 @@
 /** Which step of the work a finding is mended in. */
 import type { FINDINGS, FindingCode } from '../../src-core/findings/codes.ts'
 import { standingAt, type Finding } from '../../src-core/findings/finding.ts'
-import { isClamp, isCounterweight, type Setup } from '../../src-core/job/schema.ts'
+import type { Setup } from '../../src-core/job/schema.ts'
+import { PIECE_STEPS } from './pieceSteps.ts'
 import type { StepName } from './session.svelte.ts'
 
 export type Against = 'stop' | 'not-judged'
@@ -100,8 +101,7 @@ function stepOf({ code, item }: Finding, setup: Setup): StepName | null {
   // The part as it is held.
   if (item === 'setup') return 'clamps'
   const piece = setup.hardware.find((h) => h.id === item)
-  if (piece && isClamp(piece)) return 'clamps'
-  return piece && isCounterweight(piece) ? 'counterweights' : 'mounting'
+  return piece ? PIECE_STEPS[piece.kind] : 'mounting'
 }
 
 /** The worst that stands against running in each step. */

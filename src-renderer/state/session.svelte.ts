@@ -6,6 +6,7 @@ import type { Camera } from '../editor/camera.ts'
 import type { CatalogueKindName } from '../../src-core/hardware/catalogue.ts'
 import type { ClampPattern } from '../../src-core/hardware/usualClamp.ts'
 import type { Guide, Target } from '../editor/target.ts'
+import { PIECE_STEPS } from './pieceSteps.ts'
 
 export type StepName = 'machine' | 'part' | 'mounting' | 'clamps' | 'counterweights' | 'speed' | 'sheet'
 export type DialogName =
@@ -61,11 +62,7 @@ function stepOf(target: Target, job: Job, setupId: string): StepName {
   if (target.kind === 'part' || target.kind === 'turn-handle') return 'mounting'
   const setup = job.setups.find((s) => s.id === setupId) ?? job.setups[0]
   const kind = setup?.hardware.find((h) => h.id === target.id)?.kind
-  return kind === 'counterweight' || kind === 'weight'
-    ? 'counterweights'
-    : kind === 'packing'
-      ? 'mounting'
-      : 'clamps'
+  return kind ? PIECE_STEPS[kind] : 'clamps'
 }
 
 export class Session {
