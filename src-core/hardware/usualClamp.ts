@@ -59,18 +59,22 @@ export function usualClamp(
   }
 }
 
-/** N·m, to whole ones below: half of the usual torque, or less where the strap would bend at its bolt. */
+/**
+ * N·m, to whole ones below: a share of the usual torque, half of it if not said, or less where the strap would bend at its
+ * bolt.
+ */
 export function usualStrapTorque(
   strap: Strap,
   heel: { readonly size: readonly [number, number] },
   thread: Thread,
   usual: number,
   yieldsAt: number = WEAKEST_STEEL.yieldsAt,
+  most: number = TORQUE_SHARE,
 ): number {
   const share = strapForce(1, strap.boltFrom, heelDistance(strap, heel))
   const bends = greatestToeForce(strap, strap.boltFrom, yieldsAt) / share / (1 + SCATTER)
   const carried = boltTorque(bends, NUT_FACTOR, thread.diameter)
-  return Math.max(1, Math.floor(Math.min(usual * TORQUE_SHARE, carried)))
+  return Math.max(1, Math.floor(Math.min(usual * most, carried)))
 }
 
 /** Shares of its length that a strap is shortened to, and mm of room between stud and heel. Own choices. */

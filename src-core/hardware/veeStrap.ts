@@ -2,7 +2,7 @@
 import type { Clamp, Vee } from '../job/schema.ts'
 import { usualTorque } from './preload.ts'
 import { strapYield } from './steels.ts'
-import { findThread, usualClass } from './threads.ts'
+import { findThread, usualClass, type Thread } from './threads.ts'
 import { usualStrapTorque } from './usualClamp.ts'
 
 /** mm: a bar that bears more than one of mild steel, for its toe reaches far. Common practice, no source. */
@@ -13,6 +13,8 @@ const BEYOND = 6
 const HEEL = { along: 25, across: 30 }
 /** mm: a heel that is as high as a block with a round in it stands on more. Own choice. */
 const HIGH_HEEL = { along: 32, across: 50 }
+/** mm between a loose block and the stud's slot beside it. Own choice. */
+const BESIDE = 2
 /** mm of clearance of its hole. */
 const CLEARANCE = 2
 
@@ -31,9 +33,43 @@ export function strapOverVee(vee: Vee, hole: Vee['holes'][number]): Omit<Clamp, 
  * Null where the thread is not known or there is no room for a heel.
  */
 export const strapFromShelf = (thread: string, reach: number, room: number): StrapOver | null =>
-  strapOver(thread, reach, room, HIGH_HEEL)
+  strapOver(thread, reach, room, HIGH_HEEL, 1)
 
-function strapOver(name: string, reach: number, room: number, foot: typeof HEEL): StrapOver | null {
+/** Whether a slot of the shelf that runs out from the plate lies beside a loose block. @param off mm from its middle to the block's. */
+export const isBesideBlock = (off: number, across: number, width: number): boolean =>
+  Math.abs(off) > across / 2 + width / 2 + BESIDE
+
+/** mm: how a shelf has room for a strap from each side over the round in a loose block, in its middle. */
+export interface RoomBeside {
+  /** From the block's middle to that of the nearest slot. */
+  readonly slot: number
+  /** Along the shelf: where the heels just have room, and where they stand as far from their studs as the toes reach. */
+  readonly least: number
+  readonly even: number
+}
+
+/** @param across the block. @param width of the slots that the studs stand in. */
+export function roomBeside(
+  across: number,
+  width: number,
+  { diameter }: Pick<Thread, 'diameter'>,
+): RoomBeside {
+  const slot = (Math.floor(across + width + 2 * BESIDE) + 1) / 2
+  return {
+    slot,
+    least: 2 * (slot + diameter + HIGH_HEEL.along),
+    even: 2 * (2 * slot + BEYOND + HIGH_HEEL.along / 2),
+  }
+}
+
+/** @param most share of the usual torque; of it hangs all that a loose block is held by. */
+function strapOver(
+  name: string,
+  reach: number,
+  room: number,
+  foot: typeof HEEL,
+  most?: number,
+): StrapOver | null {
   const thread = findThread(name)
   const strength = thread && usualClass(thread)
   const usual = thread && strength ? usualTorque(thread, strength) : null
@@ -54,7 +90,7 @@ function strapOver(name: string, reach: number, room: number, foot: typeof HEEL)
     kind: 'clamp',
     strap,
     stud: { thread: thread.name, class: strength, length: 'suit' },
-    torque: usualStrapTorque(strap, heel, thread, usual, strapYield(STEEL)),
+    torque: usualStrapTorque(strap, heel, thread, usual, strapYield(STEEL), most),
     heel,
     fixed: true,
   }

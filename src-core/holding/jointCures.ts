@@ -2,7 +2,8 @@
 import { fastenerOf } from '../hardware/fastener.ts'
 import { findThread, proofLoad } from '../hardware/threads.ts'
 import { uncertaintiesOf } from '../doubt/defaults.ts'
-import { isVeeBlock } from '../mounting/shelf.ts'
+import type { Clamp } from '../job/schema.ts'
+import { isVeeBlock, type VeeBlock } from '../mounting/shelf.ts'
 import type { Mounted } from '../mounting/types.ts'
 import type { Formatter } from '../units/format.ts'
 import { capital } from '../words/capital.ts'
@@ -48,11 +49,35 @@ function pieceCures(mounted: Mounted, fmt: Formatter, { built, result }: JudgedJ
   // All that a joint carries grows with its presses.
   if (torque && more <= preloadLeft(mounted, built.id)) cures.push(`tighten to ${fmt.torque(torque * more)}`)
   else if (built.kind === 'weight') cures.push('split it over two studs', 'use a larger stud')
-  else if (isBlock) cures.push('put another strap from its shelf over the round', 'bolt it through its lands')
+  else if (isBlock) cures.push(...blockCures(mounted, fmt, item, more, result?.loading ?? null))
   else if (built.kind === 'piece') cures.push('add a second stud', 'use a larger one')
   else cures.push('use a larger stud', 'use a lighter strap')
   if (result?.mode === 'tipping') cures.push(tipCure(built.kind, isBlock))
   return cures
+}
+
+/** Its straps as tight as cures it, or as tight as they bear. @param more by how many times too little it is pressed. */
+function blockCures(
+  mounted: Mounted,
+  fmt: Formatter,
+  { at }: VeeBlock,
+  more: number,
+  loading: string | null,
+): string[] {
+  const straps = mounted.setup.hardware.filter(
+    (h): h is Clamp => h.kind === 'clamp' && 'on' in h.at && h.at.on === at.on && !!h.torque,
+  )
+  const left = Math.min(...straps.map((s) => preloadLeft(mounted, s.id)))
+  const tighten = straps.map((s) => `${s.id} to ${fmt.torque((s.torque ?? 0) * more)}`).join(', ')
+  return [
+    ...(straps.length > 0 && more <= left ? [`tighten ${tighten}`] : []),
+    ...(straps.length > 0 && more > left && left > WORTH_TIGHTENING
+      ? ['tighten its straps within the proof load']
+      : []),
+    'put another strap from its shelf over the round',
+    'bolt it through its lands',
+    ...(loading?.includes('the cut') ? ['take a lighter cut'] : []),
+  ]
 }
 
 const tipCure = (kind: JudgedJoint['built']['kind'], isBlock: boolean): string =>

@@ -20,7 +20,7 @@ const PLAY = 0.05
 export const halfAngle = ({ angle }: Pick<Vee, 'angle'>): number => toRadians(angle / 2)
 
 /** mm from a round's middle up to the lands' level, negative below it, when it lies on both flanks. */
-export const middleOverLands = (vee: Vee, diameter: number): number =>
+export const middleOverLands = (vee: Pick<Vee, 'angle' | 'opening'>, diameter: number): number =>
   diameter / 2 / Math.sin(halfAngle(vee)) - veeDepth(vee)
 
 /** The middle of a round that lies in a vee, where its lands' frame begins. @param pose of the lands. */

@@ -54,9 +54,9 @@ export async function walkBlock(page: Page, hands: Hands): Promise<void> {
   await hands.press(button('Bolts through its base'))
 }
 
-/** A round casting of 80 mm, bored 12 mm off its middle, strapped in a vee. */
-export async function walkCasting(page: Page, hands: Hands): Promise<void> {
-  const { dialog, button, box, list } = namesOf(page)
+/** A round casting of 80 mm, to be bored 12 mm off its middle, on the plate with nothing on it. */
+async function drawCasting(page: Page, hands: Hands): Promise<void> {
+  const { dialog, box, list } = namesOf(page)
   await drawPart(page, hands, 'Round casting, bore it off its middle', 'disc')
   await hands.fill(box('Diameter'), '80')
   await hands.fill(box('Thickness'), '100')
@@ -66,9 +66,27 @@ export async function walkCasting(page: Page, hands: Hands): Promise<void> {
   await hands.fill(box('From the middle'), '12')
   await hands.choose(list('Four of these, where they hold'), 'nothing')
   await hands.press(dialog.getByRole('button', { name: 'Put it on the plate' }), 'Control+Enter')
-
   await openStep(page, hands, 3)
+}
+
+/** Strapped in a vee that is bolted to the plate. */
+export async function walkCasting(page: Page, hands: Hands): Promise<void> {
+  const { button } = namesOf(page)
+  await drawCasting(page, hands)
   await hands.press(button('Vee'))
+  await openStep(page, hands, 4)
+  await hands.press(button('Straps over the vee'))
+}
+
+/** In a loose vee block on an angle plate, both pressed by straps from its shelf; a light cut, for straps alone hold the block. */
+export async function walkLooseBlock(page: Page, hands: Hands): Promise<void> {
+  const { button } = namesOf(page)
+  await drawCasting(page, hands)
+  await hands.press(button(/^Bore A/))
+  await hands.fill(page.getByRole('textbox', { name: 'Depth of cut' }), '0.5')
+  await openStep(page, hands, 3)
+  await hands.press(button('Angle plate'))
+  await hands.press(button('Vee block on A1'))
   await openStep(page, hands, 4)
   await hands.press(button('Straps over the vee'))
 }

@@ -1,7 +1,13 @@
 import { expect, test } from 'vitest'
 import type { Page } from 'playwright-core'
 import { HANDS, type Hands } from './hands.ts'
-import { fillShelfLibrary, MOST_SHELF_ACTIONS, walkBlock, walkCasting } from './shelfScenario.ts'
+import {
+  fillShelfLibrary,
+  MOST_SHELF_ACTIONS,
+  walkBlock,
+  walkCasting,
+  walkLooseBlock,
+} from './shelfScenario.ts'
 import { onPage, text, useBench } from './window.ts'
 
 const bench = useBench()
@@ -42,6 +48,39 @@ test.each(HANDS)('a round casting in a vee, from nothing to a verdict, by %s', a
   expect(await size(page)).toBe(`${(40 / Math.sin(Math.PI / 4) - 31).toFixed(2)} mm`)
   await page.getByRole('button', { name: /^Undo: Put on/ }).click()
   await expect.poll(() => text(page, 'verdict')).toMatch(/^stop/)
+})
+
+test.each(HANDS)('the casting in a loose block, from nothing to a verdict, by %s', async (_, handsOf) => {
+  const { page, hands } = await start(walkLooseBlock, handsOf)
+  expect(hands.count).toBeLessThanOrEqual(MOST_SHELF_ACTIONS)
+  await expect.poll(() => text(page, 'verdict')).toMatch(/^go/)
+  expect(await stops(page).count()).toBe(0)
+  // Under the axis a block of 50 mm, and of the round's middle over its lands what the vee bolted to the plate has.
+  expect(await size(page)).toBe(`${(50 + 40 / Math.sin(Math.PI / 4) - 31).toFixed(2)} mm`)
+})
+
+test('in plan a loose block is dragged along its shelf, and caught where the round lies in it', async () => {
+  const { page } = await start(walkLooseBlock, HANDS[0][1])
+  const from = await onPage(page, -45, -70)
+  const drag = async (by: number) => {
+    await page.mouse.move(from.x, from.y)
+    await page.mouse.down()
+    await page.mouse.move(from.x + by, from.y, { steps: 4 })
+  }
+  await drag(40)
+  await page.mouse.up()
+  await page.getByRole('button', { name: 'Undo: Move V1' }).waitFor()
+  await expect.poll(() => text(page, 'verdict')).toMatch(/^stop/)
+  // Its place, to type, by Enter from the plate.
+  await page.getByTestId('plate').focus()
+  await page.keyboard.press('Enter')
+  await expect.poll(() => page.getByRole('textbox', { name: 'Along' }).first().inputValue()).not.toBe('0')
+  await page.getByRole('button', { name: 'Undo: Move V1' }).click()
+  await expect.poll(() => text(page, 'verdict')).toMatch(/^go/)
+  // Near to where the round lies in it, it goes there.
+  await drag(3)
+  await page.mouse.up()
+  await expect.poll(() => text(page, 'verdict')).toMatch(/^go/)
 })
 
 test('in the side view a shelf is dragged off, set back by one press, and typed', async () => {

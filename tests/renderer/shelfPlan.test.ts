@@ -1,4 +1,5 @@
 /** What stands on a shelf, worked on in plan: along the shelf by pointer and by keys, never off it and never out unseen. */
+import { readFileSync } from 'node:fs'
 import { beforeEach, describe, expect, test } from 'vitest'
 import { analyse } from '../../src-core/analysis/analyse.ts'
 import type { Hardware, Job } from '../../src-core/job/schema.ts'
@@ -10,6 +11,7 @@ import type { PointerInput } from '../../src-renderer/editor/port.ts'
 import { slidePiece } from '../../src-renderer/editor/tools/drags.ts'
 import { createActions, type Actions } from '../../src-renderer/state/actions.ts'
 import { createApp, type App } from '../../src-renderer/state/app.svelte.ts'
+import { PIECE_STEPS } from '../../src-renderer/state/pieceSteps.ts'
 import { bearingBlock, castingInBlock, castingInVee } from '../helpers/shelfJobs.ts'
 import { noWorkers } from './fakeWorkers.ts'
 
@@ -125,4 +127,22 @@ describe('arrow keys in plan', () => {
     expect(at('V1').y - from.y).toBeCloseTo(1, 6)
     expect(at('V1').x).toBeCloseTo(from.x, 6)
   })
+})
+
+test('what is clicked on opens the step in which it is listed', () => {
+  const steps = ['Machine', 'Part', 'Mounting', 'Clamps', 'Counterweights']
+  const listed = new Map<string, string>()
+  for (const name of steps) {
+    const source = readFileSync(`src-renderer/panels/steps/${name}Step.svelte`, 'utf8')
+    for (const [, kinds] of source.matchAll(/kinds=\{\[(.*?)\]\}/g))
+      for (const [, kind] of kinds!.matchAll(/'(\w+)'/g)) listed.set(kind!, name.toLowerCase())
+  }
+  expect(Object.fromEntries(listed)).toEqual(PIECE_STEPS)
+  const app = createApp(fetchHost, noWorkers)
+  app.files.newJob(castingInBlock())
+  for (const id of ['V1', 'A1']) {
+    app.session.step = 'part'
+    app.session.show({ kind: 'piece', id }, app.jobs.job)
+    expect(app.session.step).toBe('mounting')
+  }
 })

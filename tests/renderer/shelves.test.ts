@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { analyse } from '../../src-core/analysis/analyse.ts'
 import { jobFaults } from '../../src-core/job/faults.ts'
 import { massOf, nameOf, usualChoice } from '../../src-core/hardware/choice.ts'
+import { findThread } from '../../src-core/hardware/threads.ts'
 import { collect, copyIntoJob, offers } from '../../src-core/shop/use.ts'
 import { EMPTY_LIBRARY } from '../../src-core/shop/schema.ts'
 import { placed } from '../../src-renderer/editor/edits/putPiece.ts'
@@ -13,9 +14,9 @@ import { shelfSize } from '../../src-core/mounting/shelfSize.ts'
 import { blockFault, makeBlock, usualBlock } from '../../src-renderer/editor/edits/bearingBlock.ts'
 import { editPiece, editSetup } from '../../src-renderer/editor/edits/edit.ts'
 import { addPiece, movePiece, removePiece } from '../../src-renderer/editor/edits/hardware.ts'
+import { newStop } from '../../src-renderer/editor/edits/newHolds.ts'
 import { basePlaces, boltBase, moveOnShelf, strapVee } from '../../src-renderer/editor/edits/onShelf.ts'
 import {
-  boltsAnew,
   flatLaid,
   layFlat,
   moveToPlace,
@@ -23,9 +24,10 @@ import {
   newVee,
   standCopied,
 } from '../../src-renderer/editor/edits/shelves.ts'
+import { boltsAnew } from '../../src-renderer/editor/edits/shelfBolts.ts'
 import { removeHoleOf } from '../../src-renderer/editor/edits/fixtures.ts'
-import { putStraps, usualPattern } from '../../src-renderer/editor/edits/fourStraps.ts'
-import { putVeeBlock, strapBlock } from '../../src-renderer/editor/edits/veeBlock.ts'
+import { putStraps, usualPattern, usualStrapOn } from '../../src-renderer/editor/edits/fourStraps.ts'
+import { putVeeBlock, strapBlock, strapOverRound } from '../../src-renderer/editor/edits/veeBlock.ts'
 import { moveInSide } from '../../src-renderer/editor/edits/sideMoves.ts'
 import type { PointerInput, ToolPort } from '../../src-renderer/editor/port.ts'
 import { FlatTool } from '../../src-renderer/editor/tools/flatTool.ts'
@@ -226,6 +228,26 @@ describe('a vee block laid on an angle plate', () => {
     expect(strapBlock(strapped, id(strapped), view(strapped)).ids).toEqual([])
     // Asked for by number they are the same.
     expect(putStraps(job, id(job), usualPattern(job, id(job))).ids).toHaveLength(ids.length)
+  })
+
+  test('the usual strap is one for the slots of the shelf below it, and stands there over the round', () => {
+    const thread = usualStrapOn(job, setupOf(job)).thread
+    expect(findThread(thread)!.diameter).toBeLessThanOrEqual(plateOf(job).slots[0]!.width)
+    const strap = strapOverRound(job, id(job), mountSetup(job, id(job)))!
+    const one = addPiece(job, id(job), strap).job
+    expect(analyse(one, id(one)).findings.map((f) => f.code)).not.toContain('block-loose')
+    // As the clamp that stands there already.
+    const { stud } = usualPattern(one, id(one))
+    expect(stud).toEqual(strap.stud)
+    const next = strapOverRound(one, id(one), mountSetup(one, id(one)))!
+    expect(
+      strapOverRound(
+        addPiece(one, id(one), next).job,
+        id(one),
+        mountSetup(addPiece(one, id(one), next).job, id(one)),
+      ),
+    ).toBeNull()
+    expect(newStop(job, id(job), mountSetup(job, id(job))).at).toMatchObject({ on: 'A1' })
   })
 
   test('no strap goes where a heel has no room', () => {

@@ -6,7 +6,7 @@ import { usualTorque } from '../../../src-core/hardware/preload.ts'
 import { usualClass } from '../../../src-core/hardware/threads.ts'
 import { nutSize } from '../../../src-core/hardware/nuts.ts'
 import { washerSize } from '../../../src-core/hardware/washers.ts'
-import { studFor } from '../../../src-core/hardware/usualClamp.ts'
+import { studFor, type Openings } from '../../../src-core/hardware/usualClamp.ts'
 import type { Fixture, Footprint, Job } from '../../../src-core/job/schema.ts'
 import { footprintRing, stationPoint } from '../../../src-core/mounting/station.ts'
 import { isInside } from '../../../src-core/geometry/nearest.ts'
@@ -70,9 +70,9 @@ export const removeHoleOf = (job: Job, setupId: string, id: string, hole: string
     if ('holes' in piece) piece.holes = piece.holes.filter((h) => h.id !== hole)
   })
 
-/** A bolt at a piece's station, as the plate takes it. */
-export function usualBolt({ plate, displayUnits }: Job) {
-  const thread = studFor(plate, displayUnits)
+/** A bolt at a piece's station, as the plate takes it, or the openings that it goes through. */
+export function usualBolt({ plate, displayUnits }: Job, openings: Openings = plate) {
+  const thread = studFor(openings, displayUnits)
   const strength = thread && usualClass(thread)
   return {
     stud: { thread: thread?.name ?? null, class: strength, length: 'suit' as const },

@@ -4,7 +4,7 @@ import type { ClampPattern } from '../../../src-core/hardware/usualClamp.ts'
 import { partStand } from '../../../src-core/holding/stand.ts'
 import type { Clamp, Job, Setup, Shelf } from '../../../src-core/job/schema.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
-import { seatShelf, slotsOf } from '../../../src-core/mounting/shelf.ts'
+import { seatShelf, shelfOfBlock, slotsOf } from '../../../src-core/mounting/shelf.ts'
 import { placeInTrack } from './clampPlace.ts'
 import { clampTracks, nextTrack } from './clampTracks.ts'
 import { without } from './edit.ts'
@@ -28,7 +28,7 @@ export const WANTED = 4
 /** The usual strap for what carries the part, as the first clamp that stands there if there is one. */
 export function usualPattern(job: Job, setupId: string): ClampPattern {
   const setup = job.setups.find((s) => s.id === setupId)
-  const shelf = setup ? seatShelf(setup) : null
+  const shelf = setup ? strapShelf(setup) : null
   const same = setup?.hardware.find((h) => h.kind === 'clamp' && (!shelf || isOn(shelf, h)))
   if (same?.kind === 'clamp') return without(same, 'id', 'at', 'facing', 'order')
   return clampOf(usualStrapOn(job, setup), (setup?.packing ?? 0) > 0)!
@@ -36,9 +36,15 @@ export function usualPattern(job: Job, setupId: string): ClampPattern {
 
 /** The usual strap for the slots or holes of what carries the part. */
 export function usualStrapOn(job: Job, setup: Setup | undefined) {
-  const shelf = setup ? seatShelf(setup) : null
+  const shelf = setup ? strapShelf(setup) : null
   const openings = shelf ? { slots: slotsOf(shelf), holes: shelf.holes } : job.plate
   return usualStrap(openings, job.displayUnits)
+}
+
+/** What straps over the part stand on: the shelf of its seat, or the one below a loose block. */
+function strapShelf(setup: Setup): Shelf | null {
+  const seat = seatShelf(setup)
+  return seat && (shelfOfBlock(setup.hardware, seat) ?? seat)
 }
 
 const isOn = (shelf: Shelf, { at }: Pick<Clamp, 'at'>): boolean => 'on' in at && at.on === shelf.id

@@ -3,7 +3,7 @@ import { usualTorque } from '../../../src-core/hardware/preload.ts'
 import { usualClass } from '../../../src-core/hardware/threads.ts'
 import { studFor } from '../../../src-core/hardware/usualClamp.ts'
 import type { At, Dowel, Job, StopBlock, ThroughBolt, Twin } from '../../../src-core/job/schema.ts'
-import { partStand } from '../../../src-core/holding/stand.ts'
+import { partStand, strapStand } from '../../../src-core/holding/stand.ts'
 import type { Mounted } from '../../../src-core/mounting/types.ts'
 import { wholeTurn } from '../../../src-core/geometry/angles.ts'
 import { seatFixture } from '../../../src-core/mounting/fixtures.ts'
@@ -51,7 +51,7 @@ export function newStop(job: Job, setupId: string, mounted: Mounted | null = nul
     kind: 'stop',
     at,
     facing: roundTo(inward(job.plate, at), 0.1),
-    ...(mounted && besidePart(partStand(mounted))),
+    ...(mounted && besidePart(strapStand(mounted))),
     size: stopSize(job.displayUnits),
     ...stud(job),
     fixed: true,

@@ -44,33 +44,36 @@ const STEP = 0.5
 /** mm by which a stud may stand off the middle of the shelf's slot. */
 const MIDDLED = 1
 
+/** A place for a bolt; `width`: mm of the narrower of the two openings that it goes through. */
+type BasePlace = Point & { readonly width: number }
+
 /** Places in the holes of what lies on the shelf, part frame as seen from there, that have a slot or hole of it below. */
-export function basePlaces(view: Mounted): Point[] {
+export function basePlaces(view: Mounted): BasePlace[] {
   const holes = view.bodies
     .filter((b) => b.body.effect === 'adds' && Math.abs(b.z0 - view.seat) <= TOLERANCE.clashDepth)
     .flatMap((b) => b.regions.flatMap((r) => r.holes))
   return holes.flatMap((hole) => {
     const place = placeIn(view, hole)
-    return place
-      ? [{ x: roundTo(place.x - view.placement.x, 0.01), y: roundTo(place.y - view.placement.y, 0.01) }]
-      : []
+    if (!place) return []
+    const { x, y } = view.placement
+    return [{ ...place, x: roundTo(place.x - x, 0.01), y: roundTo(place.y - y, 0.01) }]
   })
 }
 
 /** The place along the middle of an opening, nearest its own middle, that is within the shelf's slot. */
-function placeIn(view: Mounted, hole: Ring): Point | null {
+function placeIn(view: Mounted, hole: Ring): BasePlace | null {
   const { x0, x1, y0, y1 } = edgesBox(ringEdges(hole))
   const middle = { x: (x0 + x1) / 2, y: (y0 + y1) / 2 }
   const [long, wide] = [Math.max(x1 - x0, y1 - y0), Math.min(x1 - x0, y1 - y0)]
   const room = (long - wide) / 2
   const isAlong = x1 - x0 >= y1 - y0
-  let best: { at: Point; off: number } | null = null
+  let best: { at: BasePlace; off: number } | null = null
   for (let t = 0; t <= room + 1e-9; t += STEP)
     for (const by of [t, -t]) {
       const at = isAlong ? { x: middle.x + by, y: middle.y } : { x: middle.x, y: middle.y + by }
       const [near] = anchorsBy(view.job.plate, at)
       if (near && near.outside < 0 && near.anchor.off < (best?.off ?? MIDDLED) - 1e-6)
-        best = { at, off: near.anchor.off }
+        best = { at: { ...at, width: Math.min(wide, near.anchor.width) }, off: near.anchor.off }
     }
   return best?.at ?? null
 }
@@ -82,7 +85,9 @@ export function boltBase(job: Job, setupId: string, view: Mounted): { job: Job; 
   let now = job
   for (const place of basePlaces(view)) {
     if (taken.some((t) => Math.hypot(t.x - place.x, t.y - place.y) < 5)) continue
-    const bolt: Piece<ThroughBolt> = { kind: 'bolt', throughPart: place, ...usualBolt(job), fixed: true }
+    const { width, ...throughPart } = place
+    const thinner = usualBolt(job, { slots: [{ width }], holes: [] })
+    const bolt: Piece<ThroughBolt> = { kind: 'bolt', throughPart, ...thinner, fixed: true }
     const added = addPiece(now, setupId, bolt)
     now = added.job
     ids.push(added.id)

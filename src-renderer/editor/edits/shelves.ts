@@ -1,37 +1,43 @@
 /** Angle plates and vees: put down, the part laid on them, moved to where it lies. */
 import { byRule, sizeFor } from '../../../src-core/units/convert.ts'
 import { polar, turnBetween, wholeTurn } from '../../../src-core/geometry/angles.ts'
-import { SHELF_DENSITY, usualAnglePlates, usualVee, usualWebs } from '../../../src-core/hardware/shelves.ts'
+import {
+  SHELF_DENSITY,
+  usualAnglePlates,
+  usualVee,
+  usualVeeBlock,
+  usualWebs,
+} from '../../../src-core/hardware/shelves.ts'
+import { studFor } from '../../../src-core/hardware/usualClamp.ts'
+import { roomBeside } from '../../../src-core/hardware/veeStrap.ts'
 import {
   isShelf,
   type AnglePlate,
   type Job,
   type Plate,
   type Setup,
-  type Shelf,
   type Vee,
 } from '../../../src-core/job/schema.ts'
 import { placeShelf } from '../../../src-core/holding/placeShelf.ts'
-import { flatsOf, outerRounds, type Flat } from '../../../src-core/mounting/flats.ts'
+import { flatsOf, outerRounds, type Flat, type Round } from '../../../src-core/mounting/flats.ts'
+import { middleOverLands } from '../../../src-core/mounting/inVee.ts'
 import { findSetup } from '../../../src-core/mounting/mount.ts'
-import { placePoint } from '../../../src-core/mounting/place.ts'
-import { anchorAt } from '../../../src-core/mounting/plateFace.ts'
 import { seatShelf, shelfOfBlock } from '../../../src-core/mounting/shelf.ts'
-import { webPlaces } from '../../../src-core/mounting/shelfSolids.ts'
-import { stationPoint } from '../../../src-core/mounting/station.ts'
 import { roundTo } from '../snap.ts'
 import { editPiece, editSetup, type HardwareDraft, type Piece } from './edit.ts'
-import { seatOn, usualBolt } from './fixtures.ts'
+import { seatOn } from './fixtures.ts'
+import { boltsAnew, boltsThrough } from './shelfBolts.ts'
 
 /** Facing up, its shelf a fifth of the plate's diameter below the axis. */
 const FACING = 90
 const BELOW = 0.2
 
-type AngleForm = Pick<AnglePlate, 'size' | 'thickness'>
+/** `apart`: mm from the middle of its shelf to each of its slots; left out: a third of its length. */
+type AngleForm = Pick<AnglePlate, 'size' | 'thickness'> & { readonly apart?: number }
 /** What it is called and made of, where that is chosen. */
 type Casting = Partial<Pick<AnglePlate, 'name' | 'density'>>
 
-/** @param form left out: the least usual one whose shelf is as long as the part's longest flat. */
+/** @param form left out: the least usual one whose shelf is as long as the part's longest flat, or that takes a vee block for its round. */
 export function newAnglePlate(
   job: Job,
   form: AngleForm = leastFor(job),
@@ -49,8 +55,12 @@ export function newAnglePlate(
 }
 
 /** Of those whose foot would stay on the plate. */
-function leastFor({ part, plate, displayUnits }: Job): AngleForm {
+function leastFor(job: Job): AngleForm {
+  const { part, plate, displayUnits } = job
   const flat = flatsOf(part)[0]
+  const round = outerRounds(part)[0]
+  const forBlock = !flat && round ? leastForBlock(job, round) : null
+  if (forBlock) return forBlock
   const wanted = flat?.length ?? 0
   const below = flat?.distance ?? BELOW * plate.diameter
   const all = usualAnglePlates(displayUnits)
@@ -58,9 +68,36 @@ function leastFor({ part, plate, displayUnits }: Job): AngleForm {
   return fits.find(({ size }) => size[0] >= wanted) ?? fits.at(-1) ?? all[0]!
 }
 
+/** Under a vee block for a part without flats: as far along as even straps from both sides want it, and the plate has room for. */
+function leastForBlock({ part, plate, displayUnits }: Job, { diameter, centre }: Round): AngleForm | null {
+  const block = usualVeeBlock(diameter, displayUnits)
+  const below = block.size[1] + middleOverLands(block, diameter)
+  const [bore] = part.bores
+  const off = bore ? Math.hypot(bore.x - centre.x, bore.y - centre.y) : 0
+  const width = slotWidth(displayUnits)
+  const thread = studFor({ slots: [{ width }], holes: [] }, displayUnits)
+  if (!thread) return null
+  const { slot, least, even } = roomBeside(block.size[0], width, thread)
+  for (const { size, thickness } of usualAnglePlates(displayUnits)) {
+    if (size[2] < block.size[2]) continue
+    const most = 2 * (Math.sqrt(Math.max(0, (plate.diameter / 2) ** 2 - (below + size[1]) ** 2)) - off)
+    // A rule's step less: rounded it stays on the plate.
+    const along = Math.max(size[0], byRule(Math.min(even, most) - STEP_DOWN, displayUnits))
+    const apart = displayUnits === 'in' ? byRule(slot + STEP_DOWN, displayUnits) : slot
+    if (along >= least + 2 * (apart - slot) && along <= most)
+      return { size: [along, size[1], size[2]], thickness, apart }
+  }
+  return null
+}
+
+/** mm: more than half a sixteenth of an inch, and than half a millimetre. */
+const STEP_DOWN = 0.79
+
+const slotWidth = (units: Job['displayUnits']): number => sizeFor(units, 14, 9 / 16)
+
 /** An angle plate by usual sizes, with two slots that run out from the plate. */
 export function usualForm(
-  { size, thickness }: Pick<AnglePlate, 'size' | 'thickness'>,
+  { size, thickness, apart }: AngleForm,
   units: Job['displayUnits'],
 ): Omit<Piece<AnglePlate>, 'kind' | 'at' | 'facing' | 'bolts' | 'fixed'> {
   const halves = (mm: number) => (units === 'in' ? byRule(mm, units) : roundTo(mm, 0.5))
@@ -71,11 +108,11 @@ export function usualForm(
     density: SHELF_DENSITY,
     slots: [-1, 1].map((side, i) => ({
       id: `G${i + 1}`,
-      x: side * halves(size[0] / 3),
+      x: side * (apart ?? halves(size[0] / 3)),
       y: halves((size[2] + thickness) / 2),
       angle: 90,
       length: byRule(0.7 * (size[2] - thickness), units),
-      width: sizeFor(units, 14, 9 / 16),
+      width: slotWidth(units),
     })),
     holes: [],
   }
@@ -103,58 +140,6 @@ const standAt = (plate: Plate) => {
   const { x, y } = polar(BELOW * plate.diameter, FACING + 180)
   return { x: roundTo(x, 0.01), y: roundTo(y, 0.01) }
 }
-
-/** mm between places that are tried, and from a bolt's middle to the foot's edge. */
-const STEP = 2
-const RIM = 15
-/** mm by which a bolt may stand off its slot's middle: within the play of a usual stud. */
-const MIDDLED = 1
-
-type Footed =
-  | Pick<AnglePlate, 'kind' | 'at' | 'facing' | 'size' | 'thickness' | 'webs'>
-  | Pick<Vee, 'kind' | 'at' | 'facing' | 'size' | 'foot'>
-
-/** mm, along `facing`, between which a foot's face is free for washers. */
-const footOf = (shelf: Footed): [number, number] =>
-  shelf.kind === 'anglePlate'
-    ? [-shelf.size[1], -shelf.thickness]
-    : [-shelf.size[1] - shelf.foot.length, -shelf.size[1]]
-
-/** One through each half of a foot that has a slot or hole behind it, as far apart as it goes; two in the one slot there is. */
-function boltsThrough(job: Job, shelf: Footed): Shelf['bolts'] {
-  const foot = footOf(shelf)
-  const along = shelf.size[0]
-  const origin = stationPoint(job.plate, shelf.at, [])
-  const found: { x: number; y: number }[] = []
-  const free = (p: { x: number; y: number }) =>
-    found.every((f) => Math.hypot(f.x - p.x, f.y - p.y) >= 2 * RIM)
-  const tryAt = (x: number, y: number) => {
-    const anchor = anchorAt(job.plate, placePoint({ turn: shelf.facing, ...origin }, { x, y }))
-    const p = { x: roundTo(x, 0.01), y: roundTo(y, 0.01) }
-    if (!anchor || anchor.off >= MIDDLED || !free(p)) return false
-    found.push(p)
-    return true
-  }
-  const seek = (ys: readonly number[]) =>
-    ys.some((y) => {
-      for (let x = foot[0] + RIM; x <= foot[1] - RIM; x += STEP) if (tryAt(x, y)) return true
-      return false
-    })
-  const webs = shelf.kind === 'anglePlate' ? webPlaces(shelf) : []
-  const beside = (y: number) => webs.every((web) => Math.abs(y - web.middle) >= web.thickness / 2 + RIM)
-  const half: number[] = []
-  for (let y = along / 2 - RIM; y >= 0; y -= STEP) half.push(y)
-  for (const side of [-1, 1]) seek(half.map((y) => side * y).filter(beside))
-  if (found.length < 2) seek([0])
-  return found.map((at) => ({ at, ...usualBolt(job) }))
-}
-
-/** Puts the bolts of a foot anew through it, where slots or holes lie behind. */
-export const boltsAnew = (job: Job, setupId: string, id: string): Job =>
-  editPiece(job, setupId, id, (p) => {
-    if (p.kind === 'anglePlate' || p.kind === 'vee')
-      p.bolts = structuredClone(boltsThrough(job, p)) as typeof p.bolts
-  })
 
 /** A vee that is taken from the plate to a shelf stands there on its back, without foot and bolts for the plate. */
 export function withoutFoot(vee: Extract<HardwareDraft, { kind: 'vee' }>): void {

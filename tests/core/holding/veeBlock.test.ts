@@ -10,6 +10,7 @@ import { shelfSize } from '../../../src-core/mounting/shelfSize.ts'
 import { changed, turnedAbout, without } from '../../helpers/edited.ts'
 import { expectNear } from '../../helpers/near.ts'
 import { BOLTED } from '../../helpers/heldJobs.ts'
+import { boreCut } from '../../helpers/jobs.ts'
 import {
   CASTING,
   castingInBlock,
@@ -176,6 +177,20 @@ describe('what takes its hold away', () => {
     )
     expect(factor(castingInBlock([], { speed: 360 }))).toBeLessThan(base)
     expect(factor(block({ mass: 15 }))).toBeLessThan(base)
+  })
+
+  test('the torque that its finding asks for is one that cures it', () => {
+    const torqued = (job: Job, torque: number) =>
+      ['c1', 'c2'].reduce((j, id) => changed(j, id, (h) => ({ ...h, torque }) as Hardware), job)
+    const loose = torqued(castingInBlock(), 0.95 * 2 * (60 / base))
+    const words = said(loose, 'joint-slides').find((m) => m.startsWith('Vee V1'))!
+    const [, c1, c2] = /Tighten c1 to (\S+) N·m, c2 to (\S+) N·m/.exec(words)!
+    expect(c1).toBe(c2)
+    expect(factor(torqued(loose, Number(c1)))).toBeGreaterThan(1.99)
+    // Where the studs do not bear it nothing is promised.
+    const small = torqued(castingInBlock([], { cuts: [boreCut('A', { depth: 3 })] }), 60)
+    const unpromised = said(small, 'joint-slides').find((m) => m.startsWith('Vee V1'))!
+    expect(unpromised).toMatch(/Tighten its straps within the proof load.* or take a lighter cut\./)
   })
 
   test('straps on its own lands hold the part in it, not it on the shelf', () => {
