@@ -94,6 +94,8 @@ export function strapBlock(job: Job, setupId: string, view: Mounted): { job: Job
   const [from, to] = [round.out[0] + half, round.out[1] - half]
   const ids: string[] = []
   let now = job
+  // Over the crown the two lie side by side.
+  let beyond = to
   for (const side of [-1, 1] as const) {
     const place = item.slots
       .filter((s) => Math.abs(Math.abs(turnBetween(s.angle, 90)) - 90) > 89)
@@ -102,7 +104,7 @@ export function strapBlock(job: Job, setupId: string, view: Mounted): { job: Job
       .sort((a, b) => side * (a.x - b.x))
       .flatMap((s) => {
         const run = Math.max(0, s.length - s.width) / 2
-        const out = Math.min(s.y + run, Math.max(s.y - run, side < 0 ? from : to))
+        const out = Math.min(s.y + run, Math.max(s.y - run, side < 0 ? from : beyond))
         const strap = strapFromShelf(thread.name, side * (s.x - round.along), item.size[0] / 2 - side * s.x)
         return strap && out >= from - WITHIN && out <= to + WITHIN
           ? [
@@ -118,6 +120,7 @@ export function strapBlock(job: Job, setupId: string, view: Mounted): { job: Job
     const added = addPiece(now, setupId, place)
     now = added.job
     ids.push(added.id)
+    beyond = Math.max(to, place.at.out + VEE_BAR.width)
   }
   return { job: tightAsWallBears(now, setupId, ids), ids }
 }
