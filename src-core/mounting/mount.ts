@@ -1,10 +1,11 @@
 /** Resolves a setup of a job into the plate frame. */
 import type { Job, Part, Setup } from '../job/schema.ts'
 import type { Bench } from './bench.ts'
+import { carriedBack } from './carriedBack.ts'
 import { centrePoint } from './cutAway.ts'
 import { seatFixture } from './fixtures.ts'
 import { mountPiece } from './hardware.ts'
-import { carriedBack, seatedRound, shelvesInUse, viewFromShelf } from './onShelf.ts'
+import { seatedRound, shelvesInUse, viewFromShelf } from './onShelf.ts'
 import { seatShelf } from './shelf.ts'
 import { boresCutIn, mountPart } from './mountPart.ts'
 import { placePoint } from './place.ts'
@@ -17,12 +18,17 @@ export function findSetup(job: Job, setupId: string): Setup {
   return setup
 }
 
+/** Where the part's frame lies in the plate's, with the setup's centre on the axis: mm and degrees. */
 export function setupPlacement(part: Part, setup: Setup): Placement {
   const c = centrePoint(part, setup)
   const at = placePoint({ turn: setup.turn, x: 0, y: 0 }, c)
   return { turn: setup.turn, x: -at.x, y: -at.y }
 }
 
+/**
+ * A setup in the plate's frame, mm. Throws RangeError on an unknown setup, bore, slot or hole: `jobFaults` names those
+ * before.
+ */
 export function mountSetup(job: Job, setupId: string): Mounted {
   const setup = findSetup(job, setupId)
   const placement = setupPlacement(job.part, setup)

@@ -1,21 +1,18 @@
 /**
  * A shelf looked at as if it were the plate: the part on it and what stands on it in the shelf's own frame, so that all
- * that judges toes, heels, packing and studs judges them there; and what stands there carried back to the plate's frame.
+ * that judges toes, heels, packing and studs judges them there.
  */
 import { keptLast, keptOf } from '../geometry/kept.ts'
-import { angleOf, polar, toDegrees, wholeTurn } from '../geometry/angles.ts'
+import { wholeTurn } from '../geometry/angles.ts'
 import { oblongRing, rectRing } from '../geometry/edges.ts'
 import { settled } from '../geometry/tolerance.ts'
-import { outOf, turnedBy, type Pose } from '../geometry/space/pose.ts'
 import { dot3, minus3 } from '../geometry/space/vector.ts'
-import type { Point, Point3, Ring } from '../geometry/types.ts'
+import type { Ring } from '../geometry/types.ts'
 import type { Hardware, Job, Plate, Setup, Shelf } from '../job/schema.ts'
-import { poseMass } from '../mass/massMoments.ts'
 import type { Bench } from './bench.ts'
 import { mountPiece } from './hardware.ts'
 import { roundInVee } from './inVee.ts'
 import type { MountedPart } from './material.ts'
-import { envelopeOf } from './lying.ts'
 import { mountPart } from './mountPart.ts'
 import type { FacePlate } from './plateFace.ts'
 import {
@@ -32,8 +29,8 @@ import {
   standsOut,
 } from './shelf.ts'
 import { partFromShelf } from './shelfPart.ts'
-import { blockBefore, blockOnShelf } from './veeBlock.ts'
-import type { Lying, Mounted, MountedPiece, MountedSolid, Placement, VeeRound } from './types.ts'
+import { blockOnShelf } from './veeBlock.ts'
+import type { Mounted, MountedPiece, Placement, VeeRound } from './types.ts'
 
 /** Whether a piece is mounted on a shelf: by its station, or as a bolt through a part that is seated there. */
 const standsOn = (setup: Setup, shelf: Shelf, item: Hardware): boolean =>
@@ -179,72 +176,3 @@ const inView = keptOf((item: Hardware): Hardware => {
   const here = 'hole' in at ? { hole: at.hole } : { x: at.along, y: at.out }
   return { ...item, at: here } as Hardware
 })
-
-const carried = keptLast<MountedPiece, MountedPiece>()
-
-/** A piece that stands on a shelf, in the plate's frame; kept as long as both stand so. @param item as it stands in the job. */
-export function carriedBack(
-  shelf: NonNullable<Mounted['shelf']>,
-  item: Hardware,
-  seen: MountedPiece,
-): MountedPiece {
-  const { origin } = shelf.pose
-  return carried(seen, [item, shelf.item, origin.x, origin.y], () => carry(shelf, item, seen))
-}
-
-function carry(
-  { item: shelf, pose }: NonNullable<Mounted['shelf']>,
-  item: Hardware,
-  seen: MountedPiece,
-): MountedPiece {
-  const solids = seen.solids.flatMap((s) =>
-    item.kind === 'vee' && s.role === 'fixture' ? blockBefore(pose, item, seen.at) : [solidBack(pose, s)],
-  )
-  const main =
-    solids[
-      Math.max(
-        0,
-        seen.solids.findIndex((s) => s.ring === seen.footprint),
-      )
-    ]!
-  const along = turnedBy(pose, { x: polar(1, seen.facing).x, y: 0, z: 0 })
-  return {
-    item,
-    shelf: shelf.id,
-    at: flat(outOf(pose, seen.at)),
-    facing:
-      item.kind === 'vee' || (along.x === 0 && along.y === 0) ? shelf.facing : toDegrees(angleOf(along)),
-    footprint: main.ring,
-    z0: main.z0,
-    z1: main.z1,
-    mass: seen.mass,
-    massCentre: outOf(pose, seen.massCentre),
-    bolt: null,
-    solids,
-    fastenings: seen.fastenings.map((f) => ({ ...f, at: flat(outOf(pose, { ...f.at, z: f.grip })) })),
-    toe: null,
-  }
-}
-
-const flat = ({ x, y }: Point3): Point => ({ x, y })
-
-/** Upright on the shelf, lying in the plate's frame; a block along the shelf is its own upright box there. */
-function solidBack(pose: Pose, { ring, holes, z0, z1, ...solid }: MountedSolid): MountedSolid {
-  const lies: Lying = { pose, ring, ...(holes ? { holes } : {}), z0, z1 }
-  const { moments } = solid
-  const back = {
-    ...solid,
-    ...envelopeOf(lies),
-    massCentre: outOf(pose, solid.massCentre),
-    ...(moments ? { moments: poseMass(moments, pose) } : {}),
-  }
-  return isBlock(ring) && !holes ? back : { ...back, lies }
-}
-
-/** Whether a ring is a rectangle along its frame's axes. */
-const isBlock = (ring: Ring): boolean =>
-  ring.length === 4 &&
-  ring.every((v, i) => {
-    const w = ring[(i + 1) % 4]!
-    return !v.bulge && (Math.abs(v.x - w.x) < 1e-9 || Math.abs(v.y - w.y) < 1e-9)
-  })
