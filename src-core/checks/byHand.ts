@@ -55,8 +55,10 @@ export const FROM_FLOOR = { man: { close: 10, far: 5 }, woman: { close: 7, far: 
 /** kg: lighter pieces are not listed. */
 export const SMALL_LIFT = 3
 
+/** N·m about the spindle axis with the heavy side level: g·U. @param unbalance g·mm. */
 export const heavyTorque = (unbalance: number): number => unbalance * 1e-6 * STANDARD_GRAVITY
 
+/** Of the setup as mounted, before its cuts. */
 export function byHand(mounted: Mounted, assembly: Assembly): ByHand {
   const { plate } = mounted.job
   const size = (v: Point) => Math.hypot(v.x, v.y)

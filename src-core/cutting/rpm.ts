@@ -3,6 +3,7 @@ import { atMost } from '../geometry/tolerance.ts'
 import type { Lathe } from '../job/schema.ts'
 import { spindleSteps } from '../job/spindle.ts'
 
+/** @param speed m/min. @param diameter mm. */
 export const cuttingRpm = (speed: number, diameter: number): number => (1000 * speed) / (Math.PI * diameter)
 
 /** m/min at a diameter in mm and a speed in rpm. */

@@ -25,6 +25,7 @@ export interface DoubtfulMass {
   readonly position: number
 }
 
+/** In (g·mm)², by the formula above. */
 export function unbalanceCovariance(items: readonly DoubtfulMass[]): Covariance {
   let xx = 0
   let xy = 0

@@ -53,6 +53,7 @@ export const applyToVector = (m: Affine, v: Point): Point => ({
   y: m.b * v.x + m.d * v.y,
 })
 
+/** Area of the image of a unit square; negative where it mirrors. */
 export const determinant = (m: Affine) => m.a * m.d - m.b * m.c
 
 /** Whether circles stay circles, to a part in 10⁹. */

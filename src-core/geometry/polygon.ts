@@ -18,6 +18,7 @@ function combine(type: ClipType, a: Polygons, b: Polygons): Point[][] {
   return booleanOpD(type, copy(a), copy(b), FillRule.EvenOdd, DECIMALS)
 }
 
+/** Even-odd outlines in and out, mm: so are those of the two below. */
 export function polygonIntersection(a: Polygons, b: Polygons): Point[][] {
   return combine(ClipType.Intersection, within(a, b), within(b, a))
 }

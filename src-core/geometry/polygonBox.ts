@@ -12,6 +12,7 @@ export interface Box {
   readonly y1: number
 }
 
+/** The least box about outlines; from ∞ to −∞ about none. */
 export function boxOf(polygons: Polygons): Box {
   const box = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity }
   for (const ring of polygons) {
@@ -60,6 +61,7 @@ export const widened = ({ x0, y0, x1, y1 }: Box, by: number): Box => ({
   y1: y1 + by,
 })
 
+/** Whether they have an area in common: edges that touch do not count. */
 export const boxesMeet = (a: Box, b: Box): boolean => a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1
 
 /**

@@ -171,6 +171,7 @@ export function addMoments(a: Moments, b: Moments, factor = 1): Moments {
   }
 }
 
+/** Every moment times one factor. */
 export function scaleMoments(m: Moments, factor: number): Moments {
   return addMoments(NO_MOMENTS, m, factor)
 }

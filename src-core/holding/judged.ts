@@ -60,6 +60,7 @@ export interface Judged {
   readonly joints: readonly JudgedJoint[]
 }
 
+/** Every joint of a setup at its chosen speed, or standing still where it has none. */
 export function judgeJoints(input: JointsInput): Judged {
   const { mounted, assembly, states } = input
   const rpm = mounted.setup.speed ?? 0

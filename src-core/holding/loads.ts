@@ -114,6 +114,7 @@ function seatWrench({ origin, u, v, n }: Seat, { force, moment }: Wrench): SeatW
   }
 }
 
+/** A load of the plate's frame in a seat's: forces in N along u, v and n, moments in N·mm about its origin. */
 export const seatLoad = (seat: Seat, load: Load): SeatLoad => ({
   ...load,
   steady: seatWrench(seat, load.steady),

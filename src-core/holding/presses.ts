@@ -32,6 +32,7 @@ export interface StrapGrip {
 export type Grip =
   { readonly presses: readonly Press[] } | { readonly stud: Stud } | { readonly strap: StrapGrip }
 
+/** All that presses a body on its seat, whatever holds it. */
 export function pressesOf(grip: Grip): readonly Press[] {
   if ('stud' in grip) return studPresses(grip.stud)
   return 'strap' in grip ? [grip.strap.toe, grip.strap.heel] : grip.presses
@@ -63,6 +64,10 @@ export interface Bearing {
   readonly friction: number
 }
 
+/**
+ * Where presses bear on a contact: at their own place, or beyond it at the nearest of the contact. @param friction where a
+ * press has none of its own.
+ */
 export function bearingsOf(presses: readonly Press[], hull: ContactHull, friction: number): Bearing[] {
   return presses.map((p) => ({
     id: p.id,

@@ -74,6 +74,7 @@ function newtonStep(e: Expansion, u: Direction, w: Direction): [number, number] 
   return [c * along - s * across, s * along + c * across]
 }
 
+/** The direction of a slip that is not nought. */
 export function unit(q: Direction): Direction {
   const length = Math.hypot(q[0], q[1], q[2])
   return [q[0] / length, q[1] / length, q[2] / length]

@@ -12,6 +12,7 @@ const inRange = ({ speeds: { stepless } }: Lathe, rpm: number): boolean =>
 export const turnsAt = (lathe: Lathe, rpm: number): boolean =>
   inRange(lathe, rpm) || lathe.speeds.steps.some((s) => s.rpm === rpm)
 
+/** rpm, of steps and stepless range; 0 where neither is given. */
 export const fastest = (lathe: Lathe): number =>
   Math.max(...spindleSteps(lathe), lathe.speeds.stepless?.[1] ?? 0)
 
@@ -20,6 +21,7 @@ const WORTH_A_WORD = 3
 /** Whether a speed, rpm, is near enough to what the spindle can turn at to be spoken of. */
 export const worthAWord = (lathe: Lathe, rpm: number): boolean => rpm <= WORTH_A_WORD * fastest(lathe)
 
+/** rpm; Infinity where neither is given. */
 export const slowest = (lathe: Lathe): number =>
   Math.min(...spindleSteps(lathe), lathe.speeds.stepless?.[0] ?? Infinity)
 

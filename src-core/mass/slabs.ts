@@ -100,6 +100,7 @@ export interface RingCut extends Annulus {
 /** What a cut takes away: a bore to its depth, or a ring. */
 export type Removal = Bore | RingCut
 
+/** Heights above the seat that a cut takes away, mm; null where it meets nothing. */
 export const removalRange = (part: Part, removal: Removal): Pick<BoreRange, 'z0' | 'z1'> | null =>
   'z0' in removal ? removal : boreRange(part, removal)
 

@@ -80,6 +80,7 @@ function removalsIn({ part }: Job, setup: Setup): Removal[] {
     .flatMap((c) => removalOf(part, setup, c) ?? [])
 }
 
+/** In the job's order, which is that of the work. */
 export const setupsBefore = ({ setups }: Job, setup: Setup): readonly Setup[] =>
   setups.slice(0, Math.max(0, setups.indexOf(setup)))
 

@@ -27,6 +27,7 @@ import { boltThrough, mountTwin } from './twin.ts'
 import { facingOf, footprintRing, stationPoint } from './station.ts'
 import type { Bolt, MountedPiece, MountedSolid } from './types.ts'
 
+/** Any piece of hardware in the frame of the bench's plate. Throws RangeError on an unknown station. */
 export function mountPiece(bench: Bench, item: Hardware): MountedPiece {
   const { plate } = bench.job
   const { hardware } = bench.setup

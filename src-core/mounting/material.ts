@@ -33,6 +33,7 @@ export interface MountedPart {
 export const heightOverlap = (a: { z0: number; z1: number }, b: { z0: number; z1: number }): number =>
   Math.min(a.z1, b.z1) - Math.max(a.z0, b.z0)
 
+/** A ring as chords within TOLERANCE.clashChord; mm. */
 export const ringPolygons = (ring: Ring): Polygons => [flattenRing(ring, TOLERANCE.clashChord)]
 export const discPolygons = (centre: Point, diameter: number): Polygons =>
   ringPolygons(circleRing(centre, diameter))

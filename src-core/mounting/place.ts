@@ -42,6 +42,7 @@ export function placeVertices(placement: Placement, { vertices }: Mesh, back: nu
   })
 }
 
+/** A region of the part's frame in the plate's. */
 export function placeRegion(placement: Placement, region: Region): Region {
   return {
     outline: placeRing(placement, region.outline),

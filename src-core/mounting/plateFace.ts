@@ -78,6 +78,7 @@ export interface Stand {
   readonly over: readonly string[]
 }
 
+/** @param foot outlines of what stands there, in the face's own frame, mm. */
 export function standOnPlate(plate: FacePlate, foot: Polygons): Stand {
   const { disc, openings } = faceOf(plate)
   const area = polygonArea(foot)

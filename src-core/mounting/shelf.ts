@@ -63,9 +63,11 @@ function asItStands(hardware: readonly Hardware[], item: Shelf): Shelf {
   return stood(item, [under], () => ({ ...item, facing: under.facing }))
 }
 
+/** The angle plates and vees of a setup, each facing as it stands. */
 export const shelvesOf = ({ hardware }: Pick<Setup, 'hardware'>): Shelf[] =>
   hardware.filter(isShelf).map((h) => asItStands(hardware, h))
 
+/** One of them by its id; null where there is none. */
 export function shelfNamed(hardware: readonly Hardware[], id: string): Shelf | null {
   const item = hardware.filter(isShelf).find((h) => h.id === id)
   return item ? asItStands(hardware, item) : null

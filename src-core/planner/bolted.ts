@@ -12,6 +12,7 @@ type BoltedStack = ({ readonly slot: string } | { readonly hole: string }) & {
   readonly fasteners: PlanFasteners
 }
 
+/** The pieces of a stack, and what bolts them to a station. */
 export function boltedStack(job: Job, station: Station, space: StackSpace, stack: Stack): BoltedStack {
   const place = station.kind === 'slot' ? { slot: station.id } : { hole: station.id }
   const items = space.order(stack.pieces).map(({ index, count }) => ({ item: job.stock[index]!, count }))

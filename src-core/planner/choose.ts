@@ -54,6 +54,7 @@ interface Node {
 
 const level = (residual: number) => (residual <= NOTHING ? 0 : residual)
 
+/** The best choice there is, by branch and bound; the best found where the budget runs out. */
 export function choose(input: ChooseInput): ChooseResult {
   const { groups, limit, budget } = input
   // Of equals the one put in last: it is the nearest to a whole choice.

@@ -29,7 +29,9 @@ export interface Entry {
   readonly form: number
 }
 
+/** g·mm of an entry with its bolt at a radius, mm. */
 export const amountAt = (e: Entry, radius: number): number => e.mass * (radius + e.shift)
+/** The radius, mm, at which an entry gives nearest to an amount, g·mm, within its reach. */
 export const radiusAt = (e: Entry, amount: number): number =>
   Math.max(e.r0, Math.min(e.r1, amount / e.mass - e.shift))
 

@@ -35,6 +35,7 @@ export interface Station {
   readonly bolt: number
 }
 
+/** Every slot and hole of a plate; a hole is a slot of no length. */
 export function listStations(plate: Plate): Station[] {
   return [
     ...plate.slots.map((s): Station => ({

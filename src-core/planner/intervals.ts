@@ -31,6 +31,7 @@ export function subtractIntervals(from: Interval, blocked: readonly Interval[]):
   return left
 }
 
+/** What lies in both lists, joined and in rising order; ends that meet leave a point. */
 export function intersectIntervals(a: readonly Interval[], b: readonly Interval[]): Interval[] {
   const both: Interval[] = []
   for (const p of a) {

@@ -16,6 +16,7 @@ export type Shape =
 
 const ORIGIN: Point = { x: 0, y: 0 }
 
+/** A footprint as a shape, arcs as chords that stray by no more than the tolerance. */
 export function footprintShape(footprint: Footprint): Shape {
   if ('circle' in footprint) return { kind: 'disc', radius: footprint.circle / 2 }
   const ring =
@@ -28,6 +29,7 @@ export function footprintCentre(footprint: Footprint): Point {
   return 'outline' in footprint ? ringCentre(footprint.outline) : ORIGIN
 }
 
+/** Turned about the bolt, counter-clockwise. */
 export function turnShape(shape: Shape, degrees: number): Shape {
   if (shape.kind === 'disc' || degrees === 0) return shape
   return { kind: 'outline', points: shape.points.map((p) => turnPoint(p, degrees)) }
@@ -88,6 +90,7 @@ function shapePoints(shape: Shape): readonly Point[] {
   return roundCircle(ORIGIN, shape.radius / Math.cos(Math.PI / n), n)
 }
 
+/** mm², positive for a counter-clockwise ring. */
 export function signedArea(points: readonly Point[]): number {
   let twice = 0
   points.forEach((p, i) => {

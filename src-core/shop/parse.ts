@@ -11,6 +11,7 @@ import { librarySchema, SECTIONS, type Library } from './schema.ts'
 
 export type LibraryResult = { readonly ok: true; readonly library: Library } | Refused
 
+/** Of any version up to this one; faults with their paths. */
 export function parseLibrary(text: string): LibraryResult {
   const read = readJson(text)
   if ('reason' in read) return refused(read.path, read.reason)

@@ -24,6 +24,7 @@ export interface Computed {
   readonly message: string
 }
 
+/** The static unbalance as computed, g·mm, plate frame. */
 export const computedVector = (a: Analysis): Point =>
   polar(a.unbalance.static_g_mm, a.unbalance.static_angle_deg)
 
@@ -61,6 +62,7 @@ function directionDoubt(v: Point, { xx, xy, yy }: Covariance): number {
   return Math.min(180, toDegrees(Math.sqrt(Math.max(0, across) / square)))
 }
 
+/** What was measured beside what was computed. @param direction of the heavy side, where only that was measured. */
 export function compared(
   a: Analysis,
   measured: Estimate | null,

@@ -99,6 +99,7 @@ export interface TrimAnswer {
   readonly upper95_g_mm: number
 }
 
+/** g·mm and degrees of the plate; the 95 % bound by the readings' own doubt. */
 export const answerOf = ({ vector, covariance }: Estimate): TrimAnswer => ({
   measured_g_mm: Math.hypot(vector.x, vector.y),
   heavy_angle_deg: directionOf(vector),

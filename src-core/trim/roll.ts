@@ -34,6 +34,7 @@ export interface Rests {
   readonly scatter_deg: number
 }
 
+/** @param rests degrees, one or more. */
 export function restsOf(rests: readonly number[]): Rests {
   const n = rests.length
   const sum = rests.reduce(

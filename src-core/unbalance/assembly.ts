@@ -58,6 +58,7 @@ export interface Assembly {
   readonly covariance: Covariance
 }
 
+/** All that turns, and its unbalance: every mass times its place, and the plate's own residual. Plate frame. */
 export function assemble(mounted: Mounted, doubt: Uncertainties): Assembly {
   const { job, setup } = mounted
   const part = partMass(job.part, removedBefore(job, setup))
@@ -168,6 +169,7 @@ function pieceMass(piece: MountedPiece): { piece: MountedPiece; moments: MassMom
   return { piece, moments: massOfSolids(piece.solids) }
 }
 
+/** Mass moments of solids about the plate frame's origin: kg, kg·mm, kg·mm². */
 export const massOfSolids = (solids: readonly MountedSolid[]): MassMoments =>
   solids.reduce((sum, s) => addMass(sum, solidMass(s)), NO_MASS)
 

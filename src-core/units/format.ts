@@ -134,6 +134,7 @@ const inch: Formatter = {
   energy: (v) => `${figures(convert(convert(v, 'N', 'lbf'), 'm', 'ft'), 2, 0.001)} ft·lbf`,
 }
 
+/** Writes figures of documents (mm, kg, g·mm, N, N·m …) in the units shown. */
 export function formatter(units: DisplayUnits): Formatter {
   return units === 'in' ? inch : metric
 }

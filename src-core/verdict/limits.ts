@@ -95,6 +95,7 @@ export type SpeedLimits = Speeds & {
 const speedsBy = (of: (limit: Limit) => number | null): Speeds =>
   Object.fromEntries(LIMITS.map((l) => [l.id, of(l)])) as Record<LimitId, number | null>
 
+/** The speed that each limit allows, rpm. */
 export function speedLimits(input: LimitInput): SpeedLimits {
   const best = speedsBy((l) => (l.best ?? l.value)(input))
   return {

@@ -76,6 +76,7 @@ export interface SpeedInput {
   readonly clampFactor: number | null
 }
 
+/** The figures of one speed, rpm: U·ω², its share of the rotating weight, and the grade of ISO 21940-11. */
 export function speedRow(rpm: number, input: SpeedInput, verdict: Verdict): SpeedRow {
   const force = centrifugalForce(input.unbalance, rpm)
   return {

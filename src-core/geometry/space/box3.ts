@@ -6,6 +6,7 @@ export interface Box3 {
   readonly high: Point3
 }
 
+/** The least box that holds all of some boxes; from ∞ to −∞ about none. */
 export function box3Around(boxes: readonly Box3[]): Box3 {
   const low = { x: Infinity, y: Infinity, z: Infinity }
   const high = { x: -Infinity, y: -Infinity, z: -Infinity }

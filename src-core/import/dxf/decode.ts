@@ -16,6 +16,7 @@ const CODE_PAGES: Record<string, string> = {
 /** Drawing version from which text is UTF-8. */
 const FIRST_UTF8 = 'AC1021'
 
+/** The text of a DXF in its own code page. Throws Refusal where it is too large, binary or a DWG. */
 export function decodeDxf(bytes: Uint8Array): string {
   if (bytes.length > CAPS.bytes)
     throw new Refusal('the whole file', `${bytes.length} bytes, more than the ${CAPS.bytes} allowed`)

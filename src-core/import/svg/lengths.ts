@@ -14,6 +14,7 @@ export interface Length {
   readonly unit: string
 }
 
+/** Null for what is no number with a unit. */
 export function parseLength(text: string): Length | null {
   const found = UNIT.exec(text.trim())
   if (!found) return null
@@ -45,6 +46,7 @@ export interface ViewBox {
   readonly height: number
 }
 
+/** In user units; null where it is left out, no four numbers or has no area. */
 export function parseViewBox(text: string | undefined): ViewBox | null {
   const numbers = (text ?? '')
     .trim()

@@ -30,6 +30,7 @@ const TAKES: Readonly<Record<string, string>> = {
 /** Steps of work for a command. */
 const COMMAND_COST = 30
 
+/** The runs of a path's `d`, each point mapped by `m`; or what is wrong in it, with its place. */
 export function readPath(d: string, m: Affine, fit: Fit): { runs: PathRun[] } | { fault: string } {
   let at = 0
   const skip = () => {
