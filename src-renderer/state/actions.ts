@@ -1,25 +1,16 @@
 /** One list of what can be done, shared by toolbar, menus and keyboard. */
-import { wholeTurn } from '../../src-core/geometry/angles.ts'
-import type { Point } from '../../src-core/geometry/types.ts'
-import { standOf } from '../../src-core/holding/stand.ts'
 import { takeAllOff } from '../editor/edits/nextSetup.ts'
 import { duplicateSetup } from '../editor/edits/setups.ts'
-import { movePiece, removePiece, turnPiece } from '../editor/edits/hardware.ts'
-import { centreAfterMove, setCentre, setTurn } from '../editor/edits/mounting.ts'
-import { centrePoint } from '../../src-core/mounting/cutAway.ts'
-import { isStationed } from '../../src-core/job/schema.ts'
 import { usualPattern } from '../editor/edits/fourStraps.ts'
-import { alongInPlan, moveOnShelf } from '../editor/edits/onShelf.ts'
-import { moveInSide } from '../editor/edits/sideMoves.ts'
-import { sideUp } from '../editor/sideFrame.ts'
-import { keyStep, roundTo } from '../editor/snap.ts'
-import { shelfView, shownView } from './shownView.ts'
+import { keyStep } from '../editor/snap.ts'
+import { shelfView } from './shownView.ts'
 import { COMMANDS, type Command, type CommandName } from '../../src-core/bridge/commands.ts'
 import { COPY_OUT } from './ask.ts'
 import type { App } from './app.svelte.ts'
 import { printSheets } from './printing.ts'
 import { putFourStraps } from './straps.ts'
 import type { StepName } from './session.svelte.ts'
+import { nudgeSelection, removeSelection, selectNext, turnSelection } from './selectionMoves.ts'
 
 export interface Action extends Command {
   readonly enabled: () => boolean
@@ -157,8 +148,8 @@ export function createActions(app: App): Actions {
       () => removeSelection(app),
       () => session.selection?.kind === 'piece',
     ),
-    next: plate('Next thing on the plate', ['.'], () => step(app, 1), always),
-    previous: plate('Thing before', [','], () => step(app, -1), always),
+    next: plate('Next thing on the plate', ['.'], () => selectNext(app, 1), always),
+    previous: plate('Thing before', [','], () => selectNext(app, -1), always),
     left: move('Left', ['ArrowLeft'], -1, 0),
     right: move('Right', ['ArrowRight'], 1, 0),
     up: move('Up, or outward in a slot,', ['ArrowUp'], 0, 1),
@@ -235,96 +226,4 @@ function nextView({ session, results }: App): void {
     : (['plan', 'side'] as const)
   const now = views.findIndex((v) => v === session.view)
   session.view = views[(now + 1) % views.length]!
-}
-
-/** In the side view x runs out from the plate and y the way a shelf faces; square to a shelf y runs out from the plate. */
-function nudgeSeen(app: App, x: number, y: number): boolean {
-  const { jobs, session, results } = app
-  const target = session.selection
-  const view = shownView(app)
-  if (!target || view === 'plan') return false
-  const { setup } = results
-  const id = 'id' in target ? target.id : 'the part'
-  if (view === 'side')
-    jobs.edit(`Move ${id}`, (job) => moveInSide(job, setup.id, target, { out: x, up: y }, sideUp(setup)))
-  const seen = shelfView(results.mounted)
-  const at = target.kind === 'piece' ? seen?.pieces.find((p) => p.item.id === target.id)?.at : undefined
-  if (view === 'shelf' && seen && at)
-    jobs.edit(`Move ${id}`, (job) => moveOnShelf(job, setup.id, seen, id, { x: at.x + x, y: at.y + y }))
-  return true
-}
-
-function nudgeSelection(app: App, x: number, y: number): void {
-  if (nudgeSeen(app, x, y)) return
-  const { jobs, session, results } = app
-  const { setup } = results
-  const target = session.selection
-  if (target?.kind === 'part') {
-    const centre = centreAfterMove(centrePoint(jobs.job.part, setup), setup.turn, { x, y })
-    jobs.edit('Move the part', (job) =>
-      setCentre(job, setup.id, { x: roundTo(centre.x, 1e-4), y: roundTo(centre.y, 1e-4) }),
-    )
-  }
-  if (target?.kind !== 'piece' || nudgeAlong(app, target.id, { x, y })) return
-  const piece = setup.hardware.find((h) => h.id === target.id)
-  if (!piece || !isStationed(piece) || 'on' in piece.at || 'hole' in piece.at) return
-  const { at } = piece
-  const moved =
-    'slot' in at
-      ? { slot: at.slot, radius: slotRadius(jobs.job, at, x + y) }
-      : { x: roundTo(at.x + x, 0.001), y: roundTo(at.y + y, 0.001) }
-  jobs.edit(`Move ${piece.name ?? piece.kind} ${piece.id}`, (job) =>
-    movePiece(job, setup.id, piece.id, moved),
-  )
-}
-
-/** In plan what stands on a shelf goes a whole step along it, by the keys that do not point across it. */
-function nudgeAlong({ jobs, results }: App, id: string, by: Point): boolean {
-  const piece = results.mounted?.pieces.find((p) => p.item.id === id)
-  if (!results.mounted || !piece?.shelf) return false
-  const { stand, seen } = standOf(results.mounted, piece)
-  const step = Math.hypot(by.x, by.y)
-  const along = alongInPlan(stand, by)
-  if (Math.abs(along) > step / 2)
-    jobs.edit(`Move ${id}`, (job) =>
-      moveOnShelf(job, results.setup.id, stand, id, { x: seen.at.x + Math.sign(along) * step, y: seen.at.y }),
-    )
-  return true
-}
-
-function slotRadius(job: App['jobs']['job'], at: { slot: string; radius: number }, by: number): number {
-  const slot = job.plate.slots.find((s) => s.id === at.slot)
-  const radius = roundTo(at.radius + by, 0.001)
-  return slot ? Math.min(slot.to, Math.max(slot.from, radius)) : radius
-}
-
-function turnSelection({ jobs, session, results }: App, by: number): void {
-  const target = session.selection
-  if (target?.kind === 'piece')
-    jobs.edit(`Turn ${target.id}`, (job) => turnPiece(job, results.setup.id, target.id, by))
-  if (session.selection?.kind !== 'part') return
-  const { setup } = results
-  const turn = roundTo(wholeTurn(setup.turn + by), 0.001)
-  jobs.edit('Turn the part', (job) => setTurn(job, setup.id, turn))
-}
-
-function removeSelection({ jobs, session, results }: App): void {
-  const target = session.selection
-  if (target?.kind !== 'piece') return
-  session.selection = null
-  jobs.edit(`Take off ${target.id}`, (job) => removePiece(job, results.setup.id, target.id))
-}
-
-/** Round through the part and all pieces. */
-function step({ session, results }: App, by: number): void {
-  const all = [
-    { kind: 'part' } as const,
-    ...results.setup.hardware.map((h) => ({ kind: 'piece', id: h.id }) as const),
-  ]
-  const now = all.findIndex(
-    (t) =>
-      t.kind === session.selection?.kind &&
-      (t.kind === 'part' || ('id' in session.selection && t.id === session.selection.id)),
-  )
-  session.selection = all[(now + by + all.length) % all.length] ?? null
 }
