@@ -2,6 +2,7 @@
 import { cutPlaces, type CutPlace } from '../cutting/cutPlace.ts'
 import { isNothing, isWhole, layersAround } from '../cutting/interruption.ts'
 import { finding, type Finding } from '../findings/finding.ts'
+import { TOLERANCE } from '../geometry/tolerance.ts'
 import { isPrism } from '../job/schema.ts'
 import { keptFor } from '../mounting/kept.ts'
 import type { Mounted, MountedBore } from '../mounting/types.ts'
@@ -25,6 +26,17 @@ export const boreWallFindings = keptFor(
   ({ setup }) => [setup.cuts],
 )
 
+/** Whether this setup turns the outside down to a bore on the axis, somewhere along it. */
+const thinnedBy = (mounted: Mounted, { diameter, z0, z1, bore }: CutPlace): boolean =>
+  bore !== null &&
+  Math.hypot(bore.centre.x, bore.centre.y) < diameter / 2 &&
+  cutPlaces(mounted).some(
+    (p) =>
+      p.cut.kind === 'turn' &&
+      Math.min(p.z1, z1) - Math.max(p.z0, z0) > TOLERANCE.height &&
+      p.cut.diameter < diameter + 2 * WALL,
+  )
+
 function wallOf(mounted: Mounted, cut: MountedBore): Finding[] {
   const place = cutPlaces(mounted).find((p) => p.bore === cut)
   if (!place) return []
@@ -37,9 +49,13 @@ function wallOf(mounted: Mounted, cut: MountedBore): Finding[] {
     bore.start > 0
       ? isWhole(share(bore.start / 2 + WITHIN))
       : IN_CORE.reduce((sum, part) => sum + share(part * radius), 0) > IN_CORE.length / 2
-  const walls = layersAround(mounted, whole)
-    .filter((layer) => isThere(layer.share))
-    .map((layer) => layer.share(radius + WALL))
+  const turned = thinnedBy(mounted, whole)
+  const walls = [
+    ...layersAround(mounted, whole)
+      .filter((layer) => isThere(layer.share))
+      .map((layer) => layer.share(radius + WALL)),
+    ...(turned ? [0] : []),
+  ]
   if (walls.length === 0) return []
   const size = fmt.length(bore.diameter)
   if (walls.every(isNothing)) {
@@ -47,7 +63,11 @@ function wallOf(mounted: Mounted, cut: MountedBore): Finding[] {
     return [finding('stop', 'bore-wall', bore.id, message, centre)]
   }
   const least = Math.min(...walls)
-  if (least > OPEN) return []
+  if (isWhole(least)) return []
+  if (least > OPEN) {
+    const message = `Bore ${bore.id} leaves hardly a wall in places: at ${size} less than ${fmt.length(WALL)} stands beside it over ${fmt.percent(1 - least)} of its way round. Check that it is meant so, and press no toe there.`
+    return [finding('caution', 'bore-wall-thin', bore.id, message, centre)]
+  }
   const message = `What bore ${bore.id} leaves is not known to hold together: at ${size} it has less than ${fmt.length(WALL)} of wall over ${fmt.percent(1 - least)} of its way round. Check its diameter and its place.`
   return [finding('caution', 'bore-wall', bore.id, message, centre)]
 }

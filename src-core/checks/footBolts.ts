@@ -4,6 +4,7 @@ import { finding, type Finding } from '../findings/finding.ts'
 import { clashOf, deepest } from '../geometry/space/solid.ts'
 import { ROUNDING } from '../geometry/tolerance.ts'
 import { KIND_WORDS } from '../hardware/words.ts'
+import { pressesOver } from '../holding/nutBears.ts'
 import { hangsAt } from '../holding/washerContact.ts'
 import { isShelf, type Shelf } from '../job/schema.ts'
 import { ringPolygons } from '../mounting/material.ts'
@@ -41,8 +42,9 @@ function besideFoot(
   foot: readonly MountedSolid[],
 ): readonly Finding[] {
   const solid = foot.flatMap((s) => ringPolygons(s.ring))
-  return fastenings.flatMap(({ at, washer }) => {
-    if (!hangsAt(solid, at, washer.diameter)) return []
+  return fastenings.flatMap((f) => {
+    const { at } = f
+    if (!hangsAt(solid, at, pressesOver(f))) return []
     const message = `The washer of a bolt of ${item.id} does not lie on its foot all round. Put the bolt through the foot, a washer's half width from its edge at least.`
     return [finding('stop', 'washer-off', item.id, message, at)]
   })

@@ -2,6 +2,8 @@
 import { cutPlaces, cutRadii, cutWords, type CutPlace } from '../cutting/cutPlace.ts'
 import { finding, type Finding } from '../findings/finding.ts'
 import { circleRing } from '../geometry/edges.ts'
+import { TOLERANCE } from '../geometry/tolerance.ts'
+import { isBoreCut } from '../job/schema.ts'
 import { UPRIGHT } from '../geometry/space/pose.ts'
 import { clashOf, deepest, SpaceSolid } from '../geometry/space/solid.ts'
 import type { Mounted } from '../mounting/types.ts'
@@ -22,25 +24,32 @@ export function partInToolPath(mounted: Mounted): Finding[] {
 }
 
 function inTheWay(mounted: Mounted, place: CutPlace, fmt: Formatter): Finding[] {
-  const way = wayOf(place)
-  if (!way || way.z1 - way.z0 <= SKIN || way.outer - way.inner <= SKIN) return []
+  const ways = waysOf(mounted, place)
+  const hits = ways.map((way) => hitIn(mounted, way))
+  const [way] = ways
+  const [hit] = hits
+  if (!way || !hit || hits.includes(null)) return []
+  const { cut, item } = place
+  const where = `between ${fmt.length(hit.z0)} and ${fmt.length(hit.z1)} from the plate, ${fmt.length(way.inner)} to ${fmt.length(way.outer)} from the axis`
+  const message = `${capital(cutWords(cut))}, the tool runs into body ${hit.body} of the part: ${where}. ${way.cure}`
+  return [finding('stop', 'in-tool-path', item, message, hit.at)]
+}
+
+/** What of the part a way goes through deepest; null where it is free. */
+function hitIn(mounted: Mounted, way: Way) {
+  if (way.z1 - way.z0 <= SKIN || way.outer - way.inner <= SKIN) return null
   const axis = { x: 0, y: 0 }
   const region = {
     outline: circleRing(axis, 2 * way.outer),
     holes: way.inner > 0 ? [circleRing(axis, 2 * way.inner)] : [],
   }
   const ring = new SpaceSolid([region], way.z0, way.z1, UPRIGHT)
-  const hit = deepest(
+  return deepest(
     partInSpace(mounted).flatMap(({ body, solid }) => {
       const clash = clashOf(ring, solid)
       return clash ? [{ ...clash, body: body.id }] : []
     }),
   )
-  if (!hit) return []
-  const { cut, item } = place
-  const where = `between ${fmt.length(hit.z0)} and ${fmt.length(hit.z1)} from the plate, ${fmt.length(way.inner)} to ${fmt.length(way.outer)} from the axis`
-  const message = `${capital(cutWords(cut))}, the tool runs into body ${hit.body} of the part: ${where}. ${way.cure}`
-  return [finding('stop', 'in-tool-path', item, message, hit.at)]
 }
 
 interface Way {
@@ -51,28 +60,37 @@ interface Way {
   readonly cure: string
 }
 
+/** Radius of what is bored on the axis in this setup as deep as a recess, mm; 0 where nothing is. */
+const boredTo = ({ bores, setup }: Mounted, { z0, z1 }: CutPlace): number =>
+  Math.max(
+    0,
+    ...bores.flatMap((b) => {
+      const here = (setup.cuts ?? []).some((c) => isBoreCut(c) && c.bore === b.bore.id)
+      const onAxis = Math.hypot(b.centre.x, b.centre.y) < TOLERANCE.clashChord
+      return here && onAxis && b.z0 <= z0 + SKIN && b.z1 >= z1 - SKIN ? [b.bore.diameter / 2] : []
+    }),
+  )
+
 /**
- * Outside a turned diameter as long as it is turned, for the tool's point; before a face, for whatever faces it. Null for
- * what is cut from within.
+ * Outside a turned diameter as long as it is turned, for the tool's point; before a face, for whatever faces it. A recess is
+ * come at from within or from in front: one way free is enough. None for what is bored.
  */
-function wayOf(place: CutPlace): Way | null {
+function waysOf(mounted: Mounted, place: CutPlace): readonly Way[] {
   const [inner, outer] = cutRadii(place)
   const { z0, z1, cut } = place
+  const inFront = (cure: string): Way => ({ inner, outer, z0: z1 + SKIN, z1: z1 + FAR, cure })
   if (cut.kind === 'turn')
-    return {
-      inner: outer + SKIN,
-      outer: outer + TOOL_ROOM,
-      z0: z0 + SKIN,
-      z1,
-      cure: 'Say from and to which height it is turned, and from which diameter.',
-    }
-  if (cut.kind === 'face')
-    return {
-      inner,
-      outer,
-      z0: z1 + SKIN,
-      z1: z1 + FAR,
-      cure: 'Face what stands in front first, or face less far.',
-    }
-  return null
+    return [
+      {
+        inner: outer + SKIN,
+        outer: outer + TOOL_ROOM,
+        z0: z0 + SKIN,
+        z1,
+        cure: 'Say from and to which height it is turned, and from which diameter.',
+      },
+    ]
+  if (cut.kind === 'face') return [inFront('Face what stands in front first, or face less far.')]
+  if (cut.kind !== 'recess') return []
+  const cure = 'Bore up to the diameter that it starts at first, or say from which diameter it is cut.'
+  return [{ inner: boredTo(mounted, place), outer: inner - SKIN, z0: z0 + SKIN, z1, cure }, inFront(cure)]
 }

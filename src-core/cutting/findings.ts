@@ -7,6 +7,7 @@ import { formatter, plain, type Formatter } from '../units/format.ts'
 import { capital } from '../words/capital.ts'
 import { skinOf, type CutRow, type CuttingAdvice } from './advice.ts'
 import { barGives, barWords } from './bar.ts'
+import { barFits } from './barFits.ts'
 import { cutPlaces, cutWords, type CutPlace } from './cutPlace.ts'
 import { drillBasis } from './drilling.ts'
 import { INTERRUPTED } from './forces.ts'
@@ -21,6 +22,7 @@ export function cuttingFindings(mounted: Mounted, advice: CuttingAdvice | null):
     ...advice.cuts.flatMap((row, i) => [
       ...tableFinding(mounted, fmt, places[i]!),
       ...meetsFindings(fmt, places[i]!, row, skinOf(places[i]!)),
+      ...barFits(fmt, places, places[i]!),
       ...barFindings(fmt, places[i]!, row),
       ...drillFindings(mounted, fmt, places[i]!, row),
     ]),

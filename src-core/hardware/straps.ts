@@ -72,9 +72,10 @@ export const USUAL_STRAPS: readonly UsualStrap[] = [
   usualInch('3/4-10', 6, 5 / 2, 5 / 4, 13 / 16),
 ]
 
-/** mm³ of a strap less its hole, or its slot with round ends; never below 0. */
-export function strapVolume({ length, width, thickness, opening, slotted }: Strap): number {
-  return Math.max(0, (length * width - discArea(opening) - opening * slotted) * thickness)
+/** mm³ of a strap less its hole, or its slot with round ends as far as that runs in it; never below 0. */
+export function strapVolume({ length, width, thickness, boltFrom, opening, slotted }: Strap): number {
+  const slot = Math.max(0, Math.min(slotted, length - boltFrom))
+  return Math.max(0, (length * width - discArea(opening) - opening * slot) * thickness)
 }
 
 /**

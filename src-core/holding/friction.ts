@@ -52,15 +52,18 @@ const STEEL = pairOf('steel on steel')
 const STEEL_ON_IRON = pairOf('steel on cast iron')
 const IRON = pairOf('cast iron on cast iron')
 
+/** Above all of the table nothing is believed, whatever is typed: values of clean dry metal do not hold in a workshop. */
+export const MOST_FRICTION = Math.max(...FIXTURE_FRICTION.map((f) => f.dry))
+
 const least = (pairs: readonly FrictionPair[], { frictionState }: Pick<Setup, 'frictionState'>): number =>
   Math.min(...pairs.map((p) => (frictionState === 'dry' ? p.dry : p.oiled)))
 
 /**
- * Friction between part and seat: the shop's own, else by the table. Faces that nothing is said of count as oiled;
+ * Friction between part and seat: the shop's own as far as the table's highest, else by the table. Faces that nothing is said of count as oiled;
  * packing and sub-plates are steel, the plate iron; aluminium, brass and what is not known count as the lowest of the table.
  */
 export function frictionOf({ part }: Pick<Job, 'part'>, setup: Setup): number {
-  if (setup.frictionCoefficient !== null) return setup.frictionCoefficient
+  if (setup.frictionCoefficient !== null) return Math.min(setup.frictionCoefficient, MOST_FRICTION)
   const group = findMaterial(part.material)?.group ?? ''
   const iron = group.endsWith('cast iron')
   if (!iron && !group.endsWith('steel')) return DEFAULT_FRICTION

@@ -1,10 +1,14 @@
 /** Whether a clamp's heel stands and carries its strap, and whether the strap lies level between heel and toe. */
+import { uncertaintiesOf } from '../doubt/defaults.ts'
 import { called, finding } from '../findings/finding.ts'
+import { TOLERANCE } from '../geometry/tolerance.ts'
+import { WEAKEST_STEEL } from '../hardware/steels.ts'
 import type { Clamp } from '../job/schema.ts'
 import { ringPolygons } from '../mounting/material.ts'
 import { standAt } from '../mounting/fixtures.ts'
 import type { Mounted, MountedPiece, MountedToe } from '../mounting/types.ts'
-import { formatter } from '../units/format.ts'
+import { formatter, plain } from '../units/format.ts'
+import { preloadOf } from './preloadOf.ts'
 import { standWords } from './stand.ts'
 import { standsOn } from './standing.ts'
 import type { Ruling } from './ruling.ts'
@@ -19,6 +23,7 @@ export function heelRulings(mounted: Mounted, piece: MountedPiece): Ruling[] {
     ...standRulings(mounted, piece, item),
     ...underStrap(mounted, piece, item, toe.toHeel),
     ...leverRulings(mounted, item, piece, toe, toe.toHeel),
+    ...bearsRulings(mounted, item, piece, toe, toe.toHeel),
     ...levelRulings(mounted, item, piece, toe),
   ]
 }
@@ -70,6 +75,46 @@ function leverRulings(
   const share = toHeel / (toe.toWork + toHeel)
   const message = `The heel of ${called(item)} gets more of the bolt's pull than the work. Bring the bolt nearer to the work, a third of the way from work to heel if you can: it stands ${fmt.length(toe.toWork)} from the work and ${fmt.length(toHeel)} from the heel, so the work gets ${fmt.percent(share)}.`
   return [{ finding: finding('caution', 'bolt-near-heel', item.id, message, piece.at), makes: null }]
+}
+
+/** mm² of a strap's underside that lies on its heel: what both have, less the slot where that runs over it. */
+export function strapOnHeel({ strap, heel }: Clamp, toHeel: number): number {
+  if (!heel) return 0
+  const [length, width] = heel.size
+  const behind = (from: number, to: number) =>
+    Math.max(0, Math.min(to, toHeel + length / 2) - Math.max(from, toHeel - length / 2))
+  const across = Math.min(width, strap.width)
+  const bare = behind(0, strap.slotted + strap.opening / 2) * Math.min(across, strap.opening)
+  return Math.max(0, behind(0, strap.length - strap.boltFrom) * across - bare)
+}
+
+/** The heel gets F·a/(a + b) of the bolt's pull, on what of it is under the strap, and on what of its foot stands. */
+function bearsRulings(
+  mounted: Mounted,
+  item: Clamp,
+  piece: MountedPiece,
+  toe: MountedToe,
+  toHeel: number,
+): Ruling[] {
+  const fmt = formatter(mounted.job.displayUnits)
+  const area = strapOnHeel(item, toHeel)
+  const stop = (
+    code: 'heel-not-carried' | 'pressed-beyond-yield',
+    message: string,
+    makes: Ruling['makes'],
+  ): Ruling[] => [{ finding: finding('stop', code, item.id, message, piece.at), makes }]
+  if (area <= TOLERANCE.clashArea && toHeel <= item.strap.length - item.strap.boltFrom)
+    return stop(
+      'heel-not-carried',
+      `The heel of ${called(item)} stands in the slot of its strap and carries nothing. Use a wider heel, or move it back.`,
+      'nothing',
+    )
+  const { preload } = preloadOf(item, uncertaintiesOf(mounted.job))
+  if (!preload || area <= 0) return []
+  const high = (preload.high * toe.toWork) / (toe.toWork + toHeel)
+  if (high <= WEAKEST_STEEL.yieldsAt * area) return []
+  const message = `The heel of ${called(item)} is crushed: it gets ${fmt.force(high)} on ${plain(area, 0)} mm². Use a wider heel, or tighten less; ${WEAKEST_STEEL.name} yields at ${plain(WEAKEST_STEEL.yieldsAt, 0)} N/mm².`
+  return stop('pressed-beyond-yield', message, null)
 }
 
 function levelRulings(mounted: Mounted, item: Clamp, piece: MountedPiece, toe: MountedToe): Ruling[] {

@@ -197,9 +197,11 @@ function assumptions({ job, setup }: Mounted): Finding[] {
 
 function frictionFindings({ job, setup }: Mounted): Finding[] {
   const friction = frictionOf(job, setup)
+  const said = setup.frictionCoefficient ?? friction
   const findings: Finding[] = []
-  if (friction > BOLD_FRICTION) {
-    const message = `Friction ${plain(friction, 2)} is above fixture-design figures (${frictionWords()}). Clean, dry bench values do not hold in a workshop.`
+  if (said > BOLD_FRICTION) {
+    const counted = said > friction ? ` It counts as ${plain(friction, 2)}.` : ''
+    const message = `Friction ${plain(said, 2)} is above fixture-design figures (${frictionWords()}). Clean, dry bench values do not hold in a workshop.${counted}`
     findings.push(finding('caution', 'friction-bold', 'setup', message))
   }
   const ground = job.part.surface === 'ground' || job.plate.surface === 'ground'

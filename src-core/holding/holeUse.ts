@@ -10,6 +10,9 @@ import type { BoltPlace } from './studFit.ts'
 /** mm that stands for the diameter of a bolt that is not known: the thinnest that is used here. Own choice. */
 const UNKNOWN_BOLT = 6
 
+/** mm of play with which a pin does not stay in its hole as the plate turns. Own choice: holes are measured to tenths. */
+const FALLS_OUT = 0.5
+
 interface Filled {
   readonly piece: MountedPiece
   readonly at: Point
@@ -67,6 +70,11 @@ function dowelFindings({ job }: Mounted, { piece, at, diameter }: Filled): Findi
     return stop(
       'stud-does-not-fit',
       `Dowel ${name} stands in tapped hole ${anchor.id}, which does not guide a pin. Use a plain hole.`,
+    )
+  if (anchor.width - diameter > FALLS_OUT)
+    return stop(
+      'stud-does-not-fit',
+      `Dowel ${name} falls out of hole ${anchor.id}: ${fmt.length(diameter)} in ${fmt.length(anchor.width)}. Use a pin that fits, or take it out.`,
     )
   if (diameter <= anchor.width + 1e-6) return []
   return stop(

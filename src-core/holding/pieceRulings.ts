@@ -6,6 +6,7 @@ import type { FasteningFields } from '../mounting/fastening.ts'
 import type { MountedFastening, MountedPiece } from '../mounting/types.ts'
 import { heelRulings } from './heelStand.ts'
 import { keptPer } from '../mounting/kept.ts'
+import { nutRulings } from './nutBears.ts'
 import { preloadOf } from './preloadOf.ts'
 import { proofRulings } from './proofLoad.ts'
 import type { Ruling } from './ruling.ts'
@@ -48,6 +49,7 @@ export const pieceRulings = keptPer((mounted, piece): readonly Ruling[] => {
     return [
       ...proofRulings(mounted, item, fields, fastening.at),
       ...lengthUnknown(piece, fastening),
+      ...nutRulings(mounted, piece, fastening, preload?.high ?? null),
       ...(preload ? bendRulings(mounted, piece, fastening, fields, preload, hangsOn(piece)) : []),
       ...(preload ? lipRulings(mounted, piece, fastening.at, preload.high) : []),
       ...(preload && item.kind === 'clamp' && toe ? strapRulings(mounted, piece, item, toe, preload) : []),

@@ -145,7 +145,7 @@ function lengthRulings(f: MountedFastening, item: Hardware, fmt: Formatter): Rul
   return [ruling('caution', 'stud-stands-out', item, message, at)]
 }
 
-/** Openings of what is held, and the washer that must bridge them. */
+/** Of what is held: whether the stud goes through it. */
 function throughRulings(
   mounted: Mounted,
   f: MountedFastening,
@@ -154,32 +154,41 @@ function throughRulings(
   fmt: Formatter,
 ): Ruling[] {
   const name = called(item)
-  const anchor = anchorUnder(mounted, item.id, f.at)
-  const openings = [
+  return openingsOf(mounted, item).flatMap(({ what, width }): Ruling[] => {
+    if (thread.diameter <= width + EXACT) return []
+    const message = `The stud of ${name} does not go through ${what}: ${thread.name} is ${fmt.length(thread.diameter)} thick, the opening ${fmt.length(width)}. Use a thinner stud.`
+    return [ruling('stop', 'stud-does-not-fit', item, message, f.at)]
+  })
+}
+
+/** An opening that a nut presses beside. mm */
+export interface Opening {
+  readonly what: string
+  readonly width: number
+  readonly slot: boolean
+}
+
+/** What a stud goes through, in front and behind; a tee slot and a tapped hole have no nut behind. */
+export function openingsUnder(mounted: Mounted, item: Hardware, at: Point): readonly Opening[] {
+  const anchor = anchorUnder(mounted, item.id, at)
+  const nut = anchor && anchor.thread === null && !isTee(mounted, anchor)
+  return [
     ...openingsOf(mounted, item),
-    ...(anchor && anchor.thread === null && !isTee(mounted, anchor)
-      ? [{ what: `${anchor.kind} ${anchor.id}`, width: anchor.width, inPlate: true }]
+    ...(nut
+      ? [{ what: `${anchor.kind} ${anchor.id}`, width: anchor.width, slot: anchor.kind === 'slot' }]
       : []),
   ]
-  return openings.flatMap(({ what, width, inPlate: plate }): Ruling[] => {
-    if (!plate && thread.diameter > width + EXACT) {
-      const message = `The stud of ${name} does not go through ${what}: ${thread.name} is ${fmt.length(thread.diameter)} thick, the opening ${fmt.length(width)}. Use a thinner stud.`
-      return [ruling('stop', 'stud-does-not-fit', item, message, f.at)]
-    }
-    if (f.washer.diameter > width + EXACT) return []
-    const message = `The washer of ${name} falls into ${what}: it is ${fmt.length(f.washer.diameter)} across, the opening ${fmt.length(width)} wide. Use a larger washer.`
-    return [ruling('stop', 'washer-too-small', item, message, f.at)]
-  })
 }
 
 const isTee = ({ job }: Mounted, anchor: Anchor): boolean =>
   anchor.kind === 'slot' && job.plate.slots.some((s) => s.id === anchor.id && s.kind === 'tee')
 
-function openingsOf({ job }: Mounted, item: Hardware): { what: string; width: number; inPlate: boolean }[] {
-  if (item.kind === 'clamp') return [{ what: 'its strap', width: item.strap.opening, inPlate: false }]
+function openingsOf({ job }: Mounted, item: Hardware): Opening[] {
+  if (item.kind === 'clamp')
+    return [{ what: 'its strap', width: item.strap.opening, slot: item.strap.slotted > 0 }]
   if (item.kind !== 'weight') return []
   return item.stack.flatMap(({ stock }) => {
     const hole = job.stock.find((s) => s.id === stock)?.hole
-    return hole ? [{ what: `weight ${stock}`, width: hole, inPlate: false }] : []
+    return hole ? [{ what: `weight ${stock}`, width: hole, slot: false }] : []
   })
 }

@@ -9,6 +9,7 @@ import type { Point } from '../geometry/types.ts'
 import { discPolygons, flatBodies, materialBetween } from '../mounting/material.ts'
 import type { Mounted, MountedFastening, MountedPiece } from '../mounting/types.ts'
 import { solidUnder, whatLiesAt } from './bearing.ts'
+import { pressesOver } from './nutBears.ts'
 import type { Ruling } from './ruling.ts'
 
 /** Places on the washer's rim that are looked at, how far in from it (mm), and how many in a row may hang. Own choice. */
@@ -18,12 +19,14 @@ const RIM = { places: 36, inset: 0.5, gap: 12 } as const
 export function washerRulings(
   mounted: Mounted,
   { item, at }: MountedPiece,
-  { grip, washer }: MountedFastening,
+  fastening: MountedFastening,
 ): Ruling[] {
-  const solid = solidUnder(mounted, grip, boxOf(discPolygons(at, washer.diameter)))
-  const free = hangsAt(solid, at, washer.diameter)
+  const { grip } = fastening
+  const over = pressesOver(fastening)
+  const solid = solidUnder(mounted, grip, boxOf(discPolygons(at, over)))
+  const free = hangsAt(solid, at, over)
   if (!free) return []
-  const message = `The washer of ${called(item)} does not lie on the part all round: beside its bolt is ${whatLiesAt(mounted, free, grip)}. Use a larger washer, or put the bolt through a hole with solid material round it.`
+  const message = `The washer of ${called(item)} does not lie on the part all round: beside its bolt is ${whatLiesAt(mounted, free, grip)}. Use a larger, thick washer, or put the bolt through a hole with solid material round it.`
   return [{ finding: finding('stop', 'washer-off', item.id, message, at), makes: 'nothing' }]
 }
 

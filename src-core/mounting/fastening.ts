@@ -99,7 +99,7 @@ export function fasten(
       ]
     : [solid('nut', d, -anchor, -anchor + nut.height, nutMass)]
   return {
-    fastening: { thread, at: point, grip, washer, needed, length, front, back: -anchor },
+    fastening: { thread, at: point, grip, washer, nut, needed, length, front, back: -anchor },
     solids: [
       solid('stud', d, -anchor, Math.max(front, seat), thread ? steel(rodVolume(thread, whole)) : 0),
       solid('washer', washer.diameter, grip, seat, washerMass),

@@ -74,6 +74,7 @@ export interface MountedFastening {
   /** z of the face that the washer presses on. */
   readonly grip: number
   readonly washer: { readonly diameter: number; readonly thickness: number }
+  readonly nut: { readonly flats: number; readonly height: number }
   /** How long a stud the joint wants, with two pitches beyond its nut. */
   readonly needed: number
   /** Null where no length is given. */

@@ -3,10 +3,15 @@ import { shakesFrom, shakesWords } from '../checks/machineWeight.ts'
 import { finding, type Finding } from '../findings/finding.ts'
 import { uncertaintiesOf } from '../doubt/defaults.ts'
 import { opposite } from '../geometry/angles.ts'
-import type { Job, Setup } from '../job/schema.ts'
+import type { Criterion, Job, Setup } from '../job/schema.ts'
 import { outermostStation } from '../mounting/station.ts'
 import type { Unbalance } from '../unbalance/assembly.ts'
-import { allowedUnbalance, criterionWords, isCriterionKnown } from '../unbalance/criterion.ts'
+import {
+  allowedUnbalance,
+  criterionCeiling,
+  criterionWords,
+  isCriterionKnown,
+} from '../unbalance/criterion.ts'
 import { STANDARD_GRAVITY, centrifugalForce, isHeavySide } from '../unbalance/static.ts'
 import { directionWords, formatter, weightAtRadius, type Formatter } from '../units/format.ts'
 import {
@@ -72,29 +77,45 @@ function criterionUnknown({ job, setup }: SpeedFindingsInput): Finding {
 const MOST_SHARE = 0.5
 const MOST_GRADE = 100
 
-function boldCriterion({ job, setup, mass }: SpeedFindingsInput): Finding[] {
-  const { kind, value } = setup.criterion
+/** Faster than any spindle: nothing is pulled there that has no unbalance. */
+const NEVER = 1e6
+
+/** What is let pass of it, and why no more. */
+function sensible({ job, setup, mass }: SpeedFindingsInput): {
+  readonly most: Criterion
+  readonly why: string
+} {
+  const { kind } = setup.criterion
   const fmt = formatter(job.displayUnits)
-  const weight = mass * STANDARD_GRAVITY
-  const beyond = (): string | null => {
-    switch (kind) {
-      case 'grade':
-        return value > MOST_GRADE ? `Grade G ${MOST_GRADE} is coarser than any machine tool` : null
-      case 'machineShare':
-        return value > shakesFrom(job.lathe)
-          ? `${shakesWords(job.lathe, fmt)} may shake it or make it walk`
-          : null
-      case 'weightShare':
-      case 'force':
-        return (kind === 'force' ? value / weight : value) > MOST_SHARE
-          ? `Half the weight of what turns, ${fmt.force(weight * MOST_SHARE)}, already shakes a lathe`
-          : null
-    }
+  const half = MOST_SHARE * mass * STANDARD_GRAVITY
+  switch (kind) {
+    case 'grade':
+      return {
+        most: { kind, value: MOST_GRADE },
+        why: `Grade G ${MOST_GRADE} is coarser than any machine tool`,
+      }
+    case 'machineShare':
+      return {
+        most: { kind, value: shakesFrom(job.lathe) },
+        why: `${shakesWords(job.lathe, fmt)} may shake it or make it walk`,
+      }
+    case 'weightShare':
+    case 'force':
+      return {
+        most: { kind, value: kind === 'force' ? half : MOST_SHARE },
+        why: `Half the weight of what turns, ${fmt.force(half)}, already shakes a lathe`,
+      }
   }
-  const most = beyond()
-  if (most === null) return []
-  const message = `The balance limit of ${criterionWords(setup, fmt)} is beyond sense. ${most}: ask for less.`
-  return [finding('caution', 'criterion-bold', 'setup', message)]
+}
+
+/** Where the pull is more than makes sense, a wish does not make it go. */
+function boldCriterion(input: SpeedFindingsInput): Finding[] {
+  const { job, setup, unbalance } = input
+  const { most, why } = sensible(input)
+  if (setup.criterion.value <= most.value) return []
+  const from = criterionCeiling(most, massesOf(input), unbalance.upper95_g_mm) ?? NEVER
+  const message = `The balance limit of ${criterionWords(setup, formatter(job.displayUnits))} is beyond sense. ${why}: ask for less.`
+  return [finding('caution', 'criterion-bold', 'setup', message, null, from)]
 }
 
 function ceilingText({ rpm, limit }: Ceiling, fmt: Formatter): string {

@@ -49,6 +49,7 @@ const STEPS: Readonly<Record<AgainstCode, StepName | 'item'>> = {
   'mass-unlikely': 'item',
   'unbalance-over-limit': 'counterweights',
   'criterion-not-known': 'machine',
+  'criterion-bold': 'speed',
   'speed-above-ceiling': 'speed',
   'over-plate-rating': 'speed',
   'over-spindle-speed': 'speed',
@@ -80,6 +81,7 @@ const STEPS: Readonly<Record<AgainstCode, StepName | 'item'>> = {
   'stud-short': 'item',
   'stud-length-unknown': 'item',
   'washer-too-small': 'item',
+  'nut-unfit': 'item',
   'hole-taken': 'item',
   'lip-breaks': 'item',
   'lip-not-judged': 'item',
@@ -89,6 +91,7 @@ const STEPS: Readonly<Record<AgainstCode, StepName | 'item'>> = {
   'in-tool-path': 'item',
   'drilling-not-checked': 'mounting',
   'drill-too-large': 'mounting',
+  'bar-unfit': 'mounting',
 }
 
 const isAgainst = (code: FindingCode): code is AgainstCode => code in STEPS

@@ -20,7 +20,7 @@ const ODD = [
 ]
 
 const working = { tool: 'HSS', speed: 20, feed: 0.1, interrupted: false, depth: 0.5 } as const
-const bar = { diameter: 16, overhang: 60 }
+const bar = { diameter: 8, overhang: 60 }
 const dial = { on: 'radius', division: 0.05, unit: 'mm' } as const
 const CUTS: NonNullable<Setup['cuts']> = [
   { id: 'k1', kind: 'drill', bore: 'A', diameter: 10, tool: 'HSS', speed: 20, feed: 0.1, interrupted: false },

@@ -29,6 +29,17 @@ const found = (bodies: readonly Prism[], hole: Bore) => {
   })
   return analyse(job, job.setups[0]!.id).findings.filter((f) => f.code === 'bore-wall')
 }
+const TURNING = {
+  id: 't',
+  kind: 'turn',
+  start: 80,
+  z: [20, 40] as [number, number],
+  tool: 'HSS',
+  speed: 20,
+  feed: 0.1,
+  interrupted: false,
+  depth: 0.5,
+} as const
 const bored = (diameter: number, more: Partial<Bore> = {}) => bore('A', O, diameter, more)
 
 test.each<[string, readonly Prism[], Bore, 'stop' | 'caution' | null]>([
@@ -48,6 +59,42 @@ test.each<[string, readonly Prism[], Bore, 'stop' | 'caution' | null]>([
   ['a starting hole that is open to a side', [boss, slit], bored(79, { start: 20 }), null],
 ])('%s', (_, bodies, hole, severity) => {
   expect(found(bodies, hole).map((f) => f.severity)).toEqual(severity ? [severity] : [])
+})
+
+/** Of the boss of 80 bored on the axis, its outside turned down over half its height. */
+const turnedTo = (diameter: number) => {
+  const job = jobWith({
+    part: partOf([boss], [bored(42)]),
+    setup: {
+      centre: { bore: 'A' },
+      cuts: [boreCut('A'), { ...TURNING, diameter }],
+    },
+  })
+  return analyse(job, job.setups[0]!.id)
+    .findings.filter((f) => f.code === 'bore-wall')
+    .map((f) => f.severity)
+}
+
+test('turned outside down to its bore it has no wall there', () => {
+  expect(turnedTo(60)).toEqual([])
+  expect(turnedTo(44.1)).toEqual([])
+  expect(turnedTo(43)).toEqual(['caution'])
+})
+
+test('a wall that is thin in one place is a caution', () => {
+  const codes = (bodies: readonly Prism[], hole: Bore) => {
+    const job = jobWith({
+      part: partOf(bodies, [hole]),
+      setup: { centre: { bore: 'A' }, cuts: [boreCut('A')] },
+    })
+    return analyse(job, job.setups[0]!.id).findings.flatMap((f) =>
+      f.code === 'bore-wall-thin' ? [f.effect] : [],
+    )
+  }
+  // Its side lies 21 from the axis: half a millimetre beside a bore of 41, 3 beside one of 36.
+  const flat = disc('flat', { x: 56, y: 0 }, 70, 40, { effect: 'removes' })
+  expect(codes([boss, flat], bored(36))).toEqual([])
+  expect(codes([boss, flat], bored(41))).toEqual(['none'])
 })
 
 test('it stands in the verdict', () => {

@@ -2,7 +2,8 @@
 import { describe, expect, test } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import type { Cut, Job, Part } from '../../../src-core/job/schema.ts'
-import { block, disc, jobWith, partOf } from '../../helpers/jobs.ts'
+import { circleRing } from '../../../src-core/geometry/edges.ts'
+import { block, bore, boreCut, disc, jobWith, partOf } from '../../helpers/jobs.ts'
 import { bearingBlock } from '../../helpers/shelfJobs.ts'
 
 const O = { x: 0, y: 0 }
@@ -68,4 +69,32 @@ test('a recess through the wall parts what is in front of it', () => {
   expect(said(of(recess(70, [71, 74])), 'part-in-pieces')).toEqual([])
   expect(said(of(recess(82, [50, 60])), 'part-in-pieces')).toEqual([])
   expect(said(of(recess(82, [71, 74])), 'part-in-pieces')[0]).toMatch(/^The cut parts the work: body boss/)
+})
+
+describe('a recess from within', () => {
+  const boss = partOf(
+    [disc('boss', O, 80, 40, { holes: [circleRing(O, 38)] })],
+    [bore('A', O, 42, { start: 38 })],
+  )
+  const recess = (start: number, z: [number, number]): Cut => ({
+    id: 'k',
+    kind: 'recess',
+    start,
+    diameter: start + 4,
+    z,
+    ...TOOLING,
+  })
+  const at = (...cuts: Cut[]) => {
+    const job = jobWith({ part: boss, setup: { centre: { bore: 'A' }, cuts } })
+    return said(job, 'in-tool-path').filter((m) => m.includes('body boss'))
+  }
+  test('begins where the hole ends, or where it is bored to first', () => {
+    expect(at(recess(38, [10, 20]))).toEqual([])
+    expect(at(boreCut('A'), recess(42, [10, 20]))).toEqual([])
+    expect(at(recess(60, [10, 20]))[0]).toMatch(/^Recessing k, the tool runs into body boss/)
+    expect(at(boreCut('A'), recess(60, [10, 20]))).toHaveLength(1)
+  })
+  test('or is cut into the front, from the front', () => {
+    expect(at(recess(60, [37, 40]))).toEqual([])
+  })
 })

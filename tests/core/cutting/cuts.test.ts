@@ -94,6 +94,34 @@ describe('force and arm of a cut', () => {
     expect(look(of([bar(80)])).found('bar-slender')).toBeUndefined()
     expect(look(of([bar(81)])).found('bar-slender')!.message).toContain('a steel bar carries 4')
   })
+
+  test('a bar goes into its hole, opened by a drill if need be, and reaches to the bottom of it', () => {
+    const part = (start: number) =>
+      partOf(
+        [disc('d', AXIS, 200, 30, start > 0 ? { holes: [circleRing(AXIS, start)] } : {})],
+        [bore('A', AXIS, 50, { start })],
+      )
+    const drill: Cut = {
+      id: 'd',
+      kind: 'drill',
+      bore: 'A',
+      diameter: 30,
+      tool: 'HSS',
+      speed: 20,
+      feed: 0.2,
+      interrupted: false,
+    }
+    const unfit = (diameter: number, overhang: number, start: number, ...before: Cut[]) => {
+      const cut: Cut = { ...boreCut('A'), bar: { diameter, overhang } } as Cut
+      return look(of([...before, cut], part(start), { centre: { bore: 'A' } })).found('bar-unfit')?.message
+    }
+    expect(unfit(20, 60, 40)).toBeUndefined()
+    expect(unfit(40, 60, 40)).toMatch(/^Boring A, the bar does not go into the hole/)
+    expect(unfit(20, 29, 40)).toMatch(/^Boring A, the bar's holder runs into the work/)
+    expect(unfit(20, 30, 40)).toBeUndefined()
+    expect(unfit(29, 60, 0, drill)).toBeUndefined()
+    expect(unfit(30, 60, 0, drill)).toMatch(/does not go into the hole/)
+  })
 })
 
 describe('interrupted', () => {

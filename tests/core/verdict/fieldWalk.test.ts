@@ -255,6 +255,7 @@ const ANOTHER_THING: readonly string[] = [
   'part.bodies[].across',
   'part.bores[].skin',
   'setups[].cuts[].skin',
+  'setups[].cuts[].bar',
   'setups[].hardware[].holes[].thread',
   'lathe.carriage.parkedAt',
   'lathe.tailstock',

@@ -85,6 +85,23 @@ describe('balance at the chosen speed', () => {
     expect([bold('force', 0.499 * weight), bold('force', 0.501 * weight)]).toEqual([undefined, 'caution'])
   })
 
+  it('beyond what makes sense nothing is go, however much is asked for', () => {
+    const at = (speed: number, value: number) => {
+      const j = job({ speed, cuts: [], criterion: { kind: 'weightShare', value } })
+      return { ...j, lathe: { ...j.lathe, maxSpindleSpeed: null }, plate: { ...j.plate, ratedSpeed: 5000 } }
+    }
+    const { assembly, unbalance } = analyse(at(110, 0.5), 'op10')
+    // ω² = 0.5·m·g/U, by hand from the bound.
+    const rpm =
+      (30 / Math.PI) * Math.sqrt((0.5 * assembly.mass_kg * 9.80665) / (unbalance.upper95_g_mm * 1e-6))
+    expect(found(at(rpm, 1000), 'criterion-bold')!.fromRpm).toBeCloseTo(rpm, 6)
+    const effects = (j: Job, speed: number) =>
+      analyse(j, 'op10').findings.filter((f) => f.code === 'criterion-bold' && speed > f.fromRpm).length
+    expect(effects(at(0.99 * rpm, 1000), 0.99 * rpm)).toBe(0)
+    expect(analyse(at(1.01 * rpm, 1000), 'op10').verdict.state).not.toBe('go')
+    expect(analyse(at(1.01 * rpm, 1000), 'op10').verdict.state).not.toBe('caution')
+  })
+
   it('a share of the machine’s own weight is judged by its mass, and is not judged without it', () => {
     const at = (value: number, lathe: Partial<Job['lathe']>) => {
       const j = job({ speed: 110, criterion: { kind: 'machineShare', value } })

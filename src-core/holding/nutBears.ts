@@ -1,0 +1,183 @@
+/**
+ * Whether a nut carries its stud, and whether what it presses on carries the nut: by its height, its width and the area
+ * that is left under it beside slot or hole. mm, N, N/mm².
+ */
+import { called, finding } from '../findings/finding.ts'
+import { discArea } from '../geometry/discArea.ts'
+import { circleRing } from '../geometry/edges.ts'
+import { inRegion, nearestTo } from '../geometry/nearest.ts'
+import { polygonArea, polygonDifference, polygonIntersection } from '../geometry/polygon.ts'
+import type { Polygons } from '../geometry/polygonBox.ts'
+import { TOLERANCE } from '../geometry/tolerance.ts'
+import type { Point, Ring } from '../geometry/types.ts'
+import type { Thread } from '../hardware/threads.ts'
+import type { Hardware } from '../job/schema.ts'
+import { discPolygons, ringPolygons } from '../mounting/material.ts'
+import type { Mounted, MountedFastening, MountedPiece, MountedSolid } from '../mounting/types.ts'
+import { formatter, plain, type Formatter } from '../units/format.ts'
+import type { Ruling } from './ruling.ts'
+import { openingsUnder, type Opening } from './studFit.ts'
+
+/** Of the thread's diameter: a full nut is as high at the least, a thin one at the least. ISO 898-2, from memory. */
+const HIGH = { full: 0.8, thin: 0.45 } as const
+/** N/mm² that a thin nut carries, class 04 of ISO 898-2, from memory. */
+const THIN_CARRIES = 380
+/** Of the thread's diameter: the narrowest nuts there are are 1.4 of it across their flats. Own choice. */
+const NARROW = 1.25
+/** N/mm² under a nut or washer at which mild steel sinks in, VDI 2230, from memory; iron bears more. */
+const SINKS_AT = 490
+/** mm that a sum of sizes may miss. */
+const EXACT = 1e-6
+
+/** mm across what presses under a nut: its load spreads through the washer by half a right angle, and no further than that reaches. */
+export const pressesOver = ({ washer, nut }: Pick<MountedFastening, 'washer' | 'nut'>): number =>
+  Math.min(washer.diameter, nut.flats + 2 * washer.thickness)
+
+/** mm² of a disc of a diameter that a slot of a width through its middle leaves. */
+export function besideSlot(diameter: number, width: number): number {
+  const [r, a] = [diameter / 2, Math.min(width, diameter) / 2]
+  return 2 * (r ** 2 * Math.acos(a / r) - a * Math.sqrt(r ** 2 - a ** 2))
+}
+
+/**
+ * Of one stud of a piece.
+ * @param high N, its preload at the high side; null where it is not known.
+ */
+export function nutRulings(
+  mounted: Mounted,
+  piece: MountedPiece,
+  f: MountedFastening,
+  high: number | null,
+): Ruling[] {
+  if (!f.thread) return []
+  const fmt = formatter(mounted.job.displayUnits)
+  const { item } = piece
+  return [
+    ...fitsStud(item, f, f.thread, high, fmt),
+    ...openingsUnder(mounted, item, f.at).flatMap((o) => openingRulings(item, f, o, high, fmt)),
+    ...pileRulings(mounted, piece, f, f.thread, high, fmt),
+  ]
+}
+
+const stop = (
+  code: 'nut-unfit' | 'washer-too-small',
+  item: Hardware,
+  message: string,
+  { at }: MountedFastening,
+): Ruling => ({ finding: finding('stop', code, item.id, message, at), makes: 'nothing' })
+
+function fitsStud(
+  item: Hardware,
+  f: MountedFastening,
+  thread: Thread,
+  high: number | null,
+  fmt: Formatter,
+): Ruling[] {
+  const { flats, height } = f.nut
+  const d = thread.diameter
+  const name = called(item)
+  if (flats < NARROW * d - EXACT)
+    return [
+      stop(
+        'nut-unfit',
+        item,
+        `The nut of ${name} is none for its stud: ${fmt.length(flats)} across its flats on ${thread.name}. Check its size.`,
+        f,
+      ),
+    ]
+  if (height >= HIGH.full * d - EXACT) return []
+  const carries = height < HIGH.thin * d - EXACT ? 0 : THIN_CARRIES * thread.stressArea
+  if (carries > 0 && (high ?? 0) <= carries) return []
+  const why =
+    carries > 0
+      ? `a thin one carries ${fmt.force(carries)} and would get ${fmt.force(high!)}`
+      : 'its thread strips'
+  const message = `The nut of ${name} is too thin for its stud: ${why}. Use a full nut, ${fmt.length(HIGH.full * d)} high or more; it is ${fmt.length(height)} high on ${thread.name}.`
+  return [stop('nut-unfit', item, message, f)]
+}
+
+/** What an opening leaves under a nut and its washer. */
+function openingRulings(
+  item: Hardware,
+  f: MountedFastening,
+  { what, width, slot }: Opening,
+  high: number | null,
+  fmt: Formatter,
+): Ruling[] {
+  const name = called(item)
+  if (f.washer.diameter <= width + EXACT) {
+    const message = `The washer of ${name} falls into ${what}: it is ${fmt.length(f.washer.diameter)} across, the opening ${fmt.length(width)} wide. Use a larger washer.`
+    return [stop('washer-too-small', item, message, f)]
+  }
+  const over = pressesOver(f)
+  if (over <= width + EXACT) {
+    const message = `The nut of ${name} pulls its washer into ${what}: the washer is ${fmt.length(f.washer.thickness)} thick, and the nut ${fmt.length(f.nut.flats)} wide over an opening of ${fmt.length(width)}. Use a thicker washer.`
+    return [stop('washer-too-small', item, message, f)]
+  }
+  const area = slot ? besideSlot(over, width) : discArea(over) - discArea(width)
+  return sinks(item, f, `beside ${what}`, area, high, fmt)
+}
+
+function sinks(
+  item: Hardware,
+  f: MountedFastening,
+  where: string,
+  area: number,
+  high: number | null,
+  fmt: Formatter,
+): Ruling[] {
+  if (high === null || high <= SINKS_AT * area) return []
+  const message = `The washer of ${called(item)} sinks in ${where}: ${fmt.force(high)} on ${plain(area, 0)} mm². Use a larger, thick washer, or tighten less; mild steel bears ${SINKS_AT} N/mm².`
+  // It presses all the same.
+  return [{ ...stop('washer-too-small', item, message, f), makes: null }]
+}
+
+const BORED: ReadonlySet<MountedSolid['role']> = new Set(['weight', 'block'])
+
+/** What is bored for a stud, undermost first; the hole through it as wide as it is said to be, else as the stud. */
+interface Bored {
+  readonly ring: Ring
+  readonly hole: number
+}
+
+/** Whether the nut has enough of a block under it, and each piece of a stack of the one on it. */
+function pileRulings(
+  mounted: Mounted,
+  { item, solids }: MountedPiece,
+  f: MountedFastening,
+  thread: Thread,
+  high: number | null,
+  fmt: Formatter,
+): Ruling[] {
+  const pile = solids
+    .filter((s) => BORED.has(s.role))
+    .map(({ ring }, i): Bored => ({ ring, hole: Math.max(thread.diameter, holeOf(mounted, item, i)) }))
+  // Of a stud beside them the joint says that its nut has nothing under it.
+  if (pile.length === 0 || !pile.every((p) => inRegion({ outline: p.ring, holes: [] }, f.at))) return []
+  const nut: Bored = { ring: circleRing(f.at, pressesOver(f)), hole: 0 }
+  return pile.flatMap((p, i) => {
+    const above = pile[i + 1] ?? nut
+    if (high !== null && high <= SINKS_AT * roundLeft(p, above, f.at)) return []
+    const area = polygonArea(polygonIntersection(leftOf(p, f.at), leftOf(above, f.at)))
+    if (area <= TOLERANCE.clashArea) {
+      const message = `Nothing is left of ${called(item)} round its stud that a nut could hold: a hole of ${fmt.length(p.hole)} takes all of it. Check the sizes, or use a wider piece.`
+      return [stop('washer-too-small', item, message, f)]
+    }
+    return sinks(item, f, pile[i + 1] ? 'between its pieces' : 'on what it holds', area, high, fmt)
+  })
+}
+
+/** mm of the hole of a piece of a stack; 0 where it is bored to suit. */
+function holeOf({ job }: Mounted, item: Hardware, index: number): number {
+  const stock = item.kind === 'weight' ? item.stack[index]?.stock : undefined
+  return job.stock.find((s) => s.id === stock)?.hole ?? 0
+}
+
+/** mm² round a stud that two pieces share at the least: what both have of it all round, less the wider hole. */
+function roundLeft(a: Bored, b: Bored, at: Point): number {
+  const room = Math.min(nearestTo(a.ring, at).distance, nearestTo(b.ring, at).distance)
+  return discArea(2 * room) - discArea(Math.max(a.hole, b.hole))
+}
+
+const leftOf = ({ ring, hole }: Bored, at: Point): Polygons =>
+  hole > 0 ? polygonDifference(ringPolygons(ring), discPolygons(at, hole)) : ringPolygons(ring)
