@@ -7,11 +7,11 @@ import type { Mounted, MountedBore, MountedSolid } from '../mounting/types.ts'
 import { formatter } from '../units/format.ts'
 import { capital } from '../words/capital.ts'
 import { isBoreCut } from '../job/schema.ts'
-import { boxOf, boxesMeet, discBox, type Polygons } from '../geometry/polygonBox.ts'
-import { discPolygons, ringPolygons } from '../mounting/material.ts'
+import { type Polygons } from '../geometry/polygonBox.ts'
+import { discPolygons } from '../mounting/material.ts'
 import { finding } from '../findings/finding.ts'
-import { planOf } from './inSpace.ts'
-import { polygonArea, polygonIntersection, polygonPlace } from '../geometry/polygon.ts'
+import { metInPlan } from './inSpace.ts'
+import { polygonArea, polygonPlace } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 
 /** Length of a drill's point over its diameter, for a 118° point. */
@@ -87,14 +87,10 @@ function packingUnderBore(mounted: Mounted, bore: MountedBore, tools: readonly T
 
 /** What of a solid a tool's circle meets in plan, down to where the tool comes. */
 function metBy(tool: Tool, { centre, z0 }: MountedBore, solid: MountedSolid): Polygons {
-  const footprint = solid.lies
-    ? planOf(solid, z0 - tool.beyond + TOLERANCE.height, z0 - TOLERANCE.height)
-    : [solid.ring, ...(solid.holes ?? [])].flatMap(ringPolygons)
-  if (footprint.length === 0 || !boxesMeet(boxOf(footprint), discBox(centre, tool.diameter))) return []
   const disc = discPolygons(centre, tool.diameter)
   return solid.lies
-    ? footprint.flatMap((ring) => polygonIntersection([ring], disc))
-    : polygonIntersection(footprint, disc)
+    ? metInPlan(solid, z0 - tool.beyond + TOLERANCE.height, z0 - TOLERANCE.height, disc)
+    : metInPlan(solid, -Infinity, Infinity, disc)
 }
 
 /** A bore that is cut must stand on the axis. */

@@ -4,7 +4,8 @@ import { UPRIGHT } from '../geometry/space/pose.ts'
 import { SpaceSolid } from '../geometry/space/solid.ts'
 import { farthestReach } from '../geometry/space/reach.ts'
 import { planBetween } from '../geometry/space/shadow.ts'
-import type { Polygons } from '../geometry/polygonBox.ts'
+import { polygonIntersection } from '../geometry/polygon.ts'
+import { boxesMeet, boxOf, type Polygons } from '../geometry/polygonBox.ts'
 import { ringPolygons } from '../mounting/material.ts'
 import { farthestFrom } from '../geometry/farthest.ts'
 import type { Point } from '../geometry/types.ts'
@@ -37,8 +38,19 @@ export function reachOf(solid: MountedSolid): { readonly point: Point; readonly 
   return reach ? { point: reach.at, distance: reach.radius } : { point: solid.massCentre, distance: 0 }
 }
 
-/** What of a solid of hardware lies between two heights, in plan, ends included: of what stands upright all of it or nothing. */
-export function planOf(solid: MountedSolid, from: number, to: number): Polygons {
+/** What of a solid of hardware that lies is between two heights, in plan, ends included: rings that may overlap. */
+export const planOf = (solid: MountedSolid, from: number, to: number): Polygons =>
+  solid.z0 > to || solid.z1 < from ? [] : planBetween(solidInSpace(solid).pieces, from, to)
+
+/** What of a solid of hardware a path meets between two heights, in plan: of what stands upright all but its holes. */
+export function metInPlan(solid: MountedSolid, from: number, to: number, path: Polygons): Point[][] {
   if (solid.z0 > to || solid.z1 < from) return []
-  return solid.lies ? planBetween(solidInSpace(solid).pieces, from, to) : ringPolygons(solid.ring)
+  const box = boxOf(path)
+  const near = (polygons: Polygons) => polygons.length > 0 && boxesMeet(boxOf(polygons), box)
+  if (solid.lies) {
+    const rings = planOf(solid, from, to)
+    return near(rings) ? rings.flatMap((ring) => polygonIntersection([ring], path)) : []
+  }
+  const footprint = [solid.ring, ...(solid.holes ?? [])].flatMap(ringPolygons)
+  return near(footprint) ? polygonIntersection(footprint, path) : []
 }

@@ -10,7 +10,7 @@ import type { Mounted } from '../mounting/types.ts'
 import { formatter } from '../units/format.ts'
 import { capital } from '../words/capital.ts'
 import { called } from '../findings/finding.ts'
-import { isFlat, planOf } from './inSpace.ts'
+import { isFlat, metInPlan } from './inSpace.ts'
 import { partInSpace } from './partInSpace.ts'
 import { drilledAtWork } from './toolAtWork.ts'
 
@@ -58,9 +58,7 @@ function inWay(mounted: Mounted, barrel: number, from: number): Met[] {
   const beyond = from + TOLERANCE.height
   const pieces = mounted.pieces.flatMap(({ item, solids }): Met[] => {
     for (const solid of solids) {
-      const footprint = planOf(solid, beyond, TALL)
-      if (footprint.length === 0 || !boxesMeet(box, boxOf(footprint))) continue
-      const at = place(footprint.flatMap((ring) => polygonIntersection([ring], path)))
+      const at = place(metInPlan(solid, beyond, TALL, path))
       if (at !== undefined) return [{ item: item.id, label: called(item), at }]
     }
     return []

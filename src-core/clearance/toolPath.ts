@@ -37,8 +37,11 @@ function inTheWay(fmt: Formatter, place: CutPlace, piece: MountedPiece): Finding
   const [inner, outer] = cutRadii(place)
   const [from, to] = [inner, outer + TOOL_ROOM]
   const above = place.z0 + TOLERANCE.height
+  // What stands round the tool's ring is not in it.
+  const roundIt = ({ lies, holes = [] }: MountedPiece['solids'][number]) =>
+    !lies && holes.some((h) => isInside(h, AXIS) && nearestTo(h, AXIS).distance >= to)
   const hit = piece.solids
-    .filter((s) => s.z1 > above)
+    .filter((s) => s.z1 > above && !roundIt(s))
     .flatMap((s): readonly Ring[] => (s.lies ? planOf(s, above, Infinity) : [s.ring]))
     .find((ring) => farthestFrom(ring, AXIS).distance > from && nearestOf(ring) < to)
   if (!hit) return []

@@ -18,6 +18,8 @@ import type { Ruling } from './ruling.ts'
 const PLAY = 2
 /** Diameters that a stud may stand out of its nut before it is worth a word. Own choice. */
 const STANDS_OUT = 1.5
+/** mm by which a tapped hole may be typed wider than its thread: what is wider has none. Own choice. */
+const TAPPED_WIDE = 0.5
 /** mm that a sum of sizes may miss. */
 const EXACT = 1e-6
 
@@ -92,7 +94,11 @@ function fitsAnchor(item: Hardware, at: Point, thread: Thread, anchor: Anchor, f
   const hole = `${anchor.kind} ${anchor.id}`
   if (anchor.thread !== null) {
     const tapped = findThread(anchor.thread)
-    if (tapped?.name === thread.name) return shallow(item, at, thread, anchor, fmt)
+    if (tapped?.name === thread.name) {
+      if (anchor.width <= thread.diameter + TAPPED_WIDE) return shallow(item, at, thread, anchor, fmt)
+      const message = `The stud of ${name} finds no thread in ${hole}: it is said to be tapped ${anchor.thread}, and ${fmt.length(anchor.width)} wide. Correct its diameter or its thread.`
+      return [ruling('stop', 'stud-does-not-fit', item, message, at)]
+    }
     const message = `The stud of ${name} does not fit ${hole}: it is ${thread.name}, the hole is tapped ${anchor.thread}. Use a stud of the hole's thread.`
     return [ruling('stop', 'stud-does-not-fit', item, message, at)]
   }

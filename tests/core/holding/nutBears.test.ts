@@ -126,6 +126,17 @@ test('a pin with play falls out of its hole', () => {
   expect(stops(pin(5))).toEqual(['stud-does-not-fit'])
 })
 
+test('a hole wider than its thread has none', () => {
+  const at = (diameter: number): Job => {
+    const job = heldBlock({ hardware: [...STRONG, stackOf('w1', 1, 128, { at: { hole: 'T' }, torque: 40 })] })
+    const holes = [{ id: 'T', x: 90, y: 90, diameter, thread: 'M12' }]
+    return { ...job, plate: { ...job.plate, holes } }
+  }
+  expect(stops(at(10.2))).not.toContain('stud-does-not-fit')
+  expect(stops(at(12))).not.toContain('stud-does-not-fit')
+  expect(stops(at(24))).toContain('stud-does-not-fit')
+})
+
 test('friction above all that fixture makers reckon with counts as their highest', () => {
   const at = (frictionCoefficient: number) =>
     analyse(heldBlock({ hardware: STRONG, setup: { frictionCoefficient } }), 'op10')
