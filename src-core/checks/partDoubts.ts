@@ -55,7 +55,7 @@ function overlapOf(job: Job, a: FlatBody, b: FlatBody, bodies: readonly FlatBody
   const fmt = formatter(job.displayUnits)
   const density = job.part.bodies.find((body) => body.id === b.id)?.density ?? job.part.density
   const doubled = area * height * density * PER_MM3
-  const message = `Bodies ${a.id} and ${b.id} overlap by ${plain(area, 0)} mm² over ${fmt.length(height)} of height: ${fmt.mass(doubled)} is counted twice. Cut one back or raise its base.`
+  const message = `Bodies ${a.id} and ${b.id} overlap by ${fmt.area(area)} over ${fmt.length(height)} of height: ${fmt.mass(doubled)} is counted twice. Cut one back or raise its base.`
   return finding('caution', 'bodies-overlap', b.id, message, polygonPlace(both))
 }
 

@@ -8,7 +8,7 @@ import { asTwin } from '../mounting/asTwin.ts'
 import { findingsInPlate } from '../mounting/shelf.ts'
 import type { Mounted, MountedPiece, MountedSolid } from '../mounting/types.ts'
 import { capital } from '../words/capital.ts'
-import { formatter, plain, type Formatter } from '../units/format.ts'
+import { formatter, type Formatter } from '../units/format.ts'
 import { called, finding } from '../findings/finding.ts'
 import { barPathInSpace, clashesInSpace } from './clashesInSpace.ts'
 import { goesThrough, isFlat, reachOf } from './inSpace.ts'
@@ -90,7 +90,7 @@ function pieceAgainstPiece(a: readonly FlatSolid[], b: readonly FlatSolid[], fmt
   if (!worst) return []
   const { p, q, area, at } = worst
   const where = heights(Math.max(p.z0, q.z0), Math.min(p.z1, q.z1), fmt)
-  const message = `${capital(solidWords(p))} and ${solidWords(q)} stand in the same place: ${plain(area, 0)} mm² in plan, ${where}. Move one of them.`
+  const message = `${capital(solidWords(p))} and ${solidWords(q)} stand in the same place: ${fmt.area(area)} in plan, ${where}. Move one of them.`
   return [finding('stop', 'hardware-clash', p.piece.item.id, message, at)]
 }
 
@@ -122,7 +122,7 @@ function pieceAgainstPart(
   const worst = largest(found)
   if (!worst) return []
   const { s, area, at } = worst
-  const message = `${capital(solidWords(s))} runs into the part: ${plain(area, 0)} mm² in plan, ${heights(s.z0, s.z1, fmt)}. Move it clear or change its height.`
+  const message = `${capital(solidWords(s))} runs into the part: ${fmt.area(area)} in plan, ${heights(s.z0, s.z1, fmt)}. Move it clear or change its height.`
   return [finding('stop', 'part-clash', s.piece.item.id, message, at)]
 }
 

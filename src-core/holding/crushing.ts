@@ -8,7 +8,7 @@ import { toeLength } from '../hardware/toe.ts'
 import { WEAKEST_STEEL } from '../hardware/steels.ts'
 import { findingsInPlate } from '../mounting/shelf.ts'
 import type { Mounted } from '../mounting/types.ts'
-import { formatter, plain } from '../units/format.ts'
+import { formatter, type Formatter } from '../units/format.ts'
 import type { ClampState } from './clampState.ts'
 import { partContact } from './partContact.ts'
 import { partStand } from './stand.ts'
@@ -44,7 +44,7 @@ function crushed(mounted: Mounted, { piece, high, at }: ClampState, what: string
   const fmt = formatter(mounted.job.displayUnits)
   const name = what === 'toe' ? `The toe of ${called(piece.item)}` : `The packing of ${called(piece.item)}`
   const cure = what === 'toe' ? 'Use a wider strap' : 'Use wider packing'
-  const message = `${name} is crushed: ${fmt.force(high)} ${pressureWords(high, area)}. ${cure}, or tighten less.`
+  const message = `${name} is crushed: ${fmt.force(high)} ${pressureWords(fmt, high, area)}. ${cure}, or tighten less.`
   return [finding('stop', 'pressed-beyond-yield', piece.item.id, message, at)]
 }
 
@@ -53,10 +53,10 @@ function seatCrush(mounted: Mounted, states: readonly ClampState[]): Finding[] {
   const area = partContact(mounted).reduce((sum, c) => sum + polygonArea(c.on), 0)
   const high = states.reduce((sum, s) => sum + s.high, 0)
   if (area <= 0 || high <= YIELDS_AT * area) return []
-  const force = formatter(mounted.job.displayUnits).force(high)
-  const message = `What carries the part is crushed: all clamps together press with ${force} ${pressureWords(high, area)}. Use wider packing, or give the part a broader seat.`
+  const fmt = formatter(mounted.job.displayUnits)
+  const message = `What carries the part is crushed: all clamps together press with ${fmt.force(high)} ${pressureWords(fmt, high, area)}. Use wider packing, or give the part a broader seat.`
   return [finding('stop', 'pressed-beyond-yield', 'setup', message)]
 }
 
-const pressureWords = (force: number, area: number): string =>
-  `on ${plain(area, 0)} mm², ${plain(force / area, 0)} N/mm², where ${WEAKEST_STEEL.name} yields at ${plain(YIELDS_AT, 0)}`
+const pressureWords = (fmt: Formatter, force: number, area: number): string =>
+  `on ${fmt.area(area)}, ${fmt.stress(force / area)}, where ${WEAKEST_STEEL.name} yields at ${fmt.stress(YIELDS_AT)}`

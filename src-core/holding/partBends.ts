@@ -7,7 +7,7 @@ import type { Point } from '../geometry/types.ts'
 import { columnAt, isSolidAt } from '../mounting/column.ts'
 import { isSound } from '../mounting/material.ts'
 import type { Mounted } from '../mounting/types.ts'
-import { formatter, plain } from '../units/format.ts'
+import { formatter } from '../units/format.ts'
 import { keptFor } from '../mounting/kept.ts'
 import { FORCE_SHARE } from './machineLoads.ts'
 import { packingItems } from './packing.ts'
@@ -76,6 +76,6 @@ function frontThickness(mounted: Mounted, at: Point): number {
 
 function bendFinding({ job }: Mounted, { stress, force, away, thickness, at }: Bent): Finding {
   const fmt = formatter(job.displayUnits)
-  const message = `Whether the part bears the cut is not known: it is thin where nothing carries it. Put packing nearer to the cut, or take a lighter one; ${fmt.force(force)} along the axis on ${fmt.length(thickness)}, ${fmt.length(away)} from the nearest support, bend it with ${plain(stress, 0)} N/mm² (rule of thumb: ${BENDS_AT}).`
+  const message = `Whether the part bears the cut is not known: it is thin where nothing carries it. Put packing nearer to the cut, or take a lighter one; ${fmt.force(force)} along the axis on ${fmt.length(thickness)}, ${fmt.length(away)} from the nearest support, bend it with ${fmt.stress(stress)} (rule of thumb: ${fmt.stress(BENDS_AT)}).`
   return finding('caution', 'part-bends', 'setup', message, at)
 }

@@ -15,7 +15,7 @@ import { keptFor } from '../mounting/kept.ts'
 import { isSound } from '../mounting/material.ts'
 import { placeInPlate, seatShelf } from '../mounting/shelf.ts'
 import type { Mounted } from '../mounting/types.ts'
-import { formatter, plain } from '../units/format.ts'
+import { formatter } from '../units/format.ts'
 import { levelsBelow } from './bearing.ts'
 import { seatLoad, worstEffect, type Load, type SeatWrench } from './loads.ts'
 import { BENDS_AT } from './support.ts'
@@ -83,6 +83,6 @@ function stressIn(view: Mounted, section: Section, loads: readonly Load[], place
 
 function neckFinding(view: Mounted, { height, area, centre }: Section, stress: number): Finding {
   const fmt = formatter(view.job.displayUnits)
-  const message = `Whether the part bears the cut is not known: ${fmt.length(height - view.seat)} from its seat it is narrow, ${plain(area, 0)} mm² there. Take a lighter cut, or carry it from the side; the cut bends it with ${plain(stress, 0)} N/mm² (rule of thumb: ${BENDS_AT}).`
+  const message = `Whether the part bears the cut is not known: ${fmt.length(height - view.seat)} from its seat it is narrow, ${fmt.area(area)} there. Take a lighter cut, or carry it from the side; the cut bends it with ${fmt.stress(stress)} (rule of thumb: ${fmt.stress(BENDS_AT)}).`
   return finding('caution', 'part-bends', 'setup', message, placeInPlate(view, centre))
 }

@@ -5,7 +5,7 @@ import { boxOf, widened } from '../geometry/polygonBox.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import { plainBodies, ringPolygons } from '../mounting/material.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
-import { formatter, plain } from '../units/format.ts'
+import { formatter } from '../units/format.ts'
 import { levelsBelow, solidUnder } from './bearing.ts'
 import type { Ruling } from './ruling.ts'
 import { BENDS_AT, bendingStress, carriesMiddle, gapBetween, type Press } from './support.ts'
@@ -29,7 +29,7 @@ export function roofRulings(mounted: Mounted, { item }: MountedPiece, press: Pre
   const walls = `${fmt.length(hollow.roof)} over a hollow whose walls are ${fmt.length(hollow.arm)} from its middle`
   const cure = 'Press where it is solid, fill the hollow, or tighten it less'
   if (high > 0 && !(stress <= BENDS_AT)) {
-    const message = `${name} bends the part: it is hollow there. ${cure}; it is ${walls}, and would be bent with ${plain(stress, 0)} N/mm² by ${fmt.force(high)} (rule of thumb: ${BENDS_AT}).`
+    const message = `${name} bends the part: it is hollow there. ${cure}; it is ${walls}, and would be bent with ${fmt.stress(stress)} by ${fmt.force(high)} (rule of thumb: ${fmt.stress(BENDS_AT)}).`
     return [{ finding: finding('stop', 'toe-bends-part', item.id, message, press.at), makes: null }]
   }
   const message = `The part is hollow under ${name}: ${walls}. ${cure}.`

@@ -4,7 +4,7 @@ import { findStrapSteel, strapYield, WEAKEST_STEEL } from '../hardware/steels.ts
 import { greatestToeForce } from '../hardware/straps.ts'
 import type { Clamp, Strap } from '../job/schema.ts'
 import type { Mounted, MountedPiece, MountedToe } from '../mounting/types.ts'
-import { formatter, plain } from '../units/format.ts'
+import { formatter } from '../units/format.ts'
 import { strapForce } from '../hardware/preload.ts'
 import type { Preload } from './preloadOf.ts'
 import type { Ruling } from './ruling.ts'
@@ -32,7 +32,7 @@ export function strapRulings(
     carries > 0
       ? `Tighten to ${fmt.torque(Math.floor(fits * 10) / 10)} or less, bring the bolt nearer to the work, or use a thicker strap`
       : 'Use a wider strap'
-  const steelWords = `${steel ? steel.name : `its steel counts as the weakest, ${WEAKEST_STEEL.name}`}, yields at ${plain(strapYield(item.strap.steel), 0)} N/mm²`
+  const steelWords = `${steel ? steel.name : `its steel counts as the weakest, ${WEAKEST_STEEL.name}`}, yields at ${fmt.stress(strapYield(item.strap.steel))}`
   const message = `The strap of ${called(item)} bends: it carries ${fmt.force(carries)} at its toe and would get ${fmt.force(high)}. ${cure}; bolt ${fmt.length(toe.toWork)} from the work, ${steelWords}.`
   return [{ finding: finding('stop', 'strap-yields', item.id, message, piece.at), makes: null }]
 }

@@ -4,7 +4,7 @@ import { rootDiameter, yieldStress } from '../hardware/threads.ts'
 import type { FasteningFields } from '../mounting/fastening.ts'
 import type { Mounted, MountedFastening, MountedPiece } from '../mounting/types.ts'
 import { angularSpeed } from '../unbalance/static.ts'
-import { formatter, plain } from '../units/format.ts'
+import { formatter } from '../units/format.ts'
 import type { Preload } from './preloadOf.ts'
 import type { Ruling } from './ruling.ts'
 
@@ -38,6 +38,6 @@ export function bendRulings(
   // Beyond proof load it is stretched without any bending: that is said of it already.
   if (stress <= yields || preload.high > preload.proof) return []
   const fmt = formatter(job.displayUnits)
-  const message = `The stud of ${called(item)} stands so tall that it bends if what it holds slips. Bring that lower, use a thicker stud, or run slower; ${fmt.force(side)} at ${fmt.length(fastening.grip)} from the plate and the stud's own pull give ${plain(stress, 0)} N/mm², it yields at ${plain(yields, 0)}.`
+  const message = `The stud of ${called(item)} stands so tall that it bends if what it holds slips. Bring that lower, use a thicker stud, or run slower; ${fmt.force(side)} at ${fmt.length(fastening.grip)} from the plate and the stud's own pull give ${fmt.stress(stress)}, it yields at ${fmt.stress(yields)}.`
   return [{ finding: finding('caution', 'stud-bends', item.id, message, fastening.at), makes: null }]
 }

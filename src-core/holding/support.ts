@@ -9,7 +9,7 @@ import type { Point, Ring } from '../geometry/types.ts'
 import type { Hardware } from '../job/schema.ts'
 import { discPolygons, ringPolygons } from '../mounting/material.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
-import { formatter, plain } from '../units/format.ts'
+import { formatter } from '../units/format.ts'
 import { levelsBelow, solidUnder } from './bearing.ts'
 import { ContactHull } from './contact.ts'
 import type { Carried } from './packing.ts'
@@ -111,7 +111,7 @@ export function supportRulings(
   const arm = fromMiddle
   const stress = bendingStress(high, arm, press.width, thickness)
   if (high > 0 && !(stress <= BENDS_AT)) {
-    const message = `${name} bends the part: nothing carries it under the toe. ${cure}, or tighten it less; ${away(nearest)}, the part there is ${fmt.length(thickness)} thick and would be bent with ${plain(stress, 0)} N/mm² by ${fmt.force(high)} (rule of thumb: ${BENDS_AT}).`
+    const message = `${name} bends the part: nothing carries it under the toe. ${cure}, or tighten it less; ${away(nearest)}, the part there is ${fmt.length(thickness)} thick and would be bent with ${fmt.stress(stress)} by ${fmt.force(high)} (rule of thumb: ${fmt.stress(BENDS_AT)}).`
     return [{ finding: finding('stop', 'toe-bends-part', item.id, message, press.at), makes: null }]
   }
   const message = `Nothing carries the part straight under ${name}: ${away(nearest)}. ${cure}.`

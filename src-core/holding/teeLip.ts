@@ -3,7 +3,7 @@ import { called, finding } from '../findings/finding.ts'
 import type { Slot } from '../job/schema.ts'
 import { anchorUnder } from '../mounting/fixtures.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
-import { formatter, plain } from '../units/format.ts'
+import { formatter } from '../units/format.ts'
 import type { Ruling } from './ruling.ts'
 
 /** Of a slot's neck: lip and foot where they are not given. Careful side of usual tee slots; from memory. */
@@ -41,7 +41,7 @@ export function lipRulings(
   const { stress, given } = stressIn(slot, pull)
   const fmt = formatter(displayUnits)
   const lip = `the lip of slot ${slot.id}`
-  const figures = `${fmt.force(pull)} on ${given ? '' : 'what is taken for '}a lip of ${fmt.length(lipOf(slot))} gives ${plain(stress, 0)} N/mm²; the weakest iron breaks at ${LIMITS.stop}`
+  const figures = `${fmt.force(pull)} on ${given ? '' : 'what is taken for '}a lip of ${fmt.length(lipOf(slot))} gives ${fmt.stress(stress)}; the weakest iron breaks at ${fmt.stress(LIMITS.stop)}`
   if (stress > LIMITS.caution && !given) {
     const message = `Whether ${lip} carries the bolt of ${called(item)} is not known: its thickness is not given. Measure it and give it with the slot, or tighten less; ${figures}.`
     return [{ finding: finding('caution', 'lip-not-judged', item.id, message, at), makes: 'unknown' }]

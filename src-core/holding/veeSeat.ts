@@ -109,7 +109,7 @@ function wallLacks(
   if (!thin) return []
   const fmt = formatter(whole.job.displayUnits)
   return [
-    `whether its wall bears the flanks is not known: it is ${fmt.length(thin.thickness)} thick there and as a ring would be bent with ${plain(thin.stress, 0)} N/mm² by ${fmt.force(force)} (rule of thumb: ${BENDS_AT}). Tighten less, or leave more wall`,
+    `whether its wall bears the flanks is not known: it is ${fmt.length(thin.thickness)} thick there and as a ring would be bent with ${fmt.stress(thin.stress)} by ${fmt.force(force)} (rule of thumb: ${fmt.stress(BENDS_AT)}). Tighten less, or leave more wall`,
   ]
 }
 

@@ -28,7 +28,8 @@ import {
   type Setup,
   type Shelf,
 } from './schema.ts'
-import { plain } from '../units/format.ts'
+import { convert } from '../units/convert.ts'
+import { plain, type DisplayUnits } from '../units/format.ts'
 import { ringFaultWords } from '../words/ringFaults.ts'
 
 /** All faults of a job that fits the schema; empty where it can be analysed. */
@@ -205,7 +206,7 @@ function outlines(job: Job): JobFault[] {
     }
     const found = bodyFaults(body)
     if (found.length > 0) sound = false
-    for (const f of found) faults.push(ringFault(f, `part.bodies[${i}]`))
+    for (const f of found) faults.push(ringFault(f, `part.bodies[${i}]`, job.displayUnits))
   })
   const footprints: { path: string; footprint: Footprint }[] = [
     ...job.stock.map((s, i) => ({ path: `stock[${i}].footprint`, footprint: s.footprint })),
@@ -219,7 +220,8 @@ function outlines(job: Job): JobFault[] {
   ]
   for (const { path, footprint } of footprints) {
     if (!('outline' in footprint)) continue
-    for (const f of regionFaults({ outline: footprint.outline, holes: [] })) faults.push(ringFault(f, path))
+    for (const f of regionFaults({ outline: footprint.outline, holes: [] }))
+      faults.push(ringFault(f, path, job.displayUnits))
   }
   job.setups.forEach((s, i) =>
     s.hardware.forEach((h, k) => {
@@ -235,9 +237,11 @@ function outlines(job: Job): JobFault[] {
 /** Outline faults of a body; kept per body object, which is immutable. */
 export const bodyFaults: (body: Prism) => RingFault[] = keptOf(regionFaults)
 
-function ringFault(f: RingFault, path: string): JobFault {
+function ringFault(f: RingFault, path: string, units: DisplayUnits): JobFault {
   const ring = f.ring === 0 ? 'outline' : `holes[${f.ring - 1}]`
-  const place = `at x ${plain(f.at.x, 3)}, y ${plain(f.at.y, 3)} mm`
+  const inch = units === 'in'
+  const shown = (v: number) => (inch ? plain(convert(v, 'mm', 'in'), 4) : plain(v, 3))
+  const place = `at x ${shown(f.at.x)}, y ${shown(f.at.y)} ${units}`
   return { path: `${path}.${ring}[${f.vertex}]`, message: `${ringFaultWords(f)} ${place}` }
 }
 

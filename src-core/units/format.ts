@@ -70,6 +70,10 @@ export interface Formatter {
   unbalance(gmm: number): string
   /** kg/m³ to text with unit: kg/m³, or lb/in³. */
   density(kgM3: number): string
+  /** mm² to text with unit: mm², or in². */
+  area(mm2: number): string
+  /** N/mm² to text with unit: N/mm², or psi to the ten. */
+  stress(nMm2: number): string
   force(n: number): string
   torque(nm: number): string
   /** m/s to text with unit. */
@@ -100,6 +104,8 @@ const metric: Formatter = {
   mass: (v) => (Math.abs(v) < 1 ? `${shown(v * 1000, 0)} g` : `${significant(v, 3)} kg`),
   unbalance: (v) => `${shown(fourFigures(v), v < 100 ? 1 : 0)} g·mm`,
   density: (v) => `${plain(v, 0)} kg/m³`,
+  area: (v) => `${shown(v, 0)} mm²`,
+  stress: (v) => `${shown(v, 0)} N/mm²`,
   force: (v) => `${figures(v, v < 100 ? 2 : 3, 0.001)} N`,
   torque: (v) => `${figures(v, 3, 0.001)} N·m`,
   velocity: (v) => `${figures(v, 2, 0.001)} m/s`,
@@ -123,6 +129,9 @@ const inch: Formatter = {
   mass: (v) => `${figures(convert(v, 'kg', 'lbm'), 3, 0.001)} lb`,
   unbalance: (v) => `${figures(convert(convert(v, 'g', 'oz'), 'mm', 'in'), 3, 0.001)} oz·in`,
   density: (v) => `${significant(convert(v, 'kg/m^3', 'lbm/inch^3'), 3)} lb/in³`,
+  area: (v) => `${figures(convert(convert(v, 'mm', 'in'), 'mm', 'in'), 3, 0.001)} in²`,
+  stress: (v) =>
+    `${plain(10 * Math.round(convert(v, 'N', 'lbf') / convert(1, 'mm', 'in') ** 2 / 10), 0)} psi`,
   force: (v) => `${figures(convert(v, 'N', 'lbf'), 3, 0.001)} lbf`,
   torque: (v) => `${figures(convert(convert(v, 'N', 'lbf'), 'm', 'ft'), 3, 0.001)} lbf·ft`,
   cuttingSpeed: (v) => `${shown(convert(v, 'm/minute', 'ft/minute'), 0)} ft/min`,

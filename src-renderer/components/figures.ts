@@ -3,7 +3,7 @@ import { grouped, plain, significant, type DisplayUnits } from '../../src-core/u
 
 /** Splits a message into plain words and the figures in it, so that figures can stand out. */
 const FIGURE =
-  /-?\d[\d.,]*(?:\s?(?:mm\/rev|mm\/s|mm²|mm|in\/rev|in|kg·mm²|kg\/m³|kg|lb\/in³|lb|g·mm²?|oz·in²?|g|N·m|lbf·ft|ft·lbf|lbf|kN|N|rpm|m\/min|ft\/min|m\/s|ft\/s|thou|°|%|J)(?![\w·]))/g
+  /-?\d[\d.,]*(?:\s?(?:mm\/rev|mm\/s|mm²|in²|N\/mm²|psi|mm|in\/rev|in|kg·mm²|kg\/m³|kg|lb\/in³|lb|g·mm²?|oz·in²?|g|N·m|lbf·ft|ft·lbf|lbf|kN|N|rpm|m\/min|ft\/min|m\/s|ft\/s|thou|°|%|J)(?![\w·]))/g
 
 export interface Piece {
   readonly text: string

@@ -34,7 +34,9 @@ test('packing is crushed where less of it than force over yield lies under the p
   expect(packed(least * 1.01)).toEqual([])
   const [found] = packed(least * 0.99)
   expect(found).toMatchObject({ item: 'c1' })
-  expect(found!.message).toMatch(/^The packing of c1 is crushed: .* N\/mm², where mild steel yields at 225\./)
+  expect(found!.message).toMatch(
+    /^The packing of c1 is crushed: .* N\/mm², where mild steel yields at 225 N\/mm²\./,
+  )
 })
 
 test('a narrow strap sinks in with its toe', () => {

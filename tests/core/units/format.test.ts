@@ -82,3 +82,9 @@ test('a figure that cannot be, of sizes that cannot be, is no row of digits and 
     'over 1000000000000 g·mm',
   ])
 })
+
+test('areas and stresses are told in the units shown', () => {
+  // 645.16 mm² to the square inch; 1 lbf/in² is 6894.757 Pa.
+  expect([formatter('mm').area(636.4), formatter('in').area(645.16)]).toEqual(['636 mm²', '1 in²'])
+  expect([formatter('mm').stress(225), formatter('in').stress(225)]).toEqual(['225 N/mm²', '32630 psi'])
+})
