@@ -38,11 +38,11 @@ export const letGoFigures = (fmt: Formatter, { mass_kg, speed_m_s, energy_J }: L
 export const letGoWords = (fmt: Formatter, rpm: number, one: LetGo | undefined): string =>
   one && one.energy_J > 0 ? `Lets go at ${fmt.speed(rpm)}: ${letGoFigures(fmt, one)}.` : ''
 
-/** "; w1 would let go with 3.1 J": what flies with the most energy; empty where nothing moves. */
+/** "; if w1 let go it would fly with 3.1 J": what flies with the most energy; empty where nothing moves. */
 export function mostEnergy(fmt: Formatter, all: readonly LetGo[]): string {
   const worst = all.reduce<LetGo | null>((a, b) => (a && a.energy_J >= b.energy_J ? a : b), null)
   if (!worst || !(worst.energy_J > 0)) return ''
-  return `; ${worst.item === 'part' ? 'it' : worst.item} would let go with ${fmt.energy(worst.energy_J)}`
+  return `; if ${worst.item === 'part' ? 'it' : worst.item} let go it would fly with ${fmt.energy(worst.energy_J)}`
 }
 
 /** The part, and of the pieces the one with the most energy, in a sentence of its own each. */

@@ -26,7 +26,7 @@ export function roofRulings(mounted: Mounted, { item }: MountedPiece, press: Pre
   const fmt = formatter(mounted.job.displayUnits)
   const name = called(item)
   const stress = bendingStress(high, hollow.arm, press.width, hollow.roof)
-  const walls = `${fmt.length(hollow.roof)} over a hollow whose walls are ${fmt.length(hollow.arm)} from its middle`
+  const walls = `${fmt.length(hollow.roof)} thick over a hollow, its wall ${fmt.length(hollow.arm)} from the toe's middle`
   const cure = 'Press where it is solid, fill the hollow, or tighten it less'
   if (high > 0 && !(stress <= BENDS_AT)) {
     const message = `${name} bends the part: it is hollow there. ${cure}; it is ${walls}, and would be bent with ${fmt.stress(stress)} by ${fmt.force(high)} (rule of thumb: ${fmt.stress(BENDS_AT)}).`

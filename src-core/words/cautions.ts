@@ -11,7 +11,7 @@ const ROLL_CHECK: Readonly<Record<Rolling, string>> = {
   swings: 'Chock the plate while loading; let the heavy side down by hand, never let it swing.',
   rolls: 'Spindle free, let it roll: heavy side as drawn?',
   'may roll': 'Spindle free: if it rolls, heavy side as drawn?',
-  stays: 'Spindle free: it should stay where it is left. If it rolls, find out why before power.',
+  stays: 'Spindle free: it should stay where left. If it rolls, find out why.',
 }
 
 /** The checks by hand, in the order they are made. */

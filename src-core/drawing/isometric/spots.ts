@@ -13,15 +13,17 @@ export function widestSpots(map: DepthMap): ReadonlyMap<number, Spot> {
   const { columns, rows, owners } = map
   const away = new Float32Array(columns * rows)
   /** The least of the ways over neighbours of the same owner; half a cell to that of another. */
-  const least = (r: number, k: number, ways: readonly Way[]): number =>
-    Math.min(
-      ...ways.map(([dr, dk, long]) => {
-        const [row, column] = [r + dr, k + dk]
-        if (row < 0 || column < 0 || row >= rows || column >= columns) return 0
-        const there = row * columns + column
-        return owners[there] === owners[r * columns + k] ? away[there]! + long : long / 2
-      }),
-    )
+  const least = (r: number, k: number, ways: readonly Way[]): number => {
+    let shortest = Infinity
+    for (const { rows: dr, columns: dk, long } of ways) {
+      const [row, column] = [r + dr, k + dk]
+      if (row < 0 || column < 0 || row >= rows || column >= columns) return 0
+      const there = row * columns + column
+      const way = owners[there] === owners[r * columns + k] ? away[there]! + long : long / 2
+      if (way < shortest) shortest = way
+    }
+    return shortest
+  }
   for (let r = 0; r < rows; r++) for (let k = 0; k < columns; k++) away[r * columns + k] = least(r, k, BEFORE)
   const best = new Map<number, Spot>()
   for (let r = rows - 1; r >= 0; r--)
@@ -35,13 +37,21 @@ export function widestSpots(map: DepthMap): ReadonlyMap<number, Spot> {
   return best
 }
 
-type Way = readonly [rows: number, columns: number, long: number]
+interface Way {
+  readonly rows: number
+  readonly columns: number
+  readonly long: number
+}
 
 /** Neighbours that a sweep has been at, from below and from above. */
 const BEFORE: readonly Way[] = [
-  [0, -1, 1],
-  [-1, -1, Math.SQRT2],
-  [-1, 0, 1],
-  [-1, 1, Math.SQRT2],
+  { rows: 0, columns: -1, long: 1 },
+  { rows: -1, columns: -1, long: Math.SQRT2 },
+  { rows: -1, columns: 0, long: 1 },
+  { rows: -1, columns: 1, long: Math.SQRT2 },
 ]
-const AFTER: readonly Way[] = BEFORE.map(([dr, dk, long]) => [-dr, -dk, long])
+const AFTER: readonly Way[] = BEFORE.map(({ rows, columns, long }) => ({
+  rows: -rows,
+  columns: -columns,
+  long,
+}))

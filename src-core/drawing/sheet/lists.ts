@@ -96,5 +96,6 @@ export function speedTable(job: Job, setup: Setup, analysis: Analysis): TableInp
     ],
     rows,
     bold,
+    narrow: true,
   }
 }

@@ -167,9 +167,7 @@ export function rollTestTable({ job }: Mounted, analysis: Analysis): TableInput 
     ? `${fmt.unbalance(size)}, heavy side ${angleText(job, angle, 0)} from ${indexWords(job)}, ${clockPosition(angle)} as drawn`
     : 'no heavy side to speak of'
   const tooLight =
-    analysis.by_hand.rolls === 'stays'
-      ? '; too little to roll the spindle: if it does roll, find out why'
-      : ''
+    analysis.by_hand.rolls === 'stays' ? '; too little to roll it: if it rolls, find out why' : ''
   return {
     title: 'Roll test',
     remark: `Computed: ${computed}${tooLight}. Note the plate's angle that points straight down at rest.`,

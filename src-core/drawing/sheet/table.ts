@@ -29,6 +29,8 @@ export interface TableInput {
   readonly bold?: ReadonlySet<number>
   /** Lines after which a cell is cut; three where not given. */
   readonly mostLines?: number
+  /** The remark is no wider than the table: there is room beside it for something else. */
+  readonly narrow?: boolean
   /** May be broken between two regions of a sheet that follows. */
   readonly splits?: boolean
   /** In the smallest letters, for a sheet that would else run over. */
@@ -188,8 +190,8 @@ interface Remark {
 }
 
 /** Beside the title of a table that is as wide, and no wider than a narrow one, to leave room beside it. */
-function placeRemark({ title, remark }: TableInput, own: number, room: number): Remark {
-  const width = Math.min(room, Math.max(own, NARROW))
+function placeRemark({ title, remark, narrow }: TableInput, own: number, room: number): Remark {
+  const width = narrow ? own : Math.min(room, Math.max(own, NARROW))
   if (!remark) return { beside: '', below: [] }
   const beside = width - textWidth(title, LETTERING.read, true) - BEFORE_REMARK
   if (textWidth(remark, LETTERING.note) <= beside) return { beside: remark, below: [] }

