@@ -65,3 +65,31 @@ test('the whole part is seen between the tools and the fields of drawing', async
   await expect.poll(async () => (await free()).above).toBeGreaterThan(0)
   await expect.poll(async () => (await free()).below).toBeGreaterThan(0)
 })
+
+test.each([
+  { width: 640, height: 400 },
+  { width: 512, height: 384 },
+])(
+  'at twice its size, $width × $height, one thing stands under the other and none over another',
+  async (size) => {
+    const page = await bench.open({ ...size, zoom: 2, still: true })
+    const boxes = await page.locator('.window > :is(header, nav, main, aside, section)').evaluateAll((all) =>
+      all.map((node) => {
+        const { top, bottom, left, right } = node.getBoundingClientRect()
+        return { top, bottom, left, right }
+      }),
+    )
+    expect(boxes).toHaveLength(5)
+    const down = boxes.sort((a, b) => a.top - b.top)
+    for (const [i, box] of down.entries()) {
+      expect(box.bottom - box.top).toBeGreaterThan(60)
+      expect(box.left).toBeGreaterThanOrEqual(0)
+      expect(box.right).toBeLessThanOrEqual(size.width)
+      if (i > 0) expect(box.top).toBeGreaterThanOrEqual(down[i - 1]!.bottom - 1)
+    }
+    await page.keyboard.press('Alt+4')
+    await page.getByRole('list', { name: 'Clamps' }).getByRole('button').first().click()
+    await page.getByRole('tab', { name: 'Before/after' }).click()
+    await page.getByTestId('before-after').waitFor()
+  },
+)
