@@ -7,7 +7,7 @@ import { isShelf } from '../job/schema.ts'
 import { ringPolygons } from '../mounting/material.ts'
 import { standOnPlate } from '../mounting/plateFace.ts'
 import { faceSize } from '../mounting/shelfSize.ts'
-import { isVeeBlock } from '../mounting/shelf.ts'
+import { isVeeBlock, placeInPlate } from '../mounting/shelf.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { formatter } from '../units/format.ts'
 import { capital } from '../words/capital.ts'
@@ -70,7 +70,7 @@ function beyondAxis(view: Mounted): Finding[] {
   const fmt = formatter(view.job.displayUnits)
   const where = stands === 0 ? 'on it' : `${fmt.length(-stands)} beyond it`
   const message = `The shelf of ${shelf.item.id} stands above the axis: its face lies ${where}, so the tool would cut the shelf. Move it back, away from where it faces, or turn it round.`
-  return [finding('stop', 'shelf-above-axis', shelf.item.id, message)]
+  return [finding('stop', 'shelf-above-axis', shelf.item.id, message, placeInPlate(view, { x: 0, y: 0 }))]
 }
 
 function slanted({ shelf }: Mounted): Finding[] {

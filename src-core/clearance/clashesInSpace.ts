@@ -10,6 +10,7 @@ import { dot3 } from '../geometry/space/vector.ts'
 import type { Point3 } from '../geometry/types.ts'
 import { isShelf, type Hardware } from '../job/schema.ts'
 import { poseOfShelf, shelfOfBlock, seatShelf, shelfUnder } from '../mounting/shelf.ts'
+import { missesShelf, SEAT_PLAY } from '../mounting/shelfSize.ts'
 import type { Mounted, MountedPiece, MountedSolid } from '../mounting/types.ts'
 import type { Formatter } from '../units/format.ts'
 import { capital } from '../words/capital.ts'
@@ -73,7 +74,8 @@ function pieceAgainstPart(mounted: Mounted, piece: MountedPiece, fmt: Formatter)
 const THAT_WAY = 0.7
 
 /** `way` takes the part out of the piece. */
-function cure({ job, setup }: Mounted, item: Hardware, { way, depth }: SpaceClash, fmt: Formatter): string {
+function cure(mounted: Mounted, item: Hardware, { way, depth }: SpaceClash, fmt: Formatter): string {
+  const { job, setup } = mounted
   const by = fmt.length(depth)
   const seat = seatShelf(setup)
   if (!isShelf(item))
@@ -82,11 +84,22 @@ function cure({ job, setup }: Mounted, item: Hardware, { way, depth }: SpaceClas
       : 'Move it clear or change its height.'
   if (seat?.id !== item.id) return 'Move it clear of the part.'
   const outward: Point3 = poseOfShelf(job.plate, item, setup.hardware).n
+  if (!liesOnce(mounted, dot3(way, outward) > THAT_WAY ? depth : 0))
+    return `First let the part lie on ${item.id}.`
   const below = shelfOfBlock(setup.hardware, item)
   if (below && dot3(way, outward) > THAT_WAY) return `Set ${below.id} ${by} further from the axis.`
   if (dot3(way, outward) > THAT_WAY) return `Set it ${by} further from the axis, or pack the part up on it.`
   if (way.z > THAT_WAY) return `Let the part stand ${by} further out from the plate.`
   return `Seat the part elsewhere on it: ${by} clears it there.`
+}
+
+/** Whether the part lies on its shelf, or would once that is lower by as much. What else sets it right is said of that. */
+function liesOnce({ shelves }: Mounted, lower: number): boolean {
+  const view = shelves?.find((v) => v.shelf?.carriesPart)
+  if (view?.shelf?.item.kind === 'vee') return view.shelf.round?.lies === true
+  const misses = view ? missesShelf(view) : null
+  const square = view?.shelf?.slanted.length === 0
+  return misses === null || (square && Math.abs(misses + lower) <= SEAT_PLAY)
 }
 
 /** mm that the boring bar's path goes on in front of a bore: past whatever stands on a faceplate. */

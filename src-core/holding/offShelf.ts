@@ -1,28 +1,21 @@
 /** A part that does not lie on its shelf: the size that would set it right. */
 import { finding, type Finding } from '../findings/finding.ts'
-import { shelfSize } from '../mounting/shelfSize.ts'
+import { missesShelf, shelfSize } from '../mounting/shelfSize.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { formatter } from '../units/format.ts'
-import { SEAT_PLAY } from './partFace.ts'
 
-/** mm by which the lowest of the part misses its shelf or the packing on it, above 0 off it; null where nothing is said of it. */
-export function missesShelf(view: Mounted): number | null {
-  if (!view.shelf?.carriesPart || view.shelf.item.kind === 'vee') return null
-  const size = shelfSize(view)
-  if (!size || size.wanted === null) return null
-  const off = size.stands - size.wanted
-  return Math.abs(off) > SEAT_PLAY ? off : null
-}
+/** Of what is said of a shelf as a whole, in its frame: where it meets the plate. */
+const PLACE = { x: 0, y: 0 }
 
 /** @param view from the shelf that the part is seated on, on which it does not lie. */
 export function offShelf(view: Mounted, { item }: NonNullable<Mounted['shelf']>): Finding {
   const fmt = formatter(view.job.displayUnits)
   const size = shelfSize(view)
-  const say = (message: string) => finding('stop', 'part-off-shelf', item.id, message)
+  const say = (message: string) => finding('stop', 'part-off-shelf', item.id, message, PLACE)
   if (!size || size.wanted === null) return say(`Nothing of the part lies on ${item.id}. Draw its bodies.`)
   const off = missesShelf(view)
   const on = view.setup.packing > 0 ? `the packing on the shelf of ${item.id}` : `the shelf of ${item.id}`
-  if (off !== null) {
+  if (off !== null && view.shelf?.slanted.length === 0) {
     const how = off > 0 ? `stands ${fmt.size(off)} off` : `reaches ${fmt.size(-off)} into`
     return say(
       `The part ${how} ${on}. Set the shelf ${fmt.size(size.wanted)} from the axis; it stands at ${fmt.size(size.stands)}.`,

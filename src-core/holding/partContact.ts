@@ -4,12 +4,12 @@ import { polygonArea } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import { flatBodies } from '../mounting/material.ts'
 import { standAt } from '../mounting/fixtures.ts'
+import { missesShelf, SEAT_PLAY } from '../mounting/shelfSize.ts'
 import type { Mounted } from '../mounting/types.ts'
 import { keptFor } from '../mounting/kept.ts'
 import { isCarried, packingItems, packingOf, type Carried } from './packing.ts'
-import { missesShelf } from './offShelf.ts'
 import { partStand } from './stand.ts'
-import { partFace, SEAT_PLAY } from './partFace.ts'
+import { partFace } from './partFace.ts'
 
 /** The part's own face where it lies on the plate. */
 const ownFace = keptFor(

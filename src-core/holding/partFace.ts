@@ -5,10 +5,8 @@ import { isPrism } from '../job/schema.ts'
 import { underside } from '../mesh/underside.ts'
 import { flatBodies, isSound, lessToCut, materialBetween } from '../mounting/material.ts'
 import { placePoints } from '../mounting/place.ts'
+import { SEAT_PLAY } from '../mounting/shelfSize.ts'
 import type { Mounted } from '../mounting/types.ts'
-
-/** mm by which packing may miss the seat's height and still carry: a sheet of paper. Own choice. */
-export const SEAT_PLAY = 0.05
 
 /**
  * The part's material at its seat near a box, less what the bores that this setup cuts take away; none where an outline

@@ -6,7 +6,8 @@ import { ROUNDING } from '../geometry/tolerance.ts'
 import type { MassMoments } from '../mass/massMoments.ts'
 import { isSound } from '../mounting/material.ts'
 import { halfAngle, middleOfRound, middleOverLands } from '../mounting/inVee.ts'
-import { shelfSize } from '../mounting/shelfSize.ts'
+import { standsOut } from '../mounting/shelf.ts'
+import { faceSize, shelfSize } from '../mounting/shelfSize.ts'
 import type { Mounted, VeeRound } from '../mounting/types.ts'
 import type { Vee } from '../job/schema.ts'
 import { formatter, plain } from '../units/format.ts'
@@ -121,7 +122,9 @@ export function offVee(view: Mounted): Finding[] {
   const fmt = formatter(view.job.displayUnits)
   const { diameter } = view.shelf
   const d = diameter === null ? '' : fmt.length(diameter)
-  const stop = (message: string) => [finding('stop', 'part-off-vee', item.id, message)]
+  const stop = (message: string) => [
+    finding('stop', 'part-off-vee', item.id, message, { x: 0, y: standsOut(item) }),
+  ]
   switch (round.why) {
     case 'not given':
       return [
@@ -162,6 +165,11 @@ export function offVee(view: Mounted): Finding[] {
         diameter === null
           ? ''
           : `; its middle then lies ${fmt.size(Math.abs(middleOverLands(item, diameter)))} ${middleOverLands(item, diameter) >= 0 ? 'over' : 'below'} ${view.shelf.under ? 'its lands' : 'them'}, ${plain(item.angle, 1)}° between the flanks`
+      const beyond = round.off - faceSize(view.shelf)
+      if (beyond >= 0)
+        return stop(
+          `The vee ${item.id} is too large for a round of ${d} that is turned about this axis: with it on the flanks the lands would stand ${fmt.size(beyond)} beyond the axis. Use a smaller vee, or turn the part.`,
+        )
       const face = view.shelf.under ? `the shelf of ${view.shelf.under.id}` : 'the lands'
       return stop(
         `The round of ${d} does not lie in ${item.id}: it stands ${how}. Set ${face} ${wanted === null ? '' : fmt.size(wanted)} from the axis and the vee's middle under the round${over}.`,

@@ -56,12 +56,13 @@ export function viewFromShelf(bench: Bench, shelf: Shelf, round: VeeRound | null
   const { placement } = whole
   const pose = poseOfShelf(job.plate, shelf, setup.hardware)
   const origin = minus3({ x: placement.x, y: placement.y, z: seat }, pose.origin)
-  const { part: seen, slanted } = partFromShelf(
+  const seenPart = partFromShelf(
     job.part,
     shelf.id,
     wholeTurn(settled(wholeTurn(shelf.facing - placement.turn))),
     whole.turned.map((b) => b.body),
   )
+  const { part: seen, slanted, lowest } = seenPart
   const carriesPart = setup.seat?.on === shelf.id
   const viewJob: Job = { ...job, plate: faceOf(shelf), part: seen }
   const viewSetup: Setup = {
@@ -91,6 +92,7 @@ export function viewFromShelf(bench: Bench, shelf: Shelf, round: VeeRound | null
       height,
       axis,
       slanted,
+      slantedLow: lowest === null ? null : settled(height + lowest),
       diameter,
       round: roundOver(setup, shelf, round),
     },

@@ -13,12 +13,15 @@ import type { Point, Region, Ring } from '../geometry/types.ts'
 import { bodyFaults } from '../job/faults.ts'
 import { isPrism, liesAcross, type Body, type MeshBody, type Part, type Prism } from '../job/schema.ts'
 import { boreRange } from '../mass/slabs.ts'
+import { reachToward } from './flats.ts'
 
 export interface ShelfPart {
   /** Without bores: those are bodies that remove here. */
   readonly part: Part
   /** Bodies that lie at a slant to the shelf: they are left out, and what they carry or meet is not known here. */
   readonly slanted: readonly string[]
+  /** mm from the part's origin along the shelf's normal to the lowest of all of it, those bodies too; null where none lies at a slant. */
+  readonly lowest: number | null
 }
 
 /** Degrees by which a body that lies across may miss a quarter turn to the shelf. */
@@ -42,7 +45,11 @@ function fromShelf(part: Part, facing: number, away: readonly Body[]): ShelfPart
     if (seen) bodies.push(...seen)
     else slanted.push(body.id)
   }
-  return { part: { ...part, bodies: [...bodies, ...boresFromShelf(part, facing)], bores: [] }, slanted }
+  return {
+    part: { ...part, bodies: [...bodies, ...boresFromShelf(part, facing)], bores: [] },
+    slanted,
+    lowest: slanted.length > 0 ? -reachToward(part, facing + 180) : null,
+  }
 }
 
 /** Null where it lies at a slant. */

@@ -25,6 +25,18 @@ export function shelfSize({ shelf, bodies, seat }: Mounted): ShelfSize | null {
     return { of, stands, wanted: off === null ? null : stands - off }
   }
   const heights = bodies.filter((b) => b.body.effect === 'adds').map((b) => b.z0)
-  const lowest = Math.min(...heights)
+  const lowest = Math.min(...heights, shelf.slantedLow ?? Infinity)
   return { of, stands, wanted: heights.length === 0 ? null : stands - (lowest - seat) }
+}
+
+/** mm by which a face or packing may miss what it lies on and still be carried: a sheet of paper. Own choice. */
+export const SEAT_PLAY = 0.05
+
+/** mm by which the lowest of the part misses its shelf or the packing on it, above 0 off it; null where nothing is said of it. */
+export function missesShelf(view: Mounted): number | null {
+  if (!view.shelf?.carriesPart || view.shelf.item.kind === 'vee') return null
+  const size = shelfSize(view)
+  if (!size || size.wanted === null) return null
+  const off = size.stands - size.wanted
+  return Math.abs(off) > SEAT_PLAY ? off : null
 }

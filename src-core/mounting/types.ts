@@ -181,6 +181,8 @@ export interface Mounted {
     readonly round: VeeRound | null
     /** Bodies that lie at a slant to it, and so are not seen from it. */
     readonly slanted: readonly string[]
+    /** mm over the shelf of the lowest of the part, where bodies lie at a slant; null where none does. */
+    readonly slantedLow: number | null
   }
   /** Every shelf that carries something, looked at so; the part's own first. Left out: none. */
   readonly shelves?: readonly Mounted[]

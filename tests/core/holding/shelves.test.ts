@@ -5,7 +5,9 @@ import { circleRing, rectRing } from '../../../src-core/geometry/edges.ts'
 import { placeShelf } from '../../../src-core/holding/placeShelf.ts'
 import { jobFaults } from '../../../src-core/job/faults.ts'
 import type { AnglePlate, Clamp, Hardware, Job, Vee } from '../../../src-core/job/schema.ts'
+import { partStand } from '../../../src-core/holding/stand.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
+import { shelfSize } from '../../../src-core/mounting/shelfSize.ts'
 import { changed, turnedAbout } from '../../helpers/edited.ts'
 import { block, SHELF_EXAMPLES, shelfExample } from '../../helpers/jobs.ts'
 import { expectNear } from '../../helpers/near.ts'
@@ -25,7 +27,7 @@ const G = 9.80665
 const LOW = (60_000 / (0.2 * 12)) * 0.75
 
 const shelfAt = (job: Job, y: number): Job =>
-  changed(job, 'A1', (h) => ({ ...(h as AnglePlate), at: { x: 0, y } }))
+  changed(job, job.setups[0]!.hardware[0]!.id, (h) => ({ ...(h as AnglePlate), at: { x: 0, y } }))
 
 describe('a bearing block on an angle plate', () => {
   const job = bearingBlock([], STILL)
@@ -122,6 +124,52 @@ describe('what does not lie on its shelf', () => {
     expect(said(high, 'part-off-shelf')[0]).toMatch(/^The part reaches 3\.50 mm into the shelf of A1/)
     expect(said(high, 'part-clash').length).toBeGreaterThan(0)
     expect(of(high).verdict.state).toBe('stop')
+  })
+
+  test('each has its place on the plate, and no other finding sends one elsewhere', () => {
+    const turnedAlone = bearingBlock([], { turn: 3 })
+    const cases = [
+      [shelfAt(bearingBlock(), 15), 'shelf-above-axis'],
+      [shelfAt(bearingBlock(), 15), 'part-off-shelf'],
+      [shelfAt(bearingBlock(), -64.5), 'part-off-shelf'],
+      [turnedAlone, 'part-off-shelf'],
+      [shelfAt(castingInVee(), 15), 'part-off-vee'],
+    ] as const
+    for (const [job, code] of cases) {
+      const found = of(job).findings.find((f) => f.code === code)!
+      const shelf = job.setups[0]!.hardware[0]! as AnglePlate
+      expect([code, found.at]).toEqual([code, shelf.at])
+      for (const clash of said(job, 'part-clash')) expect(clash).toMatch(/First let the part lie on [AV]1\.$/)
+    }
+    // Its base lies at a slant then: no size would lay it down.
+    expect(said(turnedAlone, 'part-off-shelf')[0]).toMatch(
+      /^The part does not lie flat on the shelf of A1: .* Turn the part or the angle plate until its base faces the shelf\.$/,
+    )
+  })
+
+  test('no size to set drives a shelf into a base that lies at a slant to it', () => {
+    const job = bearingBlock([], { turn: 3 })
+    const size = shelfSize(partStand(mountSetup(job, job.setups[0]!.id)))!
+    // The corner of a base of 150 that stands 63.5 from the bore.
+    const [c, s] = [Math.cos((3 * Math.PI) / 180), Math.sin((3 * Math.PI) / 180)]
+    expect(size.wanted).toBeCloseTo(63.5 * c + 75 * s, 6)
+  })
+
+  test('a vee whose lands would stand beyond the axis is too large, no size to set', () => {
+    const large = castingInVee()
+    const job = {
+      ...large,
+      setups: large.setups.map((s) => ({
+        ...s,
+        hardware: s.hardware.map((h) =>
+          h.kind === 'vee' ? { ...h, opening: 120, size: [240, 70, 110] as [number, number, number] } : h,
+        ),
+      })),
+    }
+    // The round's middle lies 60 − 40/sin 45° below the lands, the bore 12 mm below that.
+    expect(said(job, 'part-off-vee')[0]).toMatch(
+      /the lands would stand 15\.43 mm beyond the axis\. Use a smaller vee/,
+    )
   })
 
   test('a shelf above the axis, with what it would cost', () => {

@@ -271,7 +271,7 @@ describe('what takes its hold away', () => {
   test('too small and too large for the round', () => {
     expect(said(block({ opening: 40 }), 'part-off-vee')[0]).toMatch(/^The vee V1 is too small/)
     expect(said(block({ opening: 90, size: [100, 48, 90] }), 'part-off-vee')[0]).toMatch(
-      /^The round of 80 mm does not lie in V1/,
+      /^The vee V1 is too large for a round of 80 mm that is turned about this axis: .* Use a smaller vee, or turn the part\.$/,
     )
   })
 
