@@ -51,13 +51,24 @@ function overlapOf(job: Job, a: FlatBody, b: FlatBody, bodies: readonly FlatBody
   for (const r of bodies)
     if (!r.adds && r.z0 <= low && r.z1 >= high) both = polygonDifference(both, r.polygons)
   const area = polygonArea(both)
-  if (area <= TOLERANCE.clashArea) return null
+  // No wider than arcs stray as chords: they touch.
+  if (area <= TOLERANCE.clashArea || area <= (TOLERANCE.inside * perimeter(both)) / 2) return null
   const fmt = formatter(job.displayUnits)
   const density = job.part.bodies.find((body) => body.id === b.id)?.density ?? job.part.density
   const doubled = area * height * density * PER_MM3
   const message = `Bodies ${a.id} and ${b.id} overlap by ${fmt.area(area)} over ${fmt.length(height)} of height: ${fmt.mass(doubled)} is counted twice. Cut one back or raise its base.`
   return finding('caution', 'bodies-overlap', b.id, message, polygonPlace(both))
 }
+
+/** mm all round. */
+const perimeter = (polygons: readonly (readonly Point[])[]): number =>
+  polygons.reduce((sum, ring) => {
+    const steps = ring.map((p, i) => {
+      const next = ring[(i + 1) % ring.length]!
+      return Math.hypot(next.x - p.x, next.y - p.y)
+    })
+    return sum + steps.reduce((a, b) => a + b, 0)
+  }, 0)
 
 /** The density a weighing implies, and one that does not suit the material named. */
 export const densityFindings = (job: Job, mass: PartMass): Finding[] => [

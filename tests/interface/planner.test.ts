@@ -58,4 +58,13 @@ describe('the planner in the window', () => {
     await page.getByRole('button', { name: 'Undo: Add a setup' }).click()
     await offer.waitFor({ state: 'detached' })
   })
+
+  test('in an inch shop it asks in round inches', async () => {
+    const page = await bench.open()
+    await page.getByRole('button', { name: 'in', exact: true }).click()
+    await page.keyboard.press('Alt+5')
+    await page.getByRole('button', { name: 'Plan from the stock' }).click()
+    const height = page.getByRole('dialog').getByRole('textbox', { name: 'Stack height' })
+    expect(await height.inputValue()).toBe('4.75')
+  })
 })

@@ -83,20 +83,20 @@ describe('figures in messages', () => {
   })
   test('every quantity is found whole, in both systems', () => {
     for (const units of ['mm', 'in'] as const) {
-      const { length, mass, unbalance, density, force, torque, velocity, energy, cuttingSpeed, feed, fine } =
-        formatter(units)
+      const f = formatter(units)
       for (const write of [
-        length,
-        mass,
-        unbalance,
-        density,
-        force,
-        torque,
-        velocity,
-        energy,
-        cuttingSpeed,
-        feed,
-        fine,
+        f.length,
+        f.area,
+        f.mass,
+        f.unbalance,
+        f.density,
+        f.force,
+        f.torque,
+        f.velocity,
+        f.energy,
+        f.cuttingSpeed,
+        f.feed,
+        f.fine,
       ]) {
         const text = write(12.34)
         expect(splitFigures(`It is ${text}, so`).filter((p) => p.figure)).toEqual([{ text, figure: true }])

@@ -68,6 +68,20 @@ describe('overlapping bodies', () => {
     expect(found(withPart(partOf([holed, disc('b', O, 30, 20)])), 'bodies-overlap')).toBeUndefined()
   })
 
+  it('a tenth of a millimetre is an overlap, a boss drawn along the arc of a web is none', () => {
+    expect(over(block('b', { x: 59.9, y: 0 }, [20, 40, 20]))).toBeDefined()
+    // The sector below a disc of 76, from its flank down.
+    const meets = -Math.sqrt(38 ** 2 - 26.6 ** 2)
+    const web: Part['bodies'][number] = {
+      id: 'web', effect: 'adds', base: 0, thickness: 60, holes: [],
+      outline: [
+        { x: -28, y: -41 }, { x: 28, y: -41 },
+        { x: 26.6, y: meets, bulge: -Math.tan(Math.asin(26.6 / 38) / 2) }, { x: -26.6, y: meets },
+      ],
+    } // prettier-ignore
+    expect(found(withPart(partOf([web, disc('boss', O, 76, 80)])), 'bodies-overlap')).toBeUndefined()
+  })
+
   it('the doubled mass goes by the density of the second, and the place is in the overlap', () => {
     const one = over(block('b', { x: 40, y: 0 }, [40, 40, 20], { base: 10, density: 2700 }))!
     // 30 × 40 × 10 mm at 2700 kg/m³: 32 g.
