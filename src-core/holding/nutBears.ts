@@ -14,9 +14,10 @@ import type { Thread } from '../hardware/threads.ts'
 import type { Hardware } from '../job/schema.ts'
 import { discPolygons, ringPolygons } from '../mounting/material.ts'
 import type { Mounted, MountedFastening, MountedPiece, MountedSolid } from '../mounting/types.ts'
-import { formatter, plain, type Formatter } from '../units/format.ts'
+import { formatter, type Formatter } from '../units/format.ts'
 import type { Ruling } from './ruling.ts'
 import { openingsUnder, type Opening } from './studFit.ts'
+import { hangsAt, pressesOver, sinksIn, SINKS_AT } from './washerContact.ts'
 
 /** Of the thread's diameter: a full nut is as high at the least, a thin one at the least. ISO 898-2, from memory. */
 const HIGH = { full: 0.8, thin: 0.45 } as const
@@ -24,14 +25,8 @@ const HIGH = { full: 0.8, thin: 0.45 } as const
 const THIN_CARRIES = 380
 /** Of the thread's diameter: the narrowest nuts there are are 1.4 of it across their flats. Own choice. */
 const NARROW = 1.25
-/** N/mm² under a nut or washer at which mild steel sinks in, VDI 2230, from memory; iron bears more. */
-const SINKS_AT = 490
 /** mm that a sum of sizes may miss. */
 const EXACT = 1e-6
-
-/** mm across what presses under a nut: its load spreads through the washer by half a right angle, and no further than that reaches. */
-export const pressesOver = ({ washer, nut }: Pick<MountedFastening, 'washer' | 'nut'>): number =>
-  Math.min(washer.diameter, nut.flats + 2 * washer.thickness)
 
 /** mm² of a disc of a diameter that a slot of a width through its middle leaves. */
 export function besideSlot(diameter: number, width: number): number {
@@ -41,7 +36,7 @@ export function besideSlot(diameter: number, width: number): number {
 
 /**
  * Of one stud of a piece.
- * @param high N, its preload at the high side; null where it is not known.
+ * @param high N, the most that it pulls with; null where it is not known.
  */
 export function nutRulings(
   mounted: Mounted,
@@ -60,7 +55,7 @@ export function nutRulings(
 }
 
 const stop = (
-  code: 'nut-unfit' | 'washer-too-small',
+  code: 'nut-unfit' | 'washer-too-small' | 'washer-off',
   item: Hardware,
   message: string,
   { at }: MountedFastening,
@@ -115,24 +110,10 @@ function openingRulings(
     return [stop('washer-too-small', item, message, f)]
   }
   const area = slot ? besideSlot(over, width) : discArea(over) - discArea(width)
-  return sinks(item, f, `beside ${what}`, area, high, fmt)
+  return sinksIn(item, f, `beside ${what}`, area, high, fmt)
 }
 
-function sinks(
-  item: Hardware,
-  f: MountedFastening,
-  where: string,
-  area: number,
-  high: number | null,
-  fmt: Formatter,
-): Ruling[] {
-  if (high === null || high <= SINKS_AT * area) return []
-  const message = `The washer of ${called(item)} sinks in ${where}: ${fmt.force(high)} on ${plain(area, 0)} mm². Use a larger, thick washer, or tighten less; mild steel bears ${SINKS_AT} N/mm².`
-  // It presses all the same.
-  return [{ ...stop('washer-too-small', item, message, f), makes: null }]
-}
-
-const BORED: ReadonlySet<MountedSolid['role']> = new Set(['weight', 'block'])
+const BORED: ReadonlySet<MountedSolid['role']> = new Set(['weight', 'block', 'fixture'])
 
 /** What is bored for a stud, undermost first; the hole through it as wide as it is said to be, else as the stud. */
 interface Bored {
@@ -150,11 +131,18 @@ function pileRulings(
   fmt: Formatter,
 ): Ruling[] {
   const pile = solids
-    .filter((s) => BORED.has(s.role))
+    .filter((s) => BORED.has(s.role) && !s.lies)
     .map(({ ring }, i): Bored => ({ ring, hole: Math.max(thread.diameter, holeOf(mounted, item, i)) }))
   // Of a stud beside them the joint says that its nut has nothing under it.
   if (pile.length === 0 || !pile.every((p) => inRegion({ outline: p.ring, holes: [] }, f.at))) return []
-  const nut: Bored = { ring: circleRing(f.at, pressesOver(f)), hole: 0 }
+  const over = pressesOver(f)
+  const nut: Bored = { ring: circleRing(f.at, over), hole: 0 }
+  const top = pile.at(-1)!
+  const rim = Math.min(over, f.nut.flats)
+  if (nearestTo(top.ring, f.at).distance < rim / 2 && hangsAt(leftOf(top, f.at), f.at, rim)) {
+    const message = `The nut of ${called(item)} does not lie on it all round: its edge is too near to the stud, or the hole too wide. Put the stud further in, or use a wider piece.`
+    return [stop('washer-off', item, message, f)]
+  }
   return pile.flatMap((p, i) => {
     const above = pile[i + 1] ?? nut
     if (high !== null && high <= SINKS_AT * roundLeft(p, above, f.at)) return []
@@ -163,7 +151,7 @@ function pileRulings(
       const message = `Nothing is left of ${called(item)} round its stud that a nut could hold: a hole of ${fmt.length(p.hole)} takes all of it. Check the sizes, or use a wider piece.`
       return [stop('washer-too-small', item, message, f)]
     }
-    return sinks(item, f, pile[i + 1] ? 'between its pieces' : 'on what it holds', area, high, fmt)
+    return sinksIn(item, f, pile[i + 1] ? 'between its pieces' : 'on what it holds', area, high, fmt)
   })
 }
 

@@ -7,7 +7,7 @@ import type { MountedFastening, MountedPiece } from '../mounting/types.ts'
 import { heelRulings } from './heelStand.ts'
 import { keptPer } from '../mounting/kept.ts'
 import { nutRulings } from './nutBears.ts'
-import { preloadOf } from './preloadOf.ts'
+import { mostPull, preloadOf } from './preloadOf.ts'
 import { proofRulings } from './proofLoad.ts'
 import type { Ruling } from './ruling.ts'
 import { strapRulings } from './strapStrength.ts'
@@ -49,7 +49,7 @@ export const pieceRulings = keptPer((mounted, piece): readonly Ruling[] => {
     return [
       ...proofRulings(mounted, item, fields, fastening.at),
       ...lengthUnknown(piece, fastening),
-      ...nutRulings(mounted, piece, fastening, preload?.high ?? null),
+      ...nutRulings(mounted, piece, fastening, mostPull(preload)),
       ...(preload ? bendRulings(mounted, piece, fastening, fields, preload, hangsOn(piece)) : []),
       ...(preload ? lipRulings(mounted, piece, fastening.at, preload.high) : []),
       ...(preload && item.kind === 'clamp' && toe ? strapRulings(mounted, piece, item, toe, preload) : []),

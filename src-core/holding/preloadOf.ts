@@ -49,3 +49,7 @@ export function preloadOf({ stud, torque, lubricated }: Tightened, doubt: Uncert
   const low = Math.min(mean * (1 - doubt.preloadScatter), proof)
   return { preload: { thread, low, mean, high: mean * (1 + doubt.preloadScatter), proof }, missing: [] }
 }
+
+/** N that a stud may press with what is under its nut; beyond its proof load it gives way itself. Null where it is not known. */
+export const mostPull = (preload: Preload | null): number | null =>
+  preload && Math.min(preload.high, preload.proof)

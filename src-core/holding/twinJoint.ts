@@ -30,7 +30,11 @@ export function twinJoint(mounted: Mounted, piece: MountedPiece, item: Twin, bod
 /** What is to be said of what carries it, and of its bolts, each by its number. */
 export function twinFindings(mounted: Mounted, piece: MountedPiece, item: Twin): Finding[] {
   const view = asTwin(mounted, piece, item)
-  const bolts = clampStates(view).flatMap((s) => s.findings.map((f) => ({ ...f, item: item.id })))
+  const states = clampStates(view)
+  const bolts = [
+    ...states.flatMap((s) => s.findings.map((f) => ({ ...f, item: item.id }))),
+    ...(states.filter((s) => s.state !== 'nothing').length === 1 ? [oneBolt(item, piece)] : []),
+  ]
   if (partContact(view).length > 0) return bolts
   const raised = formatter(mounted.job.displayUnits).length(item.raised)
   const message =
@@ -38,6 +42,11 @@ export function twinFindings(mounted: Mounted, piece: MountedPiece, item: Twin):
       ? `Nothing carries twin ${called(item)}: it is said to stand ${raised} in front of the plate, but no packing so high lies under it. Put packing under each of its bolts, or set it flat on the plate.`
       : `Nothing carries twin ${called(item)}: no face of it lies on the plate. Move it onto solid plate, or give it packing.`
   return [finding('stop', 'part-not-carried', item.id, message, piece.at), ...bolts]
+}
+
+function oneBolt(item: Twin, { at }: MountedPiece): Finding {
+  const message = `One bolt alone holds twin ${called(item)}: if it lets go, nothing does. Bolt it twice at the least.`
+  return finding('caution', 'one-clamp', item.id, message, at)
 }
 
 /** Ids of the packing that carries twins. */

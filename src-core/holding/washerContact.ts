@@ -1,4 +1,5 @@
 /** Whether the washer of a bolt through the part is carried all round by the part. */
+import { uncertaintiesOf } from '../doubt/defaults.ts'
 import { called, finding } from '../findings/finding.ts'
 import { roundCircle } from '../geometry/angles.ts'
 import { isWithin } from '../geometry/nearest.ts'
@@ -6,14 +7,37 @@ import { boxesMeet, boxOf, type Polygons } from '../geometry/polygonBox.ts'
 import { polygonArea, polygonIntersection } from '../geometry/polygon.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
+import type { Hardware } from '../job/schema.ts'
 import { discPolygons, flatBodies, materialBetween } from '../mounting/material.ts'
 import type { Mounted, MountedFastening, MountedPiece } from '../mounting/types.ts'
+import { formatter, plain, type Formatter } from '../units/format.ts'
 import { solidUnder, whatLiesAt } from './bearing.ts'
-import { pressesOver } from './nutBears.ts'
+import { mostPull, preloadOf } from './preloadOf.ts'
 import type { Ruling } from './ruling.ts'
 
 /** Places on the washer's rim that are looked at, how far in from it (mm), and how many in a row may hang. Own choice. */
 const RIM = { places: 36, inset: 0.5, gap: 12 } as const
+
+/** N/mm² under a nut or washer at which mild steel sinks in, VDI 2230, from memory; iron bears more. */
+export const SINKS_AT = 490
+
+/** mm across what presses under a nut: its load spreads through the washer by half a right angle, and no further than that reaches. */
+export const pressesOver = ({ washer, nut }: Pick<MountedFastening, 'washer' | 'nut'>): number =>
+  Math.min(washer.diameter, nut.flats + 2 * washer.thickness)
+
+/** A washer that its stud presses into what is left under it, `where` of it; it presses all the same. */
+export function sinksIn(
+  item: Hardware,
+  { at }: MountedFastening,
+  where: string,
+  area: number,
+  high: number | null,
+  fmt: Formatter,
+): Ruling[] {
+  if (high === null || high <= SINKS_AT * area) return []
+  const message = `The washer of ${called(item)} sinks in ${where}: ${fmt.force(high)} on ${plain(area, 0)} mm². Use a larger, thick washer, or tighten less; mild steel bears ${SINKS_AT} N/mm².`
+  return [{ finding: finding('stop', 'washer-too-small', item.id, message, at), makes: null }]
+}
 
 /** A third of its rim in a row hanging free lets a washer tip into what is there. */
 export function washerRulings(
@@ -25,7 +49,12 @@ export function washerRulings(
   const over = pressesOver(fastening)
   const solid = solidUnder(mounted, grip, boxOf(discPolygons(at, over)))
   const free = hangsAt(solid, at, over)
-  if (!free) return []
+  if (!free) {
+    const { preload } = preloadOf('stud' in item ? item : { stud: {} }, uncertaintiesOf(mounted.job))
+    const area = polygonArea(polygonIntersection(discPolygons(at, over), solid))
+    const fmt = formatter(mounted.job.displayUnits)
+    return sinksIn(item, fastening, 'beside the hole of the part', area, mostPull(preload), fmt)
+  }
   const message = `The washer of ${called(item)} does not lie on the part all round: beside its bolt is ${whatLiesAt(mounted, free, grip)}. Use a larger, thick washer, or put the bolt through a hole with solid material round it.`
   return [{ finding: finding('stop', 'washer-off', item.id, message, at), makes: 'nothing' }]
 }

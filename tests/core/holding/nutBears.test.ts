@@ -3,8 +3,13 @@ import { describe, expect, test } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { besideSlot } from '../../../src-core/holding/nutBears.ts'
 import { strapOnHeel } from '../../../src-core/holding/heelStand.ts'
-import type { Clamp, Hardware, Job, StockItem } from '../../../src-core/job/schema.ts'
+import { polar } from '../../../src-core/geometry/angles.ts'
+import { circleRing } from '../../../src-core/geometry/edges.ts'
+import type { Clamp, Hardware, Job, Prism, StockItem } from '../../../src-core/job/schema.ts'
 import { FOUR_CLAMPS, heldBlock, stackOf, strapClamp } from '../../helpers/heldJobs.ts'
+import { pumpBody } from '../../helpers/turnersJobs.ts'
+import { gunmetalStrap } from '../../helpers/turnersOtherJobs.ts'
+import { twinJob } from '../../helpers/twinJobs.ts'
 
 const STRONG = FOUR_CLAMPS.map((c): Clamp => ({ ...c, strap: { ...c.strap, steel: '42CrMo4+QT' } }))
 const stops = (job: Job): string[] => [
@@ -64,7 +69,8 @@ describe('the washer', () => {
   test('on a weight that its hole leaves little or nothing of', () => {
     const wide = { washer: { diameter: 80, thickness: 3 } }
     expect(stops(weight({ hole: 70, footprint: { circle: 60 } }, wide))).toContain('washer-too-small')
-    expect(stops(weight({ footprint: { circle: 14 }, mass: 0.03 }))).toContain('washer-too-small')
+    expect(stops(weight({ footprint: { circle: 14 }, mass: 0.03 }))).toContain('washer-off')
+    expect(stops(weight({ footprint: { circle: 20 }, mass: 0.05 }))).not.toContain('washer-off')
     const message = analyse(weight({ hole: 70 }, wide), 'op10').findings.find((f) =>
       f.message.includes('Nothing is left'),
     )
@@ -83,8 +89,60 @@ describe('the washer', () => {
     })
     const withStop = (across: number) => stops(heldBlock({ hardware: [...STRONG, stop(across)] }))
     expect(withStop(30)).not.toContain('washer-too-small')
-    expect(withStop(11)).toContain('washer-too-small')
+    expect(withStop(11)).toContain('washer-off')
   })
+})
+
+test('a bolt through a hole of the part that its washer hardly bridges', () => {
+  const at = (hole: number): string[] => {
+    const job = pumpBody()
+    const [flange, ...rest] = job.part.bodies as [Prism, ...Job['part']['bodies']]
+    const holes = [45, 135, 225, 315].map((a) => circleRing(polar(90, a), hole))
+    return stops({ ...job, part: { ...job.part, bodies: [{ ...flange, holes }, ...rest] } })
+  }
+  expect(at(14)).toEqual([])
+  // π/4·(23² − 22²) is 35 mm² under 38 kN.
+  expect(at(22)).toContain('washer-too-small')
+})
+
+test('a bolt too near to the edge of a sub-plate, or of a weight', () => {
+  const on = (across: number): string[] => {
+    const job = gunmetalStrap()
+    const hardware = job.setups[0]!.hardware.map((h) =>
+      h.kind === 'fixture' ? { ...h, footprint: { circle: across } } : h,
+    )
+    return stops({ ...job, setups: [{ ...job.setups[0]!, hardware }] })
+  }
+  // Its bolts stand at 78, a washer reaches 10 further.
+  expect(on(190)).toEqual([])
+  expect(on(176)).toEqual([])
+  expect(on(158)).toContain('washer-off')
+  const bar = (from: number) =>
+    [from, 60].flatMap((x) =>
+      x === from
+        ? [{ x, y: -25 }]
+        : [
+            { x, y: -25 },
+            { x, y: 25 },
+            { x: from, y: 25 },
+          ],
+    )
+  expect(stops(weight({ footprint: { outline: bar(-30) } }))).not.toContain('washer-off')
+  expect(stops(weight({ footprint: { outline: bar(-2) } }))).toContain('washer-off')
+})
+
+test('a twin on one bolt alone is not judged', () => {
+  const job = twinJob()
+  const hardware = job.setups[0]!.hardware.map((h) =>
+    h.kind === 'twin' ? { ...h, bolts: h.bolts.slice(0, 1) } : h,
+  )
+  const one = { ...job, setups: [{ ...job.setups[0]!, hardware }] }
+  const said = (j: Job) =>
+    analyse(j, 'op10')
+      .findings.filter((f) => f.code === 'one-clamp')
+      .map((f) => f.effect)
+  expect(said(job)).toEqual([])
+  expect(said(one)).toEqual(['unknown'])
 })
 
 describe('the heel', () => {
