@@ -10,7 +10,7 @@ import type { Job, Setup } from '../../job/schema.ts'
 import { checkSum } from '../../job/checkSum.ts'
 import { findSetup, mountSetup } from '../../mounting/mount.ts'
 import { slotRing } from '../../mounting/plateFace.ts'
-import type { Mounted } from '../../mounting/types.ts'
+import type { Mounted, MountedPiece } from '../../mounting/types.ts'
 import { holeLabels } from '../views/frontLabels.ts'
 import { around, noteCandidates } from '../views/callouts.ts'
 import { lastRevision } from '../sheet/revisionList.ts'
@@ -104,12 +104,14 @@ function plateLines(mounted: Mounted): PlainPrimitive[] {
   return out
 }
 
-/** The axis, every other bore, every station. */
+/** The axis, every other bore, every station on the plate, and the bolts of what has several. What stands on a shelf is nowhere on the plate. */
 const prickPoints = ({ bores, pieces }: Mounted): Point[] => [
   { x: 0, y: 0 },
   ...bores.map((b) => b.centre).filter((p) => Math.hypot(p.x, p.y) > TOLERANCE.coincident),
-  ...pieces.map((p) => p.at),
+  ...onPlate(pieces).flatMap((p) => [p.at, ...('bolts' in p.item ? p.fastenings.map((f) => f.at) : [])]),
 ]
+
+const onPlate = (pieces: readonly MountedPiece[]): MountedPiece[] => pieces.filter((p) => !p.shelf)
 
 /** A cross in a small circle; the point to prick is left open. */
 function prick(at: Point): PlainPrimitive[] {
@@ -150,6 +152,7 @@ function labels(mounted: Mounted, tiling: Tiling, lines: readonly PlainPrimitive
   }
   for (const { bore, centre } of mounted.bores) name(centre, [`bore ${bore.id}`], true)
   mounted.pieces.forEach((piece, i) => {
+    if (piece.shelf) return
     const radius = stationRadius(piece) ?? Math.hypot(piece.at.x, piece.at.y)
     const degrees = toDegrees(angleOf(piece.at))
     const words = `${i + 1} ${fitText(piece.item.name || KIND_WORDS[piece.item.kind], LETTERING.read, 60)}`

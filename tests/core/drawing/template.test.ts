@@ -9,7 +9,7 @@ import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { checkSum } from '../../../src-core/job/checkSum.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { bracketJob } from '../../helpers/goldenSheet.ts'
-import { jobWith } from '../../helpers/jobs.ts'
+import { jobWith, shelfExample } from '../../helpers/jobs.ts'
 import { lettering, outside, overlaps, struckThrough } from '../../helpers/sheetText.ts'
 
 const job = bracketJob()
@@ -110,6 +110,19 @@ describe('the template of the bracket on A4', () => {
     for (const w of wanted)
       expect(Math.min(...found.map((p) => Math.hypot(p.x - w.x, p.y - w.y)))).toBeLessThan(1e-9)
     expect(found).toHaveLength(wanted.length)
+  })
+
+  it('is pricked where an angle plate and its bolts go, and not for what stands on its shelf', () => {
+    const shelf = shelfExample('bearing-block')
+    const drawn = plateTemplate(shelf, 'op20')
+    const mounted = mountSetup(shelf, 'op20')
+    const [, b1, b2] = mounted.pieces
+    expect([b1!.item.kind, b2!.item.kind, b1!.shelf, b2!.shelf]).toEqual(['bolt', 'bolt', 'A1', 'A1'])
+    // The axis, the angle plate with its four bolts, two weights.
+    expect(drawn.flatMap(pricks)).toHaveLength(1 + 1 + 4 + 2)
+    const words = drawn.flatMap(lettering).map((t) => t.text)
+    expect(words.filter((t) => t.endsWith(' bolt'))).toEqual([])
+    expect(words).toContain('1 angle plate')
   })
 
   it('shows the edge of the next sheet, line for line, where that will cover it', () => {
