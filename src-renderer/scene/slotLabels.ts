@@ -29,19 +29,25 @@ function placesOf({ diameter }: Plate, slot: Slot): Point[] {
   ]
 }
 
-/** What lies over the plate, each with how far from the axis it reaches. */
-function coversOf({
-  bodies,
-  pieces,
-}: Pick<Mounted, 'bodies' | 'pieces'>): { region: Region; reach: number }[] {
+interface Cover {
+  readonly region: Region
+  /** A circle round it. */
+  readonly middle: Point
+  readonly radius: number
+}
+
+/** What lies over the plate. */
+function coversOf({ bodies, pieces }: Pick<Mounted, 'bodies' | 'pieces'>): Cover[] {
   const regions = [
     ...bodies.flatMap((b) => (b.body.effect === 'adds' ? b.regions : [])),
     ...pieces.flatMap((p) => p.solids.map((s) => ({ outline: s.ring, holes: [] }))),
   ]
-  return regions.map((region) => ({
-    region,
-    reach: farthestFrom(region.outline, { x: 0, y: 0 }).distance,
-  }))
+  return regions.map((region) => {
+    const { outline } = region
+    const sum = outline.reduce((at, v) => ({ x: at.x + v.x, y: at.y + v.y }), { x: 0, y: 0 })
+    const middle = { x: sum.x / outline.length, y: sum.y / outline.length }
+    return { region, middle, radius: farthestFrom(outline, middle).distance }
+  })
 }
 
 /**
@@ -53,7 +59,8 @@ export function slotLabelChoice(plate: Plate, mounted: Pick<Mounted, 'bodies' | 
   const room = ROOM * plate.diameter
   const isFree = (p: Point) =>
     covers.every(
-      ({ region, reach }) => Math.hypot(p.x, p.y) - room > reach || distanceToRegion(region, p) > room,
+      ({ region, middle, radius }) =>
+        Math.hypot(p.x - middle.x, p.y - middle.y) > radius + room || distanceToRegion(region, p) > room,
     )
   return plate.slots
     .map((slot) => {
