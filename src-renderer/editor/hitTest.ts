@@ -50,11 +50,11 @@ export function hitTest(
   const handle = handles(mounted, selected).find((h) => within(h.at, reach(REACH.handle, touch)))
   if (handle) return handle.target
   const edge = reach(REACH.outline, touch) / pxPerMm
-  const piece = [...mounted.pieces]
+  const pieces = [...mounted.pieces]
     .sort((a, b) => b.z1 - a.z1)
-    .find(
-      (p) => (!LIES_UNDER.includes(p.item.kind) || !underPart(mounted, point)) && nearPiece(p, point, edge),
-    )
+    .filter((p) => !LIES_UNDER.includes(p.item.kind) || !underPart(mounted, point))
+  // A finger's reach takes nothing from what it is on.
+  const piece = pieces.find((p) => nearPiece(p, point, 0)) ?? pieces.find((p) => nearPiece(p, point, edge))
   if (piece) return { kind: 'piece', id: piece.item.id }
   if (onPart(mounted, point, edge)) return { kind: 'part' }
   const { plate } = mounted.job

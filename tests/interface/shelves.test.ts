@@ -83,6 +83,20 @@ test('in plan a loose block is dragged along its shelf, and caught where the rou
   await expect.poll(() => text(page, 'verdict')).toMatch(/^go/)
 })
 
+test('under a finger the choice of views lies over no tool, and a short message is one line', async () => {
+  await fillShelfLibrary(bench.folder())
+  const page = await bench.open({ atStart: true, still: true, touch: true })
+  await walkBlock(page, HANDS[0][1](page))
+  const box = (name: string) => page.getByRole('button', { name, exact: true }).boundingBox()
+  const [views, closer] = [(await box('Shelf'))!, (await box('Closer'))!]
+  expect(views.y + views.height).toBeLessThanOrEqual(closer.y)
+  const [said, cross] = [
+    (await page.getByText('Put on: t1, t2.').boundingBox())!,
+    (await box('Close this message'))!,
+  ]
+  expect(cross.y).toBeLessThan(said.y + said.height)
+})
+
 test('in the side view a shelf is dragged off, set back by one press, and typed', async () => {
   const { page } = await start(walkBlock, HANDS[0][1])
   await page.getByRole('group', { name: 'Seen from' }).getByRole('button', { name: 'Side' }).click()

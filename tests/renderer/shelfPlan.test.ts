@@ -8,6 +8,8 @@ import { partStand } from '../../src-core/holding/stand.ts'
 import { fetchHost } from '../../src-renderer/bridge/fetchHost.ts'
 import { editPiece, editSetup } from '../../src-renderer/editor/edits/edit.ts'
 import type { PointerInput } from '../../src-renderer/editor/port.ts'
+import { hitTest } from '../../src-renderer/editor/hitTest.ts'
+import { sideHit } from '../../src-renderer/editor/tools/sideTool.ts'
 import { slidePiece } from '../../src-renderer/editor/tools/drags.ts'
 import { createActions, type Actions } from '../../src-renderer/state/actions.ts'
 import { createApp, type App } from '../../src-renderer/state/app.svelte.ts'
@@ -145,4 +147,27 @@ test('what is clicked on opens the step in which it is listed', () => {
     app.session.show({ kind: 'piece', id }, app.jobs.job)
     expect(app.session.step).toBe('mounting')
   }
+})
+
+describe('under a finger', () => {
+  const mounted = mountSetup(castingInBlock(), 'op10')
+
+  test('in plan the block is taken that it is on, not the shelf below it', () => {
+    const shelf = seen(castingInBlock(), 'A1').at.y
+    for (const touch of [false, true])
+      expect(hitTest(mounted, null, { x: -40, y: shelf + 4 }, 1.8, touch)).toEqual({
+        kind: 'piece',
+        id: 'V1',
+      })
+    // Beside all of it its reach is as wide as ever.
+    expect(hitTest(mounted, null, { x: -145, y: shelf - 10 }, 1.8, true)).toEqual({ kind: 'piece', id: 'A1' })
+    expect(hitTest(mounted, null, { x: -145, y: shelf - 10 }, 1.8)).not.toEqual({ kind: 'piece', id: 'A1' })
+  })
+
+  test('in the side view the part is taken beside a strap, and the web between the studs', () => {
+    for (const touch of [false, true]) {
+      expect(sideHit(mounted, { x: 63, y: 0 }, 1.8, touch)).toEqual({ kind: 'part' })
+      expect(sideHit(mounted, { x: 63, y: -85 }, 1.8, touch)).toEqual({ kind: 'piece', id: 'A1' })
+    }
+  })
 })

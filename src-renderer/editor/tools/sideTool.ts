@@ -15,10 +15,15 @@ import { freeStep, roundTo } from '../snap.ts'
 import type { Guide, Target } from '../target.ts'
 import { TargetTool } from './targetTool.ts'
 
-/** What lies under a point of the side view: pieces on the part before it, then the part, then what both stand on. */
-export function sideHit(mounted: Mounted, at: Point, pxPerMm: number, touch = false): Target | null {
+/**
+ * What lies under a point of the side view, else near to it: pieces on the part before it, then the part, then what both
+ * stand on.
+ */
+export const sideHit = (mounted: Mounted, at: Point, pxPerMm: number, touch = false): Target | null =>
+  hitWithin(mounted, at, 0) ?? hitWithin(mounted, at, reach(REACH.outline, touch) / pxPerMm)
+
+function hitWithin(mounted: Mounted, at: Point, edge: number): Target | null {
   const up = sideUp(mounted.setup)
-  const edge = reach(REACH.outline, touch) / pxPerMm
   const near = (ring: readonly Point[]) => isInside(ring, at) || nearestTo(ring, at).distance <= edge
   const holds = (shelf: boolean) =>
     mounted.pieces.find((p) => isShelf(p.item) === shelf && p.solids.some((s) => near(solidOutline(s, up))))
