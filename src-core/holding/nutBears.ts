@@ -17,7 +17,7 @@ import type { Mounted, MountedFastening, MountedPiece, MountedSolid } from '../m
 import { formatter, type Formatter } from '../units/format.ts'
 import type { Ruling } from './ruling.ts'
 import { openingsUnder, type Opening } from './studFit.ts'
-import { hangsAt, pressesOver, sinksIn, SINKS_AT } from './washerContact.ts'
+import { hangsAt, pressesOver, IRON_SINKS_AT, sinksIn, SINKS_AT } from './washerContact.ts'
 
 /** Of the thread's diameter: a full nut is as high at the least, a thin one at the least. ISO 898-2, from memory. */
 const HIGH = { full: 0.8, thin: 0.45 } as const
@@ -95,7 +95,7 @@ function fitsStud(
 function openingRulings(
   item: Hardware,
   f: MountedFastening,
-  { what, width, slot }: Opening,
+  { what, width, slot, iron }: Opening,
   high: number | null,
   fmt: Formatter,
 ): Ruling[] {
@@ -110,7 +110,7 @@ function openingRulings(
     return [stop('washer-too-small', item, message, f)]
   }
   const area = slot ? besideSlot(over, width) : discArea(over) - discArea(width)
-  return sinksIn(item, f, `beside ${what}`, area, high, fmt)
+  return sinksIn(item, f, `beside ${what}`, area, high, fmt, iron ? IRON_SINKS_AT : SINKS_AT)
 }
 
 const BORED: ReadonlySet<MountedSolid['role']> = new Set(['weight', 'block', 'fixture'])

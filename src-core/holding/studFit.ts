@@ -172,6 +172,8 @@ export interface Opening {
   readonly what: string
   readonly width: number
   readonly slot: boolean
+  /** In a plate, which is of iron. */
+  readonly iron: boolean
 }
 
 /** What a stud goes through, in front and behind; a tee slot and a tapped hole have no nut behind. */
@@ -181,7 +183,14 @@ export function openingsUnder(mounted: Mounted, item: Hardware, at: Point): read
   return [
     ...openingsOf(mounted, item),
     ...(nut
-      ? [{ what: `${anchor.kind} ${anchor.id}`, width: anchor.width, slot: anchor.kind === 'slot' }]
+      ? [
+          {
+            what: `${anchor.kind} ${anchor.id}`,
+            width: anchor.width,
+            slot: anchor.kind === 'slot',
+            iron: true,
+          },
+        ]
       : []),
   ]
 }
@@ -191,10 +200,10 @@ const isTee = ({ job }: Mounted, anchor: Anchor): boolean =>
 
 function openingsOf({ job }: Mounted, item: Hardware): Opening[] {
   if (item.kind === 'clamp')
-    return [{ what: 'its strap', width: item.strap.opening, slot: item.strap.slotted > 0 }]
+    return [{ what: 'its strap', width: item.strap.opening, slot: item.strap.slotted > 0, iron: false }]
   if (item.kind !== 'weight') return []
   return item.stack.flatMap(({ stock }) => {
     const hole = job.stock.find((s) => s.id === stock)?.hole
-    return hole ? [{ what: `weight ${stock}`, width: hole, slot: false }] : []
+    return hole ? [{ what: `weight ${stock}`, width: hole, slot: false, iron: false }] : []
   })
 }

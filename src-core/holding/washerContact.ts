@@ -18,8 +18,9 @@ import type { Ruling } from './ruling.ts'
 /** Places on the washer's rim that are looked at, how far in from it (mm), and how many in a row may hang. Own choice. */
 const RIM = { places: 36, inset: 0.5, gap: 12 } as const
 
-/** N/mm² under a nut or washer at which mild steel sinks in, VDI 2230, from memory; iron bears more. */
+/** N/mm² under a nut or washer at which mild steel and grey iron sink in, VDI 2230, from memory. */
 export const SINKS_AT = 490
+export const IRON_SINKS_AT = 850
 
 /** mm across what presses under a nut: its load spreads through the washer by half a right angle, and no further than that reaches. */
 export const pressesOver = ({ washer, nut }: Pick<MountedFastening, 'washer' | 'nut'>): number =>
@@ -33,9 +34,10 @@ export function sinksIn(
   area: number,
   high: number | null,
   fmt: Formatter,
+  bears = SINKS_AT,
 ): Ruling[] {
-  if (high === null || high <= SINKS_AT * area) return []
-  const message = `The washer of ${called(item)} sinks in ${where}: ${fmt.force(high)} on ${plain(area, 0)} mm². Use a larger, thick washer, or tighten less; mild steel bears ${SINKS_AT} N/mm².`
+  if (high === null || high <= bears * area) return []
+  const message = `The washer of ${called(item)} sinks in ${where}: ${fmt.force(high)} on ${plain(area, 0)} mm². Use a larger, thick washer, or tighten less; ${bears === SINKS_AT ? 'mild steel' : 'iron'} bears ${bears} N/mm².`
   return [{ finding: finding('stop', 'washer-too-small', item.id, message, at), makes: null }]
 }
 
