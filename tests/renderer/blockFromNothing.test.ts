@@ -1,6 +1,9 @@
 /** A round casting in a loose vee block on an angle plate, from a new job: what one press each puts there holds together. */
 import { describe, expect, test } from 'vitest'
 import { analyse } from '../../src-core/analysis/analyse.ts'
+import { usualAnglePlates } from '../../src-core/hardware/shelves.ts'
+import { findThread } from '../../src-core/hardware/threads.ts'
+import { washerSize } from '../../src-core/hardware/washers.ts'
 import { strapStand } from '../../src-core/holding/stand.ts'
 import type { AnglePlate, Job, Plate } from '../../src-core/job/schema.ts'
 import { mountSetup } from '../../src-core/mounting/mount.ts'
@@ -8,7 +11,7 @@ import { formatter } from '../../src-core/units/format.ts'
 import { editPiece, editSetup } from '../../src-renderer/editor/edits/edit.ts'
 import { addPiece } from '../../src-renderer/editor/edits/hardware.ts'
 import { boltBase } from '../../src-renderer/editor/edits/onShelf.ts'
-import { newAnglePlate, seatOnShelf } from '../../src-renderer/editor/edits/shelves.ts'
+import { newAnglePlate, seatOnShelf, usualForm } from '../../src-renderer/editor/edits/shelves.ts'
 import { noStrapBeside, putVeeBlock, strapBlock } from '../../src-renderer/editor/edits/veeBlock.ts'
 import { blankJob, START, START_INCH } from '../../src-renderer/state/blankJob.ts'
 import { bearingBlock } from '../helpers/shelfJobs.ts'
@@ -117,6 +120,19 @@ test('bolts through a base go into the slots of its shelf, whatever those of the
     .map((f) => f.code)
   expect(codes).not.toContain('stud-does-not-fit')
 })
+
+test.each(['mm', 'in'] as const)(
+  'studs in the slots of a usual angle plate clear its webs, in %s',
+  (units) => {
+    const thread = findThread(units === 'mm' ? 'M12' : '1/2-13')!
+    for (const usual of usualAnglePlates(units)) {
+      const { slots, size, webs } = usualForm(usual, units)
+      expect(slots[0]!.width).toBeGreaterThanOrEqual(thread.diameter)
+      for (const slot of slots)
+        expect(Math.abs(slot.x) + washerSize(thread)!.outside / 2).toBeLessThan(size[0] / 2 - webs.thickness)
+    }
+  },
+)
 
 test('the bolts of a foot stand in the middle of their slots, clear of its webs, where the play is small', () => {
   for (const width of [12, 12.75, 14]) {

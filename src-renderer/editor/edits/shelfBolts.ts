@@ -29,7 +29,7 @@ const footOf = (shelf: Footed): [number, number] =>
     : [-shelf.size[1] - shelf.foot.length, -shelf.size[1]]
 
 /** mm across the washer under a bolt's nut, and a little. */
-const washerOf = (name: string | null): number => {
+export const washerOf = (name: string | null): number => {
   const thread = findThread(name ?? '')
   return ((thread && washerSize(thread)?.outside) ?? 0) + 1
 }

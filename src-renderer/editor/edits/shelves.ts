@@ -26,13 +26,13 @@ import { seatShelf, shelfOfBlock } from '../../../src-core/mounting/shelf.ts'
 import { roundTo } from '../snap.ts'
 import { editPiece, editSetup, type HardwareDraft, type Piece } from './edit.ts'
 import { seatOn } from './fixtures.ts'
-import { boltsAnew, boltsThrough } from './shelfBolts.ts'
+import { boltsAnew, boltsThrough, washerOf } from './shelfBolts.ts'
 
 /** Facing up, its shelf a fifth of the plate's diameter below the axis. */
 const FACING = 90
 const BELOW = 0.2
 
-/** `apart`: mm from the middle of its shelf to each of its slots; left out: a third of its length. */
+/** `apart`: mm from the middle of its shelf to each of its slots; left out: a third of its length, or clear of its webs. */
 type AngleForm = Pick<AnglePlate, 'size' | 'thickness'> & { readonly apart?: number }
 /** What it is called and made of, where that is chosen. */
 type Casting = Partial<Pick<AnglePlate, 'name' | 'density'>>
@@ -101,6 +101,10 @@ export function usualForm(
   units: Job['displayUnits'],
 ): Omit<Piece<AnglePlate>, 'kind' | 'at' | 'facing' | 'bolts' | 'fixed'> {
   const halves = (mm: number) => (units === 'in' ? byRule(mm, units) : roundTo(mm, 0.5))
+  // Below the shelf a washer has room beside the web at its end.
+  const thread = studFor({ slots: [{ width: slotWidth(units) }], holes: [] }, units)
+  const most = size[0] / 2 - thickness - washerOf(thread?.name ?? null) / 2
+  const third = Math.min(halves(size[0] / 3), halves(most - (units === 'in' ? STEP_DOWN : 0.25)))
   return {
     size,
     thickness,
@@ -108,7 +112,7 @@ export function usualForm(
     density: SHELF_DENSITY,
     slots: [-1, 1].map((side, i) => ({
       id: `G${i + 1}`,
-      x: side * (apart ?? halves(size[0] / 3)),
+      x: side * (apart ?? third),
       y: halves((size[2] + thickness) / 2),
       angle: 90,
       length: byRule(0.7 * (size[2] - thickness), units),
