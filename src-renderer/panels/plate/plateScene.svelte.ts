@@ -61,7 +61,12 @@ export function plateScene(app: App, camera: () => Camera): PlateScene {
         ? []
         : describeMachine(lathe, faceplate.diameter, length),
   )
-  const named = $derived(slotLabelChoice(faceplate, draw.active ? null : results.mounted))
+  // Under the hand names stay: they step aside once it lets go.
+  let standing = ''
+  const named = $derived.by(() => {
+    if (!jobs.inGesture) standing = slotLabelChoice(faceplate, draw.active ? null : results.mounted)
+    return standing
+  })
   const plate = $derived(
     fromSide || (draw.active && lying)
       ? []

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
+import { usualBar } from '../../../src-core/cutting/barFits.ts'
+import { cutPlaces } from '../../../src-core/cutting/cutPlace.ts'
 import { findGroup, specificCuttingForce } from '../../../src-core/cutting/groups.ts'
 import { circleRing } from '../../../src-core/geometry/edges.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
@@ -121,6 +123,21 @@ describe('force and arm of a cut', () => {
     expect(unfit(20, 30, 40)).toBeUndefined()
     expect(unfit(29, 60, 0, drill)).toBeUndefined()
     expect(unfit(30, 60, 0, drill)).toMatch(/does not go into the hole/)
+  })
+
+  test('the bar to begin with goes into its hole, and reaches its bottom', () => {
+    const usual = (start: number, thick: number, units: 'mm' | 'in') => {
+      const part = partOf([disc('d', AXIS, 200, thick)], [bore('A', AXIS, 50, { start })])
+      const job = of([boreCut('A')], part, { centre: { bore: 'A' } })
+      const places = cutPlaces(mountSetup(job, 'op10'))
+      return usualBar(units, places, places[0]!)
+    }
+    expect(usual(40, 30, 'mm')).toEqual({ diameter: 20, overhang: 80 })
+    expect(usual(12, 30, 'mm')).toEqual({ diameter: 7, overhang: 80 })
+    expect(usual(0, 120, 'mm')).toEqual({ diameter: 20, overhang: 121 })
+    // 0.6 of 12 mm are 4.5 sixteenths of an inch.
+    expect(usual(12, 30, 'in').diameter / 25.4).toBeCloseTo(1 / 4, 6)
+    expect(usualBar('in', [], null).overhang / 25.4).toBeCloseTo(3, 6)
   })
 })
 
