@@ -42,7 +42,14 @@ const worse: readonly (readonly [string, (s: Scene, by: number) => Scene])[] = [
   // Its toe leaves the part outward: the edge is at 60.
   ['toe off', (s) => ({ ...s, radius: 60 + s.boltFrom + 30 })],
   ['heel farther from level', (s, by) => ({ ...s, heel: s.heel + Math.sign(s.heel || 1) * by })],
-  ['longer lever', (s, by) => ({ ...s, boltFrom: s.boltFrom + by, radius: s.radius + by })],
+  // Up to near the middle between work and heel, 45 mm from either: past it the work is pressed, and the strap bent, less.
+  [
+    'longer lever',
+    (s, by) => {
+      const longer = Math.min(by, Math.max(0, 40 - s.boltFrom))
+      return { ...s, boltFrom: s.boltFrom + longer, radius: s.radius + longer }
+    },
+  ],
   ['tightened harder', (s, by) => ({ ...s, torque: s.torque * (1 + by / 10) })],
   ['thinner strap', (s, by) => ({ ...s, steel: s.steel / (1 + by / 10) })],
   [
