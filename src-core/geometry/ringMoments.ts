@@ -129,11 +129,13 @@ export function ringMoments(ring: Ring, about: Point = ORIGIN): Moments {
   return m.area < 0 ? scaleMoments(m, -1) : m
 }
 
+/** mm: the centre of an area by its moments about a point; that point where there is no area. */
+export const centreOf = ({ area, x, y }: Moments, about: Point = ORIGIN): Point =>
+  area > 0 ? { x: about.x + x / area, y: about.y + y / area } : about
+
 /** mm: the centre of what a simple ring encloses; `about` where that is nothing. */
-export function ringCentre(ring: Ring, about: Point = ORIGIN): Point {
-  const m = ringMoments(ring, about)
-  return m.area === 0 ? about : { x: about.x + m.x / m.area, y: about.y + m.y / m.area }
-}
+export const ringCentre = (ring: Ring, about: Point = ORIGIN): Point =>
+  centreOf(ringMoments(ring, about), about)
 
 /** Moments of an outline less its holes. */
 export function regionMoments(region: Region, about: Point = ORIGIN): Moments {

@@ -1,5 +1,5 @@
 /** A piece of hardware where it stands, as the solids it is made of. */
-import { regionMoments, ringCentre, ringMoments } from '../geometry/ringMoments.ts'
+import { centreOf, regionMoments, ringCentre, ringMoments } from '../geometry/ringMoments.ts'
 import { circleRing } from '../geometry/edges.ts'
 import { polar } from '../geometry/angles.ts'
 import type { Point, Ring } from '../geometry/types.ts'
@@ -181,11 +181,7 @@ function mountFixture(plate: Plate, item: Fixture): MountedPiece {
     z0: 0,
     z1: item.thickness,
     mass: item.mass ?? volume * (item.density ? item.density * 1e-9 : STEEL_PER_MM3),
-    massCentre: {
-      x: at.x + (m.area > 0 ? m.x / m.area : 0),
-      y: at.y + (m.area > 0 ? m.y / m.area : 0),
-      z: item.thickness / 2,
-    },
+    massCentre: { ...centreOf(m, at), z: item.thickness / 2 },
   }
   const bolts = item.bolts.map((bolt) => {
     const point = placePoint({ turn: facing, x: at.x, y: at.y }, bolt.at ?? { x: 0, y: 0 })

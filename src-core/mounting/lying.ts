@@ -1,7 +1,7 @@
 /** Solids that do not stand upright: an outline of some thickness in any pose, with the upright box about it. */
 import { edgesBox, ringEdges } from '../geometry/edges.ts'
 import { outOf, type Pose } from '../geometry/space/pose.ts'
-import { ringCentre, ringMoments } from '../geometry/ringMoments.ts'
+import { centreOf, ringMoments } from '../geometry/ringMoments.ts'
 import type { Point, Point3, Ring } from '../geometry/types.ts'
 import type { Lying, MountedSolid } from './types.ts'
 
@@ -36,12 +36,13 @@ export function lyingSolid(
   perMm3: number,
 ): MountedSolid {
   const lies = { pose, ring, z0, z1 }
-  const middle = { ...ringCentre(ring, ring[0]), z: (z0 + z1) / 2 }
+  const m = ringMoments(ring, ring[0])
+  const middle = { ...centreOf(m, ring[0]), z: (z0 + z1) / 2 }
   return {
     role,
     ...envelopeOf(lies),
     lies,
-    mass: ringMoments(ring, ring[0]).area * (z1 - z0) * perMm3,
+    mass: m.area * (z1 - z0) * perMm3,
     massCentre: outOf(pose, middle),
   }
 }

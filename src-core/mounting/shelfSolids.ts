@@ -2,7 +2,7 @@
 import { keptLast } from '../geometry/kept.ts'
 import { rectRing } from '../geometry/edges.ts'
 import { facingPose } from '../geometry/space/facing.ts'
-import { ringCentre, ringMoments } from '../geometry/ringMoments.ts'
+import { centreOf, ringMoments } from '../geometry/ringMoments.ts'
 import type { Point, Ring } from '../geometry/types.ts'
 import { STEEL_PER_MM3 } from '../hardware/steel.ts'
 import { veeDepth } from '../job/fixtureFaults.ts'
@@ -21,13 +21,14 @@ const perMm3 = ({ density }: Shelf): number => (density ? density * 1e-9 : STEEL
 function upright(item: Shelf, at: Point, outline: Ring, z0: number, z1: number): MountedSolid {
   const frame = { turn: item.facing, ...at }
   const ring = outline.map((p) => placePoint(frame, p))
+  const m = ringMoments(ring, at)
   return {
     role: 'fixture',
     ring,
     z0,
     z1,
-    mass: ringMoments(ring, at).area * (z1 - z0) * perMm3(item),
-    massCentre: { ...ringCentre(ring, at), z: (z0 + z1) / 2 },
+    mass: m.area * (z1 - z0) * perMm3(item),
+    massCentre: { ...centreOf(m, at), z: (z0 + z1) / 2 },
   }
 }
 
