@@ -17,10 +17,7 @@ export function plain(value: number, decimals: number): string {
 /** `digits` significant figures in plain notation. */
 export function significant(value: number, digits: number): string {
   if (value === 0) return '0'
-  const decimals = Math.max(
-    0,
-    Math.min(9, digits - 1 - Math.floor(Math.log10(Math.min(Math.abs(value), MOST)))),
-  )
+  const decimals = Math.max(0, Math.min(9, digits - 1 - Math.floor(Math.log10(Math.abs(value)))))
   return plain(value, decimals)
 }
 
