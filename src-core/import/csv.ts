@@ -56,7 +56,7 @@ function readRings(text: string): { rings: Chain[]; units: ImportUnit | null; co
     const line = raw.trim()
     if (line === '') return close()
     if (line.startsWith('#')) return
-    separator ??= line.includes('\t') ? '\t' : line.includes(';') ? ';' : line.includes(',') ? ',' : ' '
+    separator ??= ['\t', ';', ','].find((s) => line.includes(s)) ?? ' '
     if (!headed && count === 0 && /^["']?[a-z]/i.test(line)) {
       headed = true
       units = unitIn(line)
