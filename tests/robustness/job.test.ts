@@ -5,6 +5,7 @@ import { LIMITS } from '../../src-core/job/schema.ts'
 import { parseJob } from '../../src-core/job/parse.ts'
 import { serialiseJob } from '../../src-core/job/serialise.ts'
 import { EXAMPLES, exampleText, SHELF_EXAMPLES, shippedText } from '../helpers/jobs.ts'
+import { valueAt, withValue, type Place } from '../helpers/schemaFields.ts'
 
 /** How many spoilt files each fuzz tries; set EVENSWING_FUZZ higher for a long run. */
 const RUNS = Number(process.env['EVENSWING_FUZZ'] ?? 300)
@@ -154,12 +155,10 @@ describe('sizes that no thing has', () => {
   it('a foot without length, a hole without width, a machine without weight: figures stay figures', () => {
     const casting = shippedText('round-casting')
     const block = shippedText('bearing-block')
-    const nought = (text: string, path: readonly PropertyKey[], value: number) => {
-      const document = JSON.parse(text) as Record<PropertyKey, unknown>
-      const parent = path.slice(0, -1).reduce((o, key) => o[key] as Record<PropertyKey, unknown>, document)
-      expect(typeof parent[path.at(-1)!]).toBe('number')
-      parent[path.at(-1)!] = value
-      const spoilt = JSON.stringify(document)
+    const nought = (text: string, place: Place, value: number) => {
+      const document: unknown = JSON.parse(text)
+      expect(typeof valueAt(document, place)).toBe('number')
+      const spoilt = JSON.stringify(withValue(document, place, value))
       expect(parseJob(spoilt).ok).toBe(true)
       return spoilt
     }

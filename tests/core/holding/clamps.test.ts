@@ -4,6 +4,7 @@ import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { boltPreload, strapForce } from '../../../src-core/hardware/preload.ts'
 import { parseJob } from '../../../src-core/job/parse.ts'
 import type { Job, Setup } from '../../../src-core/job/schema.ts'
+import { without } from '../../helpers/edited.ts'
 import { drillCut, shelfExample } from '../../helpers/jobs.ts'
 import { FOUR_CLAMPS, heldBlock } from '../../helpers/heldJobs.ts'
 import { expectNear } from '../../helpers/near.ts'
@@ -107,9 +108,7 @@ describe('limits', () => {
     const [first, second] = FOUR_CLAMPS
     const away = heldBlock({ hardware: [first!, { ...second!, facing: second!.facing + 180 }] })
     expect(codes(away)).toContain('caution one-clamp setup')
-    const casting = shelfExample('round-casting')
-    const hardware = casting.setups[0]!.hardware.filter((h) => h.id !== 'c1')
-    const one = analyse({ ...casting, setups: [{ ...casting.setups[0]!, hardware }] }, 'op10')
+    const one = analyse(without(shelfExample('round-casting'), 'c1'), 'op10')
     expect(one.verdict.state).toBe('not-judged')
   })
 

@@ -6,6 +6,7 @@ import { strapOnHeel } from '../../../src-core/holding/heelStand.ts'
 import { polar } from '../../../src-core/geometry/angles.ts'
 import { circleRing } from '../../../src-core/geometry/edges.ts'
 import type { Clamp, Hardware, Job, Prism, StockItem } from '../../../src-core/job/schema.ts'
+import { withHardware } from '../../helpers/edited.ts'
 import { FOUR_CLAMPS, heldBlock, stackOf, strapClamp } from '../../helpers/heldJobs.ts'
 import { pumpBody } from '../../helpers/turnersJobs.ts'
 import { gunmetalStrap } from '../../helpers/turnersOtherJobs.ts'
@@ -107,11 +108,8 @@ test('a bolt through a hole of the part that its washer hardly bridges', () => {
 
 test('a bolt too near to the edge of a sub-plate, or of a weight', () => {
   const on = (across: number): string[] => {
-    const job = gunmetalStrap()
-    const hardware = job.setups[0]!.hardware.map((h) =>
-      h.kind === 'fixture' ? { ...h, footprint: { circle: across } } : h,
-    )
-    return stops({ ...job, setups: [{ ...job.setups[0]!, hardware }] })
+    const narrowed = (h: Hardware) => (h.kind === 'fixture' ? { ...h, footprint: { circle: across } } : h)
+    return stops(withHardware(gunmetalStrap(), narrowed))
   }
   // Its bolts stand at 78, a washer reaches 10 further.
   expect(on(190)).toEqual([])
@@ -133,10 +131,7 @@ test('a bolt too near to the edge of a sub-plate, or of a weight', () => {
 
 test('a twin on one bolt alone is not judged', () => {
   const job = twinJob()
-  const hardware = job.setups[0]!.hardware.map((h) =>
-    h.kind === 'twin' ? { ...h, bolts: h.bolts.slice(0, 1) } : h,
-  )
-  const one = { ...job, setups: [{ ...job.setups[0]!, hardware }] }
+  const one = withHardware(job, (h) => (h.kind === 'twin' ? { ...h, bolts: h.bolts.slice(0, 1) } : h))
   const said = (j: Job) =>
     analyse(j, 'op10')
       .findings.filter((f) => f.code === 'one-clamp')

@@ -8,7 +8,7 @@ import type { AnglePlate, Clamp, Hardware, Job, Vee } from '../../../src-core/jo
 import { partStand } from '../../../src-core/holding/stand.ts'
 import { mountSetup } from '../../../src-core/mounting/mount.ts'
 import { shelfSize } from '../../../src-core/mounting/shelfSize.ts'
-import { changed, turnedAbout } from '../../helpers/edited.ts'
+import { changed, turnedAbout, withHardware } from '../../helpers/edited.ts'
 import { block, SHELF_EXAMPLES, shelfExample } from '../../helpers/jobs.ts'
 import { expectNear } from '../../helpers/near.ts'
 import {
@@ -156,16 +156,9 @@ describe('what does not lie on its shelf', () => {
   })
 
   test('a vee whose lands would stand beyond the axis is too large, no size to set', () => {
-    const large = castingInVee()
-    const job = {
-      ...large,
-      setups: large.setups.map((s) => ({
-        ...s,
-        hardware: s.hardware.map((h) =>
-          h.kind === 'vee' ? { ...h, opening: 120, size: [240, 70, 110] as [number, number, number] } : h,
-        ),
-      })),
-    }
+    const job = withHardware(castingInVee(), (h) =>
+      h.kind === 'vee' ? { ...h, opening: 120, size: [240, 70, 110] } : h,
+    )
     // The round's middle lies 60 − 40/sin 45° below the lands, the bore 12 mm below that.
     expect(said(job, 'part-off-vee')[0]).toMatch(
       /the lands would stand 15\.43 mm beyond the axis\. Use a smaller vee/,

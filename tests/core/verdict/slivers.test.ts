@@ -4,16 +4,17 @@ import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { checkJob } from '../../../src-core/job/parse.ts'
 import type { Hardware, Job } from '../../../src-core/job/schema.ts'
 import { EXAMPLES, SHELF_EXAMPLES, shelfExample, shippedJob } from '../../helpers/jobs.ts'
+import { withValue, type Place } from '../../helpers/schemaFields.ts'
 
 const JOBS = [
   ...EXAMPLES.map((name) => [name, shippedJob(name)] as const),
   ...SHELF_EXAMPLES.map((name) => [name, shelfExample(name)] as const),
 ]
 /** The first setup's piece of a place in the list, changed. */
-const withPiece = (job: Job, index: number, item: unknown): Job => ({
+const withPiece = (job: Job, index: number, item: Hardware): Job => ({
   ...job,
   setups: job.setups.map((s, i) =>
-    i === 0 ? { ...s, hardware: s.hardware.map((h, k) => (k === index ? (item as Hardware) : h)) } : s,
+    i === 0 ? { ...s, hardware: s.hardware.map((h, k) => (k === index ? item : h)) } : s,
   ),
 })
 /** The first and the last of each kind: the others stand as they do. */
@@ -24,21 +25,14 @@ const looked = ({ setups: [setup] }: Job): readonly (readonly [Hardware, number]
   })
 const goes = (job: Job): boolean => checkJob(job).ok && analyse(job, job.setups[0]!.id).verdict.state === 'go'
 
-type Path = readonly (string | number)[]
 /** Sizes of what carries, presses and is pressed. A washer may be thin where its nut bridges the hole. */
 const SIZES =
   /(^|\.)(acrossFlats|height|boltFrom|circle)$|washer\.diameter$|strap\.(length|width|thickness|opening)$|(size|rect)\.\d$|^(thickness|opening|angle)$/
 
-function* numbers(value: unknown, path: Path = []): Generator<readonly [Path, number]> {
+function* numbers(value: unknown, path: Place = []): Generator<readonly [Place, number]> {
   if (typeof value === 'number') yield [path, value]
   else if (typeof value === 'object' && value !== null)
     for (const [key, inner] of Object.entries(value)) yield* numbers(inner, [...path, key])
-}
-const put = (value: unknown, [key, ...rest]: Path, to: number): unknown => {
-  if (key === undefined) return to
-  if (Array.isArray(value)) return value.map((v: unknown, i) => (i === Number(key) ? put(v, rest, to) : v))
-  const held = value as Readonly<Record<string, unknown>>
-  return { ...held, [key]: put(held[key], rest, to) }
 }
 
 test.each(JOBS)('%s goes, and with no size of its hardware a sliver', (_, job) => {
@@ -46,7 +40,7 @@ test.each(JOBS)('%s goes, and with no size of its hardware a sliver', (_, job) =
   const lies = looked(job).flatMap(([item, i]) =>
     [...numbers(item)].flatMap(([path, size]) => {
       const name = path.join('.')
-      return SIZES.test(name) && goes(withPiece(job, i, put(item, path, size / 100)))
+      return SIZES.test(name) && goes(withPiece(job, i, withValue(item, path, size / 100)))
         ? [`${item.id} ${name}`]
         : []
     }),
@@ -60,7 +54,7 @@ test.each(JOBS)('%s with no piece 200 mm from its place', (_, job) => {
       const name = path.join('.')
       if (!/^(at|throughPart)\.(radius|x|y|along|out)$/.test(name)) return []
       return [-200, 200]
-        .filter((by) => goes(withPiece(job, i, put(item, path, at + by))))
+        .filter((by) => goes(withPiece(job, i, withValue(item, path, at + by))))
         .map((by) => `${item.id} ${name} ${by}`)
     }),
   )
