@@ -49,7 +49,9 @@ export function detailView(
   const shown = [...within(lines.primitives, middle, radius), circle('outline-thin', middle, radius)]
   const ink = new InkMap(area)
   ink.addLines([...shown, ...marks])
-  for (const body of lines.bodies) ink.addBody(body)
+  // What is not drawn beyond the circle leaves its ground to labels.
+  const round = flattenRing(circleRing(middle, 2 * radius), PAPER_TOLERANCE.clipChord)
+  for (const body of lines.bodies) ink.addBody(polygonIntersection(body, [round]))
   // Centre lines end at the circle, and nothing turns beyond it.
   const placed = placeLabels(placingLabels(input, { ...lines, rim: radius, swing: radius }), ink)
   return {

@@ -7,7 +7,7 @@ import type { SheetName } from '../../../src-core/drawing/sheet/sheetSizes.ts'
 import type { DimensionPrimitive, Drawing } from '../../../src-core/drawing/model/model.ts'
 import { writeDxf } from '../../../src-core/drawing/writers/writeDxf.ts'
 import type { Job } from '../../../src-core/job/schema.ts'
-import { block, bore, boreCut, jobWith, partOf, piece, shippedJob } from '../../helpers/jobs.ts'
+import { block, bore, boreCut, jobWith, partOf, piece, shelfExample, shippedJob } from '../../helpers/jobs.ts'
 import { readDxf } from '../../helpers/readback.ts'
 import { lettering, overlaps, struckThrough } from '../../helpers/sheetText.ts'
 
@@ -89,6 +89,14 @@ describe('a detail', () => {
     const inside = lines.filter((s) => near(s.x, s.y) < radius + 8)
     expect(inside.length).toBeGreaterThan(3)
     for (const s of inside) expect(near(s.x, s.y)).toBeLessThanOrEqual(radius + 1e-6)
+  })
+
+  it('has room round it for labels, whatever wide block is cut off at its circle', () => {
+    const job: Job = { ...shelfExample('round-casting'), displayUnits: 'in' }
+    const drawn = draw(job, 'ANSI-B')
+    expect(words(drawn)).toContain('A Ø1.181')
+    expect(drawn.flatMap((d) => d.unplaced ?? [])).toEqual([])
+    for (const page of drawn) expect(overlaps(lettering(page))).toEqual([])
   })
 
   it('is drawn for no part that the view shows well', () => {
