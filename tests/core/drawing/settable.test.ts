@@ -1,11 +1,11 @@
 import PDFDocument from 'pdfkit'
 import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, test } from 'vitest'
 import { analyse } from '../../../src-core/analysis/analyse.ts'
 import { setupSheet } from '../../../src-core/drawing/sheet/setupSheet.ts'
 import { plainFont } from '../../../src-core/drawing/writers/pdfFont.ts'
-import { CAP_HEIGHT, settable, textWidth } from '../../../src-core/drawing/text/textWidth.ts'
+import { CAP_HEIGHT, settable, textWidth, wrapText } from '../../../src-core/drawing/text/textWidth.ts'
 import { bracketJob } from '../../helpers/goldenSheet.ts'
 import { lettering } from '../../helpers/sheetText.ts'
 
@@ -57,4 +57,15 @@ describe('a job in letters that the typeface lacks', () => {
     expect(all.join(' ')).toContain('stands for a character')
     expect(words({ ...job, title: 'Bracket' }).join(' ')).not.toContain('stands for a character')
   })
+})
+
+test.each([
+  ["63.5 mm out, 6 o'clock", ['63.5 mm', 'out,', "6 o'clock"]],
+  ['out, half past 3', ['out,', 'half', 'past 3']],
+  ['bore A (x 0 mm, y -12 mm)', ['bore', 'A', '(x 0 mm,', 'y -12 mm)']],
+  ['1 × steel disc, 4 × M12 bolt', ['1 × steel', 'disc,', '4 × M12', 'bolt']],
+  ['100 mm × 32 mm', ['100 mm', '×', '32 mm']],
+  ['100 × 32', ['100', '×', '32']],
+])('%j is broken where it can be read on', (content, lines) => {
+  expect(wrapText(content, 3.5, 1)).toEqual(lines)
 })
