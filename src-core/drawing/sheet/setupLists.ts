@@ -2,6 +2,7 @@
 import type { Analysis } from '../../analysis/result.ts'
 import type { Hardware, Job } from '../../job/schema.ts'
 import { angleText, indexWords } from '../../mounting/plateAngle.ts'
+import { capital } from '../../words/capital.ts'
 import type { Mounted, MountedPiece } from '../../mounting/types.ts'
 import type { Step } from '../../steps/step.ts'
 import { stepsOf } from '../../steps/steps.ts'
@@ -153,7 +154,7 @@ function stepWords({ pieces }: Mounted, { title, lit, facts, does, barred }: Ste
   const one = numbers.length === 1 ? ` (${numbers[0]!})` : ''
   const where = facts.filter((f) => WHERE.includes(f.label)).map((f) => f.value)
   const computed = facts.filter((f) => COMPUTED.includes(f.label)).map((f) => f.value)
-  const list = does.every((d) => /[.?!]$/.test(d)) ? does.join(' ') : `${does.join('; ')}.`
+  const list = does.every((d) => /[.?!]$/.test(d)) ? does.join(' ') : `${capital(does.join('; '))}.`
   const expected = computed.length > 0 ? `Computed: ${computed.join(', ')}.` : null
   const words = [`${[title + one, ...where].join(': ')}.`, barred, expected, list].filter(Boolean).join(' ')
   return bounded(words, MOST_LETTERS)

@@ -114,6 +114,13 @@ describe("the crank link's lists", () => {
     expect(row('Boring A')[at]).toBe('110 rpm')
   })
 
+  it('begin the list to fetch as a sentence, whatever case the part is named in', () => {
+    const vee = shelfExample('round-casting')
+    const rows = stepsTable(mountSetup(vee, 'op10'), analyse(vee, 'op10')).rows
+    expect(vee.part.name).toBe('casting')
+    expect(rows[0]![2]).toMatch(/^Fetch\. Casting, /)
+  })
+
   it('begin with the slowest speed and say up to which; where power stays off they give none', () => {
     const row = (speed: number | null) => {
       const at: Job = { ...job, setups: job.setups.map((s) => ({ ...s, speed })) }
