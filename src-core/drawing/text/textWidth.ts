@@ -47,11 +47,12 @@ export function textWidth(text: string, height: number, bold = false): number {
 }
 
 /**
- * Where a line may break: at spaces, but not between a figure and its unit or its hour, a number and what there are so
- * many of, x or y and its value, nor within a column's `% wt`, nor before a blank to write in or a bracket's last figure.
+ * Where a line may break: at spaces, but not between a figure and its unit or hour, a number and what there are so many
+ * of, x or y and its value, nor after a cross, within a column's `% wt`, before a blank to write in or a bracket's last
+ * figure.
  */
 const BREAK =
-  /\s+(?!_|\d+\)|(?<=\d\s)(?:%|g·mm|kg|g|mm|N·m|N|lbf·ft|lbf|lb|ft·lbf|J|rpm|oz·in|in|thou|o'clock)(?![\w·])|(?<=%\s)wt:|(?<=\bpast\s)\d|(?<=\b[xy]\s)-?\d|(?<=\d\s)×\s(?!\d)|(?<=\d\s×\s)(?!\d))/
+  /\s+(?!_|\d+\)|(?<=\d\s)(?:%|g·mm|kg|g|mm|N·m|N|lbf·ft|lbf|lb|ft·lbf|J|rpm|oz·in|in|thou|o'clock)(?![\w·])|(?<=%\s)wt:|(?<=\bpast\s)\d|(?<=\b[xy]\s)-?\d|(?<=\d\s)×\s(?!\d)|(?<=×\s))/
 
 /** Breaks text at spaces into lines no wider than `width` mm; a single longer word stands alone. */
 export function wrapText(text: string, height: number, width: number, bold = false): string[] {
