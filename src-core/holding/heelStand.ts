@@ -7,7 +7,7 @@ import type { Clamp } from '../job/schema.ts'
 import { ringPolygons } from '../mounting/material.ts'
 import { standAt } from '../mounting/fixtures.ts'
 import type { Mounted, MountedPiece, MountedToe } from '../mounting/types.ts'
-import { formatter, plain } from '../units/format.ts'
+import { formatter } from '../units/format.ts'
 import { preloadOf } from './preloadOf.ts'
 import { standWords } from './stand.ts'
 import { standsOn } from './standing.ts'
@@ -113,7 +113,7 @@ function bearsRulings(
   if (!preload || area <= 0) return []
   const high = (preload.high * toe.toWork) / (toe.toWork + toHeel)
   if (high <= WEAKEST_STEEL.yieldsAt * area) return []
-  const message = `The heel of ${called(item)} is crushed: it gets ${fmt.force(high)} on ${plain(area, 0)} mm². Use a wider heel, or tighten less; ${WEAKEST_STEEL.name} yields at ${plain(WEAKEST_STEEL.yieldsAt, 0)} N/mm².`
+  const message = `The heel of ${called(item)} is crushed: it gets ${fmt.force(high)} on ${fmt.area(area)}. Use a wider heel, or tighten less; ${WEAKEST_STEEL.name} yields at ${fmt.stress(WEAKEST_STEEL.yieldsAt)}.`
   return stop('pressed-beyond-yield', message, null)
 }
 

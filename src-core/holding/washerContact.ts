@@ -10,7 +10,7 @@ import type { Point } from '../geometry/types.ts'
 import type { Hardware } from '../job/schema.ts'
 import { discPolygons, flatBodies, materialBetween } from '../mounting/material.ts'
 import type { Mounted, MountedFastening, MountedPiece } from '../mounting/types.ts'
-import { formatter, plain, type Formatter } from '../units/format.ts'
+import { formatter, type Formatter } from '../units/format.ts'
 import { solidUnder, whatLiesAt } from './bearing.ts'
 import { mostPull, preloadOf } from './preloadOf.ts'
 import type { Ruling } from './ruling.ts'
@@ -37,7 +37,7 @@ export function sinksIn(
   bears = SINKS_AT,
 ): Ruling[] {
   if (high === null || high <= bears * area) return []
-  const message = `The washer of ${called(item)} sinks in ${where}: ${fmt.force(high)} on ${plain(area, 0)} mm². Use a larger, thick washer, or tighten less; ${bears === SINKS_AT ? 'mild steel' : 'iron'} bears ${bears} N/mm².`
+  const message = `The washer of ${called(item)} sinks in ${where}: ${fmt.force(high)} on ${fmt.area(area)}. Use a larger, thick washer, or tighten less; ${bears === SINKS_AT ? 'mild steel' : 'iron'} bears ${fmt.stress(bears)}.`
   return [{ finding: finding('stop', 'washer-too-small', item.id, message, at), makes: null }]
 }
 
