@@ -2,6 +2,7 @@
 import { uncertaintiesOf } from '../doubt/defaults.ts'
 import { called, finding } from '../findings/finding.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
+import { strapForce } from '../hardware/preload.ts'
 import { WEAKEST_STEEL } from '../hardware/steels.ts'
 import type { Clamp } from '../job/schema.ts'
 import { ringPolygons } from '../mounting/material.ts'
@@ -28,26 +29,31 @@ export function heelRulings(mounted: Mounted, piece: MountedPiece): Ruling[] {
   ]
 }
 
-function standRulings(mounted: Mounted, { solids, at }: MountedPiece, item: Clamp): Ruling[] {
-  const heel = solids.find((s) => s.role === 'heel')
+const stop = (
+  { item, at }: MountedPiece,
+  code: 'heel-not-carried' | 'heel-beyond-strap' | 'heel-at-bolt' | 'pressed-beyond-yield',
+  message: string,
+  makes: Ruling['makes'] = 'nothing',
+): Ruling[] => [{ finding: finding('stop', code, item.id, message, at), makes }]
+
+function standRulings(mounted: Mounted, piece: MountedPiece, item: Clamp): Ruling[] {
+  const heel = piece.solids.find((s) => s.role === 'heel')
   if (!heel) return []
   const foot = ringPolygons(heel.ring)
   const stand = standAt(mounted, foot, heel.z0)
   if (!stand || stand.over.length === 0 || standsOn(stand.on, foot)) return []
   const fmt = formatter(mounted.job.displayUnits)
   const message = `The heel of ${called(item)} does not stand on ${standWords(mounted)}: it hangs over ${stand.over.join(' and ')}. Move the clamp or turn it, or use a wider heel that bridges it; ${fmt.percent(stand.share)} of the heel's foot is carried.`
-  return [{ finding: finding('stop', 'heel-not-carried', item.id, message, at), makes: 'nothing' }]
+  return stop(piece, 'heel-not-carried', message)
 }
 
 function underStrap(mounted: Mounted, piece: MountedPiece, item: Clamp, toHeel: number): Ruling[] {
   const { strap, heel } = item
   const fmt = formatter(mounted.job.displayUnits)
   const tail = strap.length - strap.boltFrom
-  const stop = (code: 'heel-beyond-strap' | 'heel-at-bolt', message: string): Ruling[] => [
-    { finding: finding('stop', code, item.id, message, piece.at), makes: 'nothing' },
-  ]
   if (toHeel > tail + 1e-6)
     return stop(
+      piece,
       'heel-beyond-strap',
       `The heel of ${called(item)} stands beyond its strap: ${fmt.length(toHeel)} behind the bolt, where the strap ends ${fmt.length(tail)} behind it. Bring the heel ${fmt.length(toHeel - tail)} nearer, or use a longer strap.`,
     )
@@ -56,6 +62,7 @@ function underStrap(mounted: Mounted, piece: MountedPiece, item: Clamp, toHeel: 
   const stud = (thread?.diameter ?? strap.opening) / 2
   if (front < stud - 1e-6)
     return stop(
+      piece,
       'heel-at-bolt',
       `The heel of ${called(item)} stands in the way of its stud: ${fmt.length(stud - front)} too near. Move the heel back, or use a smaller one or a longer strap.`,
     )
@@ -88,7 +95,7 @@ export function strapOnHeel({ strap, heel }: Clamp, toHeel: number): number {
   return Math.max(0, behind(0, strap.length - strap.boltFrom) * across - bare)
 }
 
-/** The heel gets F·a/(a + b) of the bolt's pull, on what of it is under the strap, and on what of its foot stands. */
+/** The heel gets F·a/(a + b) of the bolt's pull, on what of it is under the strap. */
 function bearsRulings(
   mounted: Mounted,
   item: Clamp,
@@ -98,23 +105,19 @@ function bearsRulings(
 ): Ruling[] {
   const fmt = formatter(mounted.job.displayUnits)
   const area = strapOnHeel(item, toHeel)
-  const stop = (
-    code: 'heel-not-carried' | 'pressed-beyond-yield',
-    message: string,
-    makes: Ruling['makes'],
-  ): Ruling[] => [{ finding: finding('stop', code, item.id, message, piece.at), makes }]
   if (area <= TOLERANCE.clashArea && toHeel <= item.strap.length - item.strap.boltFrom)
     return stop(
+      piece,
       'heel-not-carried',
       `The heel of ${called(item)} stands in the slot of its strap and carries nothing. Use a wider heel, or move it back.`,
-      'nothing',
     )
   const { preload } = preloadOf(item, uncertaintiesOf(mounted.job))
   if (!preload || area <= 0) return []
-  const high = (preload.high * toe.toWork) / (toe.toWork + toHeel)
+  // The same lever, seen from the other end.
+  const high = strapForce(preload.high, toHeel, toe.toWork)
   if (high <= WEAKEST_STEEL.yieldsAt * area) return []
   const message = `The heel of ${called(item)} is crushed: it gets ${fmt.force(high)} on ${fmt.area(area)}. Use a wider heel, or tighten less; ${WEAKEST_STEEL.name} yields at ${fmt.stress(WEAKEST_STEEL.yieldsAt)}.`
-  return stop('pressed-beyond-yield', message, null)
+  return stop(piece, 'pressed-beyond-yield', message, null)
 }
 
 function levelRulings(mounted: Mounted, item: Clamp, piece: MountedPiece, toe: MountedToe): Ruling[] {
