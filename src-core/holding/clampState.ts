@@ -15,7 +15,7 @@ import { keptPer } from '../mounting/kept.ts'
 import { packingItems } from './packing.ts'
 import { partContact } from './partContact.ts'
 import { pieceRulings } from './pieceRulings.ts'
-import { preloadOf, type Preload } from './preloadOf.ts'
+import { mostPull, preloadOf, type Preload } from './preloadOf.ts'
 import { pressRulings } from './pressContact.ts'
 import { findingsOf, type Ruling } from './ruling.ts'
 import { partStand, pressesOnto, standOf, standWords } from './stand.ts'
@@ -158,7 +158,9 @@ const contactRulings = keptPer((mounted, piece): readonly Ruling[] => {
     const known = pressPoint(piece) !== null || (item.facing !== undefined && item.press?.boltToWork)
     return known ? pressRulings(mounted, piece, pressedAt(piece)) : []
   }
-  return item.kind === 'bolt' && fastenings[0] ? washerRulings(mounted, piece, fastenings[0]) : []
+  if (item.kind !== 'bolt' || !fastenings[0]) return []
+  const { preload } = preloadOf(item, uncertaintiesOf(mounted.job))
+  return washerRulings(mounted, piece, fastenings[0], mostPull(preload))
 })
 
 const isBoltBlocked = keptPer(

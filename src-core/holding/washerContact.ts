@@ -1,5 +1,4 @@
 /** Whether the washer of a bolt through the part is carried all round by the part. */
-import { uncertaintiesOf } from '../doubt/defaults.ts'
 import { called, finding } from '../findings/finding.ts'
 import { roundCircle } from '../geometry/angles.ts'
 import { isWithin } from '../geometry/nearest.ts'
@@ -12,7 +11,6 @@ import { discPolygons, flatBodies, materialBetween } from '../mounting/material.
 import type { Mounted, MountedFastening, MountedPiece } from '../mounting/types.ts'
 import { formatter, type Formatter } from '../units/format.ts'
 import { solidUnder, whatLiesAt } from './bearing.ts'
-import { mostPull, preloadOf } from './preloadOf.ts'
 import type { Ruling } from './ruling.ts'
 
 /** Places on the washer's rim that are looked at, how far in from it (mm), and how many in a row may hang. Own choice. */
@@ -41,21 +39,24 @@ export function sinksIn(
   return [{ finding: finding('stop', 'washer-too-small', item.id, message, at), makes: null }]
 }
 
-/** A third of its rim in a row hanging free lets a washer tip into what is there. */
+/**
+ * A third of its rim in a row hanging free lets a washer tip into what is there.
+ * @param high N, the most that its stud pulls with; null where it is not known.
+ */
 export function washerRulings(
   mounted: Mounted,
   { item, at }: MountedPiece,
   fastening: MountedFastening,
+  high: number | null,
 ): Ruling[] {
   const { grip } = fastening
   const over = pressesOver(fastening)
   const solid = solidUnder(mounted, grip, boxOf(discPolygons(at, over)))
   const free = hangsAt(solid, at, over)
   if (!free) {
-    const { preload } = preloadOf('stud' in item ? item : { stud: {} }, uncertaintiesOf(mounted.job))
     const area = polygonArea(polygonIntersection(discPolygons(at, over), solid))
     const fmt = formatter(mounted.job.displayUnits)
-    return sinksIn(item, fastening, 'beside the hole of the part', area, mostPull(preload), fmt)
+    return sinksIn(item, fastening, 'beside the hole of the part', area, high, fmt)
   }
   const message = `The washer of ${called(item)} does not lie on the part all round: beside its bolt is ${whatLiesAt(mounted, free, grip)}. Use a larger, thick washer, or put the bolt through a hole with solid material round it.`
   return [{ finding: finding('stop', 'washer-off', item.id, message, at), makes: 'nothing' }]
