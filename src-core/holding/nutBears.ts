@@ -16,7 +16,7 @@ import { discPolygons, ringPolygons } from '../mounting/material.ts'
 import type { Mounted, MountedFastening, MountedPiece, MountedSolid } from '../mounting/types.ts'
 import { formatter, type Formatter } from '../units/format.ts'
 import type { Ruling } from './ruling.ts'
-import { openingsUnder, type Opening } from './studFit.ts'
+import { openingsUnder, stackHoles, type Opening } from './studFit.ts'
 import { hangsAt, pressesOver, IRON_SINKS_AT, sinksIn, SINKS_AT } from './washerContact.ts'
 
 /** Of the thread's diameter: a full nut is as high at the least, a thin one at the least. ISO 898-2, from memory. */
@@ -130,9 +130,10 @@ function pileRulings(
   high: number | null,
   fmt: Formatter,
 ): Ruling[] {
+  const holes = stackHoles(mounted.job, item)
   const pile = solids
     .filter((s) => BORED.has(s.role) && !s.lies)
-    .map(({ ring }, i): Bored => ({ ring, hole: Math.max(thread.diameter, holeOf(mounted, item, i)) }))
+    .map(({ ring }, i): Bored => ({ ring, hole: Math.max(thread.diameter, holes[i]?.hole ?? 0) }))
   // Of a stud beside them the joint says that its nut has nothing under it.
   if (pile.length === 0 || !pile.every((p) => inRegion({ outline: p.ring, holes: [] }, f.at))) return []
   const over = pressesOver(f)
@@ -153,12 +154,6 @@ function pileRulings(
     }
     return sinksIn(item, f, pile[i + 1] ? 'between its pieces' : 'on what it holds', area, high, fmt)
   })
-}
-
-/** mm of the hole of a piece of a stack; 0 where it is bored to suit. */
-function holeOf({ job }: Mounted, item: Hardware, index: number): number {
-  const stock = item.kind === 'weight' ? item.stack[index]?.stock : undefined
-  return job.stock.find((s) => s.id === stock)?.hole ?? 0
 }
 
 /** mm² round a stud that two pieces share at the least: what both have of it all round, less the wider hole. */

@@ -3,7 +3,7 @@ import type { FindingCode, SeverityOf } from '../findings/codes.ts'
 import { called, finding } from '../findings/finding.ts'
 import type { Point } from '../geometry/types.ts'
 import { findThread, type Thread } from '../hardware/threads.ts'
-import type { Hardware } from '../job/schema.ts'
+import type { Hardware, Job } from '../job/schema.ts'
 import { BEYOND_NUT } from '../mounting/fastening.ts'
 import { anchorUnder } from '../mounting/fixtures.ts'
 import { anchorsBy, type Anchor } from '../mounting/plateFace.ts'
@@ -201,9 +201,13 @@ const isTee = ({ job }: Mounted, anchor: Anchor): boolean =>
 function openingsOf({ job }: Mounted, item: Hardware): Opening[] {
   if (item.kind === 'clamp')
     return [{ what: 'its strap', width: item.strap.opening, slot: item.strap.slotted > 0, iron: false }]
-  if (item.kind !== 'weight') return []
-  return item.stack.flatMap(({ stock }) => {
-    const hole = job.stock.find((s) => s.id === stock)?.hole
-    return hole ? [{ what: `weight ${stock}`, width: hole, slot: false, iron: false }] : []
-  })
+  return stackHoles(job, item).flatMap(({ stock, hole }) =>
+    hole > 0 ? [{ what: `weight ${stock}`, width: hole, slot: false, iron: false }] : [],
+  )
 }
+
+/** The hole of each piece of a stack, undermost first, mm; 0 where it is bored to suit. None of what is no stack. */
+export const stackHoles = ({ stock: owned }: Job, item: Hardware): { stock: string; hole: number }[] =>
+  item.kind === 'weight'
+    ? item.stack.map(({ stock }) => ({ stock, hole: owned.find((s) => s.id === stock)?.hole ?? 0 }))
+    : []
