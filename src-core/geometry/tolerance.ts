@@ -21,6 +21,8 @@ export const TOLERANCE = {
   spaceChord: 0.02,
   /** Solids in space that reach no further into each other are touching: well above what their arcs are drawn around. */
   clashDepth: 0.1,
+  /** By which a sum of typed sizes may miss the size that it is held against. */
+  sum: 1e-6,
   /** Two heights nearer than this touch. */
   height: 1e-3,
   /** By which a piece may stand over the rim before it is worth a word. */

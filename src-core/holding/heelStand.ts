@@ -51,7 +51,7 @@ function underStrap(mounted: Mounted, piece: MountedPiece, item: Clamp, toHeel: 
   const { strap, heel } = item
   const fmt = formatter(mounted.job.displayUnits)
   const tail = strap.length - strap.boltFrom
-  if (toHeel > tail + 1e-6)
+  if (toHeel > tail + TOLERANCE.sum)
     return stop(
       piece,
       'heel-beyond-strap',
@@ -60,7 +60,7 @@ function underStrap(mounted: Mounted, piece: MountedPiece, item: Clamp, toHeel: 
   const thread = piece.fastenings[0]?.thread
   const front = toHeel - heel!.size[0] / 2
   const stud = (thread?.diameter ?? strap.opening) / 2
-  if (front < stud - 1e-6)
+  if (front < stud - TOLERANCE.sum)
     return stop(
       piece,
       'heel-at-bolt',

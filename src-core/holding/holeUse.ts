@@ -1,5 +1,6 @@
 /** One bolt, one hole; and pins in holes that take them. */
 import { called, finding, type Finding } from '../findings/finding.ts'
+import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
 import { anchorAt, holeAt, type Anchor } from '../mounting/plateFace.ts'
 import type { Mounted, MountedPiece } from '../mounting/types.ts'
@@ -76,7 +77,7 @@ function dowelFindings({ job }: Mounted, { piece, at, diameter }: Filled): Findi
       'stud-does-not-fit',
       `Dowel ${name} falls out of hole ${anchor.id}: ${fmt.length(diameter)} in ${fmt.length(anchor.width)}. Use a pin that fits, or take it out.`,
     )
-  if (diameter <= anchor.width + 1e-6) return []
+  if (diameter <= anchor.width + TOLERANCE.sum) return []
   return stop(
     'stud-does-not-fit',
     `Dowel ${name} does not go into hole ${anchor.id}: ${fmt.length(diameter)} in ${fmt.length(anchor.width)}. Use a thinner pin, or another hole.`,

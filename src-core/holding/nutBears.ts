@@ -25,8 +25,6 @@ const HIGH = { full: 0.8, thin: 0.45 } as const
 const THIN_CARRIES = 380
 /** Of the thread's diameter: the narrowest nuts there are are 1.4 of it across their flats. Own choice. */
 const NARROW = 1.25
-/** mm that a sum of sizes may miss. */
-const EXACT = 1e-6
 
 /** mm² of a disc of a diameter that a slot of a width through its middle leaves. */
 export function besideSlot(diameter: number, width: number): number {
@@ -71,7 +69,7 @@ function fitsStud(
   const { flats, height } = f.nut
   const d = thread.diameter
   const name = called(item)
-  if (flats < NARROW * d - EXACT)
+  if (flats < NARROW * d - TOLERANCE.sum)
     return [
       stop(
         'nut-unfit',
@@ -80,8 +78,8 @@ function fitsStud(
         f,
       ),
     ]
-  if (height >= HIGH.full * d - EXACT) return []
-  const carries = height < HIGH.thin * d - EXACT ? 0 : THIN_CARRIES * thread.stressArea
+  if (height >= HIGH.full * d - TOLERANCE.sum) return []
+  const carries = height < HIGH.thin * d - TOLERANCE.sum ? 0 : THIN_CARRIES * thread.stressArea
   if (carries > 0 && (high ?? 0) <= carries) return []
   const why =
     carries > 0
@@ -100,12 +98,12 @@ function openingRulings(
   fmt: Formatter,
 ): Ruling[] {
   const name = called(item)
-  if (f.washer.diameter <= width + EXACT) {
+  if (f.washer.diameter <= width + TOLERANCE.sum) {
     const message = `The washer of ${name} falls into ${what}: it is ${fmt.length(f.washer.diameter)} across, the opening ${fmt.length(width)} wide. Use a larger washer.`
     return [stop('washer-too-small', item, message, f)]
   }
   const over = pressesOver(f)
-  if (over <= width + EXACT) {
+  if (over <= width + TOLERANCE.sum) {
     const message = `The nut of ${name} pulls its washer into ${what}: the washer is ${fmt.length(f.washer.thickness)} thick, and the nut ${fmt.length(f.nut.flats)} wide over an opening of ${fmt.length(width)}. Use a thicker washer.`
     return [stop('washer-too-small', item, message, f)]
   }

@@ -1,6 +1,7 @@
 /** Whether each stud goes into the slot or hole behind it, through what it holds, and is as long as it must be. */
 import type { FindingCode, SeverityOf } from '../findings/codes.ts'
 import { called, finding } from '../findings/finding.ts'
+import { TOLERANCE } from '../geometry/tolerance.ts'
 import type { Point } from '../geometry/types.ts'
 import { findThread, type Thread } from '../hardware/threads.ts'
 import type { Hardware, Job } from '../job/schema.ts'
@@ -20,8 +21,6 @@ const PLAY = 2
 const STANDS_OUT = 1.5
 /** mm by which a tapped hole may be typed wider than its thread: what is wider has none. Own choice. */
 const TAPPED_WIDE = 0.5
-/** mm that a sum of sizes may miss. */
-const EXACT = 1e-6
 
 /** A bolt of a piece where it goes into the plate; what is not known of it is null. */
 export interface BoltPlace {
@@ -103,7 +102,7 @@ function fitsAnchor(item: Hardware, at: Point, thread: Thread, anchor: Anchor, f
     return [ruling('stop', 'stud-does-not-fit', item, message, at)]
   }
   const room = anchor.width - 2 * anchor.off
-  if (thread.diameter > anchor.width + EXACT) {
+  if (thread.diameter > anchor.width + TOLERANCE.sum) {
     const message = `The stud of ${name} does not go into ${hole}: ${thread.name} is ${fmt.length(thread.diameter)} thick, the ${anchor.kind} ${fmt.length(anchor.width)} wide. Use a thinner stud, or another ${anchor.kind}.`
     return [ruling('stop', 'stud-does-not-fit', item, message, at)]
   }
@@ -112,7 +111,7 @@ function fitsAnchor(item: Hardware, at: Point, thread: Thread, anchor: Anchor, f
     return [ruling('stop', 'stud-does-not-fit', item, message, at)]
   }
   const play = anchor.width - thread.diameter
-  if (play <= PLAY + EXACT) return []
+  if (play <= PLAY + TOLERANCE.sum) return []
   const message = `The stud of ${name} is loose in ${hole}: ${fmt.length(play)} of play. Set it by measure and see that it cannot shift, or use a thicker stud; ${thread.name} in ${fmt.length(anchor.width)}.`
   return [ruling('caution', 'stud-loose', item, message, at)]
 }
@@ -124,7 +123,7 @@ function shallow(
   anchor: Anchor,
   fmt: Formatter,
 ): Ruling[] {
-  if (anchor.depth >= diameter - EXACT) return []
+  if (anchor.depth >= diameter - TOLERANCE.sum) return []
   const message = `The stud of ${called(item)} has too little thread in hole ${anchor.id}: ${fmt.length(anchor.depth)} of it, ${fmt.length(diameter)} wanted for ${name}. Use a thicker sub-plate or a thinner stud.`
   return [ruling('stop', 'stud-does-not-fit', item, message, at)]
 }
@@ -137,16 +136,16 @@ function lengthRulings(f: MountedFastening, item: Hardware, fmt: Formatter): Rul
   if (!thread || length === null) return []
   const name = called(item)
   const beyond = BEYOND_NUT * thread.pitch
-  if (length < needed - beyond - EXACT) {
+  if (length < needed - beyond - TOLERANCE.sum) {
     const message = `The stud of ${name} is too short: ${fmt.length(needed - length)} short of a full nut with two threads out. Use one of ${fmt.length(needed)} or more; it is ${fmt.length(length)} long.`
     return [ruling('stop', 'stud-short', item, message, at)]
   }
-  if (length < needed - EXACT) {
+  if (length < needed - TOLERANCE.sum) {
     const message = `The stud of ${name} hardly stands out of its nut: ${fmt.length(length - needed + beyond)} instead of two threads. Use one of ${fmt.length(needed)} or more; it is ${fmt.length(length)} long.`
     return [ruling('caution', 'stud-flush', item, message, at)]
   }
   const out = length - needed + beyond
-  if (out <= STANDS_OUT * thread.diameter + EXACT) return []
+  if (out <= STANDS_OUT * thread.diameter + TOLERANCE.sum) return []
   const message = `The stud of ${name} stands ${fmt.length(out)} out of its nut. Nothing guards it; use one of about ${fmt.length(needed)}, it is ${fmt.length(length)} long.`
   return [ruling('caution', 'stud-stands-out', item, message, at)]
 }
@@ -161,7 +160,7 @@ function throughRulings(
 ): Ruling[] {
   const name = called(item)
   return openingsOf(mounted, item).flatMap(({ what, width }): Ruling[] => {
-    if (thread.diameter <= width + EXACT) return []
+    if (thread.diameter <= width + TOLERANCE.sum) return []
     const message = `The stud of ${name} does not go through ${what}: ${thread.name} is ${fmt.length(thread.diameter)} thick, the opening ${fmt.length(width)}. Use a thinner stud.`
     return [ruling('stop', 'stud-does-not-fit', item, message, f.at)]
   })
