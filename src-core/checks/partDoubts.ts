@@ -1,6 +1,8 @@
 /** What is doubtful about the part as described: mass counted twice, odd density, bores that do not fit. */
 import type { Finding } from '../findings/finding.ts'
+import { ringEdges } from '../geometry/edges.ts'
 import { polygonArea, polygonDifference, polygonIntersection, polygonPlace } from '../geometry/polygon.ts'
+import type { Polygons } from '../geometry/polygonBox.ts'
 import { TOLERANCE } from '../geometry/tolerance.ts'
 import { findMaterial, SOLID_DENSITY } from '../job/materials.ts'
 import type { Point } from '../geometry/types.ts'
@@ -61,14 +63,10 @@ function overlapOf(job: Job, a: FlatBody, b: FlatBody, bodies: readonly FlatBody
 }
 
 /** mm all round. */
-const perimeter = (polygons: readonly (readonly Point[])[]): number =>
-  polygons.reduce((sum, ring) => {
-    const steps = ring.map((p, i) => {
-      const next = ring[(i + 1) % ring.length]!
-      return Math.hypot(next.x - p.x, next.y - p.y)
-    })
-    return sum + steps.reduce((a, b) => a + b, 0)
-  }, 0)
+const perimeter = (polygons: Polygons): number =>
+  polygons
+    .flatMap((ring) => ringEdges(ring))
+    .reduce((sum, { a, b }) => sum + Math.hypot(b.x - a.x, b.y - a.y), 0)
 
 /** The density a weighing implies, and one that does not suit the material named. */
 export const densityFindings = (job: Job, mass: PartMass): Finding[] => [
