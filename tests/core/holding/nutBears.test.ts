@@ -198,3 +198,16 @@ test('friction above all that fixture makers reckon with counts as their highest
   expect(factor(0.29)).toBeLessThan(factor(0.3))
   expect(at(2).findings.find((f) => f.code === 'friction-bold')!.message).toMatch(/It counts as 0\.3\.$/)
 })
+
+test('in inches what bears too little is told in inches and psi', () => {
+  const said = (job: Job) =>
+    analyse({ ...job, displayUnits: 'in' }, 'op10')
+      .findings.filter((f) => /sinks in|is crushed/.test(f.message))
+      .map((f) => f.message)
+  const heel = said(all(() => ({ heel: { kind: 'block', size: [0.5, 30], height: 'suit' } })))
+  const washer = said(all(() => ({ washer: { diameter: 14.3, thickness: 2.5 } })))
+  // 0.5 mm × 30 mm is 0.02325 in²; 225 and 490 N/mm² are 32 633 and 71 068 psi.
+  expect(heel[0]).toMatch(/on 0\.0233 in²\. .* mild steel yields at 32630 psi\.$/)
+  expect(washer[0]).toMatch(/ in²\. .* mild steel bears 71070 psi\.$/)
+  expect([...heel, ...washer].join()).not.toMatch(/mm/)
+})
