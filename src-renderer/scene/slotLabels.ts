@@ -1,7 +1,8 @@
 /** Names of the plate's slots, beside what covers their place; where it covers all of them, none. */
 import { polar } from '../../src-core/geometry/angles.ts'
-import { farthestFrom } from '../../src-core/geometry/farthest.ts'
+import { edgesBox, ringEdges } from '../../src-core/geometry/edges.ts'
 import { distanceToRegion } from '../../src-core/geometry/nearest.ts'
+import { inBox, widened, type Box } from '../../src-core/geometry/polygonBox.ts'
 import type { Point, Region } from '../../src-core/geometry/types.ts'
 import type { Plate, Slot } from '../../src-core/job/schema.ts'
 import type { Mounted } from '../../src-core/mounting/types.ts'
@@ -31,23 +32,17 @@ function placesOf({ diameter }: Plate, slot: Slot): Point[] {
 
 interface Cover {
   readonly region: Region
-  /** A circle round it. */
-  readonly middle: Point
-  readonly radius: number
+  /** Beyond it nothing of the region is near enough to cover a name. */
+  readonly box: Box
 }
 
-/** What lies over the plate. */
-function coversOf({ bodies, pieces }: Pick<Mounted, 'bodies' | 'pieces'>): Cover[] {
+/** What lies over the plate. @param room mm that a name takes round its middle. */
+function coversOf({ bodies, pieces }: Pick<Mounted, 'bodies' | 'pieces'>, room: number): Cover[] {
   const regions = [
     ...bodies.flatMap((b) => (b.body.effect === 'adds' ? b.regions : [])),
     ...pieces.flatMap((p) => p.solids.map((s) => ({ outline: s.ring, holes: [] }))),
   ]
-  return regions.map((region) => {
-    const { outline } = region
-    const sum = outline.reduce((at, v) => ({ x: at.x + v.x, y: at.y + v.y }), { x: 0, y: 0 })
-    const middle = { x: sum.x / outline.length, y: sum.y / outline.length }
-    return { region, middle, radius: farthestFrom(outline, middle).distance }
-  })
+  return regions.map((region) => ({ region, box: widened(edgesBox(ringEdges(region.outline)), room) }))
 }
 
 /**
@@ -55,13 +50,10 @@ function coversOf({ bodies, pieces }: Pick<Mounted, 'bodies' | 'pieces'>): Cover
  * that the plate's picture stays while a drag changes nothing of it.
  */
 export function slotLabelChoice(plate: Plate, mounted: Pick<Mounted, 'bodies' | 'pieces'> | null): string {
-  const covers = mounted ? coversOf(mounted) : []
   const room = ROOM * plate.diameter
+  const covers = mounted ? coversOf(mounted, room) : []
   const isFree = (p: Point) =>
-    covers.every(
-      ({ region, middle, radius }) =>
-        Math.hypot(p.x - middle.x, p.y - middle.y) > radius + room || distanceToRegion(region, p) > room,
-    )
+    covers.every(({ region, box }) => !inBox(box, p) || distanceToRegion(region, p) > room)
   return plate.slots
     .map((slot) => {
       const at = placesOf(plate, slot).findIndex(isFree)
