@@ -14,7 +14,7 @@ const ROOM = 0.024
 const BEYOND = 0.526
 const BESIDE = 0.04
 
-/** Where a slot's name may stand: between its end and the rim, beyond the rim, to either side of its end. */
+/** Where a slot's name may stand: between its end and the rim if it has room there, beyond the rim, to either side of its end. */
 function placesOf({ diameter }: Plate, slot: Slot): Point[] {
   const end = slot.to + slot.width / 2
   const flank = (side: 1 | -1) => {
@@ -23,7 +23,7 @@ function placesOf({ diameter }: Plate, slot: Slot): Point[] {
     return { x: at.x + out.x, y: at.y + out.y }
   }
   return [
-    polar((end + diameter / 2) / 2, slot.angle),
+    ...(diameter / 2 - end < ROOM * diameter ? [] : [polar((end + diameter / 2) / 2, slot.angle)]),
     polar(BEYOND * diameter, slot.angle),
     flank(1),
     flank(-1),

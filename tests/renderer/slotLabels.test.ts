@@ -32,6 +32,18 @@ describe('names of slots', () => {
     expect(Math.hypot(at!.x, at!.y)).toBeGreaterThan(plate.diameter / 2)
   })
 
+  test('stand beyond the rim where a slot ends too near to it', () => {
+    const long = {
+      ...plate,
+      slots: plate.slots.map((s) => ({ ...s, to: plate.diameter / 2 - s.width / 2 - 2 })),
+    }
+    for (const label of slotLabels(long, slotLabelChoice(long, null), NOBODY)) {
+      const at = label.kind === 'text' ? label.at : null
+      expect(Math.hypot(at!.x, at!.y)).toBeGreaterThan(plate.diameter / 2)
+    }
+    expect(slotLabelChoice(long, null)).not.toContain('-')
+  })
+
   test('are left out where everything is covered', () => {
     const choice = choiceOf(covered(120))
     expect(choice[0]).toBe('-')
